@@ -1,0 +1,83 @@
+namespace Boardwright.Findings;
+
+/// <summary>Collects what a question reads: the entries and answers it rests on, and those that are missing, so that all missing ones are named at once.</summary>
+public sealed class Needs
+{
+    readonly List<string> missing = [];
+    readonly List<string> read = [];
+
+    /// <summary>Keys that are not known.</summary>
+    public IReadOnlyList<string> Missing => missing;
+
+    /// <summary>Keys and ids that were read.</summary>
+    public IReadOnlyList<string> Read => read;
+
+    /// <summary>Whether something is missing: the values handed out so far are then not to be used.</summary>
+    public bool Unmet => missing.Count > 0 || Beside;
+
+    /// <summary>Whether the question does not arise on this board.</summary>
+    public bool Beside { get; private set; }
+
+    /// <summary>Reads an entry.</summary>
+    /// <returns>Its value, or the type's default when it is missing; see <see cref="Unmet"/>.</returns>
+    public T Of<T>(Known<T> known)
+        where T : notnull
+    {
+        if (known.IsKnown)
+        {
+            Note(read, known.Key);
+            return known.Value;
+        }
+
+        Note(missing, known.Key);
+        return default!;
+    }
+
+    /// <summary>Reads an entry that has a default.</summary>
+    public T Of<T>(Known<T> known, T otherwise)
+        where T : notnull
+    {
+        if (known.IsKnown)
+            Note(read, known.Key);
+        return known.Or(otherwise);
+    }
+
+    /// <summary>Reads the first of two entries that is known; when neither is, the first counts as missing.</summary>
+    public T Of<T>(Known<T> known, Known<T> instead, Func<T, T> convert)
+        where T : notnull =>
+        !known.IsKnown && instead.IsKnown ? convert(Of(instead)) : Of(known);
+
+    /// <summary>Reads an earlier answer.</summary>
+    /// <returns>Its value, or the type's default when it has none; see <see cref="Unmet"/>.</returns>
+    public T Of<T>(Answer<T> answer)
+        where T : notnull
+    {
+        if (answer.IsKnown)
+        {
+            if (answer.Id.Length > 0)
+                Note(read, answer.Id);
+            else
+                Add(read, answer.From);
+            return answer.Value;
+        }
+
+        Beside |= answer.IsBeside;
+        Add(missing, answer.Missing);
+        return default!;
+    }
+
+    /// <summary>Says that a value is missing.</summary>
+    public void Lack(string key) => Note(missing, key);
+
+    static void Add(List<string> list, IReadOnlyList<string> keys)
+    {
+        foreach (var key in keys)
+            Note(list, key);
+    }
+
+    static void Note(List<string> list, string key)
+    {
+        if (key.Length > 0 && !list.Contains(key))
+            list.Add(key);
+    }
+}

@@ -1,0 +1,139 @@
+namespace Boardwright.Parts;
+
+/// <summary>The parts chosen for a board. A place for which nothing was chosen holds a part of which nothing is known.</summary>
+public sealed record Fitted : Sheet
+{
+    /// <summary>The deck.</summary>
+    [Entry("The deck.")]
+    public Deck Deck { get; init; } = new();
+
+    /// <summary>The front truck.</summary>
+    [Entry("The front truck.")]
+    public Truck FrontTruck { get; init; } = new();
+
+    /// <summary>The rear truck.</summary>
+    [Entry("The rear truck.")]
+    public Truck RearTruck { get; init; } = new();
+
+    /// <summary>The wheels.</summary>
+    [Entry("The wheels, all of one kind.")]
+    public Wheel Wheels { get; init; } = new();
+
+    /// <summary>How the wheels are driven.</summary>
+    [Entry("How the wheels are driven.")]
+    public Drive Drive { get; init; } = new();
+
+    /// <summary>The motor mounts.</summary>
+    [Entry("The motor mount, one for each motor.")]
+    public Mount Mount { get; init; } = new();
+
+    /// <summary>The motors.</summary>
+    [Entry("The motor.")]
+    public Motor Motor { get; init; } = new();
+
+    /// <summary>The motor pulleys.</summary>
+    [Entry("The pulley on each motor's shaft.")]
+    public Pulley MotorPulley { get; init; } = new();
+
+    /// <summary>The wheel pulleys.</summary>
+    [Entry("The pulley on each driven wheel.")]
+    public Pulley WheelPulley { get; init; } = new();
+
+    /// <summary>The belts.</summary>
+    [Entry("The belt, one for each motor.")]
+    public Belt Belt { get; init; } = new();
+
+    /// <summary>The gearboxes.</summary>
+    [Entry("The pair of gears, one for each motor.")]
+    public Gearbox Gearbox { get; init; } = new();
+
+    /// <summary>The controllers.</summary>
+    [Entry("The motor controller.")]
+    public Controller Controller { get; init; } = new();
+
+    /// <summary>The cell.</summary>
+    [Entry("The cell the pack is made of.")]
+    public Cell Cell { get; init; } = new();
+
+    /// <summary>The pack.</summary>
+    [Entry("How the cells are put together.")]
+    public Pack Pack { get; init; } = new();
+
+    /// <summary>The charger.</summary>
+    [Entry("The charger.")]
+    public Charger Charger { get; init; } = new();
+
+    /// <summary>The remote.</summary>
+    [Entry("The hand remote with its receiver.")]
+    public Remote Remote { get; init; } = new();
+
+    /// <summary>The box.</summary>
+    [Entry("The box under the deck.")]
+    public Box Box { get; init; } = new();
+
+    /// <summary>The main fuse.</summary>
+    [Entry("The main fuse.")]
+    public Fuse Fuse { get; init; } = new();
+
+    /// <summary>What goes through the box's wall.</summary>
+    [Entry("What goes through the box's wall: glands, socket, switch, gauge.")]
+    public IReadOnlyList<Fitting> Fittings { get; init; } = [];
+}
+
+/// <summary>A board: the brief, the parts chosen and how they are joined.</summary>
+public sealed record Board : Sheet
+{
+    /// <summary>Version of the file format.</summary>
+    public const int Version = 1;
+
+    /// <summary>Name of the board.</summary>
+    [Entry("Name of the board.", Example = "Tern")]
+    public Known<string> Name { get; init; }
+
+    /// <summary>What the rider wants.</summary>
+    [Entry("What the rider wants and where the board will be ridden.")]
+    public Brief Brief { get; init; } = new();
+
+    /// <summary>Folders of shelf parts.</summary>
+    [Entry("Folders with shelf files, from the board file's folder.", Example = "[shelf/]")]
+    public Known<Texts> Shelf { get; init; }
+
+    /// <summary>The parts chosen.</summary>
+    [Entry("The parts chosen: for each place an id on the shelf, an inline part, or { use: ID } with overrides.")]
+    public Fitted Parts { get; init; } = new();
+
+    /// <summary>Runs of wire.</summary>
+    [Entry("Runs of wire.")]
+    public IReadOnlyList<Run> Wiring { get; init; } = [];
+
+    /// <summary>Controller limits.</summary>
+    [Entry("What the builder has set, or means to set, in the controller.")]
+    public Limits Limits { get; init; } = new();
+
+    /// <summary>Screws.</summary>
+    [Entry("What holds things together.")]
+    public Fixings Fixings { get; init; } = new();
+
+    /// <summary>Work and margin.</summary>
+    [Entry("Work, overhead and margin.")]
+    public Costs Money { get; init; } = new();
+
+    /// <summary>Kinds of plug that the shelf knows, by id and by name.</summary>
+    public IReadOnlyDictionary<string, Plug> Plugs { get; init; } = new Dictionary<string, Plug>(StringComparer.OrdinalIgnoreCase);
+
+    /// <summary>The board with every entry named by its dotted key; parts are named without the leading <c>parts.</c>.</summary>
+    public Board Named()
+    {
+        var board = (Board)Named(this, "");
+        return board with { Plugs = Plugs.ToDictionary(p => p.Key, p => (Plug)Named(p.Value, $"plug {p.Key}"), StringComparer.OrdinalIgnoreCase) };
+    }
+
+    /// <summary>A plug by its id or name.</summary>
+    /// <returns>The plug, or one of which nothing is known.</returns>
+    public Plug PlugCalled(string name) => Plugs.TryGetValue(name, out var plug) ? plug : (Plug)Named(new Plug(), $"plug {name}");
+
+    internal static Sheet Named(Sheet sheet, string prefix) => sheet.With(
+        Entry.Of(sheet.GetType()).Select(entry => (entry, entry.Named(
+            entry.Read(sheet),
+            sheet is Board && entry.Key == "parts" ? "" : prefix.Length == 0 ? entry.Key : $"{prefix}.{entry.Key}"))));
+}
