@@ -36,10 +36,10 @@ public sealed class Answer<T>
     public static Answer<T> Ask(string id, Func<Needs, T?> question)
     {
         var needs = new Needs();
-        var value = question(needs);
+        var answered = question(needs);
         return needs.Beside ? new(id, default, false, true, [], [])
-            : needs.Missing.Count > 0 || value is null ? new(id, default, false, false, needs.Read, needs.Missing)
-            : new(id, value, true, false, needs.Read, []);
+            : needs.Missing.Count > 0 || answered is null ? new(id, default, false, false, needs.Read, needs.Missing)
+            : new(id, answered, true, false, needs.Read, []);
     }
 
     /// <summary>The question does not arise on this board.</summary>

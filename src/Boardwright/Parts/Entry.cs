@@ -90,7 +90,7 @@ public abstract class Entry
     public double Greatest => double.IsNaN(About.Greatest) ? Dimension?.Greatest ?? 1e6 : About.Greatest;
 
     /// <summary>A right value as a person would write it.</summary>
-    public string Example => About.Example ?? Dimension?.Example ?? Choices.FirstOrDefault() ?? "";
+    public string Example => About.Example ?? Dimension?.Example ?? (Choices.Count > 0 ? Choices[0] : "");
 
     /// <summary>The entry's value on a sheet: a <see cref="IKnown"/>, a <see cref="Sheet"/> or a list of sheets.</summary>
     public object Read(Sheet sheet) => Property.GetValue(sheet)!;

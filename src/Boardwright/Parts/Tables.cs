@@ -71,7 +71,7 @@ public sealed class ResistanceTable
             // One row alone holds at every state of charge.
             var rows = charges.Count > 1 ? [.. charges.Select(c => c.Value)] : new[] { 0.0, 1.0 };
             var cells = charges.Count > 1 ? values : [values[0], values[0]];
-            grid = new Grid(rows, [.. temperatures.Select(t => t.Kelvins)], [.. cells.SelectMany(row => row).Select(r => r.Ohms)]);
+            grid = Grid.LogarithmicInReciprocal(rows, [.. temperatures.Select(t => t.Kelvins)], [.. cells.SelectMany(row => row).Select(r => r.Ohms)]);
         }
         else if (charges.Count > 1)
             line = new Polyline([.. charges.Select(c => c.Value)], [.. values.Select(row => row[0].Ohms)]);
