@@ -1,0 +1,89 @@
+using Boardwright.Findings;
+using Boardwright.Parts;
+
+namespace Boardwright.Packs;
+
+/// <summary>A pack of equal cells: rest voltage and resistance over state of charge, at the brief's temperature.</summary>
+/// <remarks>Voltage S · E(charge); resistance (S/P) · R_cell(charge, temperature) + links. The weakest group of a real pack sets its end; here all are equal.</remarks>
+/// <validity>Cells at one temperature; currents that last from a second to a few minutes.</validity>
+/// <error>Voltage within some 3 % for a named cell with a resistance table, from the spread of its resistance.</error>
+/// <source cref="Sources.CircuitTheory"/>
+public sealed record PackModel
+{
+    readonly Cell cell;
+    readonly double kelvins;
+
+    PackModel(Board board, Temperature temperature, Resistance links)
+    {
+        cell = board.Parts.Cell;
+        (Series, Parallel) = (board.Parts.Pack.Series.Value, board.Parts.Pack.Parallel.Value);
+        (Temperature, kelvins, Links) = (temperature, temperature.Kelvins, links);
+    }
+
+    /// <summary>Cells in series.</summary>
+    public int Series { get; }
+
+    /// <summary>Cells in parallel.</summary>
+    public int Parallel { get; }
+
+    /// <summary>Temperature of the cells.</summary>
+    public Temperature Temperature { get; }
+
+    /// <summary>Resistance of links and leads inside the pack.</summary>
+    public Resistance Links { get; }
+
+    /// <summary>Capacity of the pack.</summary>
+    public Charge Capacity => cell.Capacity.Value * Parallel;
+
+    /// <summary>Rest voltage at a state of charge (0 to 1), in volts.</summary>
+    public double RestVoltsAt(double charge) => Series * cell.RestVoltage.Value.At(charge);
+
+    /// <summary>Resistance of the cells alone at a state of charge (0 to 1), in ohm.</summary>
+    public double CellOhmsAt(double charge) => (double)Series / Parallel * cell.Resistance.Value.At(charge, kelvins);
+
+    /// <summary>Resistance of the whole pack at a state of charge (0 to 1), in ohm.</summary>
+    public double OhmsAt(double charge) => CellOhmsAt(charge) + Links.Ohms;
+
+    /// <summary>Builds the model.</summary>
+    public static Answer<PackModel> Of(Board board) => Answer<PackModel>.Ask("pack.resistance", needs =>
+    {
+        var (cell, pack) = (board.Parts.Cell, board.Parts.Pack);
+        needs.Of(pack.Series);
+        needs.Of(pack.Parallel);
+        needs.Of(cell.Capacity);
+        needs.Of(cell.RestVoltage);
+        needs.Of(cell.Resistance);
+        var links = needs.Of(pack.Links);
+        var temperature = needs.Of(board.Brief.Temperature);
+        return needs.Unmet ? null : new PackModel(board, temperature, links);
+    });
+
+    /// <summary>Energy of a pack: S · P · capacity · nominal voltage.</summary>
+    public static Answer<PackEnergy> EnergyOf(Board board) => Answer<PackEnergy>.Ask("pack.energy", needs =>
+    {
+        var cells = needs.Of(board.Parts.Pack.Series) * needs.Of(board.Parts.Pack.Parallel);
+        var capacity = needs.Of(board.Parts.Cell.Capacity);
+        var nominal = needs.Of(board.Parts.Cell.VoltageNominal);
+        return needs.Unmet ? null : new PackEnergy(cells, Energy.FromWattHours(cells * capacity.AmpereHours * nominal.Volts));
+    });
+
+    /// <summary>Voltage of a pack at the cells' full, and at their least, voltage.</summary>
+    public static Answer<VoltageWindow> WindowOf(Board board) => Answer<VoltageWindow>.Ask("pack.voltage_full", needs =>
+    {
+        var series = needs.Of(board.Parts.Pack.Series);
+        var full = needs.Of(board.Parts.Cell.VoltageFull);
+        var empty = needs.Of(board.Parts.Cell.VoltageEmpty);
+        return needs.Unmet ? null : new VoltageWindow(series, full * series, empty * series);
+    });
+}
+
+/// <summary>Cells and energy of a pack.</summary>
+/// <param name="Cells">Number of cells.</param>
+/// <param name="Energy">Nominal energy.</param>
+public sealed record PackEnergy(int Cells, Energy Energy);
+
+/// <summary>Between which voltages a pack works.</summary>
+/// <param name="Series">Cells in series.</param>
+/// <param name="Full">At the cells' full voltage.</param>
+/// <param name="Empty">At the cells' least voltage.</param>
+public sealed record VoltageWindow(int Series, Voltage Full, Voltage Empty);

@@ -1,0 +1,38 @@
+using Boardwright.Findings;
+using Boardwright.Parts;
+
+namespace Boardwright.Road;
+
+/// <summary>What the board weighs, and what rolls.</summary>
+/// <param name="Board">Sum of the parts that the board carries; a lower bound when some are not weighed.</param>
+/// <param name="Unweighed">Entries of parts whose mass is not known.</param>
+/// <source cref="Sources.Geometry"/>
+public sealed record Masses(Mass Board, IReadOnlyList<string> Unweighed)
+{
+    /// <summary>Adds up a board. Cells count one by one, wrap and links by <c>pack.mass_extra</c>, a belt without a mass by its size; charger and remote stay with the rider.</summary>
+    public static Answer<Masses> Of(Board board) => Answer<Masses>.Ask("mass.board", needs =>
+    {
+        var places = needs.Of(Place.All(board));
+        if (needs.Unmet)
+            return null;
+        var sum = Mass.FromKilograms(0);
+        List<string> unweighed = [];
+        foreach (var place in places)
+        {
+            if (!place.Carried || (!place.Part.IsChosen && !place.Needed))
+                continue;
+            var mass = place.Part switch
+            {
+                Pack pack => pack.Mass.IsKnown ? pack.Mass : pack.MassExtra,
+                Belt { Mass.IsKnown: false } belt => Drivetrains.BeltMass.Of(belt),
+                _ => place.Part.Mass,
+            };
+            if (mass.IsKnown)
+                sum += needs.Of(mass) * place.Count;
+            else
+                unweighed.Add(place.Part.IsChosen ? mass.Key : place.Key);
+        }
+
+        return new Masses(sum, unweighed);
+    });
+}

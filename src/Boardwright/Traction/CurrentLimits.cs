@@ -1,0 +1,88 @@
+using Boardwright.Findings;
+using Boardwright.Parts;
+
+namespace Boardwright.Traction;
+
+/// <summary>One part or setting that limits a current.</summary>
+/// <param name="Key">Its entry.</param>
+/// <param name="Says">What it is, in a sentence.</param>
+/// <param name="Current">The limit for the whole board (for one motor, when it is a phase current).</param>
+public readonly record struct CurrentLimit(string Key, string Says, Current Current);
+
+/// <summary>Everything that limits one current of the board, weakest first.</summary>
+/// <param name="All">The limits that are known, the least first.</param>
+public sealed record CurrentLimits(IReadOnlyList<CurrentLimit> All)
+{
+    /// <summary>The least of them.</summary>
+    public CurrentLimit Weakest => All[0];
+
+    /// <summary>Phase current of one motor when driving: the builder's, the motor's, the controller's.</summary>
+    public static Answer<CurrentLimits> Phase(Board board) => Of("limits.phase", needs =>
+    [
+        Limit(needs, board.Limits.PhaseCurrent, "the phase current that is set"),
+        Limit(needs, board.Parts.Motor.PhaseCurrentPeak, "the motor's peak phase current"),
+        Limit(needs, board.Parts.Controller.PhaseCurrentPeak, "the controller's peak phase current"),
+    ], board.Limits.PhaseCurrent);
+
+    /// <summary>Phase current of one motor when braking: the builder's, the motor's, the controller's.</summary>
+    public static Answer<CurrentLimits> BrakePhase(Board board) => Of("limits.brake_phase", needs =>
+    [
+        Limit(needs, board.Limits.BrakePhaseCurrent, "the braking phase current that is set"),
+        Limit(needs, board.Parts.Motor.PhaseCurrentPeak, "the motor's peak phase current"),
+        Limit(needs, board.Parts.Controller.PhaseCurrentPeak, "the controller's peak phase current"),
+    ], board.Limits.BrakePhaseCurrent);
+
+    /// <summary>Current out of the pack: the builder's, and what cells, protection, plug, fuse and controllers carry for ever.</summary>
+    public static Answer<CurrentLimits> Pack(Board board) => Of("limits.pack", needs =>
+    [
+        Limit(needs, board.Limits.PackCurrent, "the pack current that is set"),
+        .. PackParts(needs, board),
+    ], board.Limits.PackCurrent);
+
+    /// <summary>What the parts between cells and controller carry for ever.</summary>
+    public static IReadOnlyList<CurrentLimit?> PackParts(Needs needs, Board board)
+    {
+        var parts = board.Parts;
+        return
+        [
+            Limit(needs, parts.Cell.DischargeCurrent, "the cells' discharge current", parts.Pack.Parallel.Or(0)),
+            Limit(needs, parts.Pack.Protection.DischargeCurrent, "the protection's discharge current"),
+            parts.Pack.Plug.IsKnown ? Limit(needs, board.PlugCalled(parts.Pack.Plug.Value).CurrentContinuous, "the pack plug's continuous current") : null,
+            Limit(needs, parts.Fuse.Rating, "the fuse's rating"),
+            Limit(needs, parts.Controller.PackCurrent, "the controllers' supply current", Place.ControllerCount(parts)),
+        ];
+    }
+
+    /// <summary>Current into the pack: the builder's, and what cells, protection and controllers take.</summary>
+    public static Answer<CurrentLimits> Regen(Board board) => Of("limits.regen", needs =>
+    {
+        var parts = board.Parts;
+        var cell = parts.Cell;
+        var cold = board.Brief.Temperature.IsKnown
+            && ((cell.ChargeTemperatureMin.IsKnown && board.Brief.Temperature.Value < cell.ChargeTemperatureMin.Value)
+                || (cell.ChargeTemperatureMax.IsKnown && board.Brief.Temperature.Value > cell.ChargeTemperatureMax.Value));
+        return
+        [
+            Limit(needs, board.Limits.RegenCurrent, "the braking pack current that is set"),
+            cold ? new CurrentLimit(cell.ChargeTemperatureMin.Key, "the cells, which may not be charged at the brief's temperature", default)
+                : Limit(needs, cell.ChargeCurrent, "the cells' charge current", parts.Pack.Parallel.Or(0)),
+            parts.Pack.Protection.RegenThrough is { IsKnown: true, Value: false }
+                ? new CurrentLimit(parts.Pack.Protection.RegenThrough.Key, "the protection, which lets no braking current through", default)
+                : Limit(needs, parts.Pack.Protection.ChargeCurrent, "the protection's charge current"),
+            Limit(needs, parts.Controller.RegenCurrent, "the controllers' braking current", Place.ControllerCount(parts)),
+        ];
+    }, board.Limits.RegenCurrent);
+
+    static CurrentLimit? Limit(Needs needs, Known<Current> current, string says, int times = 1) =>
+        current.IsKnown && times > 0 ? new(current.Key, says, needs.Of(current) * times) : null;
+
+    static Answer<CurrentLimits> Of(string id, Func<Needs, IReadOnlyList<CurrentLimit?>> list, Known<Current> otherwise) =>
+        Answer<CurrentLimits>.Ask(id, needs =>
+        {
+            var known = list(needs).OfType<CurrentLimit>().OrderBy(l => l.Current).ToList();
+            if (known.Count > 0)
+                return new CurrentLimits(known);
+            needs.Of(otherwise);
+            return null;
+        });
+}
