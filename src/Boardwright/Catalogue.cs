@@ -12,7 +12,7 @@ public static class Catalogue
     public static FigureKind RollingMass { get; } = new("mass.rolling", "kg", "Board, rider and gear", "Mass that has to be moved and lifted.", "m = board + rider + gear", Sources.Geometry);
 
     /// <summary>mass.effective.</summary>
-    public static FigureKind EffectiveMass { get; } = new("mass.effective", "kg", "Mass with what turns", "Mass that has to be accelerated: wheels and rotors turn as well.", "m_e = m + Σ J_wheel/r² + n J_rotor G²/r²", Sources.RoadLoad);
+    public static FigureKind EffectiveMass { get; } = new("mass.effective", "kg", "Mass with what turns", "Mass that has to be accelerated: wheels and rotors turn as well.", "m_e = m + Σ J_wheel/r² + n J_rotor G²/r²", Sources.Mechanics);
 
     /// <summary>drive.ratio.</summary>
     public static FigureKind Ratio { get; } = new("drive.ratio", "", "Ratio", "Turns of a motor for one turn of its wheel.", "G = z_wheel / z_motor, or the gearbox's own", Sources.Geometry);
@@ -30,31 +30,31 @@ public static class Catalogue
     public static FigureKind Span { get; } = new("drive.span", "mm", "Free span", "Length of belt between the pulleys.", "C cos φ", Sources.Shigley);
 
     /// <summary>drive.peak_belt_pull.</summary>
-    public static FigureKind BeltPull { get; } = new("drive.peak_belt_pull", "N", "Belt pull at peak", "Effective pull on the belt at the largest torque that the phase current limits allow.", "F_e = 2 Kt i / d_motor pulley", Sources.Optibelt);
+    public static FigureKind BeltPull { get; } = new("drive.peak_belt_pull", "N", "Belt pull at peak", "Effective pull on the belt at the largest torque that the phase current limits allow.", "F_e = 2 Kt i / d_motor pulley", Sources.OptibeltManual);
 
     /// <summary>drive.belt_rating.</summary>
-    public static FigureKind BeltRating { get; } = new("drive.belt_rating", "N", "Belt working tension", "Continuous working tension of the belt: by width, less the cut edge cords, and by teeth in mesh.", "454 N (w − 2.27 mm)/(25.4 − 2.27 mm) · mesh factor for a 5 mm round-toothed belt", Sources.SdpSi);
+    public static FigureKind BeltRating { get; } = new("drive.belt_rating", "N", "Belt working tension", "Continuous working tension of the belt: by width, less the cut edge cords, and by teeth in mesh.", "454 N (w − 2.27 mm)/(25.4 − 2.27 mm) · mesh factor for a 5 mm round-toothed belt", Sources.SdpSiTimingBelts);
 
     /// <summary>drive.static_tension.</summary>
-    public static FigureKind StaticTension { get; } = new("drive.static_tension", "N", "Tension to set", "Tension of each span of the belt at rest.", "0.55 F_e, and at least half of the braking pull, so that no span goes slack", Sources.Optibelt);
+    public static FigureKind StaticTension { get; } = new("drive.static_tension", "N", "Tension to set", "Tension of each span of the belt at rest.", "0.55 F_e, and at least half of the braking pull, so that no span goes slack", Sources.OptibeltManual);
 
     /// <summary>drive.span_frequency.</summary>
-    public static FigureKind SpanFrequency { get; } = new("drive.span_frequency", "Hz", "Note of the span", "Frequency at which the plucked span sounds at that tension. The belt's mass is one maker's, so a tension read from it is good to some 15 %.", "f = √(T / (4 k t²)), k the belt's mass per length, t the span", Sources.Optibelt);
+    public static FigureKind SpanFrequency { get; } = new("drive.span_frequency", "Hz", "Note of the span", "Frequency at which the plucked span sounds at that tension. The belt's mass is one maker's, so a tension read from it is good to some 15 %.", "f = √(T / (4 k t²)), k the belt's mass per length, t the span", Sources.OptibeltManual);
 
     /// <summary>drive.belt_speed.</summary>
     public static FigureKind BeltSpeed { get; } = new("drive.belt_speed", "m/s", "Belt speed", "Speed of the belt with the wheels in the air at full charge.", "v = π d n", Sources.Geometry);
 
     /// <summary>motor.torque_constant.</summary>
-    public static FigureKind TorqueConstant { get; } = new("motor.torque_constant", "N·m/A", "Torque constant", "Shaft torque for each ampere of phase amplitude.", "Kt = (√3/2) · 60/(2 π KV)", Sources.FieldOrientedControl);
+    public static FigureKind TorqueConstant { get; } = new("motor.torque_constant", "N·m/A", "Torque constant", "Shaft torque for each ampere of phase amplitude.", "Kt = (√3/2) · 60/(2 π KV)", Sources.Pmsm);
 
     /// <summary>motor.flux_linkage.</summary>
-    public static FigureKind FluxLinkage { get; } = new("motor.flux_linkage", "Wb", "Flux linkage", "Peak flux of the magnets through one phase.", "λ = 60/(√3 · 2 π · KV · pole pairs)", Sources.FieldOrientedControl);
+    public static FigureKind FluxLinkage { get; } = new("motor.flux_linkage", "Wb", "Flux linkage", "Peak flux of the magnets through one phase.", "λ = 60/(√3 · 2 π · KV · pole pairs)", Sources.Pmsm);
 
     /// <summary>motor.peak_torque.</summary>
-    public static FigureKind PeakTorque { get; } = new("motor.peak_torque", "N·m", "Peak torque", "Torque of one motor at the phase current limit.", "Kt i", Sources.FieldOrientedControl);
+    public static FigureKind PeakTorque { get; } = new("motor.peak_torque", "N·m", "Peak torque", "Torque of one motor at the phase current limit.", "Kt i", Sources.Pmsm);
 
     /// <summary>motor.electrical_speed.</summary>
-    public static FigureKind ElectricalSpeed { get; } = new("motor.electrical_speed", "rpm", "Electrical speed", "Electrical r/min with the wheels in the air at full charge.", "motor r/min · pole pairs", Sources.FieldOrientedControl);
+    public static FigureKind ElectricalSpeed { get; } = new("motor.electrical_speed", "rpm", "Electrical speed", "Electrical r/min with the wheels in the air at full charge.", "motor r/min · pole pairs", Sources.Pmsm);
 
     /// <summary>pack.cells.</summary>
     public static FigureKind Cells { get; } = new("pack.cells", "", "Cells", "Number of cells.", "S · P", Sources.Geometry);
@@ -87,52 +87,52 @@ public static class Catalogue
     public static FigureKind RegenLimit { get; } = new("limits.regen_current", "A", "Braking pack current limit", "The least of what is set and what cells, protection and controllers take back, for the whole board.", "least of the limits", Sources.MakersSheet);
 
     /// <summary>speed.top_full.</summary>
-    public static FigureKind TopFull { get; } = new("speed.top_full", "km/h", "Top speed, full", "Top speed on the level with the rider, full charge, the brief's headwind.", "walking up from rest, the first speed beyond which the largest force no longer meets the road's", Sources.Model);
+    public static FigureKind TopFull { get; } = new("speed.top_full", "km/h", "Top speed, full", "Top speed on the level with the rider, full charge, the brief's headwind.", "walking up from rest, the first speed beyond which the largest force no longer meets the road's", Sources.Mechanics);
 
     /// <summary>speed.top_half.</summary>
-    public static FigureKind TopHalf { get; } = new("speed.top_half", "km/h", "Top speed, half", "The same at half charge.", "as speed.top_full", Sources.Model);
+    public static FigureKind TopHalf { get; } = new("speed.top_half", "km/h", "Top speed, half", "The same at half charge.", "as speed.top_full", Sources.Mechanics);
 
     /// <summary>speed.top_reserve.</summary>
-    public static FigureKind TopReserve { get; } = new("speed.top_reserve", "km/h", "Top speed, reserve", "The same at the reserve that the brief wants left; the taper may already be at work.", "as speed.top_full", Sources.Model);
+    public static FigureKind TopReserve { get; } = new("speed.top_reserve", "km/h", "Top speed, reserve", "The same at the reserve that the brief wants left; the taper may already be at work.", "as speed.top_full", Sources.Mechanics);
 
     /// <summary>speed.unloaded_full.</summary>
-    public static FigureKind UnloadedFull { get; } = new("speed.unloaded_full", "km/h", "Wheels in the air", "Speed of the wheels in the air at full charge. No board reaches it on the road.", "√(v_d² + v_q²) = 0.95 V/√3 with the drag current alone", Sources.FieldOrientedControl);
+    public static FigureKind UnloadedFull { get; } = new("speed.unloaded_full", "km/h", "Wheels in the air", "Speed of the wheels in the air at full charge. No board reaches it on the road.", "√(v_d² + v_q²) = 0.95 V/√3 with the drag current alone", Sources.Pmsm);
 
     /// <summary>force.start.</summary>
-    public static FigureKind StartForce { get; } = new("force.start", "N", "Push from rest", "Force at the wheels from rest, full charge, by current limits and grip.", "n G η (Kt i − drag)/r", Sources.Model);
+    public static FigureKind StartForce { get; } = new("force.start", "N", "Push from rest", "Force at the wheels from rest, full charge, by current limits and grip.", "n G η (Kt i − drag)/r", Sources.Mechanics);
 
     /// <summary>climb.grade_at_climb_speed.</summary>
-    public static FigureKind Grade { get; } = new("climb.grade_at_climb_speed", "%", "Steepest climb", "Steepest grade that is held at the brief's climbing speed at half charge, motors and controllers cold.", "largest force = m g (Crr cos θ + sin θ) + air", Sources.Model);
+    public static FigureKind Grade { get; } = new("climb.grade_at_climb_speed", "%", "Steepest climb", "Steepest grade that is held at the brief's climbing speed at half charge, motors and controllers cold.", "largest force = m g (Crr cos θ + sin θ) + air", Sources.Mechanics);
 
     /// <summary>climb.phase_current.</summary>
-    public static FigureKind ClimbPhase { get; } = new("climb.phase_current", "A", "Phase current on the climb", "Phase amplitude of each motor on the brief's climb at its speed, half charge.", "i = (F r/(n G η) + drag)/Kt", Sources.FieldOrientedControl);
+    public static FigureKind ClimbPhase { get; } = new("climb.phase_current", "A", "Phase current on the climb", "Phase amplitude of each motor on the brief's climb at its speed, half charge.", "i = (F r/(n G η) + drag)/Kt", Sources.Pmsm);
 
     /// <summary>climb.pack_current.</summary>
     public static FigureKind ClimbPack { get; } = new("climb.pack_current", "A", "Pack current on the climb", "Current out of the pack on the brief's climb at its speed, half charge.", "V = ½ (E + √(E² − 4 P R)), I = P/V", Sources.CircuitTheory);
 
     /// <summary>cruise.power.</summary>
-    public static FigureKind CruisePower { get; } = new("cruise.power", "W", "Power at cruise", "Power that the controllers take at cruise speed on the level at half charge, the brief's headwind.", "n (3/2 (R + R_switch) i² + Kt i ω + s V i) + idle", Sources.FieldOrientedControl);
+    public static FigureKind CruisePower { get; } = new("cruise.power", "W", "Power at cruise", "Power that the controllers take at cruise speed on the level at half charge, the brief's headwind.", "n (3/2 (R + R_switch) i² + Kt i ω + s V i) + idle", Sources.Pmsm);
 
     /// <summary>cruise.consumption.</summary>
     public static FigureKind Consumption { get; } = new("cruise.consumption", "Wh/km", "Consumption at cruise", "Energy at the cells' terminals for each kilometre at cruise speed on the level at half charge. Stops, hills and cold wheels come on top.", "I (E − I R_cells)/v", Sources.CircuitTheory);
 
     /// <summary>cruise.range.</summary>
-    public static FigureKind Range { get; } = new("cruise.range", "km", "Range at cruise", "Distance on the level at a steady cruise speed, from full to the reserve or to where the taper cuts, whichever comes first.", "v ∫ Q/I dSoC at constant power", Sources.Model);
+    public static FigureKind Range { get; } = new("cruise.range", "km", "Range at cruise", "Distance on the level at a steady cruise speed, from full to the reserve or to where the taper cuts, whichever comes first.", "v ∫ Q/I dSoC at constant power", Sources.Mechanics);
 
     /// <summary>cruise.pace_for_range_wanted.</summary>
-    public static FigureKind Pace { get; } = new("cruise.pace_for_range_wanted", "km/h", "Pace for the range wanted", "Fastest steady speed on the level at which the range that the brief wants is reached.", "range(v) = range wanted", Sources.Model);
+    public static FigureKind Pace { get; } = new("cruise.pace_for_range_wanted", "km/h", "Pace for the range wanted", "Fastest steady speed on the level at which the range that the brief wants is reached.", "range(v) = range wanted", Sources.Mechanics);
 
     /// <summary>brake.regen_distance.</summary>
-    public static FigureKind BrakeDistance { get; } = new("brake.regen_distance", "m", "Stop with the electric brake", "Distance to stop from cruise speed on the level at half charge with the electric brake alone, one second of reaction included.", "v · 1 s + ∫ v/a dv", Sources.Model);
+    public static FigureKind BrakeDistance { get; } = new("brake.regen_distance", "m", "Stop with the electric brake", "Distance to stop from cruise speed on the level at half charge with the electric brake alone, one second of reaction included.", "v · 1 s + ∫ v/a dv", Sources.Mechanics);
 
     /// <summary>brake.regen_distance_full.</summary>
-    public static FigureKind BrakeDistanceFull { get; } = new("brake.regen_distance_full", "m", "The same, full charge", "The same at full charge, where the pack hardly takes anything back.", "as brake.regen_distance", Sources.Model);
+    public static FigureKind BrakeDistanceFull { get; } = new("brake.regen_distance_full", "m", "The same, full charge", "The same at full charge, where the pack hardly takes anything back.", "as brake.regen_distance", Sources.Mechanics);
 
     /// <summary>brake.regen_distance_downhill.</summary>
-    public static FigureKind BrakeDistanceDownhill { get; } = new("brake.regen_distance_downhill", "m", "The same, downhill", "The same at half charge down the brief's climb, from its climbing speed.", "as brake.regen_distance", Sources.Model);
+    public static FigureKind BrakeDistanceDownhill { get; } = new("brake.regen_distance_downhill", "m", "The same, downhill", "The same at half charge down the brief's climb, from its climbing speed.", "as brake.regen_distance", Sources.Mechanics);
 
     /// <summary>brake.grade_held_full.</summary>
-    public static FigureKind GradeHeld { get; } = new("brake.grade_held_full", "%", "Descent held, full charge", "Steepest descent on which the electric brake holds the climbing speed at full charge.", "largest braking force = m g (sin θ − Crr cos θ) − air", Sources.Model);
+    public static FigureKind GradeHeld { get; } = new("brake.grade_held_full", "%", "Descent held, full charge", "Steepest descent on which the electric brake holds the climbing speed at full charge.", "largest braking force = m g (sin θ − Crr cos θ) − air", Sources.Mechanics);
 
     /// <summary>brake.foot_or_slide_note.</summary>
     public static FigureKind BrakeNote { get; } = new("brake.foot_or_slide_note", "", "Beside the electric brake", "What the rider must be able to do when the electric brake is not enough or not there.", "words, from the figures above", Sources.CommonPractice);

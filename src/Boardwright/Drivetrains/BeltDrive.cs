@@ -6,7 +6,7 @@ namespace Boardwright.Drivetrains;
 /// <summary>Turns of the motor for one turn of a driven wheel, and the losses between them.</summary>
 /// <param name="Ratio">z_wheel / z_motor for a belt, the gearbox's own ratio for gears, 1 for a hub motor.</param>
 /// <param name="Efficiency">Efficiency on torque.</param>
-/// <source cref="Sources.Model"/>
+/// <source cref="Sources.Mechanics"/>
 public sealed record Gearing(double Ratio, double Efficiency)
 {
     /// <summary>Efficiency of a belt or a pair of straight-cut gears where nothing is given; common practice, no source.</summary>
@@ -99,7 +99,7 @@ public static class BeltMass
 {
     /// <summary>Length times width times the profile's mass for each area.</summary>
     /// <returns>The mass, not known when the size or the profile is not.</returns>
-    /// <source cref="Sources.Optibelt"/>
+    /// <source cref="Sources.OptibeltManual"/>
     public static Known<Mass> Of(Belt belt)
     {
         if (!belt.Profile.IsKnown || !belt.Width.IsKnown || ToothProfile.Named(belt.Profile.Value) is not { } profile)

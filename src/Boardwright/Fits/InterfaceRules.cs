@@ -125,7 +125,7 @@ public static class InterfaceRules
     public static Rule<Examination> ToothProfilesMatch { get; } = new(
         "fit.belt_profile", "belt.profile", "Belt and both pulleys have the same tooth profile.",
         "At a pitch of 3 mm and 5 mm the round-toothed profiles do not run in each other's pulleys. The names are compared.",
-        Sources.SdpSi,
+        Sources.SdpSiTimingBelts,
         (e, needs) =>
         {
             var parts = e.Board.Parts;

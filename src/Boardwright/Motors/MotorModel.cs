@@ -9,7 +9,7 @@ namespace Boardwright.Motors;
 /// <param name="PhaseResistanceAt20">Resistance of one phase at 20 °C.</param>
 /// <param name="Inductance">Inductance of one phase.</param>
 /// <param name="Drag">Drag torque, that of a gearbox's oil included.</param>
-/// <source cref="Sources.FieldOrientedControl"/>
+/// <source cref="Sources.Pmsm"/>
 public sealed record MotorModel(MotorConstants Constants, Resistance PhaseResistance, Resistance PhaseResistanceAt20, Inductance Inductance, MotorDrag Drag)
 {
     /// <summary>Constants of the motor alone.</summary>
