@@ -21,18 +21,18 @@ public static class GeometryRules
         {
             if (!e.IsBelt)
                 return null;
-            var stack = needs.Of(e.ShaftStack);
+            var stack = needs.Of(e.CoverRoom);
             var bolt = e.Board.Parts.Mount.CoverBolt.Or("M4");
             if (needs.Unmet)
                 return null;
-            var (value, limit) = (Amount.Of(stack.Reach, "mm"), Amount.Of(stack.Room - ShaftStack.Gap, "mm"));
-            if (stack.Clearance >= ShaftStack.Gap)
+            var (value, limit) = (Amount.Of(stack.Reach, "mm"), Amount.Of(stack.Room - CoverRoom.Gap, "mm"));
+            if (stack.Clearance >= CoverRoom.Gap)
                 return [CoverCloses!.Found(Level.Fine, $"{stack.Beyond:0.0 mm} of shaft and a pulley of {stack.Pulley:0.0 mm} stand in {stack.Room:0.0 mm}; {stack.Clearance:0.0 mm} stay free.", value: value, limit: limit)];
             var thickness = Washer(bolt);
             var washers = stack.Washers(thickness);
             FormattableString cutting = stack.CutMends
                 ? (FormattableString)$"Shorten the shaft by {stack.Cut:0.0 mm} (then {(stack.Beyond - stack.Cut) / stack.Pulley:0 %} of the pulley is still on it), or put"
-                : stack.Room - stack.Pulley < ShaftStack.Gap
+                : stack.Room - stack.Pulley < CoverRoom.Gap
                     ? (FormattableString)$"The pulley itself is too long to mend by cutting the shaft; put"
                     : $"Cutting the shaft would leave too little of it in the pulley; put";
             return
@@ -58,13 +58,13 @@ public static class GeometryRules
             var pulley = needs.Of(e.Board.Parts.MotorPulley.Length);
             if (needs.Unmet)
                 return null;
-            var stack = new ShaftStack(shaft, plate, pulley, default);
-            var (value, limit) = (new Amount(100 * stack.Seat, "%"), new Amount(100 * ShaftStack.LeastSeat, "%"));
-            return stack.Seat >= ShaftStack.LeastSeat
+            var stack = new CoverRoom(shaft, plate, pulley, default);
+            var (value, limit) = (new Amount(100 * stack.Seat, "%"), new Amount(100 * CoverRoom.LeastSeat, "%"));
+            return stack.Seat >= CoverRoom.LeastSeat
                 ? [PulleySeated!.Found(Level.Fine, $"{Fraction.FromValue(stack.Seat):0 %} of the pulley is on the shaft.", value: value, limit: limit)]
                 : [PulleySeated!.Found(stack.Beyond.Si <= 0 ? Level.Stop : Level.Fix,
                     $"Only {Fraction.FromValue(stack.Seat):0 %} of the pulley is on the shaft: {stack.Beyond:0.0 mm} stand beyond the plate, the pulley is {pulley:0.0 mm} long.",
-                    $"Take a motor whose shaft is at least {plate + pulley * ShaftStack.LeastSeat:0.0 mm} long, a plate of at most {shaft - pulley * ShaftStack.LeastSeat:0.0 mm}, or a pulley of at most {stack.Beyond / ShaftStack.LeastSeat:0.0 mm}.", value, limit)];
+                    $"Take a motor whose shaft is at least {plate + pulley * CoverRoom.LeastSeat:0.0 mm} long, a plate of at most {shaft - pulley * CoverRoom.LeastSeat:0.0 mm}, or a pulley of at most {stack.Beyond / CoverRoom.LeastSeat:0.0 mm}.", value, limit)];
         });
 
     /// <summary>Two motors fit side by side.</summary>
@@ -136,6 +136,7 @@ public static class GeometryRules
                 : [];
             FormattableString remedy;
             Change? mend = null;
+            var riser = Touch - free;
             if (others.Length > 0)
             {
                 remedy = $"Mount the motors at {others[0]:0 deg}: there they clear by {Clearance(others[0], centre):0.0 mm}.";
@@ -146,8 +147,8 @@ public static class GeometryRules
                 // In the slot, the end that brings the can away from the deck.
                 var ends = new[] { parts.Mount.CentreMin, parts.Mount.CentreMax }.Where(k => k.IsKnown).Select(k => k.Value).OrderByDescending(c => Clearance(angle, c).Si).ToArray();
                 remedy = ends.Length > 0 && Clearance(angle, ends[0]) >= Touch
-                    ? $"Sit the motors at {ends[0]:0.0 mm} from the axle: there they clear by {Clearance(angle, ends[0]):0.0 mm}; the belt must then be chosen for that distance."
-                    : $"No angle or slot position of this mount clears. A riser of {Touch - free:0.0 mm} under the trucks does, or a lean stop of {LeanThatClears(deck, sideways, new MotorPlace(centre, angle, can)):0 deg} by harder or taller bushings.";
+                    ? (FormattableString)$"Sit the motors at {ends[0]:0.0 mm} from the axle: there they clear by {Clearance(angle, ends[0]):0.0 mm}; the belt must then be chosen for that distance."
+                    : $"No angle or slot position of this mount clears. A riser of {riser:0.0 mm} under the trucks does, or a lean stop of {LeanThatClears(deck, sideways, new MotorPlace(centre, angle, can)):0 deg} by harder or taller bushings.";
             }
 
             return
@@ -323,7 +324,7 @@ public static class GeometryRules
             if (e.IsHub)
                 return null;
             var truck = DrivenAxle.TruckOf(parts);
-            var stack = needs.Of(e.AxleStack);
+            var stack = needs.Of(e.AxleLoad);
             var overhang = needs.Of(truck.AxleOverhang);
             if (needs.Unmet)
                 return null;
@@ -383,7 +384,7 @@ public static class GeometryRules
     public static Angle Breakover(Length clearance, Length wheelbase) => Angle.FromRadians(2 * Math.Atan(2 * clearance / wheelbase));
 
     /// <summary>Thickness of a washer ISO 7089 for a bolt.</summary>
-    static Length Washer(string bolt) => Drivetrains.BoltThread.Named(bolt)?.WasherThickness ?? Length.FromMillimetres(0.8);
+    static Length Washer(string bolt) => Drivetrains.BoltThread.Named(bolt)?.Washer.Thickness ?? Length.FromMillimetres(0.8);
 
     static Angle LeanThatClears(Length deck, Length sideways, MotorPlace place) =>
         Angle.FromRadians(Math.Atan(Math.Max(0, (deck - place.Height - place.CanDiameter / 2 - Touch) / sideways)));

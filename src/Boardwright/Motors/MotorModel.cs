@@ -12,6 +12,9 @@ namespace Boardwright.Motors;
 /// <source cref="Sources.Pmsm"/>
 public sealed record MotorModel(MotorConstants Constants, Resistance PhaseResistance, Resistance PhaseResistanceAt20, Inductance Inductance, MotorDrag Drag)
 {
+    /// <summary>Growth of copper's resistance for each kelvin, of that at 20 °C.</summary>
+    public const double CopperPerKelvin = 0.00393;
+
     /// <summary>Constants of the motor alone.</summary>
     public static Answer<MotorConstantsOfBoard> ConstantsOf(Board board) => Answer<MotorConstantsOfBoard>.Ask("motor.torque_constant", needs =>
     {
@@ -20,6 +23,10 @@ public sealed record MotorModel(MotorConstants Constants, Resistance PhaseResist
         var pairs = needs.Of(board.Parts.Motor.PolePairs, 0);
         return needs.Unmet ? null : new MotorConstantsOfBoard(kv, pairs);
     });
+
+    /// <summary>Constants with the pole pairs, which the flux linkage needs.</summary>
+    public static Answer<MotorConstants> FluxOf(Board board) => Answer<MotorConstants>.Ask("motor.flux_linkage", needs =>
+        new MotorConstants(needs.Of(board.Parts.Motor.Kv), needs.Of(board.Parts.Motor.PolePairs)));
 
     /// <summary>The whole model.</summary>
     public static Answer<MotorModel> Of(Board board) => Answer<MotorModel>.Ask("", needs =>
@@ -47,7 +54,7 @@ public sealed record MotorModel(MotorConstants Constants, Resistance PhaseResist
 
         return needs.Unmet ? null : new MotorModel(
             new MotorConstants(kv, pairs),
-            cold * (1 + Copper.PerKelvin * (temperature.Celsius - 20)), cold, inductance,
+            cold * (1 + CopperPerKelvin * (temperature.Celsius - 20)), cold, inductance,
             drag with { Constant = drag.Constant + oil });
     });
 
@@ -59,10 +66,3 @@ public sealed record MotorModel(MotorConstants Constants, Resistance PhaseResist
 /// <param name="Kv">Speed constant.</param>
 /// <param name="PolePairs">Pole pairs; zero when not known.</param>
 public sealed record MotorConstantsOfBoard(SpeedConstant Kv, int PolePairs);
-
-/// <summary>Copper.</summary>
-public static class Copper
-{
-    /// <summary>Growth of its resistance for each kelvin, of that at 20 °C.</summary>
-    public const double PerKelvin = 0.00393;
-}

@@ -8,7 +8,7 @@ namespace Boardwright.Fits;
 /// <param name="Pulley">Length of the motor pulley.</param>
 /// <param name="Room">Inner depth of the cover and its standoffs, from the plate.</param>
 /// <source cref="Findings.Sources.Geometry"/>
-public sealed record ShaftStack(Length Shaft, Length Plate, Length Pulley, Length Room)
+public sealed record CoverRoom(Length Shaft, Length Plate, Length Pulley, Length Room)
 {
     /// <summary>Gap that must stay to the cover; common practice, no source.</summary>
     public static Length Gap { get; } = Length.FromMillimetres(1);

@@ -6,7 +6,7 @@ namespace Boardwright.Fits;
 /// <param name="Bearing">Width of one bearing.</param>
 /// <param name="Nut">Height of the nut.</param>
 /// <source cref="Findings.Sources.CommonPractice"/>
-public sealed record AxleStack(Length Pulley, Length Bearing, Length Nut)
+public sealed record AxleLoad(Length Pulley, Length Bearing, Length Nut)
 {
     /// <summary>Spacer between the bearings of a wheel; common practice, no source.</summary>
     public static Length Spacer { get; } = Length.FromMillimetres(10);
