@@ -30,6 +30,10 @@ public static class Sources
     public static Source SdpSiTimingBelts { get; } = new(
         "Stock Drive Products/Sterling Instrument, Handbook of Timing Belts and Pulleys, D265 (2002), p. T15 table 3 and p. T16 table 4");
 
+    /// <summary>Tolerances of pulleys.</summary>
+    public static Source YorkPulleys { get; } = new(
+        "York Industries, York Engineering, section E2, pulley tolerances of 2, 3 and 5 mm pitch");
+
     /// <summary>What is remembered of tooth profiles.</summary>
     public static Source ProfilesFromMemory { get; } = new(
         "from memory: pitch-line differentials 0.015 in (3M) and 0.027 in (8M), least teeth 10 (3M) and 22 (8M), width multipliers 1.00, 1.89 and 3.38 of 9, 15 and 25 mm belts (5M), from which an edge loss of 2.27 mm follows");

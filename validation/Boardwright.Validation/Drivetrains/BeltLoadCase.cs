@@ -1,3 +1,4 @@
+using System.Globalization;
 using Boardwright.Drivetrains;
 using Boardwright.Findings;
 using Boardwright.Units;
@@ -7,6 +8,8 @@ namespace Boardwright.Validation.Drivetrains;
 /// <summary>What a belt carries, how tight it must be, and what follows from the ratio.</summary>
 public sealed class BeltLoadCase : Case
 {
+    static readonly Allowance RoundedTension = Allowance.Part(0.0011, "worked out from 454 N, which is itself rounded to 1 N");
+
     /// <inheritdoc/>
     public override string Room => "Drivetrains";
 
@@ -33,11 +36,11 @@ public sealed class BeltLoadCase : Case
             var belt = new BeltStrength(ToothProfile.Htd5M, Length.FromMillimetres(width));
             yield return new("Working tension in proportion to width", $"5M, {width} mm", linear, "N", belt.TensionByWidth.Newtons, Sources.SdpSiTechnicalSection, "sec. 9.1", evidence)
             {
-                Allowed = Allowance.Of(0.1, "the sheet rounds 453.7 N to 454 N"),
+                Allowed = RoundedTension,
             };
             yield return new("Working tension less the edges", $"5M, {width} mm, edge loss 2.27 mm", derated, "N", belt.WorkingTension.Newtons, Sources.ProfilesFromMemory, "", Evidence.FromMemory)
             {
-                Allowed = Allowance.Of(0.4, "worked out from 454 N, not 453.7 N"),
+                Allowed = RoundedTension,
             };
         }
 
@@ -51,7 +54,7 @@ public sealed class BeltLoadCase : Case
                 var tension = new BeltStrength(ToothProfile.Htd5M, Length.FromMillimetres(width)).TensionByWidth;
                 yield return new("Torque at the working tension in proportion to width", $"5M, {teeth} teeth, {width} mm, all in mesh", torque, "N·m", BeltStrength.TorqueOf(tension, Htd(teeth)).NewtonMetres, Sources.SdpSiTimingBelts, "p. T15, table 3", Evidence.ComputedFromPublished)
                 {
-                    Allowed = Allowance.Of(0.006, "worked out from 454 N, not 453.7 N"),
+                    Allowed = Allowance.Of(Math.Round(0.005 + RoundedTension.Size * double.Parse(torque, CultureInfo.InvariantCulture), 4), "worked out from 454 N, and rounded"),
                 };
             }
         }
@@ -59,12 +62,12 @@ public sealed class BeltLoadCase : Case
         var wide = new BeltStrength(ToothProfile.Htd5M, Length.FromMillimetres(15)).TensionByWidth;
         yield return new("Torque at the working tension and mesh factor", "5M, 14 teeth, 15 mm, 5 in mesh", "2.390", "N·m", BeltStrength.TorqueOf(MeshLadder.Default.Factor(5) * wide, Htd(14)).NewtonMetres, Sources.SdpSiTechnicalSection, "sec. 13.3", Evidence.ComputedFromPublished)
         {
-            Allowed = Allowance.Of(0.003, "worked out from 454 N, not 453.7 N"),
+            Allowed = RoundedTension,
         };
         var pull = BeltTension.EffectivePull(Torque.FromNewtonMetres(2.5), Htd(15));
         yield return new("Effective pull", "2.5 N·m, 15 teeth", "209.44", "N", pull.Newtons, Sources.OptibeltManual, "p. 44, definition", Evidence.ComputedFromPublished);
-        yield return new("Working tension over effective pull", "the same, 15 mm, in proportion to width", "1.280", "", wide / pull, Sources.SdpSiTimingBelts, "p. T15, table 3", Evidence.ComputedFromPublished) { Allowed = Allowance.Of(0.001, "worked out from 454 N, not 453.7 N") };
-        yield return new("Working tension over effective pull", "the same, 9 mm, in proportion to width", "0.768", "", new BeltStrength(ToothProfile.Htd5M, Length.FromMillimetres(9)).TensionByWidth / pull, Sources.SdpSiTimingBelts, "p. T15, table 3", Evidence.ComputedFromPublished) { Allowed = Allowance.Of(0.001, "worked out from 454 N, not 453.7 N") };
+        yield return new("Working tension over effective pull", "the same, 15 mm, in proportion to width", "1.280", "", wide / pull, Sources.SdpSiTimingBelts, "p. T15, table 3", Evidence.ComputedFromPublished) { Allowed = RoundedTension };
+        yield return new("Working tension over effective pull", "the same, 9 mm, in proportion to width", "0.768", "", new BeltStrength(ToothProfile.Htd5M, Length.FromMillimetres(9)).TensionByWidth / pull, Sources.SdpSiTimingBelts, "p. T15, table 3", Evidence.ComputedFromPublished) { Allowed = RoundedTension };
         foreach (var (teeth, factor) in new[] { (6, "1.0"), (5, "0.8"), (4, "0.6"), (3, "0.4"), (2, "0.2") })
             yield return new("Mesh factor", $"{teeth} teeth", factor, "", MeshLadder.Default.Factor(teeth), Sources.SdpSiTechnicalSection, "sec. 13.3", Evidence.Published);
         foreach (var (teeth, factor) in new[] { (6, "1.0"), (5, "0.7"), (4, "0.5") })
