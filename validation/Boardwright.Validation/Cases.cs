@@ -9,5 +9,10 @@ public static class Cases
     public static IReadOnlyList<Case> All { get; } =
     [
         new BeltGeometryCase(),
+        new BeltLoadCase(),
+        new KeyCase(),
+        new BoltCase(),
+        new BearingCase(),
+        new HoleAndGasketCase(),
     ];
 }

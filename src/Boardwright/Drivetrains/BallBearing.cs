@@ -6,7 +6,7 @@ namespace Boardwright.Drivetrains;
 /// <summary>A deep groove ball bearing as a maker lists it.</summary>
 /// <remarks>In a wheel at a rider's weight the balls outlast everything: water and side loads govern, not fatigue.</remarks>
 /// <validity>Single row, normal clearance, steel balls. Sealed, stainless and skate bearings of other makers have other ratings.</validity>
-/// <error>Nine of ten bearings reach the basic life. Makers' ratings differ by up to 30 % for the same size. The axial factors are from memory.</error>
+/// <error>Nine of ten bearings reach the basic life. Makers' ratings of one size differ by up to 30 % (dynamic) and 50 % (static). The axial factors are from memory.</error>
 /// <source cref="Sources.SkfCatalogue"/>
 /// <source cref="Sources.NtnCatalogue"/>
 /// <source cref="Sources.AxialFactorsFromMemory"/>

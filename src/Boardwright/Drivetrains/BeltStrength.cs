@@ -7,7 +7,7 @@ namespace Boardwright.Drivetrains;
 /// The makers' working tension contains a factor of about 15 to the breaking load and is meant for long life. No maker publishes the torque at
 /// which a belt of this profile jumps teeth, so none is given.
 /// </remarks>
-/// <validity>Moulded neoprene belts with glass cord, widths from 6 mm to 85 mm.</validity>
+/// <validity>Moulded neoprene belts with glass cord; 9, 15 and 25 mm are the widths sold.</validity>
 /// <error>Linear in width is up to 22 % too much for a 9 mm belt. The edge loss of 2.27 mm of 5M is from memory; an 8M belt's, from a printed multiplier, is 2.76 mm.</error>
 /// <source cref="Sources.SdpSiTimingBelts"/>
 /// <source cref="Sources.ProfilesFromMemory"/>

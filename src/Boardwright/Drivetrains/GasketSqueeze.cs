@@ -26,7 +26,7 @@ public sealed record GasketKind(string Name, Fraction Least, Fraction Greatest, 
 }
 
 /// <summary>How far a gasket is pressed together.</summary>
-/// <error>Exact by definition; the free height of foam varies by ±0.5 mm.</error>
+/// <error>Exact by definition.</error>
 /// <source cref="Sources.EpdmCompression"/>
 public static class GasketSqueeze
 {

@@ -260,4 +260,8 @@ public static class Sources
 
     /// <summary>How fast a toothed belt may run.</summary>
     public static Source BeltSpeedFromMemory { get; } = new("from memory: cast pulleys are balanced above a rim speed of about 33 m/s (6500 ft/min)");
+
+    /// <summary>Tolerances of pulleys.</summary>
+    public static Source YorkPulleys { get; } = new(
+        "York Industries, York Engineering, section E2, pulley tolerances of 2, 3 and 5 mm pitch");
 }
