@@ -102,4 +102,7 @@ public static class Sources
 
     /// <summary>A motor as winding and case.</summary>
     public static Source TwoNodeMotor { get; } = new("the two-body thermal model that motor makers' sheets imply by their two resistances and two time constants");
+
+    /// <summary>Measured charges and discharges of a lithium-ion cell.</summary>
+    public static Source LgHg2Kollmeyer { get; } = new("P. Kollmeyer, C. Vidal, M. Naguib and M. Skells, LG 18650HG2 Li-ion battery data, Mendeley Data (2020), CC BY 4.0; the exponential tail is fitted to its charge at 25 °C");
 }

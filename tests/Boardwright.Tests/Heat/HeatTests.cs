@@ -126,8 +126,9 @@ public sealed class TwoNodeTests
 
     static MotorHeat Heat(double copper, double drag = 0) => new(Power.FromWatts(copper), Power.FromWatts(drag));
 
+    // Recomputed by hand; at 12 s the hand calculation was rounded to 3.9747 where the closed form gives 3.97464.
     [Theory]
-    [InlineData(12, 3.9747, 0.1957)]
+    [InlineData(12, 3.9746, 0.1957)]
     [InlineData(60, 7.6799, 1.9808)]
     [InlineData(600, 22.4048, 16.4170)]
     [InlineData(1e6, 34.2, 28.0)]

@@ -99,7 +99,7 @@ public sealed class MotorConstantsTests
 
     [Fact]
     public void At_base_speed_the_largest_current_is_that_current() =>
-        Gen.Select(Gen.Double[0, 200], Gen.Double[6, 60]).Sample((amperes, volts) =>
+        Gen.Select(Gen.Double[0.01, 200], Gen.Double[6, 60]).Sample((amperes, volts) =>
         {
             var voltage = Winding.GreatestPhaseVoltage(Voltage.FromVolts(volts), 0.95);
             if (Motor.BaseSpeed(Current.FromAmperes(amperes), voltage) is not { } speed)
