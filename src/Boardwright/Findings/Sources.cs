@@ -264,4 +264,7 @@ public static class Sources
     /// <summary>Tolerances of pulleys.</summary>
     public static Source YorkPulleys { get; } = new(
         "York Industries, York Engineering, section E2, pulley tolerances of 2, 3 and 5 mm pitch");
+
+    /// <summary>Measured charges and discharges of a lithium-ion cell.</summary>
+    public static Source LgHg2Kollmeyer { get; } = new("P. Kollmeyer, C. Vidal, M. Naguib and M. Skells, LG 18650HG2 Li-ion battery data, Mendeley Data (2020), CC BY 4.0; the exponential tail is fitted to its charge at 25 °C");
 }
