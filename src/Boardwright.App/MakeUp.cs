@@ -18,7 +18,7 @@ static class MakeUp
             // Wheels go by millimetres everywhere.
             parts.Wheels.Diameter.IsKnown ? Text($"{parts.Wheels.Diameter.Value.Millimetres:0.#} mm wheels") : "",
         ];
-        var line = string.Join(", ", pieces.Where(p => p.Length > 0));
+        var line = string.Join("; ", pieces.Where(p => p.Length > 0));
         return line.Length > 0 ? line : "No parts are chosen yet.";
     }
 

@@ -54,20 +54,13 @@ public static class Program
         var root = new RootCommand("Checks the design of a belt-driven electric longboard: a board file goes in, figures and findings come out.");
         root.Add(Check.Of(terminal, Spread));
         root.Add(Explain.Of(terminal));
-        root.Add(New.Of(terminal));
-        root.Add(Schema.Of(terminal));
         root.Add(WritePages.Of(terminal));
         root.Add(Completion.Of(terminal, root));
-        var help = new Help(terminal);
-        root.Action = help;
-        foreach (var option in root.Options)
-        {
-            if (option is HelpOption)
-                (option.Description, option.Action) = ("Shows this help.", help);
-            else if (option is VersionOption)
-                (option.Description, option.Action) = ("Shows the version.", new Version(terminal));
-        }
-
+        // One alias for help is enough to offer.
+        root.Options.Clear();
+        root.Add(new HelpOption("--help", "-h") { Action = new Help(terminal, isAskedFor: true) });
+        root.Add(new VersionOption("--version") { Description = "Shows the version.", Action = new Version(terminal) });
+        root.Action = new Help(terminal, isAskedFor: false);
         return root;
     }
 

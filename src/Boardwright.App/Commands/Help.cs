@@ -5,12 +5,14 @@ using System.CommandLine.Invocation;
 namespace Boardwright.App.Commands;
 
 /// <summary>Shows what a command does, what it takes, and an example.</summary>
-sealed class Help(Terminal terminal) : SynchronousCommandLineAction
+/// <param name="terminal">Where to write.</param>
+/// <param name="isAskedFor">Whether somebody asked for help, so that it does not matter what else is missing or wrong.</param>
+sealed class Help(Terminal terminal, bool isAskedFor) : SynchronousCommandLineAction
 {
     readonly Paper paper = new(terminal);
 
-    /// <summary>Help is asked for when something is missing.</summary>
-    public override bool ClearsParseErrors => true;
+    /// <inheritdoc/>
+    public override bool ClearsParseErrors => isAskedFor;
 
     /// <inheritdoc/>
     public override int Invoke(ParseResult parseResult)
@@ -19,10 +21,9 @@ sealed class Help(Terminal terminal) : SynchronousCommandLineAction
         paper.Write(0, command.Description ?? "");
         paper.Gap();
         paper.Write(2, Usage(command), Ink.Plain);
-        Section("Commands", command.Subcommands.Where(c => !c.Hidden).Select(c => (c.Name, c.Description)));
+        Section("Commands", command.Subcommands.Select(c => (c.Name, (string?)FirstSentence(c.Description))));
         Section("Takes", command.Arguments.Select(a => (a.HelpName ?? a.Name, a.Description)));
-        Section("Options", command.Options.Where(o => !o.Hidden).Append(new HelpOption()).DistinctBy(o => o.Name, StringComparer.Ordinal)
-            .Select(o => (NameOf(o), (string?)Ends(o.Description))));
+        Section("Options", command.Options.Where(o => o is not HelpOption).Select(o => (NameOf(o), o.Description)).Append(("--help, -h", "Shows this help.")));
         if (command is Verb { Examples.Count: > 0 } verb)
         {
             paper.Gap();
@@ -52,13 +53,9 @@ sealed class Help(Terminal terminal) : SynchronousCommandLineAction
         return string.Join(' ', words.Where(w => w.Length > 0));
     }
 
-    static string NameOf(Option option)
-    {
-        var names = string.Join(", ", option.Aliases.Where(a => a.StartsWith('-')).Prepend(option.Name).Distinct(StringComparer.Ordinal));
-        return option.HelpName is { } value ? $"{names} {value}" : names;
-    }
+    static string NameOf(Option option) => option.HelpName is { } value ? $"{option.Name} {value}" : option.Name;
 
-    static string Ends(string? text) => text is null or "" || text.EndsWith('.') ? text ?? "" : text + ".";
+    static string FirstSentence(string? text) => text?.Split(". ")[0].TrimEnd('.') + ".";
 
     void Section(string heading, IEnumerable<(string Name, string? Says)> entries)
     {

@@ -174,7 +174,7 @@ public sealed class ProgramTests
     {
         using var error = new StringWriter { NewLine = "\n" };
         using var broken = new Broken();
-        var code = Program.Run(["explain"], new Terminal(broken, error) { ShowsTraces = asksForTraces });
+        var code = Program.Run(["--help"], new Terminal(broken, error) { ShowsTraces = asksForTraces });
 
         Assert.Equal(3, code);
         Assert.StartsWith("boardwright: an unexpected problem, which is the program's fault and not the file's: The writer is broken.\n", error.ToString(), StringComparison.Ordinal);

@@ -7,14 +7,14 @@ public sealed partial class CatalogueTests
     [Fact]
     public void Figure_ids_are_dotted_and_each_is_there_once()
     {
-        Assert.Empty(Catalogue.All.Select(k => k.Id).Where(id => !Dotted().IsMatch(id)));
+        Assert.All(Catalogue.All, kind => Assert.Matches(Dotted(), kind.Id));
         Assert.Empty(Catalogue.All.GroupBy(k => k.Id).Where(g => g.Count() > 1).Select(g => g.Key));
     }
 
     [Fact]
     public void Rule_ids_are_dotted_and_each_is_there_once()
     {
-        Assert.Empty(Rulebook.All.Select(r => r.Id).Where(id => !Dotted().IsMatch(id)));
+        Assert.All(Rulebook.All, rule => Assert.Matches(Dotted(), rule.Id));
         Assert.Empty(Rulebook.All.GroupBy(r => r.Id).Where(g => g.Count() > 1).Select(g => g.Key));
     }
 
