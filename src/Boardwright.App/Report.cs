@@ -145,7 +145,7 @@ sealed class Report
 
     void WriteFindings()
     {
-        var open = outcome.Findings.Where(f => f.Level is Level.Stop or Level.Fix || (f.Level == Level.Measure && (showsAll || f.Needs.Count == 0))).ToList();
+        var open = outcome.Findings.Where(f => f.Level is Level.Stop or Level.Fix || (f.Level == Level.Measure && (showsAll || f.Needs.Count == 0))).OrderBy(f => f.Level).ToList();
         if (open.Count > 0)
         {
             paper.Gap();

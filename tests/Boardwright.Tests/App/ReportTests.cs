@@ -70,7 +70,11 @@ public sealed class ReportTests
         var rule = Heron.Rules[0];
         var findings = Enumerable.Range(1, 14).Select(i => new Finding
         {
-            Rule = rule.Id, Level = Level.Measure, Where = "motor", Says = default, Needs = i == 9 ? ["motor.kv"] : ["motor.kv", $"motor.entry_{i:00}"],
+            Rule = rule.Id,
+            Level = Level.Measure,
+            Where = "motor",
+            Says = default,
+            Needs = i == 9 ? ["motor.kv"] : ["motor.kv", $"motor.entry_{i:00}"],
         });
         var report = Written(new Outcome(Heron.Board, [], [.. findings]), 80, UnitSystem.Metric, showsAll: false);
 
