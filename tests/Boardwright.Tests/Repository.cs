@@ -1,12 +1,22 @@
 namespace Boardwright.Tests;
 
-/// <summary>Where the sources lie, for tests that read or rewrite files beside them.</summary>
+/// <summary>The folder that the tests were built from.</summary>
 static class Repository
 {
-    public static string Root { get; } = Find(AppContext.BaseDirectory);
+    /// <summary>The folder that holds the solution.</summary>
+    public static string Root { get; } = Find();
 
-    static string Find(string? folder) =>
-        folder is null ? throw new DirectoryNotFoundException("The tests do not run inside the repository.")
-        : File.Exists(Path.Combine(folder, "Boardwright.slnx")) ? folder
-        : Find(Path.GetDirectoryName(folder));
+    /// <summary>A path inside it.</summary>
+    public static string At(params string[] names) => Path.Combine([Root, .. names]);
+
+    static string Find()
+    {
+        for (var folder = new DirectoryInfo(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)
+        {
+            if (File.Exists(Path.Combine(folder.FullName, "Boardwright.slnx")))
+                return folder.FullName;
+        }
+
+        throw new InvalidOperationException("The tests do not run from inside the repository.");
+    }
 }

@@ -50,7 +50,10 @@ public sealed class Rule<TSubject>
             .. findings,
             new Finding
             {
-                Rule = Id, Level = Level.Measure, Where = Where, Needs = [.. needs.Missing],
+                Rule = Id,
+                Level = Level.Measure,
+                Where = Where,
+                Needs = [.. needs.Missing],
                 Says = Phrases.CannotBeSaid(Claim, needs.Missing),
                 Remedy = Phrases.FillIn(needs.Missing),
             },
