@@ -67,20 +67,29 @@ public static class BoardFile
         var places = new Dictionary<string, Place>(StringComparer.Ordinal);
         draft.AddPlaces("", places);
         var read = new Shelf([.. parts.Select(part => new ShelfPart(part.Id, part.Kind, (Part)part.Draft.Build(), part.Draft.At))]);
-        var plugs = new Dictionary<string, Plug>(StringComparer.OrdinalIgnoreCase);
-        foreach (var (id, _, partDraft) in parts.Where(static part => Kinds.OnShelf[part.Kind] == typeof(Plug)))
-        {
-            var plug = (Plug)partDraft.Build();
-            foreach (var name in new[] { id, plug.Name.Or(id) })
-            {
-                if (plugs.TryAdd(name, plug))
-                    partDraft.AddPlaces($"plug {name}", places);
-            }
-        }
-
+        var plugs = PlugsOf(parts, places, complaints);
         var board = ((Board)draft.Build() with { Plugs = plugs }).Named();
         Currencies.Check(board, places, complaints);
         return complaints.Count > 0 ? Refused(complaints, shown) : new(board, read, [], places);
+    }
+
+    /// <summary>The plugs of the shelf under their ids and names.</summary>
+    static Dictionary<string, Plug> PlugsOf(IEnumerable<(string Id, string Kind, Draft Draft)> parts, Dictionary<string, Place> places, Complaints complaints)
+    {
+        var plugs = new Dictionary<string, Plug>(StringComparer.OrdinalIgnoreCase);
+        foreach (var (id, _, draft) in parts.Where(static part => Kinds.OnShelf[part.Kind] == typeof(Plug)))
+        {
+            var plug = (Plug)draft.Build();
+            foreach (var name in new[] { id, plug.Name.Or(id) })
+            {
+                if (plugs.TryAdd(name, plug))
+                    draft.AddPlaces($"plug {name}", places);
+                else if (plugs[name].Id != id)
+                    complaints.Add(draft.At, id, $"The plug {plugs[name].Id} is called {QuantityText.Quote(name)} too, so that name would mean two plugs.", "Give one of the two another name.");
+            }
+        }
+
+        return plugs;
     }
 
     static bool HasOurVersion(Map map, string file, Complaints complaints)

@@ -153,11 +153,6 @@ public static class QuantityText
             return new($"{Quote(text)} divides by zero.", $"Write a fraction such as 1/4, or a number with a point, as in {asked.Example}.");
         if (double.IsInfinity(value))
             return new($"{Quote(text)} is too large for a number.", $"Write a value as in {asked.Example}.");
-        var rest = cursor.Rest;
-        if (rest.Length > 0 && rest[0] is '-' or '–' or '~' && rest.AsSpan().ContainsAnyInRange('0', '9'))
-            return new($"{Quote(text)} is a range, and {asked.Key} wants one value.", $"Write the middle and how far it spreads, as in {{ value: {asked.Example}, give: 5 % }}.");
-        if (rest.Length > 0 && char.IsAsciiDigit(rest[0]))
-            return new($"{Quote(text)} holds two numbers.", $"Write one number without spaces between its digits, as in {asked.Example}.");
         cursor.Number = negative ? -value : value;
         return null;
     }
@@ -209,6 +204,10 @@ public static class QuantityText
         var figure = number.ToString("R", CultureInfo.InvariantCulture);
         if (symbol.Length == 0)
             return new($"{Quote(text)} has no unit, and {asked.Key} wants {WithArticle(asked.Dimension)}.", Expected(asked));
+        if (symbol[0] is '-' or '–' or '~' && symbol.AsSpan().ContainsAnyInRange('0', '9'))
+            return new($"{Quote(text)} is a range, and {asked.Key} wants one value.", $"Write the middle and how far it spreads, as in {{ value: {asked.Example}, give: 5 % }}.");
+        if (char.IsAsciiDigit(symbol[0]))
+            return new($"{Quote(text)} holds two numbers.", $"Write one number without spaces between its digits, as in {asked.Example}.");
         // C and F alone are the coulomb and the farad.
         if ((asked.Dimension == Temperature.Dimension || asked.Dimension == TemperatureDifference.Dimension) && symbol is "C" or "F" or "c" or "f")
         {

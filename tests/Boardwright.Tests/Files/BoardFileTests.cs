@@ -81,7 +81,7 @@ public sealed class BoardFileTests
         Assert.EndsWith("shelf/chassis.yaml:23:13", places["wheels.diameter"].ToString(), StringComparison.Ordinal);
         Assert.EndsWith("shelf/electrics.yml:8:21", places["motor.phase_resistance"].ToString(), StringComparison.Ordinal);
         Assert.EndsWith("tern.board.yaml:27:10", places["motor"].ToString(), StringComparison.Ordinal);
-        Assert.True(places.ContainsKey("plug XT90.current_continuous"));
+        Assert.True(places.ContainsKey("plug xt90.current_continuous"));
         Assert.False(places.ContainsKey("gearbox.ratio"));
     }
 }
