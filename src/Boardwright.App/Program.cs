@@ -46,7 +46,7 @@ public static class Program
     }
 
     /// <summary>Computes how well the figures of a board are known; <c>null</c> leaves that out of every report.</summary>
-    internal static Func<Board, IReadOnlyDictionary<string, Interval>>? Spread => null;
+    internal static Func<Board, IReadOnlyDictionary<string, Interval>>? Spread => board => Spreads.Spread.Of(Examination.Of(board));
 
     /// <summary>Every command.</summary>
     internal static RootCommand Root(Terminal terminal)

@@ -8,7 +8,8 @@ public static class GeometryRules
 {
     static readonly Length Touch = Length.FromMillimetres(3);
     static readonly Length BetweenCans = Length.FromMillimetres(3);
-    static readonly Length LeastAboveRoad = Length.FromMillimetres(20);
+    static readonly Length LeastAboveRoad = Length.FromMillimetres(12);
+    static readonly Length LeastUnderBox = Length.FromMillimetres(20);
     static readonly Length TruckReach = Length.FromMillimetres(50);
     static readonly Angle LeastBreakover = Angle.FromDegrees(8);
 
@@ -31,7 +32,7 @@ public static class GeometryRules
             var thickness = Washer(bolt);
             var washers = stack.Washers(thickness);
             FormattableString cutting = stack.CutMends
-                ? (FormattableString)$"Shorten the shaft by {stack.Cut:0.0 mm} (then {(stack.Beyond - stack.Cut) / stack.Pulley:0 %} of the pulley is still on it), or put"
+                ? (FormattableString)$"Shorten the shaft by {stack.Cut:0.0 mm} (the pulley then still sits on {((stack.Beyond - stack.Cut) / stack.Pulley is var seat && seat < 1 ? (FormattableString)$"{seat:0 %}" : (FormattableString)$"all")} of its length), or put"
                 : stack.Room - stack.Pulley < CoverRoom.Gap
                     ? (FormattableString)$"The pulley itself is too long to mend by cutting the shaft; put"
                     : $"Cutting the shaft would leave too little of it in the pulley; put";
@@ -39,7 +40,7 @@ public static class GeometryRules
             [
                 CoverCloses!.Found(stack.Clearance.Si < 0 ? Level.Stop : Level.Fix,
                     $"{stack.Reach:0.0 mm} stand beyond the plate, the cover has {stack.Room:0.0 mm}: {(stack.Clearance.Si < 0 ? (FormattableString)$"{-stack.Clearance:0.0 mm} too much" : $"only {stack.Clearance:0.0 mm} free")}.",
-                    System.Runtime.CompilerServices.FormattableStringFactory.Create("{0} {1} washers ISO 7089-{2} ({3:0.0 mm}) under each cover screw, on its standoff.", new Phrase(cutting), washers, bolt, thickness),
+                    System.Runtime.CompilerServices.FormattableStringFactory.Create("{0} {1} ISO 7089-{2} ({3:0.0 mm}) under each cover screw, on its standoff.", new Phrase(cutting), washers == 1 ? "1 washer" : $"{washers} washers", bolt, thickness),
                     value, limit),
             ];
         });
@@ -216,8 +217,8 @@ public static class GeometryRules
 
     /// <summary>The motor clears the road.</summary>
     public static Rule<Examination> MotorClearsRoad { get; } = new(
-        "fit.ground_motor", "motor.can_diameter", "At least 20 mm stay between the motors and the road.",
-        "Clearance = r + C sin α − can/2. What lies on a road is often 20 mm high.",
+        "fit.ground_motor", "motor.can_diameter", "At least 12 mm stay between the motors and the road.",
+        "Clearance = r + C sin α − can/2. Boards of the trade ride with 12 to 20 mm there; a kerb stone's edge or a cable cover is higher.",
         Sources.CommonPractice,
         (e, needs) =>
         {
@@ -228,12 +229,12 @@ public static class GeometryRules
             if (needs.Unmet)
                 return null;
             var free = place.AboveRoad(radius);
-            return [AboveRoad(MotorClearsRoad!, "the motors", free, (LeastAboveRoad - free) * 2)];
+            return [AboveRoad(MotorClearsRoad!, "the motors", free, LeastAboveRoad)];
         });
 
     /// <summary>The wheel pulley clears the road.</summary>
     public static Rule<Examination> PulleyClearsRoad { get; } = new(
-        "fit.ground_pulley", "wheel_pulley.teeth", "At least 20 mm stay between the wheel pulleys and the road.",
+        "fit.ground_pulley", "wheel_pulley.teeth", "At least 12 mm stay between the wheel pulleys and the road.",
         "Clearance = r − half the flange's diameter (or of the teeth and the belt on them where no flange is given).",
         Sources.CommonPractice,
         (e, needs) =>
@@ -246,7 +247,7 @@ public static class GeometryRules
             if (needs.Unmet)
                 return null;
             var free = radius - across / 2;
-            return [AboveRoad(PulleyClearsRoad!, "the wheel pulleys", free, (LeastAboveRoad - free) * 2)];
+            return [AboveRoad(PulleyClearsRoad!, "the wheel pulleys", free, LeastAboveRoad)];
         });
 
     /// <summary>The box clears the road and breaks over.</summary>
@@ -262,8 +263,8 @@ public static class GeometryRules
             var wheelbase = needs.Of(e.Wheelbase);
             if (needs.Unmet)
                 return null;
-            if (ground < LeastAboveRoad)
-                return [AboveRoad(BoxClearsRoad!, "the box", ground, (LeastAboveRoad - ground) * 2)];
+            if (ground < LeastUnderBox)
+                return [AboveRoad(BoxClearsRoad!, "the box", ground, LeastUnderBox)];
             var breakover = Breakover(ground, wheelbase);
             var (value, limit) = (Amount.Of(breakover, "deg"), Amount.Of(LeastBreakover, "deg"));
             var needed = wheelbase / 2 * Math.Tan(LeastBreakover.Radians / 2);
@@ -389,12 +390,12 @@ public static class GeometryRules
     static Angle LeanThatClears(Length deck, Length sideways, MotorPlace place) =>
         Angle.FromRadians(Math.Atan(Math.Max(0, (deck - place.Height - place.CanDiameter / 2 - Touch) / sideways)));
 
-    static Finding AboveRoad(Rule<Examination> rule, string what, Length free, Length larger)
+    static Finding AboveRoad(Rule<Examination> rule, string what, Length free, Length least)
     {
-        var (value, limit) = (Amount.Of(free, "mm"), Amount.Of(LeastAboveRoad, "mm"));
-        return free >= LeastAboveRoad
+        var (value, limit) = (Amount.Of(free, "mm"), Amount.Of(least, "mm"));
+        return free >= least
             ? rule.Found(Level.Fine, $"{free:0 mm} stay between {what} and the road.", value: value, limit: limit)
             : rule.Found(free.Si <= 0 ? Level.Stop : Level.Fix, $"Only {free:0 mm} stay between {what} and the road.",
-                $"Wheels {larger:0 mm} larger restore {LeastAboveRoad:0 mm}, or move it up by {larger / 2:0 mm}.", value, limit);
+                $"Wheels {(least - free) * 2:0 mm} larger give {least:0 mm}; so does moving it up by {least - free:0.0 mm}.", value, limit);
     }
 }

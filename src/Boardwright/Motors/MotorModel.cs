@@ -8,9 +8,10 @@ namespace Boardwright.Motors;
 /// <param name="PhaseResistance">Resistance of one phase at the brief's temperature.</param>
 /// <param name="PhaseResistanceAt20">Resistance of one phase at 20 °C.</param>
 /// <param name="Inductance">Inductance of one phase.</param>
-/// <param name="Drag">Drag torque, that of a gearbox's oil included.</param>
+/// <param name="Drag">Drag torque of the motor itself.</param>
+/// <param name="OilLoss">Drag torque of a gearbox's oil at the motor shaft, which warms the gearbox and not the motor.</param>
 /// <source cref="Sources.Pmsm"/>
-public sealed record MotorModel(MotorConstants Constants, Resistance PhaseResistance, Resistance PhaseResistanceAt20, Inductance Inductance, MotorDrag Drag)
+public sealed record MotorModel(MotorConstants Constants, Resistance PhaseResistance, Resistance PhaseResistanceAt20, Inductance Inductance, MotorDrag Drag, Torque OilLoss)
 {
     /// <summary>Growth of copper's resistance for each kelvin, of that at 20 °C.</summary>
     public const double CopperPerKelvin = 0.00393;
@@ -55,7 +56,7 @@ public sealed record MotorModel(MotorConstants Constants, Resistance PhaseResist
         return needs.Unmet ? null : new MotorModel(
             new MotorConstants(kv, pairs),
             cold * (1 + CopperPerKelvin * (temperature.Celsius - 20)), cold, inductance,
-            drag with { Constant = drag.Constant + oil });
+            drag, oil);
     });
 
     /// <summary>Resistance of one phase at 20 °C: as given, or half of that between two leads.</summary>

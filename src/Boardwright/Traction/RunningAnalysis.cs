@@ -48,7 +48,7 @@ public static class RunningAnalysis
                 PolePairs = model.Constants.PolePairs,
                 PhaseResistance = model.PhaseResistance.Ohms,
                 PhaseInductance = model.Inductance.Henries,
-                DragTorque = model.Drag.Constant.NewtonMetres,
+                DragTorque = (model.Drag.Constant + model.OilLoss).NewtonMetres,
                 DragSlope = model.Drag.NewtonMetreSecondsPerRadian,
                 SwitchResistance = bridge.Ohms,
                 SwitchingFactor = 6 / PI * 0.5 * time.Seconds * frequency.Hertz,
