@@ -1,4 +1,3 @@
-using Boardwright.Numerics;
 using Boardwright.Road;
 using Boardwright.Units;
 using CsCheck;
