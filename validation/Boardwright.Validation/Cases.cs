@@ -1,4 +1,9 @@
 using Boardwright.Validation.Drivetrains;
+using Boardwright.Validation.Heat;
+using Boardwright.Validation.Motors;
+using Boardwright.Validation.Packs;
+using Boardwright.Validation.Road;
+using Boardwright.Validation.Wiring;
 
 namespace Boardwright.Validation;
 
@@ -14,5 +19,14 @@ public static class Cases
         new BoltCase(),
         new BearingCase(),
         new HoleAndGasketCase(),
+        new AirCase(),
+        new RoadLoadCase(),
+        new CoastDownCase(),
+        new BrakingCase(),
+        new MotorCase(),
+        new PackArithmeticCase(),
+        new ConvectionCase(),
+        new MotorHeatCase(),
+        new WireCase(),
     ];
 }

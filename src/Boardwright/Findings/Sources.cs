@@ -267,4 +267,22 @@ public static class Sources
 
     /// <summary>Measured charges and discharges of a lithium-ion cell.</summary>
     public static Source LgHg2Kollmeyer { get; } = new("P. Kollmeyer, C. Vidal, M. Naguib and M. Skells, LG 18650HG2 Li-ion battery data, Mendeley Data (2020), CC BY 4.0; the exponential tail is fitted to its charge at 25 °C");
+
+    /// <summary>The reference day of road testers.</summary>
+    public static Source RoadTestDay { get; } = new("SAE J2263, reference condition of 20 °C and 98.21 kPa, and 40 CFR 1066.310, which rounds its air to 1.17 kg/m3");
+
+    /// <summary>Drag of alpine skiers in a wind tunnel.</summary>
+    public static Source SkierDrag { get; } = new("Postural changes and aerodynamic forces in alpine skiing, abstract: 11.76 N at 10 m/s and 256.27 N at 30 m/s");
+
+    /// <summary>Stopping distances printed for drivers.</summary>
+    public static Source HighwayCode { get; } = new("UK Department for Transport, The Highway Code, rule 126; the split into thinking and braking from memory");
+
+    /// <summary>An open library of heat-transfer correlations that computes textbook examples.</summary>
+    public static Source HeatLibrary { get; } = new("C. Bell, ht: heat transfer component of chemical engineering design library, commit f9c60c4 (MIT), values printed in its documentation");
+
+    /// <summary>Table of copper wire.</summary>
+    public static Source ElectronicTables { get; } = new("Handbook of Electronic Tables and Formulas, copper wire table");
+
+    /// <summary>Resistivity of nickel.</summary>
+    public static Source NickelResistivity { get; } = new("from memory: pure nickel has 6.99e-8 ohm m at 20 °C");
 }

@@ -61,7 +61,7 @@ public readonly record struct Coasting(
 
     /// <summary>Speed after a time; a board that is not driven stands still once it has stopped.</summary>
     /// <remarks>
-    /// F₀ > 0: v = tan(atan(k v₀) − t √(F₀F₂)/m_e)/k, k = √(F₂/F₀). F₀ &lt; 0, v_t = √(−F₀/F₂): v = v_t tanh(t √(−F₀F₂)/m_e + artanh(v₀/v_t)),
+    /// F₀ > 0: v = tan(atan(k v₀) − t √(F₀F₂)/m_e)/k, k = √(F₂/F₀), written as the tangent of a difference. F₀ &lt; 0, v_t = √(−F₀/F₂): v = v_t tanh(t √(−F₀F₂)/m_e + artanh(v₀/v_t)),
     /// written so that it holds above v_t too.
     /// </remarks>
     /// <param name="from">Speed at the start, 0 or more.</param>
@@ -83,9 +83,10 @@ public readonly record struct Coasting(
         }
         else if (f0 > 0)
         {
+            // The tangent of a difference, so that a rolling force near zero does not cost all digits.
             var k = Sqrt(f2 / f0);
-            var angle = Atan(k * start) - seconds * Sqrt(f0 * f2) / mass;
-            end = angle <= 0 ? 0 : Tan(angle) / k;
+            var phase = seconds * Sqrt(f0 * f2) / mass;
+            end = phase >= PI / 2 ? 0 : (start - Tan(phase) / k) / (1 + k * start * Tan(phase));
         }
         else
         {

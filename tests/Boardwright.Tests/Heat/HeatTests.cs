@@ -289,4 +289,18 @@ public sealed class TwoNodeTests
     [Fact]
     public void Copper_rises_by_a_third_to_100_degrees() =>
         Assert.Equal(1.3144, MotorHeat.CopperFactor(Temperature.FromCelsius(100)), 0.00005);
+
+    // A search asks these thousands of times.
+    [Fact]
+    public void Cooling_and_settling_allocate_nothing()
+    {
+        double Once() => Large.Settled(Heat(40, 8), Wind)!.Value.Winding.Kelvins
+            + Wind.At(Temperature.FromCelsius(70)).KelvinsPerWatt
+            + Large.TimeToLimit(Heat(90, 8), Wind, Temperature.FromCelsius(120))!.Value.Seconds;
+        var sum = Once();
+        var before = GC.GetAllocatedBytesForCurrentThread();
+        sum += Once();
+        Assert.Equal(before, GC.GetAllocatedBytesForCurrentThread());
+        Assert.True(sum > 0);
+    }
 }

@@ -127,3 +127,37 @@ public sealed class CellBodyTests
         Assert.Equal(6, strip.Rise(Current.FromAmperes(5), 15).Kelvins, 0.5);
     }
 }
+
+public sealed class PolarisationBranchTests
+{
+    static readonly PolarisationBranch Quick = new(Resistance.FromMilliohms(5), Duration.FromSeconds(4));
+    static readonly PolarisationBranch Slow = new(Resistance.FromMilliohms(10), Duration.FromSeconds(120));
+
+    static double Drop(double seconds, int steps)
+    {
+        var (quick, slow) = (Voltage.FromVolts(0), Voltage.FromVolts(0));
+        var (current, step) = (Current.FromAmperes(10), Duration.FromSeconds(seconds / steps));
+        for (var i = 0; i < steps; i++)
+            (quick, slow) = (Quick.After(quick, current, step), Slow.After(slow, current, step));
+        return 150 + (quick + slow).Millivolts;
+    }
+
+    // 10 A on 15 mohm, 5 mohm with 4 s and 10 mohm with 120 s, worked out by hand.
+    [Theory]
+    [InlineData(1, 161.890)]
+    [InlineData(10, 203.891)]
+    [InlineData(60, 239.347)]
+    [InlineData(600, 299.326)]
+    public void A_step_of_current_matches_the_hand_calculation(double seconds, double millivolts) =>
+        Assert.Equal(millivolts, Drop(seconds, 1), 0.0005);
+
+    [Fact]
+    public void The_length_of_the_step_does_not_matter() => Assert.Equal(Drop(600, 60), Drop(600, 6000), 1e-3);
+}
+
+public sealed class PackRangeTests
+{
+    [Fact]
+    public void Nine_tenths_of_500_watt_hours_reach_30_kilometres() =>
+        Assert.Equal(30, PackRange.Of(Energy.FromWattHours(500), Fraction.FromPercent(90), EnergyPerDistance.FromWattHoursPerKilometre(15)).Kilometres, 1e-9);
+}

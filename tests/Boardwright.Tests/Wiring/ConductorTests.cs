@@ -1,6 +1,6 @@
 using Boardwright.Road;
-using Boardwright.Wiring;
 using Boardwright.Units;
+using Boardwright.Wiring;
 using CsCheck;
 
 namespace Boardwright.Tests.Wiring;
