@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using Boardwright.Findings;
 using Boardwright.Road;
 using static System.Math;
@@ -59,6 +60,7 @@ public sealed record SpeedPlan
     readonly Piece[] _ideal;
 
     /// <summary>v² over one piece of road: straight from its start to its end.</summary>
+    [StructLayout(LayoutKind.Auto)]
     readonly record struct Piece(double Start, double End, double SquareAtStart, double SquareAtEnd)
     {
         public double At(double place) => SquareAtStart + (SquareAtEnd - SquareAtStart) * Clamp((place - Start) / (End - Start), 0, 1);
