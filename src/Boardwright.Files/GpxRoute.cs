@@ -203,7 +203,7 @@ sealed class GpxRoute(string file)
         if (recordings.TrueForAll(r => r.Points.Count == 0))
         {
             var says = _waypointCount > 0 ? "The file holds waypoints but no track and no route." : "The file holds no track and no route.";
-            return RouteFile.Refused(new Complaint(file, 0, 0, "trk", says, "Export the ride as a track (trk), or plan it as a route (rte) with at least two points."));
+            return RouteFile.Refused(new Complaint(new(file, 1, 1), "trk", says, "Export the ride as a track (trk), or plan it as a route (rte) with at least two points."));
         }
 
         if (!planned && _plans.Count > 0)
@@ -392,7 +392,7 @@ sealed class GpxRoute(string file)
         return null;
     }
 
-    void Complain(int line, int column, string key, string says, string remedy) => _complaints.Add(new(file, line, column, key, says, remedy));
+    void Complain(int line, int column, string key, string says, string remedy) => _complaints.Add(new(new(file, Math.Max(1, line), Math.Max(1, column)), key, says, remedy));
 
     static string Counted(int count, string thing) => FormattableString.Invariant($"{count} {thing}{(count == 1 ? " is" : "s are")}");
 }

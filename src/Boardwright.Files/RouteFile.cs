@@ -34,7 +34,7 @@ public static class RouteFile
         catch (Exception error) when (error is IOException or UnauthorizedAccessException or NotSupportedException or ArgumentException)
         {
             var says = error is FileNotFoundException or DirectoryNotFoundException ? "There is no such file." : "The file cannot be read.";
-            return Refused(new Complaint(name, 0, 0, "", says, "Check the path, seen from the folder of the board file, and that you may read the file."));
+            return Refused(new Complaint(new(name, 1, 1), "", says, "Check the path, seen from the folder of the board file, and that you may read the file."));
         }
     }
 
@@ -50,7 +50,7 @@ public static class RouteFile
         {
             bytes.Write(part, 0, count);
             if (bytes.Length > MostBytes)
-                return Refused(new Complaint(file, 0, 0, "", string.Create(CultureInfo.InvariantCulture, $"The file is longer than {MostBytes / (1024 * 1024)} MiB."), "Cut the recording to the part that is ridden, or thin its points."));
+                return Refused(new Complaint(new(file, 1, 1), "", string.Create(CultureInfo.InvariantCulture, $"The file is longer than {MostBytes / (1024 * 1024)} MiB."), "Cut the recording to the part that is ridden, or thin its points."));
         }
 
         bytes.Position = 0;

@@ -34,7 +34,7 @@ sealed class RouteTable(string file)
         }
 
         if (text.Contains('\0', StringComparison.Ordinal))
-            return RouteFile.Refused(new Complaint(file, 0, 0, "", "The file is neither GPX nor text.", "Export the route as GPX 1.1, or save the table as comma-separated values in UTF-8."));
+            return RouteFile.Refused(new Complaint(new(file, 1, 1), "", "The file is neither GPX nor text.", "Export the route as GPX 1.1, or save the table as comma-separated values in UTF-8."));
         string[]? header = null;
         var line = 0;
         foreach (var each in text.EnumerateLines())
@@ -52,7 +52,7 @@ sealed class RouteTable(string file)
         }
 
         if (header is null)
-            return RouteFile.Refused(new Complaint(file, 0, 0, "", "The file is empty.", "Begin the table with a header row, as distance_m,grade_percent,speed_kmh,stop_s."));
+            return RouteFile.Refused(new Complaint(new(file, 1, 1), "", "The file is empty.", "Begin the table with a header row, as distance_m,grade_percent,speed_kmh,stop_s."));
         if (_complaints.Count == 0 && _rows.Count < 2)
             Complain(line, 0, "distance_m", "The table has fewer than two rows.", "Write a row for the start at 0 m and one for the end.");
         // The last row ends the route: no road follows it, so it needs no grade.
@@ -208,7 +208,7 @@ sealed class RouteTable(string file)
 
     string[]? Complain(int line, int column, string key, string says, string remedy)
     {
-        _complaints.Add(new(file, line, column, key, says, remedy));
+        _complaints.Add(new(new(file, line, Math.Max(1, column)), key, says, remedy));
         return null;
     }
 }

@@ -18,6 +18,256 @@ public static class Sources
     /// <summary>Plain circuit theory.</summary>
     public static Source CircuitTheory { get; } = new("Ohm's and Kirchhoff's laws on the stated resistances");
 
+    /// <summary>The standard atmosphere, its viscosity and conductivity.</summary>
+    public static Source StandardAtmosphere { get; } = new("ISO 2533:1975 Standard Atmosphere, and NOAA/NASA/USAF, U.S. Standard Atmosphere, 1976, NOAA-S/T 76-1562 (the same below 32 km); constants as printed in the latter's eqs. 18, 33a, 51 and 53");
+
+    /// <summary>Saturation pressure of water vapour.</summary>
+    public static Source Magnus { get; } = new("From memory: Magnus' formula with the constants of WMO-No. 8 (611.2 Pa, 17.62, 243.12 °C); reference for the density of moist air: A. Picard, R. S. Davis, M. Gläser and K. Fujii, Metrologia 45 (2008) 149-155");
+
+    /// <summary>Power against rolling, grade and air.</summary>
+    public static Source Martin1998 { get; } = new("J. C. Martin, D. L. Milliken, J. E. Cobb, K. L. McFadden and A. R. Coggan, Validation of a mathematical model for road cycling power, J. Appl. Biomech. 14 (1998) 276-291; its form from memory, its bearing term left out");
+
+    /// <summary>The law of force fitted to speed over time.</summary>
+    public static Source Thompson { get; } = new("G. D. Thompson, Vehicle road load problem: an approach by non-linear modeling, U.S. Environmental Protection Agency (document 9100WXHY)");
+
+    /// <summary>Newton's laws.</summary>
+    public static Source Mechanics { get; } = new("Newton's laws on the stated masses, forces and dimensions");
+
+    /// <summary>Stopping distance as road designers take it.</summary>
+    public static Source Aashto { get; } = new("AASHTO, Guide for the Development of Bicycle Facilities (1999), stopping sight distance; 20 mph level quoted in FHWA-HRT-04-103 (2004)");
+
+    /// <summary>Heat from a cylinder across a stream.</summary>
+    public static Source ChurchillBernstein { get; } = new("S. W. Churchill and M. Bernstein, A correlating equation for forced convection from gases and liquids to a circular cylinder in crossflow, J. Heat Transfer 99 (1977) 300-306");
+
+    /// <summary>Heat from a horizontal cylinder in still air.</summary>
+    public static Source ChurchillChuCylinder { get; } = new("S. W. Churchill and H. H. S. Chu, Correlating equations for laminar and turbulent free convection from a horizontal cylinder, Int. J. Heat Mass Transfer 18 (1975) 1049-1053");
+
+    /// <summary>Heat from a vertical plate in still air.</summary>
+    public static Source ChurchillChuPlate { get; } = new("S. W. Churchill and H. H. S. Chu, Correlating equations for laminar and turbulent free convection from a vertical plate, Int. J. Heat Mass Transfer 18 (1975) 1323-1329");
+
+    /// <summary>Heat from plates and by radiation, as the textbooks give it.</summary>
+    public static Source Incropera { get; } = new("T. L. Bergman, A. S. Lavine, F. P. Incropera and D. P. DeWitt, Fundamentals of Heat and Mass Transfer, 7th ed. (2011), chs. 1, 7 and 9");
+
+    /// <summary>Heat from horizontal plates in still air.</summary>
+    public static Source McAdams { get; } = new("W. H. McAdams, Heat Transmission, 3rd ed. (1954), ch. 7");
+
+    /// <summary>Constants of physics.</summary>
+    public static Source Codata2018 { get; } = new("E. Tiesinga, P. J. Mohr, D. B. Newell and B. N. Taylor, CODATA recommended values of the fundamental physical constants: 2018, Rev. Mod. Phys. 93 (2021) 025010");
+
+    /// <summary>Resistivity of copper and how it rises.</summary>
+    public static Source Iec60028 { get; } = new("IEC 60028:1925, International standard of resistance for copper: 0.017241 ohm mm2/m and 0.00393 /K at 20 °C");
+
+    /// <summary>Conductors of insulated cables.</summary>
+    public static Source Iec60228 { get; } = new("IEC 60228:2004, Conductors of insulated cables");
+
+    /// <summary>Wire gauges.</summary>
+    public static Source AstmB258 { get; } = new("ASTM B258, Standard specification for standard nominal diameters and cross-sectional areas of AWG sizes of solid round wires used as electrical conductors");
+
+    /// <summary>Wires in a bundle.</summary>
+    public static Source MilW5088 { get; } = new("MIL-W-5088, Wiring, aerospace vehicle, as quoted in the ground power unit manual APS 42L, p. 67");
+
+    /// <summary>Fusing current of a wire that has time.</summary>
+    public static Source Preece { get; } = new("W. H. Preece, On the heating effects of electric currents, Proc. R. Soc. Lond. 43 (1887) 280-295, in the form I = 10244 d^1.5");
+
+    /// <summary>Fusing current of a wire that has none.</summary>
+    public static Source Onderdonk { get; } = new("I. M. Onderdonk's equation as printed by D. G. Brooks, Fusing currents when traces melt without a trace, Printed Circuit Design (Dec. 1998)");
+
+    /// <summary>Adiabatic short-circuit current.</summary>
+    public static Source Iec60949 { get; } = new("IEC 60949:1988, Calculation of thermally permissible short-circuit currents; constant 226 A s^0.5/mm2 and 234.5 K for copper from memory");
+
+    /// <summary>Torque and voltage of a permanent-magnet motor in its rotor's frame.</summary>
+    public static Source Pmsm { get; } = new("P. Pillay and R. Krishnan, Modeling, simulation, and analysis of permanent-magnet motor drives, Part I, IEEE Trans. Ind. Appl. 25 (1989) 265-273");
+
+    /// <summary>Ripple current of a converter's supply capacitors.</summary>
+    public static Source Kolar2006 { get; } = new("J. W. Kolar and S. D. Round, Analytical calculation of the RMS current stress on the DC-link capacitor of voltage-PWM converter systems, IEE Proc. Electr. Power Appl. 153 (2006) 535-543");
+
+    /// <summary>A magnet motor with brushes, and its brushless equal.</summary>
+    public static Source MotorTheory { get; } = new("the two equations of a permanent-magnet motor, V = R I + ω/k and T = I/k, with k the speed constant");
+
+    /// <summary>A motor as winding and case.</summary>
+    public static Source TwoNodeMotor { get; } = new("the two-body thermal model that motor makers' sheets imply by their two resistances and two time constants");
+
+    /// <summary>Machine elements.</summary>
+    public static Source Shigley { get; } = new(
+        "R. G. Budynas and J. K. Nisbett, Shigley's Mechanical Engineering Design, McGraw-Hill, ch. 7 and 17, with its Instructor's Solutions Manual");
+
+    /// <summary>A belt maker's manual.</summary>
+    public static Source OptibeltManual { get; } = new(
+        "Arntz Optibelt Group, Technical Manual Rubber Timing Belt Drives (year not shown in the copy read), pp. 17-45 and 72-79");
+
+    /// <summary>A belt supplier's handbook.</summary>
+    public static Source SdpSiTimingBelts { get; } = new(
+        "Stock Drive Products/Sterling Instrument, Handbook of Timing Belts and Pulleys, D265 (2002), p. T15 table 3 and p. T16 table 4");
+
+    /// <summary>What is remembered of tooth profiles.</summary>
+    public static Source ProfilesFromMemory { get; } = new(
+        "from memory: pitch-line differentials 0.015 in (3M) and 0.027 in (8M), least teeth 10 (3M) and 22 (8M), width multipliers 1.00, 1.89 and 3.38 of 9, 15 and 25 mm belts (5M), from which an edge loss of 2.27 mm follows");
+
+    /// <summary>Low-discrepancy sampling.</summary>
+    public static Source QuasiMonteCarlo { get; } = new("A. B. Owen, Scrambled net variance for integrals of smooth functions, Ann. Statist. 25 (1997) 1541-1562; direction numbers of S. Joe and F. Y. Kuo, SIAM J. Sci. Comput. 30 (2008) 2635-2654");
+
+    /// <summary>A belt supplier on ratings, mesh and width.</summary>
+    public static Source SdpSiTechnicalSection { get; } = new(
+        "Stock Drive Products/Sterling Instrument, Technical Section on timing belts, secs 9.1, 9.3 and 13.3 (second hand: read as quoted in a robotics project's design notes)");
+
+    /// <summary>A belt supplier on tensioning.</summary>
+    public static Source SdpSiTension { get; } = new(
+        "Stock Drive Products/Sterling Instrument, catalogue D790, pp. T-1 and T-3, eqs 1-3 to 1-5");
+
+    /// <summary>What is remembered of tension rules.</summary>
+    public static Source TensionFactorsFromMemory { get; } = new(
+        "from memory: SDP/SI-Gates installation tension 0.812 DQ/d (power) and 1.05 DQ/d (registration) with m, Y and least tension for 5 mm curvilinear belts");
+
+    /// <summary>A belt maker on teeth in mesh.</summary>
+    public static Source TsubakiMeshing { get; } = new(
+        "Tsubakimoto Chain, Synchronous belt correction factors, tables T1-T6");
+
+    /// <summary>A handbook on synchronous belts.</summary>
+    public static Source InventorHandbook { get; } = new(
+        "Autodesk, Engineer's Handbook: synchronous belts");
+
+    /// <summary>A maker of polyurethane belts with steel cord.</summary>
+    public static Source ElatechCatalogue { get; } = new(
+        "Goodyear/Elatech, Polyurethane PT Belt Division catalogue (2012), p. 36, HTD5M");
+
+    /// <summary>A belt maker on the sonic tension meter.</summary>
+    public static Source Gates508C { get; } = new(
+        "Gates, sonic tension meter manual 508C, p. 10");
+
+    /// <summary>A belt maker's selection procedure.</summary>
+    public static Source GatesDriveSelection { get; } = new(
+        "Gates, PowerGrip GT3/HTD drive selection procedure");
+
+    /// <summary>A belt maker's table of installation tensions.</summary>
+    public static Source GatesUnittaU550 { get; } = new(
+        "Gates Unitta, U-550 sonic tension meter manual, p. 12, sec. 10 (columns were scrambled in the copy read and were put in order)");
+
+    /// <summary>A supplier's formula sheet.</summary>
+    public static Source TimingFormulas { get; } = new(
+        "Chesterfield supplier, Technical Timing, formula sheet for timing belts");
+
+    /// <summary>Turning and rolling.</summary>
+    public static Source Kinematics { get; } = new(
+        "plain kinematics of turning and rolling bodies");
+
+    /// <summary>Parallel keys.</summary>
+    public static Source Din6885 { get; } = new(
+        "DIN 6885-1 (1968), parallel keys, high form, as extracted in two published tables");
+
+    /// <summary>Machine elements.</summary>
+    public static Source Mott { get; } = new(
+        "R. L. Mott, Machine Elements in Mechanical Design, 4th ed., Pearson, p. 499, eqs 11-1 and 11-2");
+
+    /// <summary>What is remembered of key examples.</summary>
+    public static Source KeysFromMemory { get; } = new(
+        "from memory: the numbers of Shigley's example 7-6 and of Mott's key example; the arithmetic was done again");
+
+    /// <summary>Holding power of set screws.</summary>
+    public static Source SetScrewChart { get; } = new(
+        "SPS Technologies, Socket Set Screws, holding power chart (movement of 0.010 in on a hardened shaft)");
+
+    /// <summary>A screw maker's handbook.</summary>
+    public static Source Unbrako { get; } = new(
+        "SPS Technologies, Unbrako handbook, p. 23, points of set screws");
+
+    /// <summary>Seating torques.</summary>
+    public static Source Ruland { get; } = new(
+        "Ruland, metric hardware torque chart");
+
+    /// <summary>What is remembered of holding power.</summary>
+    public static Source SetScrewsFromMemory { get; } = new(
+        "from memory: Shigley, table 7-4, holding power of cup-point set screws of #3 and larger");
+
+    /// <summary>Limits and fits.</summary>
+    public static Source Iso286 { get; } = new(
+        "ISO 286, limits of size for shafts and holes of 6 to 18 mm, as printed in two published tables");
+
+    /// <summary>What is remembered of limits and fits.</summary>
+    public static Source FitsFromMemory { get; } = new(
+        "from memory: ISO 286 deviations g6, k6, N9 and P9 of 6 to 10 mm and g6 and k6 of 10 to 18 mm");
+
+    /// <summary>Bearing bores.</summary>
+    public static Source Iso492 { get; } = new(
+        "ISO 492, class Normal: bore of 2.5 to 10 mm 0/-8 µm, as quoted by NTN");
+
+    /// <summary>Strength of bolts.</summary>
+    public static Source Iso898 { get; } = new(
+        "EN ISO 898-1, proof loads and least ultimate loads of coarse threads, as tabulated by Optimas and by usefastener.com");
+
+    /// <summary>Tightening torques.</summary>
+    public static Source Strocomp { get; } = new(
+        "Strobl, Strocomp 433 operating manual, appendix 10-2, tightening torques at a friction coefficient of 0.14");
+
+    /// <summary>Stainless bolts.</summary>
+    public static Source StainlessTorque { get; } = new(
+        "Optimas and Anzor, preload and torque of stainless A2-70 bolts");
+
+    /// <summary>What is remembered of stainless bolts.</summary>
+    public static Source StainlessFromMemory { get; } = new(
+        "from memory: ISO 3506, 0.2 % proof stress of A2-70, 450 MPa");
+
+    /// <summary>Torque coefficients.</summary>
+    public static Source NutFactors { get; } = new(
+        "Shigley and Bowman (1985), torque coefficients K, as quoted in a CAD program's help pages; Bickford gives 0.295 for dry zinc");
+
+    /// <summary>Preload of a joint that is taken apart again.</summary>
+    public static Source ShigleyPreload { get; } = new(
+        "Shigley, 0.75 of the proof load for reused joints, as quoted by mechconcepts.tech; 0.90 for permanent joints is from memory");
+
+    /// <summary>Stripping of internal threads.</summary>
+    public static Source ThreadStripping { get; } = new(
+        "chapter 10.1201/9781482273786-99 of a CRC/Taylor & Francis handbook (title not shown), example M10 in aluminium");
+
+    /// <summary>What is remembered of aluminium threads.</summary>
+    public static Source StrippingFromMemory { get; } = new(
+        "from memory: shear strength of 6061-T6, 207 MPa, and the limits of the M5 thread; the arithmetic was done again");
+
+    /// <summary>Plain washers.</summary>
+    public static Source Iso7089 { get; } = new(
+        "ISO 7089, plain washers, as tabulated by two suppliers");
+
+    /// <summary>Rolling bearings.</summary>
+    public static Source SkfCatalogue { get; } = new(
+        "SKF, General Catalogue (Russian ed., c. 2006-08), pp. 302-305, single-row deep groove ball bearings");
+
+    /// <summary>Rolling bearings of another maker.</summary>
+    public static Source NtnCatalogue { get; } = new(
+        "NTN, deep groove ball bearings, series 67 to 64");
+
+    /// <summary>Axial load on ball bearings.</summary>
+    public static Source SkfAxialLoad { get; } = new(
+        "SKF, deep groove ball bearings, section Loads (0.25 C0 for small and light bearings; partly from memory)");
+
+    /// <summary>What is remembered of axial factors.</summary>
+    public static Source AxialFactorsFromMemory { get; } = new(
+        "from memory: ISO 281 factors e and Y of single-row deep groove ball bearings with normal clearance");
+
+    /// <summary>Worked examples of bearing life.</summary>
+    public static Source BearingLifeExamples { get; } = new(
+        "two published worked examples of the basic rating life (sarthaks 2642436; aionlinecalculator, bearing life)");
+
+    /// <summary>Holes near edges.</summary>
+    public static Source En1993 { get; } = new(
+        "EN 1993-1-8:2005, table 3.3, least spacing, end and edge distances");
+
+    /// <summary>Squeeze of gaskets.</summary>
+    public static Source GasketCompression { get; } = new(
+        "Elasto Proxy, gasket compression and hollow seals");
+
+    /// <summary>Squeeze of solid gaskets.</summary>
+    public static Source EpdmCompression { get; } = new(
+        "Detroit Sealing, compression of solid EPDM");
+
+    /// <summary>How fast a toothed belt may run.</summary>
+    public static Source BeltSpeedFromMemory { get; } = new("from memory: cast pulleys are balanced above a rim speed of about 33 m/s (6500 ft/min)");
+
+    /// <summary>Tolerances of pulleys.</summary>
+    public static Source YorkPulleys { get; } = new(
+        "York Industries, York Engineering, section E2, pulley tolerances of 2, 3 and 5 mm pitch");
+
+    /// <summary>Measured charges and discharges of a lithium-ion cell.</summary>
+    public static Source LgHg2Kollmeyer { get; } = new("P. Kollmeyer, C. Vidal, M. Naguib and M. Skells, LG 18650HG2 Li-ion battery data, Mendeley Data (2020), CC BY 4.0; the exponential tail is fitted to its charge at 25 °C");
+
     /// <summary>The haversine on a sphere.</summary>
     public static Source Haversine { get; } = new(
         "R. W. Sinnott, Virtues of the Haversine, Sky and Telescope 68 (2), 1984, p. 159 (from memory: the form that keeps its digits at short distances); radius 6371000 m, the earth's mean radius rounded");

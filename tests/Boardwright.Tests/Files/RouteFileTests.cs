@@ -204,15 +204,15 @@ public sealed class RouteFileTests
     /// <summary>Bad files and everything that is said about each.</summary>
     public static TheoryData<string, string, string[]> Bad => new()
     {
-        { "cut off", $"<gpx xmlns=\"{OneOne}\"><trk>\n<trkseg><trkpt lat=\"0\" lon=\"0\">", ["ride.gpx:2:32: : The file is not well-formed XML from here on. Export the file again; if it was cut off or edited, mend the tag or character at this place."] },
-        { "crossed tags", $"<gpx xmlns=\"{OneOne}\">\n<trk></gpx>", ["ride.gpx:2:8: : The file is not well-formed XML from here on. Export the file again; if it was cut off or edited, mend the tag or character at this place."] },
-        { "document type", "<?xml version=\"1.0\"?>\n<!DOCTYPE gpx [<!ENTITY x SYSTEM \"file:///etc/hostname\">]>\n<gpx>&x;</gpx>", ["ride.gpx:0:0: : The file declares a document type (DTD), which is refused. Remove the <!DOCTYPE …> declaration and every &entity; it defines."] },
-        { "undeclared entity", $"<gpx xmlns=\"{OneOne}\">&x;</gpx>", ["ride.gpx:1:49: : The file is not well-formed XML from here on. Export the file again; if it was cut off or edited, mend the tag or character at this place."] },
-        { "another root", "<kml/>", ["ride.gpx:1:2: : The root is <kml>, not <gpx>. Export the route as GPX 1.1, or write it as a table of comma-separated values."] },
+        { "cut off", $"<gpx xmlns=\"{OneOne}\"><trk>\n<trkseg><trkpt lat=\"0\" lon=\"0\">", ["ride.gpx:2:32: The file is not well-formed XML from here on. Export the file again; if it was cut off or edited, mend the tag or character at this place."] },
+        { "crossed tags", $"<gpx xmlns=\"{OneOne}\">\n<trk></gpx>", ["ride.gpx:2:8: The file is not well-formed XML from here on. Export the file again; if it was cut off or edited, mend the tag or character at this place."] },
+        { "document type", "<?xml version=\"1.0\"?>\n<!DOCTYPE gpx [<!ENTITY x SYSTEM \"file:///etc/hostname\">]>\n<gpx>&x;</gpx>", ["ride.gpx:1:1: The file declares a document type (DTD), which is refused. Remove the <!DOCTYPE …> declaration and every &entity; it defines."] },
+        { "undeclared entity", $"<gpx xmlns=\"{OneOne}\">&x;</gpx>", ["ride.gpx:1:49: The file is not well-formed XML from here on. Export the file again; if it was cut off or edited, mend the tag or character at this place."] },
+        { "another root", "<kml/>", ["ride.gpx:1:2: The root is <kml>, not <gpx>. Export the route as GPX 1.1, or write it as a table of comma-separated values."] },
         { "another namespace", "<gpx xmlns=\"urn:gpx:2\"/>", ["ride.gpx:1:2: gpx: The namespace 'urn:gpx:2' is neither that of GPX 1.0 nor of 1.1. Write xmlns=\"http://www.topografix.com/GPX/1/1\", or export the route as GPX 1.1."] },
-        { "empty", Gpx(""), ["ride.gpx:0:0: trk: The file holds no track and no route. Export the ride as a track (trk), or plan it as a route (rte) with at least two points."] },
-        { "waypoints only", Gpx("<wpt lat=\"0\" lon=\"0\"/>"), ["ride.gpx:0:0: trk: The file holds waypoints but no track and no route. Export the ride as a track (trk), or plan it as a route (rte) with at least two points."] },
-        { "one place", Gpx(Track((0, "1", null), (0, "2", null))), ["ride.gpx:0:0: trkpt: All points lie at one place: there is no distance. Give the route at least two points apart."] },
+        { "empty", Gpx(""), ["ride.gpx:1:1: trk: The file holds no track and no route. Export the ride as a track (trk), or plan it as a route (rte) with at least two points."] },
+        { "waypoints only", Gpx("<wpt lat=\"0\" lon=\"0\"/>"), ["ride.gpx:1:1: trk: The file holds waypoints but no track and no route. Export the ride as a track (trk), or plan it as a route (rte) with at least two points."] },
+        { "one place", Gpx(Track((0, "1", null), (0, "2", null))), ["ride.gpx:1:1: trkpt: All points lie at one place: there is no distance. Give the route at least two points apart."] },
         {
             "bad points",
             Gpx("<trk><trkseg>\n<trkpt lat=\"90.5\" lon=\"-181\"/>\n<trkpt lat=\"53,3\" lon=\"x\"/>\n<trkpt lon=\"1\"/>\n<trkpt lat=\"NaN\" lon=\"1\"><ele>low</ele></trkpt>\n<trkpt lat=\"1\" lon=\"1\"><ele>12,5</ele></trkpt></trkseg></trk>"),
@@ -227,11 +227,11 @@ public sealed class RouteFileTests
             ]
         },
         { "nested", Gpx(string.Concat(Enumerable.Repeat("<a>", 100)) + string.Concat(Enumerable.Repeat("</a>", 100))), ["ride.gpx:1:255: a: Elements are nested more than 64 deep. Export the file again without extensions."] },
-        { "across the earth", Gpx("<rte><rtept lat=\"0\" lon=\"0\"/><rtept lat=\"0\" lon=\"90\"/></rte>"), ["ride.gpx:1:0: : The route is longer than 2000 km. Check its points, or cut it to the part that is ridden."] },
-        { "nothing", "", ["ride.gpx:0:0: : The file is empty. Begin the table with a header row, as distance_m,grade_percent,speed_kmh,stop_s."] },
-        { "binary", "PK\u0003\u0004\0\0", ["ride.gpx:0:0: : The file is neither GPX nor text. Export the route as GPX 1.1, or save the table as comma-separated values in UTF-8."] },
-        { "no header", "0,0\n100,5", ["ride.gpx:1:1: : The table begins with a number instead of a header row. The columns are distance_m, grade_percent or elevation_m, speed_kmh, stop_s."] },
-        { "semicolons", "distance_m;grade_percent\n0;0", ["ride.gpx:1:1: : The columns are separated by semicolons or tabs. Separate columns by commas, and write numbers with a point."] },
+        { "across the earth", Gpx("<rte><rtept lat=\"0\" lon=\"0\"/><rtept lat=\"0\" lon=\"90\"/></rte>"), ["ride.gpx:1:1: The route is longer than 2000 km. Check its points, or cut it to the part that is ridden."] },
+        { "nothing", "", ["ride.gpx:1:1: The file is empty. Begin the table with a header row, as distance_m,grade_percent,speed_kmh,stop_s."] },
+        { "binary", "PK\u0003\u0004\0\0", ["ride.gpx:1:1: The file is neither GPX nor text. Export the route as GPX 1.1, or save the table as comma-separated values in UTF-8."] },
+        { "no header", "0,0\n100,5", ["ride.gpx:1:1: The table begins with a number instead of a header row. The columns are distance_m, grade_percent or elevation_m, speed_kmh, stop_s."] },
+        { "semicolons", "distance_m;grade_percent\n0;0", ["ride.gpx:1:1: The columns are separated by semicolons or tabs. Separate columns by commas, and write numbers with a point."] },
         {
             "unknown columns",
             "distance_km, slope, Speed,stop_s,stop_s",
@@ -244,7 +244,7 @@ public sealed class RouteFileTests
         },
         { "no distance", "grade_percent\n5\n6", ["ride.gpx:1:1: distance_m: There is no column distance_m. Give the distance from the start of the route, in metres, in each row."] },
         { "both heights", "distance_m,grade_percent,elevation_m\n0,1,2", ["ride.gpx:1:1: grade_percent: The table gives grade and elevation, which may contradict each other. Keep grade_percent or elevation_m."] },
-        { "one row", "distance_m\n0", ["ride.gpx:2:0: distance_m: The table has fewer than two rows. Write a row for the start at 0 m and one for the end."] },
+        { "one row", "distance_m\n0", ["ride.gpx:2:1: distance_m: The table has fewer than two rows. Write a row for the start at 0 m and one for the end."] },
         {
             "bad rows",
             "distance_m,grade_percent,speed_kmh,stop_s\n5,0,,\n0,0,,\n0,0,,\n100,5 %,20 km/h,-1\n200,41,0,x\n,1,,\n300,1,5\n400,\"2,5\",,",
@@ -258,11 +258,11 @@ public sealed class RouteFileTests
                 "ride.gpx:6:8: speed_kmh: 0 is outside 1 to 150. Check the value and the unit in the header.",
                 "ride.gpx:6:10: stop_s: 'x' is not a number. Write the number without a unit; the unit stands in the header.",
                 "ride.gpx:7:1: distance_m: The cell distance_m is empty. Write a plain number, as 12.5.",
-                "ride.gpx:8:7: : The row has 3 cells, the header 4. Give one cell for each column, an empty one where nothing is to be said; write numbers with a point, as 12.5.",
-                "ride.gpx:9:12: : The row has 5 cells, the header 4. Give one cell for each column, an empty one where nothing is to be said; write numbers with a point, as 12.5.",
+                "ride.gpx:8:7: The row has 3 cells, the header 4. Give one cell for each column, an empty one where nothing is to be said; write numbers with a point, as 12.5.",
+                "ride.gpx:9:12: The row has 5 cells, the header 4. Give one cell for each column, an empty one where nothing is to be said; write numbers with a point, as 12.5.",
             ]
         },
-        { "no grade", "distance_m,grade_percent\n0,1\n100,\n200,", ["ride.gpx:3:0: grade_percent: The cell grade_percent is empty. Write the grade of the road up to the next row; 0 for a level one."] },
+        { "no grade", "distance_m,grade_percent\n0,1\n100,\n200,", ["ride.gpx:3:1: grade_percent: The cell grade_percent is empty. Write the grade of the road up to the next row; 0 for a level one."] },
     };
 
     [Theory]
@@ -289,13 +289,13 @@ public sealed class RouteFileTests
     {
         using var endless = new Endless();
 
-        Assert.Equal(["ride.gpx:0:0: : The file is longer than 64 MiB. Cut the recording to the part that is ridden, or thin its points."], RouteFile.Read("ride.gpx", endless).Complaints.Select(c => c.ToString()), StringComparer.Ordinal);
+        Assert.Equal(["ride.gpx:1:1: The file is longer than 64 MiB. Cut the recording to the part that is ridden, or thin its points."], RouteFile.Read("ride.gpx", endless).Complaints.Select(c => c.ToString()), StringComparer.Ordinal);
     }
 
     [Fact]
     public void A_missing_file_is_a_complaint_without_its_folder() =>
         Assert.Equal(
-            ["nowhere.gpx:0:0: : There is no such file. Check the path, seen from the folder of the board file, and that you may read the file."],
+            ["nowhere.gpx:1:1: There is no such file. Check the path, seen from the folder of the board file, and that you may read the file."],
             RouteFile.Load(Path.Combine(AppContext.BaseDirectory, "no", "nowhere.gpx")).Complaints.Select(c => c.ToString()), StringComparer.Ordinal);
 
     [Fact]
