@@ -25,16 +25,19 @@ sealed class NodeReader
     }
 
     /// <summary>Reads a text.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="file">How complaints name the file.</param>
+    /// <param name="whenEmpty">What to do about an empty file.</param>
+    /// <param name="complaints">Takes what is wrong.</param>
     /// <returns>The root, or <c>null</c> when there is none or the text is not such a document; that was then complained about.</returns>
-    public static Node? Read(string text, string file, Complaints complaints)
+    public static Node? Read(string text, string file, string whenEmpty, Complaints complaints)
     {
         var reader = new NodeReader(text, file, complaints);
-        var before = complaints.Count;
         try
         {
             var root = reader.Document();
-            if (root is null && complaints.Count == before)
-                complaints.Add(new(file, 1, 1), "", "The file is empty.", "Write a board into it, or begin one with boardwright new.");
+            if (root is null)
+                complaints.Add(new(file, 1, 1), "", "The file is empty.", whenEmpty);
             return root;
         }
         // The scanner loses its footing, and says so with the general exception, where a key breaks off inside braces.
@@ -142,7 +145,7 @@ sealed class NodeReader
 
         if (start.Style == SequenceStyle.Flow)
             open.Pop();
-        return new(at, items, start.Style == SequenceStyle.Flow, (int)start.Start.Index, (int)parser.Current!.End.Index);
+        return new(at, items, start.Style == SequenceStyle.Flow, (int)start.Start.Index, (int)parser.Current!.End.Index + 1);
     }
 
     Map Pairs(MappingStart start, Place at, int depth)
@@ -155,14 +158,17 @@ sealed class NodeReader
         {
             var key = Next(depth + 1);
             parser.MoveNext();
-            path.Add((key as Scalar)?.Text ?? "?");
-            var value = Next(depth + 1);
             if (key is not Scalar word)
             {
                 if (key is not Spoiled)
                     complaints.Add(key.At, Key, "A map or a list stands where a key belongs.", "Write a key, a colon, a space and the value, as in length: 960 mm.");
+                Next(depth + 1);
+                continue;
             }
-            else if (lines.TryGetValue(word.Text, out var line))
+
+            path.Add(word.Text);
+            var value = Next(depth + 1);
+            if (lines.TryGetValue(word.Text, out var line))
             {
                 complaints.Add(word.At, Key, FormattableString.Invariant($"{QuantityText.Quote(word.Text)} is written twice here; the first is in line {line}."), "Keep one of the two.");
             }
@@ -177,7 +183,7 @@ sealed class NodeReader
 
         if (start.Style == MappingStyle.Flow)
             open.Pop();
-        return new(at, pairs, start.Style == MappingStyle.Flow, (int)start.Start.Index, (int)parser.Current!.End.Index);
+        return new(at, pairs, start.Style == MappingStyle.Flow, (int)start.Start.Index, (int)parser.Current!.End.Index + 1);
     }
 
     /// <summary>The dotted key of the node being read, as a board names its entries.</summary>

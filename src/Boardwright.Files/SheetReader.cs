@@ -198,7 +198,7 @@ sealed class SheetReader(ShelfReader shelf, Complaints complaints)
         else if (Nearest.To(word.Text, known) is { } near)
             complaints.Add(word.At, key, says, $"Write {near} instead, if that is meant.");
         else
-            complaints.Add(word.At, key, says, known.Count <= 12 ? $"The keys here are {string.Join(", ", known)}." : $"Take it out, or look the key up among the {known.Count} keys of {title} in the guide.");
+            complaints.Add(word.At, key, says, known.Count == 1 ? $"The only key here is {known[0]}." : known.Count <= 12 ? $"The keys here are {string.Join(", ", known)}." : $"Take it out, or look the key up among the {known.Count} keys of {title} in the guide.");
     }
 
     static string FirstOf(Type sheet) => Entry.Of(sheet)[0] is { Form: not EntryForm.Sheet } first ? $"{first.Key}: {first.Example}" : $"{Entry.Of(sheet)[0].Key}: {{ … }}";
