@@ -42,6 +42,16 @@ public sealed partial class PaperTests
     }
 
     [Fact]
+    public void Boards_that_the_readme_checks_are_there()
+    {
+        Assert.SkipUnless(Directory.Exists(Repository.At("examples")), "The examples are not in this tree.");
+        var boards = Boards().Matches(File.ReadAllText(Repository.At("README.md"))).Select(m => m.Value).ToList();
+
+        Assert.NotEmpty(boards);
+        Assert.All(boards, board => Assert.True(File.Exists(Repository.At(board)), board));
+    }
+
+    [Fact]
     public void Files_that_the_papers_point_at_are_there()
     {
         var missing = new List<string>();
@@ -80,6 +90,9 @@ public sealed partial class PaperTests
 
     [GeneratedRegex(@"(?:^|`|-- )(?:boardwright )(?<command>[a-z]+)|Boardwright\.App -- (?<command>[a-z]+)", RegexOptions.ExplicitCapture | RegexOptions.Multiline, matchTimeoutMilliseconds: 1000)]
     private static partial Regex Uses();
+
+    [GeneratedRegex(@"examples/\S+\.board\.yaml", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    private static partial Regex Boards();
 
     [GeneratedRegex(@"\]\((?<target>[^)#:]+)(#[^)]*)?\)", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
     private static partial Regex Links();
