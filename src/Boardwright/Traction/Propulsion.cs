@@ -11,7 +11,7 @@ namespace Boardwright.Traction;
 /// </remarks>
 /// <validity>Steady state, no field weakening, no saturation of the iron.</validity>
 /// <error>Not stated by the source; the motor's constants dominate.</error>
-/// <source cref="Findings.Sources.FieldOrientedControl"/>
+/// <source cref="Findings.Sources.Pmsm"/>
 public sealed record Propulsion
 {
     /// <summary>Part of the bus voltage that the modulation may use.</summary>

@@ -11,7 +11,7 @@ namespace Boardwright.Traction;
 /// <remarks>Top speed, climb, cruise and brakes are all read off the same two forces, so they cannot contradict each other.</remarks>
 /// <validity>Steady state at the brief's temperature; windings and cells cold.</validity>
 /// <error>Air and rolling coefficients dominate: 12 % and 20 % where nobody measured them.</error>
-/// <source cref="Sources.RoadLoad"/>
+/// <source cref="Sources.Mechanics"/>
 public sealed record Running
 {
     /// <summary>Height of the rider's centre of mass above the road, m; common practice, no source.</summary>
@@ -74,7 +74,8 @@ public sealed record Running
     }
 
     /// <summary>Force to hold a speed on a grade (rise over run), N.</summary>
-    public double RoadForce(double speed, double grade) => Load.ForceAt(speed, grade, Headwind);
+    public double RoadForce(double speed, double grade) =>
+        Load.Force(Speed.FromMetresPerSecond(speed), Fraction.FromValue(grade), Speed.FromMetresPerSecond(Headwind)).Newtons;
 
     /// <summary>The largest driving force at a speed, by current, voltage, pack, electrical speed and grip, N; below zero where the motors only drag.</summary>
     public double LargestForce(double speed, in Supply supply, double grade = 0) =>

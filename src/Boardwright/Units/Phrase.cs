@@ -2,7 +2,7 @@ namespace Boardwright.Units;
 
 /// <summary>A sentence whose quantities are written in the reader's units only when it is read.</summary>
 /// <param name="Text">The sentence with its quantities as arguments.</param>
-public readonly record struct Phrase(FormattableString Text)
+public readonly record struct Phrase(FormattableString Text) : IFormattable
 {
     /// <summary>The sentence in the given units.</summary>
     public string In(UnitSystem system) => Text is null ? "" : Text.ToString(system);
@@ -12,6 +12,9 @@ public readonly record struct Phrase(FormattableString Text)
 
     /// <summary>The sentence in metric units.</summary>
     public override string ToString() => In(UnitSystem.Metric);
+
+    /// <inheritdoc/>
+    public string ToString(string? format, IFormatProvider? formatProvider) => In(UnitSystem.Of(formatProvider));
 
     /// <summary>A sentence that holds quantities.</summary>
     public static implicit operator Phrase(FormattableString text) => new(text);

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Boardwright.Units;
 
 /// <summary>In which units a report is written. Passed as the format provider wherever a quantity is turned into text.</summary>
@@ -15,7 +17,10 @@ public sealed class UnitSystem : IFormatProvider
     public bool IsImperial { get; }
 
     /// <inheritdoc/>
-    public object? GetFormat(Type? formatType) => formatType == typeof(UnitSystem) ? this : null;
+    public object? GetFormat(Type? formatType) =>
+        formatType == typeof(UnitSystem) ? this
+        : formatType == typeof(NumberFormatInfo) ? NumberFormatInfo.InvariantInfo
+        : null;
 
     internal static UnitSystem Of(IFormatProvider? provider) => provider?.GetFormat(typeof(UnitSystem)) as UnitSystem ?? Metric;
 }

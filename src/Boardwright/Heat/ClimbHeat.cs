@@ -1,0 +1,57 @@
+using Boardwright.Findings;
+using Boardwright.Motors;
+using Boardwright.Parts;
+using Boardwright.Road;
+
+namespace Boardwright.Heat;
+
+/// <summary>How hot the motors get on the brief's climb.</summary>
+/// <param name="Settled">Temperatures after hours on the climb; <c>null</c> when the copper's own rise lets them run away.</param>
+/// <param name="TimeToLimit">Time from cold until the winding passes its limit; <c>null</c> when it never does, or no limit is known.</param>
+/// <param name="Limit">The winding's limit; <c>null</c> when not known.</param>
+/// <param name="CaseToAir">Thermal resistance from can to air at the end.</param>
+/// <source cref="Sources.TwoNodeMotor"/>
+public sealed record ClimbHeat(MotorTemperatures? Settled, Duration? TimeToLimit, Temperature? Limit, ThermalResistance CaseToAir)
+{
+    /// <summary>Heats a board's motors with a steady phase current at the climb's speed.</summary>
+    /// <param name="board">The board.</param>
+    /// <param name="motor">Its motor.</param>
+    /// <param name="air">Air of the brief.</param>
+    /// <param name="climb">Phase current and motor speed on the climb.</param>
+    public static Answer<ClimbHeat> Of(Board board, Answer<MotorModel> motor, Answer<Air> air, Answer<MotorDuty> climb) => Answer<ClimbHeat>.Ask("heat.winding_at_climb", needs =>
+    {
+        var part = board.Parts.Motor;
+        var duty = needs.Of(climb);
+        var model = needs.Of(motor);
+        var around = needs.Of(air);
+        var speed = needs.Of(board.Brief.ClimbSpeed);
+        var winding = part.WindingCapacity.IsKnown ? needs.Of(part.WindingCapacity) : TwoNode.GuessedWindingCapacity(needs.Of(part.Mass));
+        var shell = part.CaseCapacity.IsKnown ? needs.Of(part.CaseCapacity) : TwoNode.GuessedCaseCapacity(needs.Of(part.Mass));
+        var between = part.WindingToCase.IsKnown ? needs.Of(part.WindingToCase) : needs.Unmet ? default : TwoNode.GuessedWindingToCase(needs.Of(part.Mass));
+        var limit = part.WindingLimit.IsKnown ? needs.Of(part.WindingLimit) : (Temperature?)null;
+        FixedCooling? given = part.CaseToAir.IsKnown ? new FixedCooling(needs.Of(part.CaseToAir), around.Temperature) : null;
+        var can = given is null ? new Can(needs.Of(part.CanDiameter), needs.Of(part.CanLength)) : default;
+        if (needs.Unmet)
+            return null;
+        var nodes = new TwoNode(winding, shell, between);
+        var drag = model.Drag.PowerAt(duty.Speed);
+        var heat = new MotorHeat(Power.FromWatts(1.5 * model.PhaseResistanceAt20.Ohms * duty.Phase.Amperes * duty.Phase.Amperes), drag);
+        return given is { } cooling ? With(nodes, heat, cooling, limit) : With(nodes, heat, CanCooling.Riding(can, speed, around), limit);
+    });
+
+    static ClimbHeat With<TCooling>(TwoNode nodes, MotorHeat heat, TCooling cooling, Temperature? limit)
+        where TCooling : struct, ICooling
+    {
+        var settled = nodes.Settled(heat, cooling);
+        return new ClimbHeat(
+            settled,
+            limit is { } most && (settled is not { } end || end.Winding > most) ? nodes.TimeToLimit(heat, cooling, most) : null,
+            limit,
+            cooling.At(settled?.Case ?? limit ?? cooling.Ambient));
+    }
+}
+
+/// <summary>What a motor does.</summary>
+/// <param name="Phase">Phase amplitude.</param>
+/// <param name="Speed">Shaft speed.</param>
+public sealed record MotorDuty(Current Phase, AngularSpeed Speed);

@@ -1,0 +1,68 @@
+using Boardwright.Findings;
+using Boardwright.Parts;
+
+namespace Boardwright.Motors;
+
+/// <summary>A board's motor: constants, resistance at the brief's temperature, drag.</summary>
+/// <param name="Constants">KV and pole pairs.</param>
+/// <param name="PhaseResistance">Resistance of one phase at the brief's temperature.</param>
+/// <param name="PhaseResistanceAt20">Resistance of one phase at 20 °C.</param>
+/// <param name="Inductance">Inductance of one phase.</param>
+/// <param name="Drag">Drag torque, that of a gearbox's oil included.</param>
+/// <source cref="Sources.Pmsm"/>
+public sealed record MotorModel(MotorConstants Constants, Resistance PhaseResistance, Resistance PhaseResistanceAt20, Inductance Inductance, MotorDrag Drag)
+{
+    /// <summary>Constants of the motor alone.</summary>
+    public static Answer<MotorConstantsOfBoard> ConstantsOf(Board board) => Answer<MotorConstantsOfBoard>.Ask("motor.torque_constant", needs =>
+    {
+        var kv = needs.Of(board.Parts.Motor.Kv);
+        // The torque constant does not need the pole pairs; the flux linkage does.
+        var pairs = needs.Of(board.Parts.Motor.PolePairs, 0);
+        return needs.Unmet ? null : new MotorConstantsOfBoard(kv, pairs);
+    });
+
+    /// <summary>The whole model.</summary>
+    public static Answer<MotorModel> Of(Board board) => Answer<MotorModel>.Ask("", needs =>
+    {
+        var motor = board.Parts.Motor;
+        var kv = needs.Of(motor.Kv);
+        var pairs = needs.Of(motor.PolePairs);
+        var cold = PhaseResistanceOf(needs, motor);
+        var inductance = needs.Of(motor.PhaseInductance);
+        var temperature = needs.Of(board.Brief.Temperature);
+        var oil = board.Parts.Drive.Kind is { IsKnown: true, Value: DriveKind.Gear } ? needs.Of(board.Parts.Gearbox.OilLoss, default) : default;
+        MotorDrag drag = default;
+        if (motor.NoLoadTests.IsKnown)
+        {
+            var tests = needs.Of(motor.NoLoadTests);
+            if (!needs.Unmet)
+                drag = MotorDrag.FromTests(kv, [.. tests.Points]);
+        }
+        else
+        {
+            var (volts, current) = (needs.Of(motor.NoLoadVoltage), needs.Of(motor.NoLoadCurrent));
+            if (!needs.Unmet)
+                drag = MotorDrag.FromTest(kv, volts, current);
+        }
+
+        return needs.Unmet ? null : new MotorModel(
+            new MotorConstants(kv, pairs),
+            cold * (1 + Copper.PerKelvin * (temperature.Celsius - 20)), cold, inductance,
+            drag with { Constant = drag.Constant + oil });
+    });
+
+    /// <summary>Resistance of one phase at 20 °C: as given, or half of that between two leads.</summary>
+    public static Resistance PhaseResistanceOf(Needs needs, Motor motor) => needs.Of(motor.PhaseResistance, motor.LineResistance, line => line / 2);
+}
+
+/// <summary>What is known of a motor's constants.</summary>
+/// <param name="Kv">Speed constant.</param>
+/// <param name="PolePairs">Pole pairs; zero when not known.</param>
+public sealed record MotorConstantsOfBoard(SpeedConstant Kv, int PolePairs);
+
+/// <summary>Copper.</summary>
+public static class Copper
+{
+    /// <summary>Growth of its resistance for each kelvin, of that at 20 °C.</summary>
+    public const double PerKelvin = 0.00393;
+}

@@ -1,0 +1,47 @@
+using Boardwright.Findings;
+using Boardwright.Parts;
+
+namespace Boardwright.Wiring;
+
+/// <summary>The wires between a board's pack and controllers, and on to its motors.</summary>
+public static class WiringRuns
+{
+    /// <summary>Contacts of a plug that the current of a pair passes through.</summary>
+    const int ContactsOfPair = 2;
+
+    /// <summary>Resistance between pack and controllers: two conductors of each run and two contacts of each plug, at the brief's temperature. Runs to several controllers lie side by side.</summary>
+    /// <returns>The resistance; zero when the file has no such run.</returns>
+    /// <source cref="Sources.Iec60028"/>
+    public static Answer<PackWiring> PackSide(Board board) => Answer<PackWiring>.Ask("wiring.pack_resistance", needs =>
+    {
+        var temperature = needs.Of(board.Brief.Temperature);
+        var siemens = 0.0;
+        foreach (var run in board.Wiring.Where(IsPackRun))
+        {
+            var section = needs.Of(run.Gauge);
+            var length = needs.Of(run.Length);
+            var contact = run.Plug.IsKnown ? needs.Of(board.PlugCalled(run.Plug.Value).ContactResistance, default) : default;
+            if (needs.Unmet)
+                continue;
+            var ohms = (new Conductor(section).Resistance(length, temperature) * 2 + contact * ContactsOfPair).Ohms;
+            siemens += ohms > 0 ? 1 / ohms : 0;
+        }
+
+        return needs.Unmet ? null : new PackWiring(Resistance.FromOhms(siemens > 0 ? 1 / siemens : 0));
+    });
+
+    /// <summary>Whether a run lies between pack and controller.</summary>
+    public static bool IsPackRun(Run run) => Joins(run, "pack", "controller");
+
+    /// <summary>Whether a run lies between controller and motor.</summary>
+    public static bool IsMotorRun(Run run) => Joins(run, "controller", "motor");
+
+    static bool Joins(Run run, string one, string other) =>
+        (Starts(run.From, one) && Starts(run.To, other)) || (Starts(run.From, other) && Starts(run.To, one));
+
+    static bool Starts(Known<string> end, string name) => end.IsKnown && end.Value.StartsWith(name, StringComparison.OrdinalIgnoreCase);
+}
+
+/// <summary>Wires between pack and controllers.</summary>
+/// <param name="Resistance">Resistance there and back, plugs included.</param>
+public sealed record PackWiring(Resistance Resistance);
