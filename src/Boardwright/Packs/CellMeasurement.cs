@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using Boardwright.Findings;
 
 namespace Boardwright.Packs;
@@ -23,6 +24,7 @@ public enum CellRecordKind
 /// <param name="Coulombs">Charge counted, out of the full cell or, in a charge, into the cell; not a number where the file has none.</param>
 /// <param name="Kelvins">Temperature of the case.</param>
 /// <source cref="Sources.CircuitTheory"/>
+[StructLayout(LayoutKind.Auto)]
 public readonly record struct CellReading(double Seconds, double Amperes, double Volts, double Watts, double Coulombs, double Kelvins);
 
 /// <summary>A stretch of a measurement during which the current is taken as constant.</summary>
@@ -31,6 +33,7 @@ public readonly record struct CellReading(double Seconds, double Amperes, double
 /// <param name="Amperes">Mean current.</param>
 /// <param name="CoulombsAfter">Charge taken out of the full cell at its end.</param>
 /// <source cref="Sources.CircuitTheory"/>
+[StructLayout(LayoutKind.Auto)]
 public readonly record struct CellStretch(int Reading, double Seconds, double Amperes, double CoulombsAfter);
 
 /// <summary>A measurement of one cell over time that begins with the cell full and rested.</summary>

@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using Boardwright.Findings;
 using Boardwright.Parts;
 using static System.Math;
@@ -15,6 +16,7 @@ public sealed record CellBranch(ResistanceTable Resistance, Duration TimeConstan
 /// <param name="FirstVolts">Voltage over the first branch, in the sense of a discharge.</param>
 /// <param name="SecondVolts">Voltage over the second branch.</param>
 /// <source cref="Sources.Plett"/>
+[StructLayout(LayoutKind.Auto)]
 public readonly record struct CellState(double Charge, double FirstVolts, double SecondVolts)
 {
     /// <summary>A cell that has rested.</summary>
@@ -28,6 +30,7 @@ public readonly record struct CellState(double Charge, double FirstVolts, double
 /// <param name="RestVolts">Rest voltage at the charge of the middle of the step.</param>
 /// <param name="HeatWatts">Heat in the resistors, mean over the step: I²·R0 + v1²/R1 + v2²/R2; never below zero.</param>
 /// <source cref="Sources.Plett"/>
+[StructLayout(LayoutKind.Auto)]
 public readonly record struct CellStep(CellState After, double Amperes, double MeanVolts, double RestVolts, double HeatWatts)
 {
     /// <summary>Power at the terminals, mean over the step.</summary>
@@ -82,7 +85,7 @@ public sealed class CellModel
     public static Answer<CellModel> Of(Cell cell) => Answer<CellModel>.Ask("", needs =>
     {
         var capacity = needs.Of(cell.Capacity);
-        var rest = needs.Of(cell.RestVoltage);
+        var restVoltage = needs.Of(cell.RestVoltage);
         var resistance = needs.Of(cell.Resistance);
         var (slow, first, second) = (cell.Polarisation, default(CellBranch), default(CellBranch));
         // Half a branch is a slip of the pen, and the other half is asked for.
@@ -90,7 +93,7 @@ public sealed class CellModel
             first = new CellBranch(needs.Of(slow.R1), needs.Of(slow.Tau1));
         if (slow.R2.IsKnown || slow.Tau2.IsKnown)
             second = new CellBranch(needs.Of(slow.R2), needs.Of(slow.Tau2));
-        return needs.Unmet ? null : new CellModel(capacity, rest, resistance, first, second);
+        return needs.Unmet ? null : new CellModel(capacity, restVoltage, resistance, first, second);
     });
 
     /// <summary>Rest voltage at a state of charge (0 to 1), in volts.</summary>
