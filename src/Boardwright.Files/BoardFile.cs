@@ -1,0 +1,120 @@
+using System.Globalization;
+using Boardwright.Parts;
+
+namespace Boardwright.Files;
+
+/// <summary>Board files and the shelves they name.</summary>
+public static class BoardFile
+{
+    internal const string VersionKey = "boardwright";
+    const string ShelfKey = "shelf";
+
+    /// <summary>Reads a board file and every file of its shelf.</summary>
+    /// <param name="path">The file, as the user wrote it.</param>
+    public static Loaded Read(string path) => Read(path, TextFile.OnDisk);
+
+    /// <summary>Reads a board from a text that is not saved yet, as if it stood in a file.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="path">The file it would be saved in; its shelf is looked for from there.</param>
+    public static Loaded ReadText(string text, string path)
+    {
+        var complaints = new Complaints();
+        var shown = Shown(path);
+        return Read(NodeReader.Read(text.StartsWith('\uFEFF') ? text[1..] : text, shown, complaints), path, TextFile.OnDisk, complaints);
+    }
+
+    internal static Loaded Read(string path, TextFile texts)
+    {
+        var complaints = new Complaints();
+        var shown = Shown(path);
+        return Read(texts.Read(path, shown, complaints) is { } text ? NodeReader.Read(text, shown, complaints) : null, path, texts, complaints);
+    }
+
+    static Loaded Read(Node? root, string path, TextFile texts, Complaints complaints)
+    {
+        var shown = Shown(path);
+        var shelf = new ShelfReader(texts, complaints);
+        if (root is not Map map)
+        {
+            if (root is not (null or Spoiled))
+                complaints.Add(root.At, "", $"{(root is Sequence ? "A list" : ValueReader.Shown(root))} stands where a board file wants its sections.", root is Sequence ? "Name a board file; a list of parts is a shelf file." : "Begin the file with boardwright: 1, then name: and the sections of the board.");
+            return Refused(complaints, shown);
+        }
+
+        if (!HasOurVersion(map, shown, complaints))
+            return Refused(complaints, shown);
+        var sheets = new SheetReader(shelf, complaints);
+        var values = new ValueReader(complaints);
+        var draft = new Draft(typeof(Board), map.At);
+        var shelfEntry = Entry.Of(typeof(Board)).Single(static entry => entry.Key == ShelfKey);
+        if (map.Find(ShelfKey) is { } node && values.Read(shelfEntry, node, ShelfKey) is Known<Texts> { IsKnown: true } named)
+        {
+            draft.Set(shelfEntry, named, node.At);
+            var folder = Path.GetDirectoryName(path) ?? "";
+            foreach (var (i, name) in named.Value.Items.Index())
+            {
+                var at = node is Sequence list ? list.Items[i].At : node.At;
+                shelf.AddFolder(Path.Combine(folder, name), Shown(Path.Combine(folder, name)), at, ShelfKey);
+            }
+        }
+
+        var parts = shelf.ReadAll();
+        // The shelf was read above, with its complaints.
+        sheets.Fill(draft, typeof(Board), map, "", "a board file", [VersionKey, ShelfKey]);
+        if (complaints.Count > 0)
+            return Refused(complaints, shown);
+
+        var places = new Dictionary<string, Place>(StringComparer.Ordinal);
+        draft.AddPlaces("", places);
+        var read = new Shelf([.. parts.Select(part => new ShelfPart(part.Id, part.Kind, (Part)part.Draft.Build(), part.Draft.At))]);
+        var plugs = PlugsOf(parts, places, complaints);
+        var board = ((Board)draft.Build() with { Plugs = plugs }).Named();
+        Currencies.Check(board, places, complaints);
+        return complaints.Count > 0 ? Refused(complaints, shown) : new(board, read, [], places);
+    }
+
+    /// <summary>The plugs of the shelf under their ids and names.</summary>
+    static Dictionary<string, Plug> PlugsOf(IEnumerable<(string Id, string Kind, Draft Draft)> parts, Dictionary<string, Place> places, Complaints complaints)
+    {
+        var plugs = new Dictionary<string, Plug>(StringComparer.OrdinalIgnoreCase);
+        foreach (var (id, _, draft) in parts.Where(static part => Kinds.OnShelf[part.Kind] == typeof(Plug)))
+        {
+            var plug = (Plug)draft.Build();
+            foreach (var name in new[] { id, plug.Name.Or(id) })
+            {
+                if (plugs.TryAdd(name, plug))
+                    draft.AddPlaces($"plug {name}", places);
+                else if (plugs[name].Id != id)
+                    complaints.Add(draft.At, id, $"The plug {plugs[name].Id} is called {QuantityText.Quote(name)} too, so that name would mean two plugs.", "Give one of the two another name.");
+            }
+        }
+
+        return plugs;
+    }
+
+    static bool HasOurVersion(Map map, string file, Complaints complaints)
+    {
+        var write = FormattableString.Invariant($"Write {VersionKey}: {Board.Version} in the first line.");
+        switch (map.Find(VersionKey))
+        {
+            case null:
+                complaints.Add(new(file, 1, 1), VersionKey, "The file does not say in which version of the format it is written.", write);
+                return true;
+            case Spoiled:
+                return true;
+            case Scalar scalar when int.TryParse(scalar.Text, NumberStyles.None, CultureInfo.InvariantCulture, out var version) && version > 0:
+                if (version == Board.Version)
+                    return true;
+                // What a later format holds cannot be judged here, so nothing else is said.
+                complaints.Add(scalar.At, VersionKey, FormattableString.Invariant($"The file is written in version {version} of the format, and this program reads version {Board.Version}."), "Use a newer Boardwright for this file.");
+                return false;
+            case { } wrong:
+                complaints.Add(wrong.At, VersionKey, $"{ValueReader.Shown(wrong)} is not a version of the format.", write);
+                return true;
+        }
+    }
+
+    static Loaded Refused(Complaints complaints, string file) => new(null, Shelf.Empty, complaints.Sorted(file), new Dictionary<string, Place>(StringComparer.Ordinal));
+
+    static string Shown(string path) => path.Replace('\\', '/');
+}

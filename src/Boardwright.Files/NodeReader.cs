@@ -1,0 +1,180 @@
+using YamlDotNet.Core;
+using YamlDotNet.Core.Events;
+
+namespace Boardwright.Files;
+
+/// <summary>Reads a text as one YAML document of plain maps, lists and scalars. Anchors, aliases, tags and further documents have no place in a board file and are refused.</summary>
+sealed class NodeReader
+{
+    const int DeepestNesting = 24;
+    const int MostNodes = 100_000;
+    readonly string file;
+    readonly Complaints complaints;
+    readonly Parser parser;
+    readonly List<string> path = [];
+    int nodes;
+
+    NodeReader(string text, string file, Complaints complaints)
+    {
+        (this.file, this.complaints) = (file, complaints);
+        parser = new Parser(new Scanner(new StringReader(text), skipComments: true));
+    }
+
+    /// <summary>Reads a text.</summary>
+    /// <returns>The root, or <c>null</c> when there is none or the text is not such a document; that was then complained about.</returns>
+    public static Node? Read(string text, string file, Complaints complaints)
+    {
+        var reader = new NodeReader(text, file, complaints);
+        var before = complaints.Count;
+        try
+        {
+            var root = reader.Document();
+            if (root is null && complaints.Count == before)
+                complaints.Add(new(file, 1, 1), "", "The file is empty.", "Write a board into it, or begin one with boardwright new.");
+            return root;
+        }
+        catch (YamlException fault)
+        {
+            var (says, remedy) = YamlFault.Explain(fault, text);
+            complaints.Add(reader.At(fault.Start.Line > 0 ? fault.Start : fault.End), "", says, remedy);
+            return null;
+        }
+        catch (TooMuchException fault)
+        {
+            complaints.Add(fault.At, "", fault.Message, fault.Remedy);
+            return null;
+        }
+    }
+
+    Node? Document()
+    {
+        Node? root = null;
+        while (parser.MoveNext())
+        {
+            switch (parser.Current)
+            {
+                case DocumentStart start when root is not null:
+                    throw new TooMuchException(At(start.Start), "A second document begins here, and one file holds one board or one shelf list.", "Take the line '---' out, or put what follows into a file of its own.");
+                case NodeEvent:
+                    root = Next(depth: 0);
+                    break;
+            }
+        }
+
+        return root is Scalar { IsEmpty: true } ? null : root;
+    }
+
+    Node Next(int depth)
+    {
+        var current = parser.Current!;
+        var at = At(current.Start);
+        if (++nodes > MostNodes)
+            throw new TooMuchException(at, FormattableString.Invariant($"The file holds more than {MostNodes} values."), "Split it into several shelf files.");
+        if (depth > DeepestNesting)
+            throw new TooMuchException(at, FormattableString.Invariant($"Maps and lists are nested more than {DeepestNesting} deep here."), "Write the board as in the guide; four levels are all it needs.");
+        if (current is AnchorAlias alias)
+        {
+            complaints.Add(at, Key, $"{QuantityText.Quote("*" + alias.Value.Value)} repeats another place of the file, and board files do not do that.", "Write the value out, or put the part on the shelf and name it by its id.");
+            return new Spoiled(at);
+        }
+
+        var spoiled = false;
+        if (current is NodeEvent { Anchor.IsEmpty: false } anchored)
+        {
+            complaints.Add(at, Key, $"{QuantityText.Quote("&" + anchored.Anchor.Value)} marks a place to be repeated, and board files do not do that.", "Take the mark out and write each value where it belongs.");
+            spoiled = true;
+        }
+
+        if (current is NodeEvent { Tag.IsEmpty: false } tagged && (current is not YamlDotNet.Core.Events.Scalar || !tagged.Tag.IsNonSpecific))
+        {
+            complaints.Add(at, Key, $"{QuantityText.Quote(tagged.Tag.Value)} is a YAML tag, and board files have none.", "Take the tag out; a value is read by the key it stands under.");
+            spoiled = true;
+        }
+
+        var node = current switch
+        {
+            YamlDotNet.Core.Events.Scalar scalar => Word(scalar, at),
+            SequenceStart sequence => Items(sequence, at, depth),
+            MappingStart mapping => Pairs(mapping, at, depth),
+            _ => new Spoiled(at),
+        };
+        return spoiled ? new Spoiled(at) : node;
+    }
+
+    Node Word(YamlDotNet.Core.Events.Scalar scalar, Place at)
+    {
+        foreach (var rune in scalar.Value.EnumerateRunes())
+        {
+            if (rune == System.Text.Rune.ReplacementChar || (System.Text.Rune.IsControl(rune) && rune.Value is not ('\n' or '\t')))
+            {
+                complaints.Add(at, Key, $"{QuantityText.Quote(scalar.Value)} holds a character that cannot be printed.", "Write it again with letters, digits and signs only.");
+                return new Spoiled(at);
+            }
+        }
+
+        return new Scalar(at, scalar.Value, scalar.Style == ScalarStyle.Plain, (int)scalar.Start.Index, (int)scalar.End.Index);
+    }
+
+    Sequence Items(SequenceStart start, Place at, int depth)
+    {
+        var items = new List<Node>();
+        while (parser.MoveNext() && parser.Current is not SequenceEnd)
+        {
+            path.Add(FormattableString.Invariant($"[{items.Count + 1}]"));
+            items.Add(Next(depth + 1));
+            path.RemoveAt(path.Count - 1);
+        }
+
+        return new(at, items, start.Style == SequenceStyle.Flow, (int)start.Start.Index, (int)parser.Current!.End.Index);
+    }
+
+    Map Pairs(MappingStart start, Place at, int depth)
+    {
+        var pairs = new List<(Scalar, Node)>();
+        var lines = new Dictionary<string, int>(StringComparer.Ordinal);
+        while (parser.MoveNext() && parser.Current is not MappingEnd)
+        {
+            var key = Next(depth + 1);
+            parser.MoveNext();
+            path.Add((key as Scalar)?.Text ?? "?");
+            var value = Next(depth + 1);
+            if (key is not Scalar word)
+            {
+                if (key is not Spoiled)
+                    complaints.Add(key.At, Key, "A map or a list stands where a key belongs.", "Write a key, a colon, a space and the value, as in length: 960 mm.");
+            }
+            else if (lines.TryGetValue(word.Text, out var line))
+            {
+                complaints.Add(word.At, Key, FormattableString.Invariant($"{QuantityText.Quote(word.Text)} is written twice here; the first is in line {line}."), "Keep one of the two.");
+            }
+            else
+            {
+                lines.Add(word.Text, word.At.Line);
+                pairs.Add((word, value));
+            }
+
+            path.RemoveAt(path.Count - 1);
+        }
+
+        return new(at, pairs, start.Style == MappingStyle.Flow, (int)start.Start.Index, (int)parser.Current!.End.Index);
+    }
+
+    /// <summary>The dotted key of the node being read, as a board names its entries.</summary>
+    string Key
+    {
+        get
+        {
+            var key = string.Join('.', path.SkipWhile((word, at) => at == 0 && word == "parts")).Replace(".[", "[", StringComparison.Ordinal);
+            return key.Length > 80 ? key[..80] + "…" : key;
+        }
+    }
+
+    Place At(Mark mark) => new(file, (int)Math.Max(1, mark.Line), (int)Math.Max(1, mark.Column));
+
+    sealed class TooMuchException(Place at, string says, string remedy) : Exception(says)
+    {
+        public Place At { get; } = at;
+
+        public string Remedy { get; } = remedy;
+    }
+}

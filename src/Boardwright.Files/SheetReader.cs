@@ -1,0 +1,208 @@
+using Boardwright.Parts;
+
+namespace Boardwright.Files;
+
+/// <summary>Reads sheets from maps, and parts from ids, maps and maps with <c>use:</c>.</summary>
+/// <param name="shelf">The shelf that ids are looked up on.</param>
+/// <param name="complaints">Takes what is wrong.</param>
+sealed class SheetReader(ShelfReader shelf, Complaints complaints)
+{
+    /// <summary>Takes another part from the shelf and changes some of its entries.</summary>
+    public const string Use = "use";
+
+    /// <summary>Says the kind of a part.</summary>
+    public const string Kind = "kind";
+
+    /// <summary>Names a part on its shelf.</summary>
+    public const string Id = "id";
+
+    static readonly Lazy<IReadOnlyList<(string Section, string Key)>> Elsewhere = new(static () =>
+    [
+        .. Entry.Of(typeof(Board)).Where(static entry => entry.Form == EntryForm.Sheet)
+            .SelectMany(static entry => Entry.Of(entry.ValueType).Select(inner => (entry.Key, inner.Key))),
+    ]);
+
+    readonly ValueReader values = new(complaints);
+
+    /// <summary>Fills a draft from a map.</summary>
+    /// <param name="draft">The draft to fill.</param>
+    /// <param name="type">Type of its sheet.</param>
+    /// <param name="map">The map.</param>
+    /// <param name="prefix">Dotted key of the sheet, empty for the board and for its parts.</param>
+    /// <param name="title">What the sheet is called in a complaint.</param>
+    /// <param name="also">Keys that are read elsewhere.</param>
+    public void Fill(Draft draft, Type type, Map map, string prefix, string title, IReadOnlyList<string> also)
+    {
+        var entries = Entry.Of(type);
+        foreach (var (at, (word, value)) in map.Pairs.Index())
+        {
+            if (also.Contains(word.Text, StringComparer.Ordinal))
+                continue;
+            var key = prefix.Length == 0 ? word.Text : $"{prefix}.{word.Text}";
+            if (entries.FirstOrDefault(entry => string.Equals(entry.Key, word.Text, StringComparison.Ordinal)) is { } entry)
+            {
+                if (!IsHalfOfComma(map, at + 1))
+                    Fill(draft, type, entry, value, key);
+            }
+            else if (IsHalfOfComma(map, at))
+            {
+                var before = map.Pairs[at - 1];
+                complaints.Add(before.Value.At, prefix.Length == 0 ? before.Key.Text : $"{prefix}.{before.Key.Text}", $"'{((Scalar)before.Value).Text},{word.Text}' has a comma, which ends a value inside braces.", $"Write {((Scalar)before.Value).Text}.{word.Text.TrimStart()}, with a point.");
+            }
+            else
+            {
+                Unknown(word, key, title, [.. entries.Select(static entry => entry.Key), .. also], type);
+            }
+        }
+    }
+
+    /// <summary>Reads the part for a place of the board.</summary>
+    /// <returns>The part, or <c>null</c> when nothing was chosen or it was complained about.</returns>
+    public Draft? Slot(Type type, Node node, string key)
+    {
+        switch (node)
+        {
+            case Spoiled or Scalar { IsEmpty: true }:
+                return null;
+            case Scalar scalar when type != typeof(Pack):
+                return shelf.Take(scalar.Text, type, scalar.At, key)?.Copy(scalar.Text, scalar.At);
+            case Map map:
+                return Part(type, map, key, "", [Kind, .. type == typeof(Pack) ? Array.Empty<string>() : [Use]]);
+            default:
+                complaints.Add(
+                    node.At,
+                    key,
+                    $"{ValueReader.Shown(node)} stands where {key} wants a part.",
+                    type == typeof(Pack) ? "Write how the pack is made, as in { series: 12, parallel: 4 }." : $"Write the id of a {Kinds.WordOf(type)} on the shelf, or its entries in braces.");
+                return null;
+        }
+    }
+
+    /// <summary>Reads a part from a map, on top of the part that it uses.</summary>
+    /// <param name="type">Type of the part.</param>
+    /// <param name="map">The map.</param>
+    /// <param name="key">Its dotted key, or its id on the shelf.</param>
+    /// <param name="id">Its id, empty on the board.</param>
+    /// <param name="also">Keys beside the part's entries.</param>
+    public Draft? Part(Type type, Map map, string key, string id, IReadOnlyList<string> also)
+    {
+        if (id.Length == 0 && map.Find(Kind) is { } kind and not Spoiled && (kind as Scalar)?.Text != Kinds.WordOf(type))
+            complaints.Add(kind.At, $"{key}.{Kind}", $"{ValueReader.Shown(kind)} is not the kind of part that goes here.", $"Write kind: {Kinds.WordOf(type)}, or leave it out.");
+        if (id.Length == 0 && map.Find(Id) is { } named)
+        {
+            complaints.Add(named.At, $"{key}.{Id}", "A part that is written into the board has no id.", "Take the id out, or put the part on the shelf and write its id here; use: takes a shelf part and changes it.");
+            also = [.. also, Id];
+        }
+
+        Draft? draft;
+        if (also.Contains(Use, StringComparer.Ordinal) && map.Find(Use) is { } use)
+        {
+            if (use is not Scalar { IsEmpty: false } scalar)
+            {
+                if (use is not Spoiled)
+                    complaints.Add(use.At, $"{key}.{Use}", $"{ValueReader.Shown(use)} stands where the id of a shelf part belongs.", $"Write the id of a {Kinds.WordOf(type)}, as in use: ID.");
+                draft = null;
+            }
+            else
+            {
+                draft = shelf.Take(scalar.Text, type, scalar.At, $"{key}.{Use}")?.Copy(id.Length > 0 ? id : scalar.Text, map.At);
+            }
+
+            // The overrides are read even when the part is not there, so that all complaints come at once.
+            Fill(draft ?? new Draft(type, map.At), type, map, key, key, also);
+            return draft;
+        }
+
+        draft = new Draft(type, map.At) { Id = id };
+        Fill(draft, type, map, key, key, also);
+        return draft;
+    }
+
+    void Fill(Draft draft, Type type, Entry entry, Node value, string key)
+    {
+        switch (entry.Form)
+        {
+            case EntryForm.Sheet when entry.ValueType.IsSubclassOf(typeof(Part)):
+                if (Slot(entry.ValueType, value, key) is { } part)
+                    draft.Set(entry, part);
+                break;
+            case EntryForm.Sheet:
+                var isParts = entry.ValueType == typeof(Fitted);
+                if (value is Map map)
+                {
+                    var inner = draft.Inside(entry)?.Copy("", map.At) ?? new Draft(entry.ValueType, map.At);
+                    Fill(inner, entry.ValueType, map, isParts ? "" : key, key, []);
+                    draft.Set(entry, inner);
+                }
+                else if (value is not (Spoiled or Scalar { IsEmpty: true }))
+                {
+                    complaints.Add(value.At, key, $"{ValueReader.Shown(value)} stands where {key} wants a map.", $"Write the entries of {key} below it, indented, one in a line, such as {Entry.Of(entry.ValueType)[0].Key}: …");
+                }
+
+                break;
+            case EntryForm.Sheets:
+                List(draft, entry, value, key);
+                break;
+            default:
+                if (shelf.IsReading && type.IsSubclassOf(typeof(Part)) && entry.Key == "count")
+                    complaints.Add(value.At, key, "How many are fitted is said on the board, not on the shelf.", "Take count out here; write { use: ID, count: … } on the board, or stock: for what lies on the shelf.");
+                else if (values.Read(entry, value, key) is { } known)
+                    draft.Set(entry, known, value.At);
+                break;
+        }
+    }
+
+    void List(Draft draft, Entry entry, Node value, string key)
+    {
+        if (value is not Sequence list)
+        {
+            if (value is not (Spoiled or Scalar { IsEmpty: true }))
+                complaints.Add(value.At, key, $"{ValueReader.Shown(value)} stands where {key} wants a list.", $"Begin each item of {key} with a dash in a line of its own.");
+            return;
+        }
+
+        var items = new List<Draft>();
+        foreach (var (i, item) in list.Items.Index())
+        {
+            var numbered = FormattableString.Invariant($"{key}[{i + 1}]");
+            if (entry.ValueType.IsSubclassOf(typeof(Part)))
+            {
+                if (Slot(entry.ValueType, item, numbered) is { } part)
+                    items.Add(part);
+            }
+            else if (item is Map map)
+            {
+                var draftItem = new Draft(entry.ValueType, map.At);
+                Fill(draftItem, entry.ValueType, map, numbered, numbered, []);
+                items.Add(draftItem);
+            }
+            else if (item is not Spoiled)
+            {
+                var first = Entry.Of(entry.ValueType).Take(2).Select(static inner => $"{inner.Key}: {inner.Example}");
+                complaints.Add(item.At, numbered, $"{ValueReader.Shown(item)} stands where an item of {key} belongs.", $"Write the item in braces, as in - {{ {string.Join(", ", first)} }}.");
+            }
+        }
+
+        draft.Set(entry, items);
+    }
+
+    /// <summary>Complains about a key that a sheet does not have.</summary>
+    public void Unknown(Scalar word, string key, string title, IReadOnlyList<string> known, Type? type)
+    {
+        var says = $"{QuantityText.Quote(word.Text)} is not a key of {title}.";
+        if (type == typeof(Board) && Elsewhere.Value.FirstOrDefault(pair => pair.Key == word.Text) is { Section: { } section })
+            complaints.Add(word.At, key, says, $"Indent it below {section}:, where it belongs.");
+        else if (type == typeof(Fitted) && Entry.Of(typeof(Board)).Any(entry => entry.Key == word.Text))
+            complaints.Add(word.At, key, says, "Write it in the first column, as a section of its own.");
+        else if (Nearest.To(word.Text, known) is { } near)
+            complaints.Add(word.At, key, says, $"Write {near} instead, if that is meant.");
+        else
+            complaints.Add(word.At, key, says, known.Count <= 12 ? $"The keys here are {string.Join(", ", known)}." : $"Take it out, or look the key up among the {known.Count} keys of {title} in the guide.");
+    }
+
+    /// <summary>Whether a pair is the second half of a number with a decimal comma: inside braces <c>{ width: 1,5 mm }</c> has a key <c>5 mm</c>.</summary>
+    static bool IsHalfOfComma(Map map, int at) =>
+        map.IsFlow && at > 0 && at < map.Pairs.Count
+        && map.Pairs[at] is ({ IsPlain: true } half, Scalar { IsEmpty: true }) && char.IsAsciiDigit(half.Text.FirstOrDefault())
+        && map.Pairs[at - 1].Value is Scalar { IsPlain: true, Text: var text } && text.Length > 0 && char.IsAsciiDigit(text[^1]);
+}
