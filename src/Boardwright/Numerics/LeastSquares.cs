@@ -19,6 +19,9 @@ public sealed class LeastSquares
     const int Block = 128;
     const double Rounding = 2.220446049250313e-16;
 
+    // Squares below this lose digits to underflow.
+    const double Nothing = 1e-280;
+
     readonly int _unknowns;
     readonly Triangle _triangle;
 
@@ -108,7 +111,7 @@ public sealed class LeastSquares
             {
                 var column = _rows[k].AsSpan(0, _waiting);
                 var squares = Dot(column, column);
-                if (squares == 0) continue;
+                if (squares < Nothing) continue;
                 var head = _upper[k][k];
                 // The sign that does not cancel.
                 var length = head > 0 ? -Math.Sqrt(head * head + squares) : Math.Sqrt(head * head + squares);

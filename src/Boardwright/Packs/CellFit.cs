@@ -39,6 +39,9 @@ public sealed record CellFit
     static readonly double[] FirstSeconds = [0.5, 0.75, 1, 1.5, 2, 3, 4, 6, 8, 12, 16, 24];
     static readonly double[] SecondSeconds = [30, 40, 60, 80, 120, 160, 240, 320, 480, 640];
 
+    /// <summary>The least charge that the measurements must take out of the cell: 10 mAh.</summary>
+    public static Charge LeastCapacity { get; } = Charge.FromCoulombs(36);
+
     CellFit(Cell cell, CellModel model) => (Cell, Model) = (cell, model);
 
     /// <summary>The cell as a shelf part.</summary>
@@ -64,6 +67,9 @@ public sealed record CellFit
 
     /// <summary>The measurement with the largest single error.</summary>
     public CellReplay Worst => Replays.MaxBy(r => Abs(r.WorstVolts))!;
+
+    /// <summary>Rows of the measurements that were not used, as their test had ended before.</summary>
+    public int RowsLeftOut { get; private init; }
 
     /// <summary>How many of the resistances lie at their floor or ceiling: signs of a measurement that cannot tell them apart.</summary>
     public int Held { get; private init; }
@@ -93,7 +99,7 @@ public sealed record CellFit
         if (teachers.Length == 0)
             throw new ArgumentException("A fit needs samples of pulses or of constant current.", nameof(measurements));
         var capacity = teachers.Max(m => m.Stretches.Max(s => s.CoulombsAfter));
-        if (!(capacity > 36))
+        if (!(capacity >= LeastCapacity.Coulombs))
             throw new ArgumentException("The measurements take less than 10 mAh out of the cell.", nameof(measurements));
 
         var groups = Group.Sorted(teachers, capacity);
@@ -135,6 +141,7 @@ public sealed record CellFit
             Temperatures = [.. groups.Select(g => Temperature.FromKelvins(g.Kelvins))],
             Activations = activations,
             Replays = [.. teachers.Select(m => CellReplay.Of(model, m))],
+            RowsLeftOut = teachers.Sum(m => m.RowsLeftOut),
             Held = solved.Held,
             Resistances = 3 * OhmPlaces.Length * groups.Count,
             Tried = search.Tried,
@@ -283,7 +290,8 @@ public sealed record CellFit
 
         static void Feed(double[] held, double kept, double charge, double amperes)
         {
-            for (var j = 0; j < held.Length; j++) held[j] *= kept;
+            // What has died away is dropped, before it gets so small that it is slow to compute with.
+            for (var j = 0; j < held.Length; j++) held[j] = Abs(held[j]) < 1e-12 ? 0 : held[j] * kept;
             var (i, along) = Between(charge);
             held[i] += (1 - kept) * (1 - along) * amperes;
             held[i + 1] += (1 - kept) * along * amperes;

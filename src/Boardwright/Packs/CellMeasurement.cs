@@ -43,6 +43,9 @@ public sealed record CellMeasurement
     // A count that jumps by more than this against the current was set to zero by the tester: 0.02 Ah.
     const double Jump = 72;
 
+    // Pulses are followed by charges that put back a few per cent; more than this part of the whole is the charge after the test.
+    const double Recharge = 0.25;
+
     /// <summary>Puts rows together.</summary>
     /// <param name="name">Name of the measurement, such as its file's.</param>
     /// <param name="kind">What the rows are.</param>
@@ -72,10 +75,10 @@ public sealed record CellMeasurement
     /// <summary>The rows.</summary>
     public IReadOnlyList<CellReading> Readings { get; }
 
-    /// <summary>The stretches between the rows, in order; none after the tester has set its count to zero, which begins another test.</summary>
+    /// <summary>The stretches between the rows, in order; none of the charge that follows a test, nor after the tester has set its count to zero, which begins another test.</summary>
     public IReadOnlyList<CellStretch> Stretches { get; }
 
-    /// <summary>Rows that are left out because the tester had set its count to zero before.</summary>
+    /// <summary>Rows that are left out because the test had ended before.</summary>
     public int RowsLeftOut => Readings.Count - Stretches[^1].Reading - 1;
 
     /// <summary>Whether it can teach a fit: samples, taken at an instant.</summary>
@@ -119,6 +122,18 @@ public sealed record CellMeasurement
             stretches.Add(new CellStretch(i, seconds, amperes, coulombs));
         }
 
-        return stretches;
+        return kind == CellRecordKind.Charge ? stretches : stretches[..LengthOfTest(stretches)];
+    }
+
+    static int LengthOfTest(List<CellStretch> stretches)
+    {
+        var (peak, most) = (0, stretches.Max(s => s.CoulombsAfter));
+        for (var i = 0; i < stretches.Count; i++)
+        {
+            if (stretches[i].CoulombsAfter >= stretches[peak].CoulombsAfter) peak = i;
+            else if (stretches[peak].CoulombsAfter - stretches[i].CoulombsAfter > Recharge * most) return peak + 1;
+        }
+
+        return stretches.Count;
     }
 }

@@ -93,8 +93,12 @@ public sealed class CellModel
             first = new CellBranch(needs.Of(slow.R1), needs.Of(slow.Tau1));
         if (slow.R2.IsKnown || slow.Tau2.IsKnown)
             second = new CellBranch(needs.Of(slow.R2), needs.Of(slow.Tau2));
-        return needs.Unmet ? null : new CellModel(capacity, restVoltage, resistance, first, second);
+        // A cell that belongs to no board has entries without names, which are missing all the same.
+        var whole = !needs.Unmet && capacity.Coulombs > 0 && restVoltage is not null && resistance is not null && IsWhole(first) && IsWhole(second);
+        return whole ? new CellModel(capacity, restVoltage!, resistance!, first, second) : null;
     });
+
+    static bool IsWhole(CellBranch? branch) => branch is null || (branch.Resistance is not null && branch.TimeConstant.Seconds > 0);
 
     /// <summary>Rest voltage at a state of charge (0 to 1), in volts.</summary>
     public double RestVoltsAt(double charge) => rest.At(charge);

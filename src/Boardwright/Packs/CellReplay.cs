@@ -41,8 +41,8 @@ public sealed record CellReplay
     /// <summary>Energy taken out as measured.</summary>
     public Energy Measured { get; private init; }
 
-    /// <summary>How much more energy the model gave than was measured, as a part of the measured.</summary>
-    public double EnergyError => (Model.Joules - Measured.Joules) / Measured.Joules;
+    /// <summary>How much more energy the model gave than was measured, as a part of the measured; not a number where the cell got back more than a third of what it gave, so that the part says nothing.</summary>
+    public double EnergyError { get; private init; }
 
     /// <summary>State of charge at the end.</summary>
     public double EndCharge { get; private init; }
@@ -57,7 +57,7 @@ public sealed record CellReplay
         var state = CellState.Rested(1);
         var (squares, upper, upperRows) = (0.0, 0.0, 0);
         var (worst, worstAt) = (0.0, (Seconds: 0.0, Charge: 1.0));
-        var (joules, measuredJoules) = (0.0, 0.0);
+        var (joules, measuredJoules, returned) = (0.0, 0.0, 0.0);
         foreach (var stretch in measured.Stretches)
         {
             var row = measured.Readings[stretch.Reading];
@@ -66,10 +66,12 @@ public sealed record CellReplay
             var means = measured.Kind == CellRecordKind.Means;
             var error = (means ? step.MeanVolts : model.VoltsAt(state, row.Amperes, row.Kelvins)) - row.Volts;
             joules += step.Watts * stretch.Seconds;
-            measuredJoules += stretch.Seconds * (
+            var taken = stretch.Seconds * (
                 !double.IsNaN(row.Watts) ? row.Watts
                 : means || stretch.Reading == 0 || stretch.Seconds <= 1 ? stretch.Amperes * row.Volts
                 : stretch.Amperes * (row.Volts + measured.Readings[stretch.Reading - 1].Volts) / 2);
+            measuredJoules += taken;
+            returned -= Math.Min(taken, 0);
             squares += error * error;
             if (state.Charge > 0.1)
             {
@@ -90,6 +92,7 @@ public sealed record CellReplay
             WorstCharge = worstAt.Charge,
             Model = Energy.FromJoules(joules),
             Measured = Energy.FromJoules(measuredJoules),
+            EnergyError = returned > (measuredJoules + returned) / 3 ? double.NaN : (joules - measuredJoules) / measuredJoules,
             EndCharge = state.Charge,
         };
     }

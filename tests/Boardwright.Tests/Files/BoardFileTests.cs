@@ -49,7 +49,7 @@ public sealed class BoardFileTests
         Assert.False(board.Parts.Gearbox.Ratio.IsKnown);
         Assert.Equal(31, board.Parts.Cell.Resistance.Value.At(Fraction.FromPercent(10), Temperature.FromCelsius(25)).Milliohms, 1e-9);
         Assert.Equal(3.68, board.Parts.Cell.RestVoltage.Value.At(0.5), 1e-12);
-        Assert.Equal(12, board.Parts.Cell.Polarisation.R1.Value.Milliohms, 1e-12);
+        Assert.Equal(12, board.Parts.Cell.Polarisation.R1.Value.At(Fraction.FromPercent(50), Temperature.FromCelsius(25)).Milliohms, 1e-12);
         Assert.Equal("bms-12s-60", board.Parts.Pack.Protection.Id);
         Assert.True(board.Parts.Pack.Protection.RegenThrough.Value);
         Assert.Equal("pack.protection.series", board.Parts.Pack.Protection.Series.Key);
