@@ -8,6 +8,7 @@ public static class BoardFile
 {
     internal const string VersionKey = "boardwright";
     const string ShelfKey = "shelf";
+    const string WhenEmpty = "Write a board into it, or begin one with boardwright new.";
 
     /// <summary>Reads a board file and every file of its shelf.</summary>
     /// <param name="path">The file, as the user wrote it.</param>
@@ -20,14 +21,14 @@ public static class BoardFile
     {
         var complaints = new Complaints();
         var shown = Shown(path);
-        return Read(NodeReader.Read(text.StartsWith('\uFEFF') ? text[1..] : text, shown, complaints), path, TextFile.OnDisk, complaints);
+        return Read(NodeReader.Read(text.StartsWith('\uFEFF') ? text[1..] : text, shown, WhenEmpty, complaints), path, TextFile.OnDisk, complaints);
     }
 
     internal static Loaded Read(string path, TextFile texts)
     {
         var complaints = new Complaints();
         var shown = Shown(path);
-        return Read(texts.Read(path, shown, complaints) is { } text ? NodeReader.Read(text, shown, complaints) : null, path, texts, complaints);
+        return Read(texts.Read(path, shown, complaints) is { } text ? NodeReader.Read(text, shown, WhenEmpty, complaints) : null, path, texts, complaints);
     }
 
     static Loaded Read(Node? root, string path, TextFile texts, Complaints complaints)

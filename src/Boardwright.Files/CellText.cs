@@ -45,8 +45,8 @@ public static class CellText
         text.Append(CultureInfo.InvariantCulture, $"All samples: {Millivolts(fit.RmsVolts)} mV RMS. Largest: {Signed(fit.Worst.WorstVolts * 1000, 1)} mV in {fit.Worst.Name} at {fit.Worst.WorstSeconds:0} s, {fit.Worst.WorstCharge * 100:0.0} % charge.\n");
         if (fit.RowsLeftOut > 0)
             text.Append(CultureInfo.InvariantCulture, $"{fit.RowsLeftOut} rows are left out, as they follow a charge or a reset of the count.\n");
-        foreach (var tail in fit.Tails)
-            text.Append(CultureInfo.InvariantCulture, $"{tail.Name}: {tail.Charged.AmpereHours:0.000} Ah in {tail.Measured.Seconds / 60:0.0} min from {tail.Current.Amperes:0.00} A to {tail.EndCurrent.Amperes * 1000:0} mA; tail of {tail.TimeConstant.Seconds:0.0} s.\n");
+        foreach (var charge in fit.Charges)
+            text.Append(CultureInfo.InvariantCulture, $"{charge.Name}: {charge.Charged.AmpereHours:0.000} Ah in {charge.Duration.Seconds / 60:0.0} min from {charge.Current.Amperes:0.00} A to {charge.EndCurrent.Amperes * 1000:0} mA; tail of {charge.Decay.Seconds:0.0} s.\n");
         if (fit.ActivationIsAssumed)
             text.Append(CultureInfo.InvariantCulture, $"One temperature only: within the few degrees of these measurements the resistance is taken to follow exp({fit.Activations[0]:0} K / T); beyond them it is not known.\n");
         else

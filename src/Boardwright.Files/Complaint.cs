@@ -33,6 +33,7 @@ public sealed record Complaint(Place At, string Key, string Says, string Remedy)
 /// <summary>Complaints as they come up.</summary>
 sealed class Complaints
 {
+    const int LongestKey = 80;
     readonly List<Complaint> all = [];
 
     /// <summary>How many there are so far.</summary>
@@ -49,7 +50,8 @@ sealed class Complaints
     ];
 
     /// <summary>Adds one.</summary>
-    public void Add(Place at, string key, string says, string remedy) => all.Add(new(at, key, says, remedy));
+    public void Add(Place at, string key, string says, string remedy) =>
+        all.Add(new(at, key.Length > LongestKey ? key[..LongestKey] + "…" : key, says, remedy));
 
     /// <summary>Adds one for a refused value.</summary>
     public void Add(Place at, string key, Refusal refusal) => Add(at, key, refusal.Says, refusal.Remedy);

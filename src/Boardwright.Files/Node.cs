@@ -21,7 +21,7 @@ sealed record Scalar(Place At, string Text, bool IsPlain, int Start, int End) : 
 /// <param name="Pairs">Its pairs.</param>
 /// <param name="IsFlow">Whether it is written with braces.</param>
 /// <param name="Start">Where it begins, in characters from the start of the text.</param>
-/// <param name="End">Where it ends.</param>
+/// <param name="End">Where its closing brace ends; without braces, where the next thing begins.</param>
 sealed record Map(Place At, IReadOnlyList<(Scalar Key, Node Value)> Pairs, bool IsFlow, int Start, int End) : Node(At)
 {
     /// <summary>The node under a key.</summary>
@@ -33,7 +33,7 @@ sealed record Map(Place At, IReadOnlyList<(Scalar Key, Node Value)> Pairs, bool 
 /// <param name="Items">Its items.</param>
 /// <param name="IsFlow">Whether it is written with brackets.</param>
 /// <param name="Start">Where it begins, in characters from the start of the text.</param>
-/// <param name="End">Where it ends.</param>
+/// <param name="End">Where its closing bracket ends; without brackets, where the next thing begins.</param>
 sealed record Sequence(Place At, IReadOnlyList<Node> Items, bool IsFlow, int Start, int End) : Node(At);
 
 /// <summary>A piece that was complained about already and says nothing.</summary>

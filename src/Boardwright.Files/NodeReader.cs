@@ -10,33 +10,41 @@ sealed class NodeReader
     const int MostNodes = 100_000;
     readonly string file;
     readonly Complaints complaints;
+    readonly Scanner scanner;
     readonly Parser parser;
+    readonly Stack<(Mark At, bool IsMap)> open = [];
+    int lastRepetition;
     readonly List<string> path = [];
     int nodes;
 
     NodeReader(string text, string file, Complaints complaints)
     {
         (this.file, this.complaints) = (file, complaints);
-        parser = new Parser(new Scanner(new StringReader(text), skipComments: true));
+        scanner = new Scanner(new StringReader(text), skipComments: true);
+        parser = new Parser(scanner);
     }
 
     /// <summary>Reads a text.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="file">How complaints name the file.</param>
+    /// <param name="whenEmpty">What to do about an empty file.</param>
+    /// <param name="complaints">Takes what is wrong.</param>
     /// <returns>The root, or <c>null</c> when there is none or the text is not such a document; that was then complained about.</returns>
-    public static Node? Read(string text, string file, Complaints complaints)
+    public static Node? Read(string text, string file, string whenEmpty, Complaints complaints)
     {
         var reader = new NodeReader(text, file, complaints);
-        var before = complaints.Count;
         try
         {
             var root = reader.Document();
-            if (root is null && complaints.Count == before)
-                complaints.Add(new(file, 1, 1), "", "The file is empty.", "Write a board into it, or begin one with boardwright new.");
+            if (root is null)
+                complaints.Add(new(file, 1, 1), "", "The file is empty.", whenEmpty);
             return root;
         }
-        catch (YamlException fault)
+        // The scanner loses its footing, and says so with the general exception, where a key breaks off inside braces.
+        catch (Exception fault) when (fault is YamlException or InvalidOperationException or ArgumentException)
         {
-            var (says, remedy) = YamlFault.Explain(fault, text);
-            complaints.Add(reader.At(fault.Start.Line > 0 ? fault.Start : fault.End), "", says, remedy);
+            var (at, says, remedy) = YamlFault.Explain(fault, reader.scanner.CurrentPosition, text, reader.open.TryPeek(out var bracket) ? bracket : null);
+            complaints.Add(reader.At(at), "", says, remedy);
             return null;
         }
         catch (TooMuchException fault)
@@ -74,14 +82,14 @@ sealed class NodeReader
             throw new TooMuchException(at, FormattableString.Invariant($"Maps and lists are nested more than {DeepestNesting} deep here."), "Write the board as in the guide; four levels are all it needs.");
         if (current is AnchorAlias alias)
         {
-            complaints.Add(at, Key, $"{QuantityText.Quote("*" + alias.Value.Value)} repeats another place of the file, and board files do not do that.", "Write the value out, or put the part on the shelf and name it by its id.");
+            Repetition(at, $"{QuantityText.Quote("*" + alias.Value.Value)} repeats another place of the file, and board files do not do that.", "Write the value out, or put the part on the shelf and name it by its id.");
             return new Spoiled(at);
         }
 
         var spoiled = false;
         if (current is NodeEvent { Anchor.IsEmpty: false } anchored)
         {
-            complaints.Add(at, Key, $"{QuantityText.Quote("&" + anchored.Anchor.Value)} marks a place to be repeated, and board files do not do that.", "Take the mark out and write each value where it belongs.");
+            Repetition(at, $"{QuantityText.Quote("&" + anchored.Anchor.Value)} marks a place to be repeated, and board files do not do that.", "Take the mark out and write each value where it belongs.");
             spoiled = true;
         }
 
@@ -101,6 +109,14 @@ sealed class NodeReader
         return spoiled ? new Spoiled(at) : node;
     }
 
+    /// <summary>Complains about a mark or a repetition, once for each line: a file that is made of them says nothing new with each.</summary>
+    void Repetition(Place at, string says, string remedy)
+    {
+        if (lastRepetition != at.Line)
+            complaints.Add(at, Key, says, remedy);
+        lastRepetition = at.Line;
+    }
+
     Node Word(YamlDotNet.Core.Events.Scalar scalar, Place at)
     {
         foreach (var rune in scalar.Value.EnumerateRunes())
@@ -118,6 +134,8 @@ sealed class NodeReader
     Sequence Items(SequenceStart start, Place at, int depth)
     {
         var items = new List<Node>();
+        if (start.Style == SequenceStyle.Flow)
+            open.Push((start.Start, IsMap: false));
         while (parser.MoveNext() && parser.Current is not SequenceEnd)
         {
             path.Add(FormattableString.Invariant($"[{items.Count + 1}]"));
@@ -125,25 +143,32 @@ sealed class NodeReader
             path.RemoveAt(path.Count - 1);
         }
 
-        return new(at, items, start.Style == SequenceStyle.Flow, (int)start.Start.Index, (int)parser.Current!.End.Index);
+        if (start.Style == SequenceStyle.Flow)
+            open.Pop();
+        return new(at, items, start.Style == SequenceStyle.Flow, (int)start.Start.Index, (int)parser.Current!.End.Index + 1);
     }
 
     Map Pairs(MappingStart start, Place at, int depth)
     {
         var pairs = new List<(Scalar, Node)>();
         var lines = new Dictionary<string, int>(StringComparer.Ordinal);
+        if (start.Style == MappingStyle.Flow)
+            open.Push((start.Start, IsMap: true));
         while (parser.MoveNext() && parser.Current is not MappingEnd)
         {
             var key = Next(depth + 1);
             parser.MoveNext();
-            path.Add((key as Scalar)?.Text ?? "?");
-            var value = Next(depth + 1);
             if (key is not Scalar word)
             {
                 if (key is not Spoiled)
                     complaints.Add(key.At, Key, "A map or a list stands where a key belongs.", "Write a key, a colon, a space and the value, as in length: 960 mm.");
+                Next(depth + 1);
+                continue;
             }
-            else if (lines.TryGetValue(word.Text, out var line))
+
+            path.Add(word.Text);
+            var value = Next(depth + 1);
+            if (lines.TryGetValue(word.Text, out var line))
             {
                 complaints.Add(word.At, Key, FormattableString.Invariant($"{QuantityText.Quote(word.Text)} is written twice here; the first is in line {line}."), "Keep one of the two.");
             }
@@ -156,18 +181,13 @@ sealed class NodeReader
             path.RemoveAt(path.Count - 1);
         }
 
-        return new(at, pairs, start.Style == MappingStyle.Flow, (int)start.Start.Index, (int)parser.Current!.End.Index);
+        if (start.Style == MappingStyle.Flow)
+            open.Pop();
+        return new(at, pairs, start.Style == MappingStyle.Flow, (int)start.Start.Index, (int)parser.Current!.End.Index + 1);
     }
 
     /// <summary>The dotted key of the node being read, as a board names its entries.</summary>
-    string Key
-    {
-        get
-        {
-            var key = string.Join('.', path.SkipWhile((word, at) => at == 0 && word == "parts")).Replace(".[", "[", StringComparison.Ordinal);
-            return key.Length > 80 ? key[..80] + "…" : key;
-        }
-    }
+    string Key => string.Join('.', path.SkipWhile((word, at) => at == 0 && word == "parts")).Replace(".[", "[", StringComparison.Ordinal);
 
     Place At(Mark mark) => new(file, (int)Math.Max(1, mark.Line), (int)Math.Max(1, mark.Column));
 

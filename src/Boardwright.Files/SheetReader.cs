@@ -136,7 +136,7 @@ sealed class SheetReader(ShelfReader shelf, Complaints complaints)
                 }
                 else if (value is not (Spoiled or Scalar { IsEmpty: true }))
                 {
-                    complaints.Add(value.At, key, $"{ValueReader.Shown(value)} stands where {key} wants a map.", $"Write the entries of {key} below it, indented, one in a line, such as {Entry.Of(entry.ValueType)[0].Key}: …");
+                    complaints.Add(value.At, key, $"{ValueReader.Shown(value)} stands where {key} wants entries of its own.", $"Write the entries of {key} below it, indented, one in a line, as in {FirstOf(entry.ValueType)}.");
                 }
 
                 break;
@@ -190,6 +190,7 @@ sealed class SheetReader(ShelfReader shelf, Complaints complaints)
     public void Unknown(Scalar word, string key, string title, IReadOnlyList<string> known, Type? type)
     {
         var says = $"{QuantityText.Quote(word.Text)} is not a key of {title}.";
+        known = [.. known.Distinct(StringComparer.Ordinal)];
         if (type == typeof(Board) && Elsewhere.Value.FirstOrDefault(pair => pair.Key == word.Text) is { Section: { } section })
             complaints.Add(word.At, key, says, $"Indent it below {section}:, where it belongs.");
         else if (type == typeof(Fitted) && Entry.Of(typeof(Board)).Any(entry => entry.Key == word.Text))
@@ -197,8 +198,10 @@ sealed class SheetReader(ShelfReader shelf, Complaints complaints)
         else if (Nearest.To(word.Text, known) is { } near)
             complaints.Add(word.At, key, says, $"Write {near} instead, if that is meant.");
         else
-            complaints.Add(word.At, key, says, known.Count <= 12 ? $"The keys here are {string.Join(", ", known)}." : $"Take it out, or look the key up among the {known.Count} keys of {title} in the guide.");
+            complaints.Add(word.At, key, says, known.Count == 1 ? $"The only key here is {known[0]}." : known.Count <= 12 ? $"The keys here are {string.Join(", ", known)}." : $"Take it out, or look the key up among the {known.Count} keys of {title} in the guide.");
     }
+
+    static string FirstOf(Type sheet) => Entry.Of(sheet)[0] is { Form: not EntryForm.Sheet } first ? $"{first.Key}: {first.Example}" : $"{Entry.Of(sheet)[0].Key}: {{ … }}";
 
     /// <summary>Whether a pair is the second half of a number with a decimal comma: inside braces <c>{ width: 1,5 mm }</c> has a key <c>5 mm</c>.</summary>
     static bool IsHalfOfComma(Map map, int at) =>

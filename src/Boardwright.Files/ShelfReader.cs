@@ -38,13 +38,13 @@ sealed class ShelfReader
         {
             if (File.Exists(folder))
             {
-                Incomplete(at, key, $"{QuantityText.Quote(shown)} is a file, and a shelf is a folder.", "Name the folder that holds it.");
+                Incomplete(at, key, $"'{shown}' is a file, and a shelf is a folder.", "Name the folder that holds it.");
                 return;
             }
 
             if (!Directory.Exists(folder))
             {
-                Incomplete(at, key, $"There is no folder {QuantityText.Quote(shown)}.", "Check the name, which is read from the board file's folder, or make the folder.");
+                Incomplete(at, key, $"There is no folder '{shown}'.", "Check the name, which is read from the board file's folder, or make the folder.");
                 return;
             }
 
@@ -58,7 +58,7 @@ sealed class ShelfReader
                 .ToArray();
             if (files.Length > mostFiles)
             {
-                Incomplete(at, key, FormattableString.Invariant($"{QuantityText.Quote(shown)} holds more than {mostFiles} files."), "Name the folder that holds the shelf and nothing else.");
+                Incomplete(at, key, FormattableString.Invariant($"'{shown}' holds more than {mostFiles} files."), "Name the folder that holds the shelf and nothing else.");
                 return;
             }
 
@@ -67,7 +67,7 @@ sealed class ShelfReader
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or ArgumentException or System.Security.SecurityException)
         {
-            Incomplete(at, key, $"The folder {QuantityText.Quote(shown)} could not be read.", "Check its name and that you may read it.");
+            Incomplete(at, key, $"The folder '{shown}' could not be read.", "Check its name and that you may read it.");
         }
     }
 
@@ -77,7 +77,7 @@ sealed class ShelfReader
     public void AddFile(string path, string shown)
     {
         var before = complaints.Count;
-        var root = texts.Read(path, shown, complaints) is { } text ? NodeReader.Read(text, shown, complaints) : null;
+        var root = texts.Read(path, shown, complaints) is { } text ? NodeReader.Read(text, shown, "Write a list of parts into it, or delete it.", complaints) : null;
         incomplete |= complaints.Count > before;
         if (root is null or Spoiled)
             return;

@@ -113,7 +113,7 @@ sealed class ValueReader(Complaints complaints)
         var dimension = entry.Dimension == Temperature.Dimension ? Differences : entry.Dimension!;
         var spread = QuantityText.Read(text, new Asked(dimension) { Key = "give", Example = dimension == Differences ? "2 K" : "5 %", Least = 0, Greatest = Math.Max(Math.Abs(entry.Greatest), Math.Abs(entry.Least)) });
         if (spread.Refusal is { } refusal)
-            complaints.Add(node.At, key, refusal);
+            complaints.Add(node.At, key, refusal.Says, $"Write one standard deviation, {(dimension == Differences ? "" : "in % of the value or ")}{(dimension.Usual.Symbol.Length == 0 ? "as a plain number" : $"in {dimension.Usual.Symbol}")}, such as give: {(dimension == Differences ? "2 K" : "5 %")}.");
         return spread.IsRead ? spread.Si : null;
     }
 
@@ -142,7 +142,7 @@ sealed class ValueReader(Complaints complaints)
     static Asked Asked(Entry entry, string key) => new(entry.Dimension!)
     {
         Key = key,
-        Example = entry.Form == EntryForm.Quantities || entry.Example.StartsWith('{') ? entry.Dimension!.Example : entry.Example,
+        Example = entry.Example.StartsWith('[') ? entry.Example.Split('[', ',', ']')[1] : entry.Example.StartsWith('{') ? entry.Dimension!.Example : entry.Example,
         Least = entry.Least,
         Greatest = entry.Greatest,
         Positive = entry.About.Positive,
@@ -192,9 +192,28 @@ sealed class ValueReader(Complaints complaints)
         }
 
         var before = complaints.Count;
-        var values = list.Items.Select((item, i) => One(item, asked with { Key = Numbered(asked.Key, i) })).ToArray();
-        return complaints.Count > before || values.Contains(null) ? null : [.. values.Cast<double>()];
+        var values = new List<double>();
+        for (var i = 0; i < list.Items.Count; i++)
+        {
+            if (IsHalfOfComma(list, i, asked.Dimension))
+            {
+                var (whole, part) = (((Scalar)list.Items[i]).Text, ((Scalar)list.Items[++i]).Text);
+                complaints.Add(list.Items[i - 1].At, Numbered(asked.Key, i - 1), $"'{whole},{part}' has a comma, which begins the next item of a list.", $"Write {whole}.{part} if one value is meant, or a unit after {whole} if two are.");
+            }
+            else if (One(list.Items[i], asked with { Key = Numbered(asked.Key, i) }) is { } value)
+            {
+                values.Add(value);
+            }
+        }
+
+        return complaints.Count > before || values.Count < list.Items.Count ? null : [.. values];
     }
+
+    /// <summary>Whether an item is the first half of a number with a decimal comma: <c>[72,5 cm]</c> is a list of 72 and 5 cm.</summary>
+    static bool IsHalfOfComma(Sequence list, int at, Dimension dimension) =>
+        list.IsFlow && at + 1 < list.Items.Count && dimension.Find("") is null
+        && list.Items[at] is Scalar { IsPlain: true } whole && whole.Text.All(char.IsAsciiDigit) && whole.Text.Length is > 0 and < 20
+        && list.Items[at + 1] is Scalar { IsPlain: true } part && char.IsAsciiDigit(part.Text.FirstOrDefault()) && part.Text.Length < 40;
 
     int? Count(Entry entry, Scalar scalar, string key)
     {

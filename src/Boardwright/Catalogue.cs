@@ -6,7 +6,7 @@ namespace Boardwright;
 public static class Catalogue
 {
     /// <summary>mass.board.</summary>
-    public static FigureKind BoardMass { get; } = new("mass.board", "kg", "Board", "Mass of everything the board carries; charger and remote stay with the rider. A lower bound when a part has no mass.", "Σ count · mass of the parts; cells one by one, a belt by its size", Sources.Geometry);
+    public static FigureKind BoardMass { get; } = new("mass.board", "kg", "Board", "Mass of all parts that ride along, the remote in the hand included; the charger stays behind. A lower bound when a part has no mass.", "Σ count · mass of the parts; cells one by one, a belt by its size", Sources.Geometry);
 
     /// <summary>mass.rolling.</summary>
     public static FigureKind RollingMass { get; } = new("mass.rolling", "kg", "Board, rider and gear", "Mass that has to be moved and lifted.", "m = board + rider + gear", Sources.Geometry);

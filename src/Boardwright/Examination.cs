@@ -1,13 +1,67 @@
+using Boardwright.Drivetrains;
 using Boardwright.Findings;
+using Boardwright.Fits;
+using Boardwright.Heat;
+using Boardwright.Motors;
+using Boardwright.Packs;
 using Boardwright.Parts;
+using Boardwright.Prices;
+using Boardwright.Road;
+using Boardwright.Traction;
+using Boardwright.Wiring;
+using static System.Math;
 
 namespace Boardwright;
 
 /// <summary>Every analysis of a board, once, in order: the figures, and what the rules find.</summary>
-public sealed record Examination
+/// <remarks>Rules and documents read the answers here and never compute them again.</remarks>
+public sealed partial class Examination
 {
-    Examination(Board board, IReadOnlyList<Figure> figures, IReadOnlyList<Finding> findings) =>
-        (Board, Figures, Findings) = (board, figures, findings);
+    readonly Lazy<IReadOnlyList<Finding>> findings;
+
+    Examination(Board board)
+    {
+        Board = board;
+        var parts = board.Parts;
+        Masses = Road.Masses.Of(board);
+        RollingMass = RunningAnalysis.MassOf(board, Masses);
+        Gearing = GearRatio.Of(board);
+        EffectiveMass = RunningAnalysis.EffectiveMassOf(board, RollingMass, Gearing);
+        BeltTeeth = IsBelt ? BeltDrive.TeethOf(board) : Answer<BeltTeeth>.Beside;
+        Belt = IsBelt ? BeltDrive.Of(board) : Answer<BeltDrive>.Beside;
+        MotorConstants = MotorModel.ConstantsOf(board);
+        Motor = MotorModel.Of(board);
+        Window = PackModel.WindowOf(board);
+        Energy = PackModel.EnergyOf(board);
+        Pack = PackModel.Of(board);
+        Charge = parts.Charger.IsChosen ? ChargeTime.Of(board, Pack) : Answer<ChargeTime>.Beside;
+        PhaseLimits = CurrentLimits.Phase(board);
+        BrakePhaseLimits = CurrentLimits.BrakePhase(board);
+        PackLimits = CurrentLimits.Pack(board);
+        RegenLimits = CurrentLimits.Regen(board);
+        PackWiring = WiringRuns.PackSide(board);
+        Air = RunningAnalysis.AirOf(board);
+        Drive = RunningAnalysis.DriveOf(board, Gearing, Motor, PhaseLimits, BrakePhaseLimits, PackLimits, RegenLimits);
+        Load = RunningAnalysis.LoadOf(board, RollingMass);
+        Running = RunningAnalysis.Of(board, Drive, Pack, PackWiring, Load, EffectiveMass);
+        Speeds = TopSpeeds.Of(board, Running);
+        Climb = Traction.Climb.Of(board, Running);
+        Cruise = CruiseOfBoard.Of(board, Running);
+        Brakes = Traction.Brakes.Of(board, Running);
+        ClimbHeat = Heat.ClimbHeat.Of(board, Motor, Air, ClimbDuty());
+        BeltLoad = IsBelt ? Traction.BeltLoad.Of(board, Belt, MotorConstants, PhaseLimits, BrakePhaseLimits) : Answer<BeltLoad>.Beside;
+        Wires = WireHeat.Of(board, Air, PackLimits, Climb);
+        Quote = Prices.Quote.Of(board);
+        Cost = Prices.Quote.CostOf(board, Quote);
+        Price = Prices.Quote.PriceOf(board, Cost);
+        (CoverRoom, AxleLoad) = (CoverRoomOf(), AxleLoadOf());
+        (Centre, MountAngle) = (CentreOf(), MountAngleOf());
+        MotorPlace = MotorPlaceOf();
+        (Wheelbase, BoxAboveRoad, WheelPulleyOverBelt) = (WheelbaseOf(), BoxAboveRoadOf(), WheelPulleyOverBeltOf());
+        BeltSpeedAtTop = BeltSpeedOf();
+        Figures = Listed();
+        findings = new(() => [.. Rulebook.All.SelectMany(rule => rule.Judge(this)).OrderBy(f => f.Level)]);
+    }
 
     /// <summary>The board.</summary>
     public Board Board { get; }
@@ -15,9 +69,230 @@ public sealed record Examination
     /// <summary>Every figure that applies to the board, known or not, in the order of the catalogue.</summary>
     public IReadOnlyList<Figure> Figures { get; }
 
-    /// <summary>Every finding, worst first.</summary>
-    public IReadOnlyList<Finding> Findings { get; }
+    /// <summary>Every finding, worst first, and within a level in the order of the rulebook.</summary>
+    public IReadOnlyList<Finding> Findings => findings.Value;
 
-    /// <summary>Examines a board.</summary>
-    public static Examination Of(Board board) => new(board, [], []);
+    /// <summary>Whether belts turn the wheels.</summary>
+    public bool IsBelt => Board.Parts.Drive.Kind is { IsKnown: true, Value: DriveKind.Belt };
+
+    /// <summary>Whether gears turn the wheels.</summary>
+    public bool IsGear => Board.Parts.Drive.Kind is { IsKnown: true, Value: DriveKind.Gear };
+
+    /// <summary>Whether the motors sit in the wheels.</summary>
+    public bool IsHub => Board.Parts.Drive.Kind is { IsKnown: true, Value: DriveKind.Hub };
+
+    /// <summary>Mass of the board.</summary>
+    public Answer<Masses> Masses { get; }
+
+    /// <summary>Mass of board, rider and gear.</summary>
+    public Answer<RollingMass> RollingMass { get; }
+
+    /// <summary>Mass with what turns.</summary>
+    public Answer<RollingMass> EffectiveMass { get; }
+
+    /// <summary>Ratio and losses between motor and wheel.</summary>
+    public Answer<GearRatio> Gearing { get; }
+
+    /// <summary>Teeth of the belt.</summary>
+    public Answer<BeltTeeth> BeltTeeth { get; }
+
+    /// <summary>The belt on its pulleys.</summary>
+    public Answer<BeltDrive> Belt { get; }
+
+    /// <summary>Pull, tension and rating of the belt.</summary>
+    public Answer<BeltLoad> BeltLoad { get; }
+
+    /// <summary>KV and pole pairs.</summary>
+    public Answer<MotorConstantsOfBoard> MotorConstants { get; }
+
+    /// <summary>The whole motor.</summary>
+    public Answer<MotorModel> Motor { get; }
+
+    /// <summary>Voltage of the pack, full and empty.</summary>
+    public Answer<VoltageWindow> Window { get; }
+
+    /// <summary>Cells and energy of the pack.</summary>
+    public Answer<PackEnergy> Energy { get; }
+
+    /// <summary>The pack.</summary>
+    public Answer<PackModel> Pack { get; }
+
+    /// <summary>The charge.</summary>
+    public Answer<ChargeTime> Charge { get; }
+
+    /// <summary>What limits the phase current when driving.</summary>
+    public Answer<CurrentLimits> PhaseLimits { get; }
+
+    /// <summary>What limits the phase current when braking.</summary>
+    public Answer<CurrentLimits> BrakePhaseLimits { get; }
+
+    /// <summary>What limits the current out of the pack.</summary>
+    public Answer<CurrentLimits> PackLimits { get; }
+
+    /// <summary>What limits the current into the pack.</summary>
+    public Answer<CurrentLimits> RegenLimits { get; }
+
+    /// <summary>Wires between pack and controllers.</summary>
+    public Answer<PackWiring> PackWiring { get; }
+
+    /// <summary>Air of the brief.</summary>
+    public Answer<Air> Air { get; }
+
+    /// <summary>The electric drive.</summary>
+    public Answer<Propulsion> Drive { get; }
+
+    /// <summary>Air, rolling and mass.</summary>
+    public Answer<LoadOfBoard> Load { get; }
+
+    /// <summary>The board on the road.</summary>
+    public Answer<Running> Running { get; }
+
+    /// <summary>Top speeds.</summary>
+    public Answer<TopSpeeds> Speeds { get; }
+
+    /// <summary>The brief's climb.</summary>
+    public Answer<Climb> Climb { get; }
+
+    /// <summary>The brief's cruise.</summary>
+    public Answer<CruiseOfBoard> Cruise { get; }
+
+    /// <summary>The electric brake.</summary>
+    public Answer<Brakes> Brakes { get; }
+
+    /// <summary>Motors on the climb.</summary>
+    public Answer<ClimbHeat> ClimbHeat { get; }
+
+    /// <summary>Temperatures of the wires.</summary>
+    public Answer<WireHeat> Wires { get; }
+
+    /// <summary>What the parts cost.</summary>
+    public Answer<Quote> Quote { get; }
+
+    /// <summary>What one board costs to make.</summary>
+    public Answer<CostOfOne> Cost { get; }
+
+    /// <summary>Its price.</summary>
+    public Answer<CostOfOne> Price { get; }
+
+    /// <summary>Shaft and pulley under the cover.</summary>
+    public Answer<CoverRoom> CoverRoom { get; }
+
+    /// <summary>What the driven axle carries.</summary>
+    public Answer<AxleLoad> AxleLoad { get; }
+
+    /// <summary>Distance between motor shaft and axle.</summary>
+    public Answer<Length> Centre { get; }
+
+    /// <summary>Mount angle that is meant: the chosen one, or the mount's first.</summary>
+    public Answer<Angle> MountAngle { get; }
+
+    /// <summary>Where the motors sit.</summary>
+    public Answer<MotorPlace> MotorPlace { get; }
+
+    /// <summary>Wheelbase: the deck's first.</summary>
+    public Answer<Length> Wheelbase { get; }
+
+    /// <summary>Clearance under the loaded box.</summary>
+    public Answer<Length> BoxAboveRoad { get; }
+
+    /// <summary>Diameter over the belt on the wheel pulley.</summary>
+    public Answer<Length> WheelPulleyOverBelt { get; }
+
+    /// <summary>Belt speed with the wheels in the air at full charge.</summary>
+    public Answer<Speed> BeltSpeedAtTop { get; }
+
+    /// <summary>Examines a board whose entries are named (see <see cref="Board.Named()"/>).</summary>
+    public static Examination Of(Board board) => new(board);
+
+    /// <summary>The figures alone.</summary>
+    public static IReadOnlyList<Figure> FiguresOf(Board board) => new Examination(board).Figures;
+
+    Answer<MotorDuty> ClimbDuty() => Answer<MotorDuty>.Ask("climb.phase_current", needs =>
+    {
+        var climb = needs.Of(Climb);
+        var drive = needs.Of(Drive);
+        return needs.Unmet || climb.Asked is not { } asked ? null : new MotorDuty(
+            Current.FromAmperes(asked.PhaseCurrent),
+            AngularSpeed.FromRadiansPerSecond(drive.MotorSpeed(asked.Speed)));
+    });
+
+    Answer<CoverRoom> CoverRoomOf() => !IsBelt ? Answer<CoverRoom>.Beside : Answer<CoverRoom>.Ask("", needs =>
+    {
+        var mount = Board.Parts.Mount;
+        var shaft = needs.Of(Board.Parts.Motor.ShaftLength);
+        var plate = needs.Of(mount.PlateThickness);
+        var pulley = needs.Of(Board.Parts.MotorPulley.Length);
+        var room = needs.Of(mount.CoverDepth) + needs.Of(mount.CoverStandoff);
+        return needs.Unmet ? null : new CoverRoom(shaft, plate, pulley, room);
+    });
+
+    Answer<AxleLoad> AxleLoadOf() => Answer<AxleLoad>.Ask("", needs =>
+    {
+        var parts = Board.Parts;
+        var bearing = needs.Of(parts.Wheels.Bearing);
+        var nut = needs.Of(DrivenAxle.TruckOf(parts).AxleDiameter);
+        var pulley = IsBelt ? needs.Of(parts.WheelPulley.Length) - needs.Of(parts.Wheels.SeatOffset) : default;
+        if (needs.Unmet)
+            return null;
+        if (BallBearing.Named(bearing) is not { } known)
+        {
+            needs.Lack(parts.Wheels.Bearing.Key);
+            return null;
+        }
+
+        return new AxleLoad(pulley.Si > 0 ? pulley : default, known.Width, nut);
+    });
+
+    Answer<Length> CentreOf() => IsHub ? Answer<Length>.Beside : Answer<Length>.Ask("", needs =>
+        IsBelt ? needs.Of(Belt)?.Path.CentreDistance ?? Impossible(needs, "belt.teeth") : needs.Of(Board.Parts.Mount.CentreMin));
+
+    Answer<Speed> BeltSpeedOf() => !IsBelt ? Answer<Speed>.Beside : Answer<Speed>.Ask("", needs =>
+    {
+        var (belt, top, drive) = (needs.Of(Belt), needs.Of(Speeds), needs.Of(Drive));
+        return needs.Unmet ? default : BeltTension.BeltSpeed(belt.Path.Driving, AngularSpeed.FromRadiansPerSecond(drive.MotorSpeed(top.UnloadedFull)));
+    });
+
+    Answer<Angle> MountAngleOf() => Answer<Angle>.Ask("", needs =>
+    {
+        var chosen = Board.Parts.Drive.MountAngle;
+        if (chosen.IsKnown)
+            return needs.Of(chosen);
+        var angles = needs.Of(Board.Parts.Mount.Angles);
+        return needs.Unmet ? default : angles.Items[0];
+    });
+
+    Answer<MotorPlace> MotorPlaceOf() => IsHub || !Board.Parts.Mount.IsChosen ? Answer<MotorPlace>.Beside : Answer<MotorPlace>.Ask("", needs =>
+        new MotorPlace(needs.Of(Centre), needs.Of(MountAngle), needs.Of(Board.Parts.Motor.CanDiameter)));
+
+    Answer<Length> WheelbaseOf() => Answer<Length>.Ask("", needs =>
+    {
+        var list = needs.Of(Board.Parts.Deck.Wheelbase);
+        return needs.Unmet ? default : list.Items[0];
+    });
+
+    Answer<Length> BoxAboveRoadOf() => !Board.Parts.Box.IsChosen ? Answer<Length>.Beside : Answer<Length>.Ask("", needs =>
+    {
+        var (parts, brief) = (Board.Parts, Board.Brief);
+        var radius = DrivenAxle.WheelRadius(needs, parts);
+        var deck = DrivenAxle.DeckAboveAxle(needs, parts, underPlatform: true);
+        var depth = needs.Of(parts.Box.InnerDepth) + needs.Of(parts.Box.Wall);
+        // A deck whose bend nobody knows is taken as stiff; the finding says so by its number.
+        var bend = parts.Deck.BendPerKg.IsKnown
+            ? needs.Of(parts.Deck.BendPerKg).MetresPerKilogram * (needs.Of(brief.RiderMass) + needs.Of(brief.GearMass, default)).Kilograms
+            : 0;
+        return radius + deck - depth - Length.FromMetres(bend);
+    });
+
+    Answer<Length> WheelPulleyOverBeltOf() => !IsBelt ? Answer<Length>.Beside : Answer<Length>.Ask("", needs =>
+        BeltDrive.Pulleys(needs, Board) is { } pulleys ? pulleys.Wheel.OutsideDiameter + BeltBack * 2 : default);
+
+    /// <summary>How far a 5 mm belt's back stands above the pulley's teeth: 3.8 mm thick less 2.1 mm of tooth.</summary>
+    static Length BeltBack { get; } = Length.FromMillimetres(1.7);
+
+    static Length Impossible(Needs needs, string key)
+    {
+        if (!needs.Unmet)
+            needs.Lack(key);
+        return default;
+    }
 }

@@ -1,10 +1,16 @@
+using Boardwright.Drivetrains;
 using Boardwright.Findings;
+using Boardwright.Fits;
+using Boardwright.Packs;
+using Boardwright.Traction;
+using Boardwright.Wiring;
 
 namespace Boardwright;
 
 /// <summary>Every rule by its id.</summary>
 public static class Rulebook
 {
-    /// <summary>Every rule, in the order of the rooms.</summary>
-    public static IReadOnlyList<Rule<Examination>> All { get; } = [];
+    /// <summary>Every rule, those first that can hurt someone.</summary>
+    public static IReadOnlyList<Rule<Examination>> All { get; } =
+        [.. PerformanceRules.All, .. InterfaceRules.All, .. GeometryRules.All, .. BeltRules.All, .. ElectricalRules.All, .. PackRules.All];
 }

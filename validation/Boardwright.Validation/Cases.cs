@@ -1,4 +1,9 @@
 using Boardwright.Validation.Drivetrains;
+using Boardwright.Validation.Heat;
+using Boardwright.Validation.Motors;
+using Boardwright.Validation.Packs;
+using Boardwright.Validation.Road;
+using Boardwright.Validation.Wiring;
 
 namespace Boardwright.Validation;
 
@@ -9,5 +14,19 @@ public static class Cases
     public static IReadOnlyList<Case> All { get; } =
     [
         new BeltGeometryCase(),
+        new BeltLoadCase(),
+        new KeyCase(),
+        new BoltCase(),
+        new BearingCase(),
+        new HoleAndGasketCase(),
+        new AirCase(),
+        new RoadLoadCase(),
+        new CoastDownCase(),
+        new BrakingCase(),
+        new MotorCase(),
+        new PackArithmeticCase(),
+        new ConvectionCase(),
+        new MotorHeatCase(),
+        new WireCase(),
     ];
 }

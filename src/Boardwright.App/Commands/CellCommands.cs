@@ -5,7 +5,7 @@ using Boardwright.Units;
 namespace Boardwright.App.Commands;
 
 /// <summary><c>cell</c>: fits cells to measurements, and tries them on others.</summary>
-public static class CellCommands
+static class CellCommands
 {
     /// <summary>The command with its two parts.</summary>
     public static Command Build() => new("cell", "Fits cells to measured files, and tries them on others.") { Fit(), Replay() };

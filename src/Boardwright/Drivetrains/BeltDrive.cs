@@ -7,13 +7,13 @@ namespace Boardwright.Drivetrains;
 /// <param name="Ratio">z_wheel / z_motor for a belt, the gearbox's own ratio for gears, 1 for a hub motor.</param>
 /// <param name="Efficiency">Efficiency on torque.</param>
 /// <source cref="Sources.Mechanics"/>
-public sealed record Gearing(double Ratio, double Efficiency)
+public sealed record GearRatio(double Ratio, double Efficiency)
 {
     /// <summary>Efficiency of a belt or a pair of straight-cut gears where nothing is given; common practice, no source.</summary>
     public const double UsualEfficiency = 0.95;
 
     /// <summary>The gearing of a board.</summary>
-    public static Answer<Gearing> Of(Board board) => Answer<Gearing>.Ask("drive.ratio", needs =>
+    public static Answer<GearRatio> Of(Board board) => Answer<GearRatio>.Ask("drive.ratio", needs =>
     {
         var parts = board.Parts;
         switch (needs.Of(parts.Drive.Kind))
@@ -21,16 +21,16 @@ public sealed record Gearing(double Ratio, double Efficiency)
             case var _ when needs.Unmet:
                 return null;
             case DriveKind.Hub:
-                return new Gearing(1, needs.Of(parts.Drive.Efficiency, Number.FromValue(1)).Value);
+                return new GearRatio(1, needs.Of(parts.Drive.Efficiency, Number.FromValue(1)).Value);
             case DriveKind.Gear:
                 var ratio = needs.Of(parts.Gearbox.Ratio).Value;
                 var efficiency = parts.Gearbox.Efficiency.IsKnown ? parts.Gearbox.Efficiency : parts.Drive.Efficiency;
                 var kept = needs.Of(efficiency, Number.FromValue(UsualEfficiency)).Value;
-                return needs.Unmet ? null : new Gearing(ratio, kept);
+                return needs.Unmet ? null : new GearRatio(ratio, kept);
             default:
                 var (wheel, motor) = (needs.Of(parts.WheelPulley.Teeth), needs.Of(parts.MotorPulley.Teeth));
                 var belt = needs.Of(parts.Drive.Efficiency, Number.FromValue(UsualEfficiency)).Value;
-                return needs.Unmet ? null : new Gearing((double)wheel / motor, belt);
+                return needs.Unmet ? null : new GearRatio((double)wheel / motor, belt);
         }
     });
 }

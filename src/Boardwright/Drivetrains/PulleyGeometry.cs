@@ -7,6 +7,7 @@ namespace Boardwright.Drivetrains;
 /// <error>Exact by definition. A pulley up to 25.4 mm is made 0 to +0.05 mm on its outside diameter, up to 50.8 mm 0 to +0.08 mm, up to 101.6 mm 0 to +0.10 mm.</error>
 /// <source cref="Sources.SdpSiTimingBelts"/>
 /// <source cref="Sources.OptibeltManual"/>
+/// <source cref="Sources.YorkPulleys"/>
 public sealed record PulleyGeometry
 {
     /// <summary>Describes a pulley.</summary>

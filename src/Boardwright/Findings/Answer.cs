@@ -38,7 +38,7 @@ public sealed class Answer<T>
         var needs = new Needs();
         var answered = question(needs);
         return needs.Beside ? new(id, default, false, true, [], [])
-            : needs.Missing.Count > 0 || answered is null ? new(id, default, false, false, needs.Read, needs.Missing)
+            : needs.Unmet || answered is null ? new(id, default, false, false, needs.Read, needs.Missing)
             : new(id, answered, true, false, needs.Read, []);
     }
 

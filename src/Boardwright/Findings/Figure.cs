@@ -18,6 +18,9 @@ public sealed record Figure
     /// <summary>The value in the kind's unit; <c>null</c> when entries are missing.</summary>
     public double? Value { get; init; }
 
+    /// <summary>Words instead of a value, for a figure that is a note.</summary>
+    public string? Text { get; init; }
+
     /// <summary>Unit of the value: the kind's, or the currency for money.</summary>
     public required string Unit { get; init; }
 

@@ -12,8 +12,11 @@ public sealed class Needs
     /// <summary>Keys and ids that were read.</summary>
     public IReadOnlyList<string> Read => read;
 
-    /// <summary>Whether something is missing: the values handed out so far are then not to be used.</summary>
-    public bool Unmet => missing.Count > 0 || Beside;
+    /// <summary>Whether something is missing or has no answer: the values handed out so far are then not to be used.</summary>
+    public bool Unmet => missing.Count > 0 || Beside || HasNoAnswer;
+
+    /// <summary>Whether an earlier question had no physical answer, so that this one has none either.</summary>
+    public bool HasNoAnswer { get; private set; }
 
     /// <summary>Whether the question does not arise on this board.</summary>
     public bool Beside { get; private set; }
@@ -62,6 +65,7 @@ public sealed class Needs
         }
 
         Beside |= answer.IsBeside;
+        HasNoAnswer |= !answer.IsBeside && answer.Missing.Count == 0;
         Add(missing, answer.Missing);
         return default!;
     }

@@ -41,7 +41,7 @@ public sealed class Rule<TSubject>
         var needs = new Needs();
         // The check may be lazy, so it is run to its end before the needs are looked at.
         var findings = check(subject, needs)?.ToList() ?? [];
-        if (needs.Beside)
+        if (needs.Beside || needs.HasNoAnswer)
             return [];
         if (needs.Missing.Count == 0)
             return findings;
@@ -50,7 +50,10 @@ public sealed class Rule<TSubject>
             .. findings,
             new Finding
             {
-                Rule = Id, Level = Level.Measure, Where = Where, Needs = [.. needs.Missing],
+                Rule = Id,
+                Level = Level.Measure,
+                Where = Where,
+                Needs = [.. needs.Missing],
                 Says = Phrases.CannotBeSaid(Claim, needs.Missing),
                 Remedy = Phrases.FillIn(needs.Missing),
             },
@@ -61,7 +64,13 @@ public sealed class Rule<TSubject>
     public Finding Found(Level level, FormattableString says, FormattableString? remedy = null, Amount? value = null, Amount? limit = null, string? where = null, Change? mend = null) =>
         new()
         {
-            Rule = Id, Level = level, Where = where ?? Where, Says = says, Value = value, Limit = limit, Mend = mend,
+            Rule = Id,
+            Level = level,
+            Where = where ?? Where,
+            Says = says,
+            Value = value,
+            Limit = limit,
+            Mend = mend,
             Remedy = remedy is null ? default(Phrase) : remedy,
         };
 }

@@ -86,6 +86,7 @@ public static class Sources
 
     /// <summary>A motor as winding and case.</summary>
     public static Source TwoNodeMotor { get; } = new("the two-body thermal model that motor makers' sheets imply by their two resistances and two time constants");
+
     /// <summary>Machine elements.</summary>
     public static Source Shigley { get; } = new(
         "R. G. Budynas and J. K. Nisbett, Shigley's Mechanical Engineering Design, McGraw-Hill, ch. 7 and 17, with its Instructor's Solutions Manual");
@@ -102,11 +103,202 @@ public static class Sources
     public static Source ProfilesFromMemory { get; } = new(
         "from memory: pitch-line differentials 0.015 in (3M) and 0.027 in (8M), least teeth 10 (3M) and 22 (8M), width multipliers 1.00, 1.89 and 3.38 of 9, 15 and 25 mm belts (5M), from which an edge loss of 2.27 mm follows");
 
+    /// <summary>Low-discrepancy sampling.</summary>
+    public static Source QuasiMonteCarlo { get; } = new("A. B. Owen, Scrambled net variance for integrals of smooth functions, Ann. Statist. 25 (1997) 1541-1562; direction numbers of S. Joe and F. Y. Kuo, SIAM J. Sci. Comput. 30 (2008) 2635-2654");
+
+    /// <summary>A belt supplier on ratings, mesh and width.</summary>
+    public static Source SdpSiTechnicalSection { get; } = new(
+        "Stock Drive Products/Sterling Instrument, Technical Section on timing belts, secs 9.1, 9.3 and 13.3 (second hand: read as quoted in a robotics project's design notes)");
+
+    /// <summary>A belt supplier on tensioning.</summary>
+    public static Source SdpSiTension { get; } = new(
+        "Stock Drive Products/Sterling Instrument, catalogue D790, pp. T-1 and T-3, eqs 1-3 to 1-5");
+
+    /// <summary>What is remembered of tension rules.</summary>
+    public static Source TensionFactorsFromMemory { get; } = new(
+        "from memory: SDP/SI-Gates installation tension 0.812 DQ/d (power) and 1.05 DQ/d (registration) with m, Y and least tension for 5 mm curvilinear belts");
+
+    /// <summary>A belt maker on teeth in mesh.</summary>
+    public static Source TsubakiMeshing { get; } = new(
+        "Tsubakimoto Chain, Synchronous belt correction factors, tables T1-T6");
+
+    /// <summary>A handbook on synchronous belts.</summary>
+    public static Source InventorHandbook { get; } = new(
+        "Autodesk, Engineer's Handbook: synchronous belts");
+
+    /// <summary>A maker of polyurethane belts with steel cord.</summary>
+    public static Source ElatechCatalogue { get; } = new(
+        "Goodyear/Elatech, Polyurethane PT Belt Division catalogue (2012), p. 36, HTD5M");
+
+    /// <summary>A belt maker on the sonic tension meter.</summary>
+    public static Source Gates508C { get; } = new(
+        "Gates, sonic tension meter manual 508C, p. 10");
+
+    /// <summary>A belt maker's selection procedure.</summary>
+    public static Source GatesDriveSelection { get; } = new(
+        "Gates, PowerGrip GT3/HTD drive selection procedure");
+
+    /// <summary>A belt maker's table of installation tensions.</summary>
+    public static Source GatesUnittaU550 { get; } = new(
+        "Gates Unitta, U-550 sonic tension meter manual, p. 12, sec. 10 (columns were scrambled in the copy read and were put in order)");
+
+    /// <summary>A supplier's formula sheet.</summary>
+    public static Source TimingFormulas { get; } = new(
+        "Chesterfield supplier, Technical Timing, formula sheet for timing belts");
+
+    /// <summary>Turning and rolling.</summary>
+    public static Source Kinematics { get; } = new(
+        "plain kinematics of turning and rolling bodies");
+
+    /// <summary>Parallel keys.</summary>
+    public static Source Din6885 { get; } = new(
+        "DIN 6885-1 (1968), parallel keys, high form, as extracted in two published tables");
+
+    /// <summary>Machine elements.</summary>
+    public static Source Mott { get; } = new(
+        "R. L. Mott, Machine Elements in Mechanical Design, 4th ed., Pearson, p. 499, eqs 11-1 and 11-2");
+
+    /// <summary>What is remembered of key examples.</summary>
+    public static Source KeysFromMemory { get; } = new(
+        "from memory: the numbers of Shigley's example 7-6 and of Mott's key example; the arithmetic was done again");
+
+    /// <summary>Holding power of set screws.</summary>
+    public static Source SetScrewChart { get; } = new(
+        "SPS Technologies, Socket Set Screws, holding power chart (movement of 0.010 in on a hardened shaft)");
+
+    /// <summary>A screw maker's handbook.</summary>
+    public static Source Unbrako { get; } = new(
+        "SPS Technologies, Unbrako handbook, p. 23, points of set screws");
+
+    /// <summary>Seating torques.</summary>
+    public static Source Ruland { get; } = new(
+        "Ruland, metric hardware torque chart");
+
+    /// <summary>What is remembered of holding power.</summary>
+    public static Source SetScrewsFromMemory { get; } = new(
+        "from memory: Shigley, table 7-4, holding power of cup-point set screws of #3 and larger");
+
+    /// <summary>Limits and fits.</summary>
+    public static Source Iso286 { get; } = new(
+        "ISO 286, limits of size for shafts and holes of 6 to 18 mm, as printed in two published tables");
+
+    /// <summary>What is remembered of limits and fits.</summary>
+    public static Source FitsFromMemory { get; } = new(
+        "from memory: ISO 286 deviations g6, k6, N9 and P9 of 6 to 10 mm and g6 and k6 of 10 to 18 mm");
+
+    /// <summary>Bearing bores.</summary>
+    public static Source Iso492 { get; } = new(
+        "ISO 492, class Normal: bore of 2.5 to 10 mm 0/-8 µm, as quoted by NTN");
+
+    /// <summary>Strength of bolts.</summary>
+    public static Source Iso898 { get; } = new(
+        "EN ISO 898-1, proof loads and least ultimate loads of coarse threads, as tabulated by Optimas and by usefastener.com");
+
+    /// <summary>Tightening torques.</summary>
+    public static Source Strocomp { get; } = new(
+        "Strobl, Strocomp 433 operating manual, appendix 10-2, tightening torques at a friction coefficient of 0.14");
+
+    /// <summary>Stainless bolts.</summary>
+    public static Source StainlessTorque { get; } = new(
+        "Optimas and Anzor, preload and torque of stainless A2-70 bolts");
+
+    /// <summary>What is remembered of stainless bolts.</summary>
+    public static Source StainlessFromMemory { get; } = new(
+        "from memory: ISO 3506, 0.2 % proof stress of A2-70, 450 MPa");
+
+    /// <summary>Torque coefficients.</summary>
+    public static Source NutFactors { get; } = new(
+        "Shigley and Bowman (1985), torque coefficients K, as quoted in a CAD program's help pages; Bickford gives 0.295 for dry zinc");
+
+    /// <summary>Preload of a joint that is taken apart again.</summary>
+    public static Source ShigleyPreload { get; } = new(
+        "Shigley, 0.75 of the proof load for reused joints, as quoted by mechconcepts.tech; 0.90 for permanent joints is from memory");
+
+    /// <summary>Stripping of internal threads.</summary>
+    public static Source ThreadStripping { get; } = new(
+        "chapter 10.1201/9781482273786-99 of a CRC/Taylor & Francis handbook (title not shown), example M10 in aluminium");
+
+    /// <summary>What is remembered of aluminium threads.</summary>
+    public static Source StrippingFromMemory { get; } = new(
+        "from memory: shear strength of 6061-T6, 207 MPa, and the limits of the M5 thread; the arithmetic was done again");
+
+    /// <summary>Plain washers.</summary>
+    public static Source Iso7089 { get; } = new(
+        "ISO 7089, plain washers, as tabulated by two suppliers");
+
+    /// <summary>Rolling bearings.</summary>
+    public static Source SkfCatalogue { get; } = new(
+        "SKF, General Catalogue (Russian ed., c. 2006-08), pp. 302-305, single-row deep groove ball bearings");
+
+    /// <summary>Rolling bearings of another maker.</summary>
+    public static Source NtnCatalogue { get; } = new(
+        "NTN, deep groove ball bearings, series 67 to 64");
+
+    /// <summary>Axial load on ball bearings.</summary>
+    public static Source SkfAxialLoad { get; } = new(
+        "SKF, deep groove ball bearings, section Loads (0.25 C0 for small and light bearings; partly from memory)");
+
+    /// <summary>What is remembered of axial factors.</summary>
+    public static Source AxialFactorsFromMemory { get; } = new(
+        "from memory: ISO 281 factors e and Y of single-row deep groove ball bearings with normal clearance");
+
+    /// <summary>Worked examples of bearing life.</summary>
+    public static Source BearingLifeExamples { get; } = new(
+        "two published worked examples of the basic rating life (sarthaks 2642436; aionlinecalculator, bearing life)");
+
+    /// <summary>Holes near edges.</summary>
+    public static Source En1993 { get; } = new(
+        "EN 1993-1-8:2005, table 3.3, least spacing, end and edge distances");
+
+    /// <summary>Squeeze of gaskets.</summary>
+    public static Source GasketCompression { get; } = new(
+        "Elasto Proxy, gasket compression and hollow seals");
+
+    /// <summary>Squeeze of solid gaskets.</summary>
+    public static Source EpdmCompression { get; } = new(
+        "Detroit Sealing, compression of solid EPDM");
+
+    /// <summary>How fast a toothed belt may run.</summary>
+    public static Source BeltSpeedFromMemory { get; } = new("from memory: cast pulleys are balanced above a rim speed of about 33 m/s (6500 ft/min)");
+
+    /// <summary>Tolerances of pulleys.</summary>
+    public static Source YorkPulleys { get; } = new(
+        "York Industries, York Engineering, section E2, pulley tolerances of 2, 3 and 5 mm pitch");
+
+    /// <summary>Measured charges and discharges of a lithium-ion cell.</summary>
+    public static Source LgHg2Kollmeyer { get; } = new("P. Kollmeyer, C. Vidal, M. Naguib and M. Skells, LG 18650HG2 Li-ion battery data, Mendeley Data (2020), CC BY 4.0; the exponential tail is fitted to its charge at 25 °C");
+
+    /// <summary>The reference day of road testers.</summary>
+    public static Source RoadTestDay { get; } = new("SAE J2263, reference condition of 20 °C and 98.21 kPa, and 40 CFR 1066.310, which rounds its air to 1.17 kg/m3");
+
+    /// <summary>Drag of alpine skiers in a wind tunnel.</summary>
+    public static Source SkierDrag { get; } = new("Postural changes and aerodynamic forces in alpine skiing, abstract: 11.76 N at 10 m/s and 256.27 N at 30 m/s");
+
+    /// <summary>Stopping distances printed for drivers.</summary>
+    public static Source HighwayCode { get; } = new("UK Department for Transport, The Highway Code, rule 126; the split into thinking and braking from memory");
+
+    /// <summary>An open library of heat-transfer correlations that computes textbook examples.</summary>
+    public static Source HeatLibrary { get; } = new("C. Bell, ht: heat transfer component of chemical engineering design library, commit f9c60c4 (MIT), values printed in its documentation");
+
+    /// <summary>Table of copper wire.</summary>
+    public static Source ElectronicTables { get; } = new("Handbook of Electronic Tables and Formulas, copper wire table");
+
+    /// <summary>Resistivity of nickel.</summary>
+    public static Source NickelResistivity { get; } = new("from memory: pure nickel has 6.99e-8 ohm m at 20 °C");
+
+    /// <summary>The haversine on a sphere.</summary>
+    public static Source Haversine { get; } = new(
+        "R. W. Sinnott, Virtues of the Haversine, Sky and Telescope 68 (2), 1984, p. 159 (from memory: the form that keeps its digits at short distances); radius 6371000 m, the earth's mean radius rounded");
+
+    /// <summary>Smoothing by straight lines fitted locally.</summary>
+    public static Source LocalRegression { get; } = new(
+        "W. S. Cleveland, Robust Locally Weighted Regression and Smoothing Scatterplots, Journal of the American Statistical Association 74, 1979, pp. 829-836 (from memory: the local straight line; weights here fall linearly, without the robust rounds)");
+
+    /// <summary>How quickly a standing person may be slowed.</summary>
+    public static Source StandingBalance { get; } = new(
+        "Krasna et al., Frontiers in Bioengineering and Biotechnology 9, 2021, 680883 (abstract: of braking pulses of 1.0 and 2.5 m/s2 on a sled, volunteers stood only 1.0 without a step); speeds, distances and times by uniform acceleration, v2 = u2 + 2as");
+
     /// <summary>Equivalent circuits of lithium cells.</summary>
     public static Source Plett { get; } = new(
         "G. L. Plett, Battery Management Systems, vol. 1: Battery Modeling (2015), ch. 2: rest voltage, series resistance and resistor-capacitor pairs; its form from memory");
-
-    /// <summary>The measured cell on which the fit was tried.</summary>
-    public static Source Kollmeyer { get; } = new(
-        "P. Kollmeyer, C. Vidal, M. Naguib and M. Skells (2020), LG 18650HG2 Li-ion battery data, Mendeley Data V3, doi:10.17632/cp3473x7xv.3, CC BY 4.0");
 }

@@ -8,7 +8,8 @@ public static class GeometryRules
 {
     static readonly Length Touch = Length.FromMillimetres(3);
     static readonly Length BetweenCans = Length.FromMillimetres(3);
-    static readonly Length LeastAboveRoad = Length.FromMillimetres(20);
+    static readonly Length LeastAboveRoad = Length.FromMillimetres(12);
+    static readonly Length LeastUnderBox = Length.FromMillimetres(20);
     static readonly Length TruckReach = Length.FromMillimetres(50);
     static readonly Angle LeastBreakover = Angle.FromDegrees(8);
 
@@ -21,25 +22,25 @@ public static class GeometryRules
         {
             if (!e.IsBelt)
                 return null;
-            var stack = needs.Of(e.ShaftStack);
+            var stack = needs.Of(e.CoverRoom);
             var bolt = e.Board.Parts.Mount.CoverBolt.Or("M4");
             if (needs.Unmet)
                 return null;
-            var (value, limit) = (Amount.Of(stack.Reach, "mm"), Amount.Of(stack.Room - ShaftStack.Gap, "mm"));
-            if (stack.Clearance >= ShaftStack.Gap)
+            var (value, limit) = (Amount.Of(stack.Reach, "mm"), Amount.Of(stack.Room - CoverRoom.Gap, "mm"));
+            if (stack.Clearance >= CoverRoom.Gap)
                 return [CoverCloses!.Found(Level.Fine, $"{stack.Beyond:0.0 mm} of shaft and a pulley of {stack.Pulley:0.0 mm} stand in {stack.Room:0.0 mm}; {stack.Clearance:0.0 mm} stay free.", value: value, limit: limit)];
             var thickness = Washer(bolt);
             var washers = stack.Washers(thickness);
             FormattableString cutting = stack.CutMends
-                ? (FormattableString)$"Shorten the shaft by {stack.Cut:0.0 mm} (then {(stack.Beyond - stack.Cut) / stack.Pulley:0 %} of the pulley is still on it), or put"
-                : stack.Room - stack.Pulley < ShaftStack.Gap
+                ? (FormattableString)$"Shorten the shaft by {stack.Cut:0.0 mm} (the pulley then still sits on {((stack.Beyond - stack.Cut) / stack.Pulley is var seat && seat < 1 ? (FormattableString)$"{seat:0 %}" : (FormattableString)$"all")} of its length), or put"
+                : stack.Room - stack.Pulley < CoverRoom.Gap
                     ? (FormattableString)$"The pulley itself is too long to mend by cutting the shaft; put"
                     : $"Cutting the shaft would leave too little of it in the pulley; put";
             return
             [
                 CoverCloses!.Found(stack.Clearance.Si < 0 ? Level.Stop : Level.Fix,
                     $"{stack.Reach:0.0 mm} stand beyond the plate, the cover has {stack.Room:0.0 mm}: {(stack.Clearance.Si < 0 ? (FormattableString)$"{-stack.Clearance:0.0 mm} too much" : $"only {stack.Clearance:0.0 mm} free")}.",
-                    System.Runtime.CompilerServices.FormattableStringFactory.Create("{0} {1} washers ISO 7089-{2} ({3:0.0 mm}) under each cover screw, on its standoff.", new Phrase(cutting), washers, bolt, thickness),
+                    System.Runtime.CompilerServices.FormattableStringFactory.Create("{0} {1} ISO 7089-{2} ({3:0.0 mm}) under each cover screw, on its standoff.", new Phrase(cutting), washers == 1 ? "1 washer" : $"{washers} washers", bolt, thickness),
                     value, limit),
             ];
         });
@@ -58,13 +59,13 @@ public static class GeometryRules
             var pulley = needs.Of(e.Board.Parts.MotorPulley.Length);
             if (needs.Unmet)
                 return null;
-            var stack = new ShaftStack(shaft, plate, pulley, default);
-            var (value, limit) = (new Amount(100 * stack.Seat, "%"), new Amount(100 * ShaftStack.LeastSeat, "%"));
-            return stack.Seat >= ShaftStack.LeastSeat
+            var stack = new CoverRoom(shaft, plate, pulley, default);
+            var (value, limit) = (new Amount(100 * stack.Seat, "%"), new Amount(100 * CoverRoom.LeastSeat, "%"));
+            return stack.Seat >= CoverRoom.LeastSeat
                 ? [PulleySeated!.Found(Level.Fine, $"{Fraction.FromValue(stack.Seat):0 %} of the pulley is on the shaft.", value: value, limit: limit)]
                 : [PulleySeated!.Found(stack.Beyond.Si <= 0 ? Level.Stop : Level.Fix,
                     $"Only {Fraction.FromValue(stack.Seat):0 %} of the pulley is on the shaft: {stack.Beyond:0.0 mm} stand beyond the plate, the pulley is {pulley:0.0 mm} long.",
-                    $"Take a motor whose shaft is at least {plate + pulley * ShaftStack.LeastSeat:0.0 mm} long, a plate of at most {shaft - pulley * ShaftStack.LeastSeat:0.0 mm}, or a pulley of at most {stack.Beyond / ShaftStack.LeastSeat:0.0 mm}.", value, limit)];
+                    $"Take a motor whose shaft is at least {plate + pulley * CoverRoom.LeastSeat:0.0 mm} long, a plate of at most {shaft - pulley * CoverRoom.LeastSeat:0.0 mm}, or a pulley of at most {stack.Beyond / CoverRoom.LeastSeat:0.0 mm}.", value, limit)];
         });
 
     /// <summary>Two motors fit side by side.</summary>
@@ -136,6 +137,7 @@ public static class GeometryRules
                 : [];
             FormattableString remedy;
             Change? mend = null;
+            var riser = Touch - free;
             if (others.Length > 0)
             {
                 remedy = $"Mount the motors at {others[0]:0 deg}: there they clear by {Clearance(others[0], centre):0.0 mm}.";
@@ -146,8 +148,8 @@ public static class GeometryRules
                 // In the slot, the end that brings the can away from the deck.
                 var ends = new[] { parts.Mount.CentreMin, parts.Mount.CentreMax }.Where(k => k.IsKnown).Select(k => k.Value).OrderByDescending(c => Clearance(angle, c).Si).ToArray();
                 remedy = ends.Length > 0 && Clearance(angle, ends[0]) >= Touch
-                    ? $"Sit the motors at {ends[0]:0.0 mm} from the axle: there they clear by {Clearance(angle, ends[0]):0.0 mm}; the belt must then be chosen for that distance."
-                    : $"No angle or slot position of this mount clears. A riser of {Touch - free:0.0 mm} under the trucks does, or a lean stop of {LeanThatClears(deck, sideways, new MotorPlace(centre, angle, can)):0 deg} by harder or taller bushings.";
+                    ? (FormattableString)$"Sit the motors at {ends[0]:0.0 mm} from the axle: there they clear by {Clearance(angle, ends[0]):0.0 mm}; the belt must then be chosen for that distance."
+                    : $"No angle or slot position of this mount clears. A riser of {riser:0.0 mm} under the trucks does, or a lean stop of {LeanThatClears(deck, sideways, new MotorPlace(centre, angle, can)):0 deg} by harder or taller bushings.";
             }
 
             return
@@ -215,8 +217,8 @@ public static class GeometryRules
 
     /// <summary>The motor clears the road.</summary>
     public static Rule<Examination> MotorClearsRoad { get; } = new(
-        "fit.ground_motor", "motor.can_diameter", "At least 20 mm stay between the motors and the road.",
-        "Clearance = r + C sin α − can/2. What lies on a road is often 20 mm high.",
+        "fit.ground_motor", "motor.can_diameter", "At least 12 mm stay between the motors and the road.",
+        "Clearance = r + C sin α − can/2. Boards of the trade ride with 12 to 20 mm there; a kerb stone's edge or a cable cover is higher.",
         Sources.CommonPractice,
         (e, needs) =>
         {
@@ -227,12 +229,12 @@ public static class GeometryRules
             if (needs.Unmet)
                 return null;
             var free = place.AboveRoad(radius);
-            return [AboveRoad(MotorClearsRoad!, "the motors", free, (LeastAboveRoad - free) * 2)];
+            return [AboveRoad(MotorClearsRoad!, "the motors", free, LeastAboveRoad)];
         });
 
     /// <summary>The wheel pulley clears the road.</summary>
     public static Rule<Examination> PulleyClearsRoad { get; } = new(
-        "fit.ground_pulley", "wheel_pulley.teeth", "At least 20 mm stay between the wheel pulleys and the road.",
+        "fit.ground_pulley", "wheel_pulley.teeth", "At least 12 mm stay between the wheel pulleys and the road.",
         "Clearance = r − half the flange's diameter (or of the teeth and the belt on them where no flange is given).",
         Sources.CommonPractice,
         (e, needs) =>
@@ -245,7 +247,7 @@ public static class GeometryRules
             if (needs.Unmet)
                 return null;
             var free = radius - across / 2;
-            return [AboveRoad(PulleyClearsRoad!, "the wheel pulleys", free, (LeastAboveRoad - free) * 2)];
+            return [AboveRoad(PulleyClearsRoad!, "the wheel pulleys", free, LeastAboveRoad)];
         });
 
     /// <summary>The box clears the road and breaks over.</summary>
@@ -261,8 +263,8 @@ public static class GeometryRules
             var wheelbase = needs.Of(e.Wheelbase);
             if (needs.Unmet)
                 return null;
-            if (ground < LeastAboveRoad)
-                return [AboveRoad(BoxClearsRoad!, "the box", ground, (LeastAboveRoad - ground) * 2)];
+            if (ground < LeastUnderBox)
+                return [AboveRoad(BoxClearsRoad!, "the box", ground, LeastUnderBox)];
             var breakover = Breakover(ground, wheelbase);
             var (value, limit) = (Amount.Of(breakover, "deg"), Amount.Of(LeastBreakover, "deg"));
             var needed = wheelbase / 2 * Math.Tan(LeastBreakover.Radians / 2);
@@ -323,7 +325,7 @@ public static class GeometryRules
             if (e.IsHub)
                 return null;
             var truck = DrivenAxle.TruckOf(parts);
-            var stack = needs.Of(e.AxleStack);
+            var stack = needs.Of(e.AxleLoad);
             var overhang = needs.Of(truck.AxleOverhang);
             if (needs.Unmet)
                 return null;
@@ -383,17 +385,17 @@ public static class GeometryRules
     public static Angle Breakover(Length clearance, Length wheelbase) => Angle.FromRadians(2 * Math.Atan(2 * clearance / wheelbase));
 
     /// <summary>Thickness of a washer ISO 7089 for a bolt.</summary>
-    static Length Washer(string bolt) => Drivetrains.BoltThread.Named(bolt)?.WasherThickness ?? Length.FromMillimetres(0.8);
+    static Length Washer(string bolt) => Drivetrains.BoltThread.Named(bolt)?.Washer.Thickness ?? Length.FromMillimetres(0.8);
 
     static Angle LeanThatClears(Length deck, Length sideways, MotorPlace place) =>
         Angle.FromRadians(Math.Atan(Math.Max(0, (deck - place.Height - place.CanDiameter / 2 - Touch) / sideways)));
 
-    static Finding AboveRoad(Rule<Examination> rule, string what, Length free, Length larger)
+    static Finding AboveRoad(Rule<Examination> rule, string what, Length free, Length least)
     {
-        var (value, limit) = (Amount.Of(free, "mm"), Amount.Of(LeastAboveRoad, "mm"));
-        return free >= LeastAboveRoad
+        var (value, limit) = (Amount.Of(free, "mm"), Amount.Of(least, "mm"));
+        return free >= least
             ? rule.Found(Level.Fine, $"{free:0 mm} stay between {what} and the road.", value: value, limit: limit)
             : rule.Found(free.Si <= 0 ? Level.Stop : Level.Fix, $"Only {free:0 mm} stay between {what} and the road.",
-                $"Wheels {larger:0 mm} larger restore {LeastAboveRoad:0 mm}, or move it up by {larger / 2:0 mm}.", value, limit);
+                $"Wheels {(least - free) * 2:0 mm} larger give {least:0 mm}; so does moving it up by {least - free:0.0 mm}.", value, limit);
     }
 }

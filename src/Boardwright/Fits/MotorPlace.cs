@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using static System.Math;
 
 namespace Boardwright.Fits;
@@ -7,6 +8,7 @@ namespace Boardwright.Fits;
 /// <param name="Tilt">Angle above the horizontal; negative below the axle.</param>
 /// <param name="CanDiameter">Diameter of the can.</param>
 /// <source cref="Findings.Sources.Geometry"/>
+[StructLayout(LayoutKind.Auto)]
 public readonly record struct MotorPlace(Length Centre, Angle Tilt, Length CanDiameter)
 {
     /// <summary>Height of the motor's shaft above the axle.</summary>

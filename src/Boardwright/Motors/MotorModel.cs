@@ -8,10 +8,14 @@ namespace Boardwright.Motors;
 /// <param name="PhaseResistance">Resistance of one phase at the brief's temperature.</param>
 /// <param name="PhaseResistanceAt20">Resistance of one phase at 20 °C.</param>
 /// <param name="Inductance">Inductance of one phase.</param>
-/// <param name="Drag">Drag torque, that of a gearbox's oil included.</param>
+/// <param name="Drag">Drag torque of the motor itself.</param>
+/// <param name="OilLoss">Drag torque of a gearbox's oil at the motor shaft, which warms the gearbox and not the motor.</param>
 /// <source cref="Sources.Pmsm"/>
-public sealed record MotorModel(MotorConstants Constants, Resistance PhaseResistance, Resistance PhaseResistanceAt20, Inductance Inductance, MotorDrag Drag)
+public sealed record MotorModel(MotorConstants Constants, Resistance PhaseResistance, Resistance PhaseResistanceAt20, Inductance Inductance, MotorDrag Drag, Torque OilLoss)
 {
+    /// <summary>Growth of copper's resistance for each kelvin, of that at 20 °C.</summary>
+    public const double CopperPerKelvin = 0.00393;
+
     /// <summary>Constants of the motor alone.</summary>
     public static Answer<MotorConstantsOfBoard> ConstantsOf(Board board) => Answer<MotorConstantsOfBoard>.Ask("motor.torque_constant", needs =>
     {
@@ -20,6 +24,10 @@ public sealed record MotorModel(MotorConstants Constants, Resistance PhaseResist
         var pairs = needs.Of(board.Parts.Motor.PolePairs, 0);
         return needs.Unmet ? null : new MotorConstantsOfBoard(kv, pairs);
     });
+
+    /// <summary>Constants with the pole pairs, which the flux linkage needs.</summary>
+    public static Answer<MotorConstants> FluxOf(Board board) => Answer<MotorConstants>.Ask("motor.flux_linkage", needs =>
+        new MotorConstants(needs.Of(board.Parts.Motor.Kv), needs.Of(board.Parts.Motor.PolePairs)));
 
     /// <summary>The whole model.</summary>
     public static Answer<MotorModel> Of(Board board) => Answer<MotorModel>.Ask("", needs =>
@@ -47,8 +55,8 @@ public sealed record MotorModel(MotorConstants Constants, Resistance PhaseResist
 
         return needs.Unmet ? null : new MotorModel(
             new MotorConstants(kv, pairs),
-            cold * (1 + Copper.PerKelvin * (temperature.Celsius - 20)), cold, inductance,
-            drag with { Constant = drag.Constant + oil });
+            cold * (1 + CopperPerKelvin * (temperature.Celsius - 20)), cold, inductance,
+            drag, oil);
     });
 
     /// <summary>Resistance of one phase at 20 °C: as given, or half of that between two leads.</summary>
@@ -59,10 +67,3 @@ public sealed record MotorModel(MotorConstants Constants, Resistance PhaseResist
 /// <param name="Kv">Speed constant.</param>
 /// <param name="PolePairs">Pole pairs; zero when not known.</param>
 public sealed record MotorConstantsOfBoard(SpeedConstant Kv, int PolePairs);
-
-/// <summary>Copper.</summary>
-public static class Copper
-{
-    /// <summary>Growth of its resistance for each kelvin, of that at 20 °C.</summary>
-    public const double PerKelvin = 0.00393;
-}

@@ -83,8 +83,8 @@ public sealed record CellFit
     /// <summary>Whether the best pair of time constants lies at an edge of the grid.</summary>
     public bool AtGridEdge { get; private init; }
 
-    /// <summary>The end of the charges that were given, where there were any.</summary>
-    public IReadOnlyList<ChargeTail> Tails { get; private init; } = [];
+    /// <summary>What the charges that were given say of the tail, where there were any.</summary>
+    public IReadOnlyList<MeasuredCharge> Charges { get; private init; } = [];
 
     /// <summary>Fits a cell.</summary>
     /// <param name="id">Id of the shelf part.</param>
@@ -119,7 +119,7 @@ public sealed record CellFit
         Known<T> Measured<T>(T value)
             where T : notnull => new(value, from: Origin.Measured);
         var tables = Enumerable.Range(0, 3).Select(b => Table(groups, activations, [.. solved.Ohms.Select(o => o[b])])).ToArray();
-        var tails = measurements.Where(m => m.Kind == CellRecordKind.Charge).Select(ChargeTail.Of).OfType<ChargeTail>().ToArray();
+        var charges = measurements.Where(m => m.Kind == CellRecordKind.Charge).Select(MeasuredCharge.Of).OfType<MeasuredCharge>().ToArray();
         var cell = new Cell
         {
             Id = id,
@@ -133,7 +133,7 @@ public sealed record CellFit
                 R2 = Measured(tables[2]),
                 Tau2 = Measured(Duration.FromSeconds(second)),
             },
-            ChargeTail = tails.Length > 0 ? Measured(Duration.FromSeconds(tails.Average(t => t.TimeConstant.Seconds))) : default,
+            ChargeTail = charges.Length > 0 ? Measured(Duration.FromSeconds(charges.Average(c => c.Decay.Seconds))) : default,
         };
         var model = CellModel.Of(cell).Value;
         return new CellFit(cell, model)
@@ -146,7 +146,7 @@ public sealed record CellFit
             Resistances = 3 * OhmPlaces.Length * groups.Count,
             Tried = search.Tried,
             AtGridEdge = timeConstants is null && (first == FirstSeconds[0] || first == FirstSeconds[^1] || second == SecondSeconds[0] || second == SecondSeconds[^1]),
-            Tails = tails,
+            Charges = charges,
         };
     }
 

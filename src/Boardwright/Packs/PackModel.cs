@@ -58,6 +58,10 @@ public sealed record PackModel
         return needs.Unmet ? null : new PackModel(board, temperature, links);
     });
 
+    /// <summary>Capacity of a pack: P · capacity of a cell.</summary>
+    public static Answer<Charge> CapacityOf(Board board) => Answer<Charge>.Ask("", needs =>
+        needs.Of(board.Parts.Cell.Capacity) * needs.Of(board.Parts.Pack.Parallel));
+
     /// <summary>Energy of a pack: S · P · capacity · nominal voltage.</summary>
     public static Answer<PackEnergy> EnergyOf(Board board) => Answer<PackEnergy>.Ask("pack.energy", needs =>
     {

@@ -135,7 +135,7 @@ public sealed record Wheel : Part
     public Known<string> Core { get; init; }
 
     /// <summary>Rolling resistance.</summary>
-    [Entry("Rolling resistance coefficient: one number, or a map from surfaces to numbers.", Measure = "Coast down on level ground, warm wheels, both ways.", Example = "0.014")]
+    [Entry("Rolling resistance coefficient: one number, or a map from surfaces to numbers.", Measure = "Coast down on level ground, warm wheels, both ways.", Example = "0.014", Positive = true, Least = 0, Greatest = 1)]
     public Known<RollingTable> RollingResistance { get; init; }
 
     /// <summary>Hardness.</summary>

@@ -101,7 +101,7 @@ public sealed record Controller : Part
 public sealed record Polarisation : Sheet
 {
     /// <summary>Resistance of the branch.</summary>
-    [Entry("Resistance of the branch: one value, a map over charge, or a table over charge and temperature.", Key = "R1", Example = "12 mohm")]
+    [Entry("Resistance of the branch: one value, a map over charge, or a table over charge and temperature.", Key = "R1", Example = "12 mohm", Positive = true)]
     public Known<ResistanceTable> R1 { get; init; }
 
     /// <summary>Time constant of the branch.</summary>
@@ -109,7 +109,7 @@ public sealed record Polarisation : Sheet
     public Known<Duration> Tau1 { get; init; }
 
     /// <summary>Resistance of a second, slower branch.</summary>
-    [Entry("Resistance of a second, slower branch, where there is one; written like R1.", Key = "R2", Example = "20 mohm")]
+    [Entry("Resistance of a second, slower branch, where there is one; written like R1.", Key = "R2", Example = "20 mohm", Positive = true)]
     public Known<ResistanceTable> R2 { get; init; }
 
     /// <summary>Time constant of the second branch.</summary>
@@ -141,11 +141,11 @@ public sealed record Cell : Part
     public Known<Voltage> VoltageEmpty { get; init; }
 
     /// <summary>Rest voltage over charge.</summary>
-    [Entry("Rest voltage over state of charge.", Measure = "Discharge in steps of 10 %, rest an hour, read the voltage.", Example = "{ 0 %: 3.0 V, 50 %: 3.68 V, 100 %: 4.18 V }", Spread = SpreadKind.None)]
+    [Entry("Rest voltage over state of charge.", Measure = "Discharge in steps of 10 %, rest an hour, read the voltage.", Example = "{ 0 %: 3.0 V, 50 %: 3.68 V, 100 %: 4.18 V }", Positive = true, Greatest = 10, Spread = SpreadKind.None)]
     public Known<Curve<Fraction, Voltage>> RestVoltage { get; init; }
 
     /// <summary>Resistance.</summary>
-    [Entry("DC resistance over about a second: one value, a map over charge, or a table over charge and temperature. With a polarisation, the part that answers at once. The 1 kHz value of a data sheet is too low for this.", Measure = "Voltage step at a current step, one second after it.", Example = "25 mohm")]
+    [Entry("DC resistance over about a second: one value, a map over charge, or a table over charge and temperature. With a polarisation, the part that answers at once. The 1 kHz value of a data sheet is too low for this.", Measure = "Voltage step at a current step, one second after it.", Example = "25 mohm", Positive = true)]
     public Known<ResistanceTable> Resistance { get; init; }
 
     /// <summary>Slow part of the resistance.</summary>

@@ -38,7 +38,7 @@ public sealed record Place(string Key, Part Part, int Count, bool Needed, bool C
             new("pack", parts.Pack, 1, true, true),
             new("pack.protection", parts.Pack.Protection, parts.Pack.Protection.Count.Or(1), false, true),
             new("charger", parts.Charger, parts.Charger.Count.Or(1), false, false),
-            new("remote", parts.Remote, parts.Remote.Count.Or(1), false, false),
+            new("remote", parts.Remote, parts.Remote.Count.Or(1), false, true),
             new("box", parts.Box, parts.Box.Count.Or(1), false, true),
             new("fuse", parts.Fuse, parts.Fuse.Count.Or(1), false, true),
         ];

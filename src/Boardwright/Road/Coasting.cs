@@ -36,7 +36,7 @@ public readonly record struct Coasting(
             return Duration.FromSeconds(0);
         if (!Reaches(start, end))
             return null;
-        return Duration.FromSeconds(EffectiveMass.Kilograms * (Integral(start) - Integral(end)));
+        return Duration.FromSeconds(EffectiveMass.Kilograms * Integral(start, end));
     }
 
     /// <summary>Way from one speed to another: m_e/(2 F₂) · ln((F₀ + F₂ v₀²)/(F₀ + F₂ v₁²)).</summary>
@@ -56,12 +56,12 @@ public readonly record struct Coasting(
         var mass = EffectiveMass.Kilograms;
         return Length.FromMetres(f2 == 0
             ? mass * (start * start - end * end) / (2 * f0)
-            : mass / (2 * f2) * double.LogP1(f2 * (start * start - end * end) / (f0 + f2 * end * end)));
+            : mass / (2 * f2) * Log((f0 + f2 * start * start) / (f0 + f2 * end * end)));
     }
 
     /// <summary>Speed after a time; a board that is not driven stands still once it has stopped.</summary>
     /// <remarks>
-    /// F₀ > 0: v = tan(atan(k v₀) − t √(F₀F₂)/m_e)/k, k = √(F₂/F₀). F₀ &lt; 0, v_t = √(−F₀/F₂): v = v_t tanh(t √(−F₀F₂)/m_e + artanh(v₀/v_t)),
+    /// F₀ > 0: v = tan(atan(k v₀) − t √(F₀F₂)/m_e)/k, k = √(F₂/F₀), written as the tangent of a difference. F₀ &lt; 0, v_t = √(−F₀/F₂): v = v_t tanh(t √(−F₀F₂)/m_e + artanh(v₀/v_t)),
     /// written so that it holds above v_t too.
     /// </remarks>
     /// <param name="from">Speed at the start, 0 or more.</param>
@@ -83,9 +83,10 @@ public readonly record struct Coasting(
         }
         else if (f0 > 0)
         {
+            // The tangent of a difference, so that a rolling force near zero does not cost all digits.
             var k = Sqrt(f2 / f0);
-            var angle = Atan(k * start) - seconds * Sqrt(f0 * f2) / mass;
-            end = angle <= 0 ? 0 : Tan(angle) / k;
+            var phase = seconds * Sqrt(f0 * f2) / mass;
+            end = phase >= PI / 2 ? 0 : (start - Tan(phase) / k) / (1 + k * start * Tan(phase));
         }
         else
         {
@@ -111,13 +112,14 @@ public readonly record struct Coasting(
         if (f2 == 0)
             return Length.FromMetres(start * seconds - f0 * seconds * seconds / (2 * mass));
         if (f0 == 0)
-            return Length.FromMetres(mass / f2 * double.LogP1(f2 * start * seconds / mass));
+            return Length.FromMetres(mass / f2 * Log(1 + f2 * start * seconds / mass));
         var rate = Sqrt(Abs(f0) * f2) / mass;
         var ratio = start * Sqrt(f2 / Abs(f0));
-        // m/F₂ · ln of cos or cosh of the elapsed phase plus its start; the start's share is what v₀ adds.
+        var phase = rate * seconds;
         return Length.FromMetres(mass / f2 * (f0 > 0
-            ? Log(Cos(rate * seconds) + ratio * Sin(rate * seconds))
-            : rate * seconds + Log((1 + ratio + (1 - ratio) * Exp(-2 * rate * seconds)) / 2)));
+            ? Log(Cos(phase) + ratio * Sin(phase))
+            // ln(cosh x + r sinh x), written so that a long time does not overflow.
+            : phase + Log((1 + Exp(-2 * phase)) / 2 * (1 + ratio * Tanh(phase)))));
     }
 
     /// <summary>Finds the two forces from two stop-watch times of one coast-down, v_a to v_b and v_b to v_c.</summary>
@@ -175,27 +177,22 @@ public readonly record struct Coasting(
     double Resistance(double speed) =>
         Constant.Newtons + speed * (LinearNewtonSecondsPerMetre + speed * DragKilogramsPerMetre);
 
-    /// <summary>∫ dv/(F₀ + F₁ v + F₂ v²) up to a constant.</summary>
-    double Integral(double speed)
+    /// <summary>∫ dv/(F₀ + F₁ v + F₂ v²) from the second speed to the first.</summary>
+    double Integral(double start, double end)
     {
         var (f0, f1, f2) = (Constant.Newtons, LinearNewtonSecondsPerMetre, DragKilogramsPerMetre);
         if (f2 == 0)
-            return f1 == 0 ? speed / f0 : Log(Abs(f0 + f1 * speed)) / f1;
+            return f1 == 0 ? (start - end) / f0 : Log((f0 + f1 * start) / (f0 + f1 * end)) / f1;
         var discriminant = 4 * f0 * f2 - f1 * f1;
-        var slope = 2 * f2 * speed + f1;
+        var (atStart, atEnd) = (2 * f2 * start + f1, 2 * f2 * end + f1);
+        var difference = 2 * f2 * (start - end);
+        // The differences of two angles and of two areas, each as one, so that near ends do not cancel.
+        var q = Sqrt(Abs(discriminant));
         if (discriminant > 0)
-        {
-            var q = Sqrt(discriminant);
-            return 2 / q * Atan(slope / q);
-        }
-
-        if (discriminant < 0)
-        {
-            var r = Sqrt(-discriminant);
-            return Log(Abs((slope - r) / (slope + r))) / r;
-        }
-
-        return -2 / slope;
+            return 2 / q * Atan2(q * difference, discriminant + atStart * atEnd);
+        return discriminant < 0
+            ? 2 / q * Atanh(q * difference / (atStart * atEnd + discriminant))
+            : 2 * difference / (atStart * atEnd);
     }
 
     void RequireNoLinearForce()

@@ -98,8 +98,11 @@ public readonly record struct RoadLoad(Mass Mass, Number RollingResistance, Area
         if (discriminant >= 0)
         {
             var larger = Cbrt(b / 2 + Sqrt(discriminant));
-            // The roots' product is −a/3; as a quotient the smaller does not lose its digits to cancellation.
-            return Speed.FromMetresPerSecond(larger == 0 ? 0 : larger - a / 3 / larger);
+            if (larger == 0)
+                return Speed.FromMetresPerSecond(0);
+            var other = a / 3 / larger;
+            // Both roots of the same sign: their difference as a quotient, which does not lose its digits to cancellation.
+            return Speed.FromMetresPerSecond(a > 0 ? b / (larger * larger + a / 3 + other * other) : larger - other);
         }
 
         // Downhill with three real roots: the greatest is the one reached from above.

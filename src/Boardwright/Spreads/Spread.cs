@@ -25,6 +25,7 @@ public static class Spread
     public static IReadOnlyDictionary<string, Interval> Of(Examination examination, int points = DefaultPoints, ulong seed = 1, CancellationToken cancellation = default)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(points, 8);
+        examination = WithDragArea(examination);
         var figures = examination.Figures.Where(f => f.Value is not null).ToArray();
         var used = figures.SelectMany(f => f.From).ToHashSet(StringComparer.Ordinal);
         var inputs = new List<string>();
@@ -68,6 +69,16 @@ public static class Spread
         var ranks = Array.ConvertAll(deviations, d => Ranks.Of(d));
         return figures.Select((f, i) => (f.Kind.Id, Interval: IntervalOf(f.Value!.Value, samples[i], inputs, ranks)))
             .ToDictionary(p => p.Id, p => p.Interval, StringComparer.Ordinal);
+    }
+
+    /// <summary>A drag area that only follows from the stance is a guess and as uncertain as one.</summary>
+    static Examination WithDragArea(Examination examination)
+    {
+        var brief = examination.Board.Brief;
+        if (brief.DragArea.IsKnown || !brief.Stance.IsKnown)
+            return examination;
+        var guess = new Known<Area>(Traction.RunningAnalysis.DragAreaOf(brief.Stance.Value), from: Origin.Guess, key: brief.DragArea.Key);
+        return Examination.Of(examination.Board with { Brief = brief with { DragArea = guess } });
     }
 
     static Interval IntervalOf(double value, double?[] sample, List<string> inputs, double[][] ranks)

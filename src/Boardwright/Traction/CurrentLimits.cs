@@ -1,5 +1,8 @@
 using Boardwright.Findings;
+using Boardwright.Motors;
+using Boardwright.Packs;
 using Boardwright.Parts;
+using Boardwright.Wiring;
 
 namespace Boardwright.Traction;
 
@@ -72,6 +75,31 @@ public sealed record CurrentLimits(IReadOnlyList<CurrentLimit> All)
             Limit(needs, parts.Controller.RegenCurrent, "the controllers' braking current", Place.ControllerCount(parts)),
         ];
     }, board.Limits.RegenCurrent);
+
+    /// <summary>Power at the controllers at the least of the pack current limits, at half charge: I (E − I R), or the most the pack can give when that comes sooner.</summary>
+    public static Answer<Power> FeedPowerOf(Answer<CurrentLimits> limits, Answer<PackModel> pack, Answer<PackWiring> wiring) => Answer<Power>.Ask("", needs =>
+    {
+        var (limit, model, wires) = (needs.Of(limits), needs.Of(pack), needs.Of(wiring));
+        if (needs.Unmet)
+            return default;
+        var (rest, ohms) = (model.RestVoltsAt(0.5), model.OhmsAt(0.5) + wires.Resistance.Ohms);
+        var amperes = Math.Min(limit.Weakest.Current.Amperes, rest / (2 * ohms));
+        return Power.FromWatts(amperes * (rest - amperes * ohms));
+    });
+
+    /// <summary>Shaft torque of one motor at the phase current limit.</summary>
+    public static Answer<Torque> PeakTorqueOf(Answer<MotorConstantsOfBoard> constants, Answer<CurrentLimits> limits) => Answer<Torque>.Ask("", needs =>
+    {
+        var (motor, limit) = (needs.Of(constants), needs.Of(limits));
+        return needs.Unmet ? default : new MotorConstants(motor.Kv, 1).Torque(limit.Weakest.Current);
+    });
+
+    /// <summary>Voltage lost between pack and controllers at the pack current limit.</summary>
+    public static Answer<Voltage> DropOf(Answer<CurrentLimits> limits, Answer<PackWiring> wiring) => Answer<Voltage>.Ask("", needs =>
+    {
+        var (limit, wires) = (needs.Of(limits), needs.Of(wiring));
+        return needs.Unmet ? default : Voltage.FromVolts(limit.Weakest.Current.Amperes * wires.Resistance.Ohms);
+    });
 
     static CurrentLimit? Limit(Needs needs, Known<Current> current, string says, int times = 1) =>
         current.IsKnown && times > 0 ? new(current.Key, says, needs.Of(current) * times) : null;

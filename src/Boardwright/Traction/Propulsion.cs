@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using Boardwright.Numerics;
 using static System.Math;
 
@@ -202,6 +203,7 @@ public sealed record Propulsion
 /// <summary>The bus at one moment.</summary>
 /// <param name="Volts">Voltage at the controller.</param>
 /// <param name="Amperes">Current out of the pack; negative when it flows back.</param>
+[StructLayout(LayoutKind.Auto)]
 public readonly record struct Bus(double Volts, double Amperes)
 {
     /// <summary>Power at the controller, W.</summary>
@@ -214,6 +216,7 @@ public readonly record struct Bus(double Volts, double Amperes)
 /// <param name="ChargeHeadroom">Current into the pack at which the loaded cells reach their full voltage, A; never negative.</param>
 /// <param name="TaperStart">Bus voltage below which power fades; zero where nothing fades.</param>
 /// <param name="TaperEnd">Bus voltage at which power is cut.</param>
+[StructLayout(LayoutKind.Auto)]
 public readonly record struct Supply(double RestVoltage, double Resistance, double ChargeHeadroom, double TaperStart, double TaperEnd)
 {
     /// <summary>Part of the pack current that the taper leaves at a bus voltage, 0 to 1: linear between end and start.</summary>

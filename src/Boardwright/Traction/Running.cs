@@ -75,7 +75,7 @@ public sealed record Running
 
     /// <summary>Force to hold a speed on a grade (rise over run), N.</summary>
     public double RoadForce(double speed, double grade) =>
-        Load.Force(Speed.FromMetresPerSecond(speed), Fraction.FromValue(grade), Speed.FromMetresPerSecond(Headwind)).Newtons;
+        Load.ForceAt(Speed.FromMetresPerSecond(speed), Fraction.FromValue(grade), Speed.FromMetresPerSecond(Headwind)).Newtons;
 
     /// <summary>The largest driving force at a speed, by current, voltage, pack, electrical speed and grip, N; below zero where the motors only drag.</summary>
     public double LargestForce(double speed, in Supply supply, double grade = 0) =>

@@ -22,7 +22,7 @@ public static class RunningAnalysis
 
     /// <summary>Electrical drive and its limits.</summary>
     public static Answer<Propulsion> DriveOf(
-        Board board, Answer<Gearing> gearing, Answer<MotorModel> motor,
+        Board board, Answer<GearRatio> gearing, Answer<MotorModel> motor,
         Answer<CurrentLimits> phase, Answer<CurrentLimits> brakePhase, Answer<CurrentLimits> pack, Answer<CurrentLimits> regen) =>
         Answer<Propulsion>.Ask("", needs =>
         {
@@ -48,7 +48,7 @@ public static class RunningAnalysis
                 PolePairs = model.Constants.PolePairs,
                 PhaseResistance = model.PhaseResistance.Ohms,
                 PhaseInductance = model.Inductance.Henries,
-                DragTorque = model.Drag.Constant.NewtonMetres,
+                DragTorque = (model.Drag.Constant + model.OilLoss).NewtonMetres,
                 DragSlope = model.Drag.NewtonMetreSecondsPerRadian,
                 SwitchResistance = bridge.Ohms,
                 SwitchingFactor = 6 / PI * 0.5 * time.Seconds * frequency.Hertz,
@@ -101,7 +101,7 @@ public static class RunningAnalysis
     });
 
     /// <summary>Mass with the rotating parts: m + Σ J_wheel/r² + n J_rotor G²/r². A wheel without an inertia is a solid disc.</summary>
-    public static Answer<RollingMass> EffectiveMassOf(Board board, Answer<RollingMass> rolling, Answer<Gearing> gearing) => Answer<RollingMass>.Ask("mass.effective", needs =>
+    public static Answer<RollingMass> EffectiveMassOf(Board board, Answer<RollingMass> rolling, Answer<GearRatio> gearing) => Answer<RollingMass>.Ask("mass.effective", needs =>
     {
         var wheels = board.Parts.Wheels;
         var mass = needs.Of(rolling);

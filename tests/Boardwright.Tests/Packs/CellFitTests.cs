@@ -190,18 +190,8 @@ public sealed class CellMeasurementTests
         Assert.Throws<ArgumentException>(() => CellReplay.Of(CellModelTests.Invented(), new CellMeasurement("c", CellRecordKind.Charge, [Row(0, -3, 0), Row(60, -3, 0.05)])));
 }
 
-public sealed class ChargeTailTests
+public sealed class MeasuredChargeTests
 {
-    // Handbook, battery, check 6: 2.732 Ah at 3 A to 50 mA with 635.3 s takes 44.23 and 43.35 minutes.
-    [Fact]
-    public void The_time_of_a_charge_is_the_one_worked_out()
-    {
-        var (current, voltage) = ChargeTail.TimeOf(Charge.FromAmpereHours(2.732), Current.FromAmperes(3), Current.FromAmperes(0.05), Duration.FromSeconds(635.3))!.Value;
-
-        Assert.Equal(44.23, current.Seconds / 60, 0.005);
-        Assert.Equal(43.35, voltage.Seconds / 60, 0.005);
-    }
-
     static CellMeasurement Charged(double coulombs, double amperes, double end, double tau)
     {
         var constant = coulombs / amperes - tau * (1 - end / amperes);
@@ -222,17 +212,13 @@ public sealed class ChargeTailTests
         Gen.Select(Gen.Double[2, 5], Gen.Double[0.3, 1], Gen.Double[0.02, 0.2], Gen.Double[200, 1500]).Sample((hours, rate, part, tau) =>
         {
             var amperes = hours * rate;
-            var tail = ChargeTail.Of(Charged(hours * 3600, amperes, amperes * part, tau));
-            return hours / rate / hours * 3600 < tau * 1.2 || Math.Abs(tail!.TimeConstant.Seconds / tau - 1) < 0.03; // rows 5 s apart
+            var tail = MeasuredCharge.Of(Charged(hours * 3600, amperes, amperes * part, tau));
+            return 3600 / rate < tau * 1.2 || Math.Abs(tail!.Decay.Seconds / tau - 1) < 0.03; // rows 5 s apart
         });
 
     [Fact]
-    public void Where_the_equation_does_not_hold_there_is_no_answer()
-    {
-        Assert.Null(ChargeTail.TimeOf(Charge.FromAmpereHours(0.1), Current.FromAmperes(3), Current.FromAmperes(0.05), Duration.FromSeconds(635)));
-        Assert.Null(ChargeTail.Of(new CellMeasurement("cut short", CellRecordKind.Charge, [new(0, -3, 4, double.NaN, 0, 298), new(60, -3, 4, double.NaN, 180, 298)])));
-        Assert.Throws<ArgumentOutOfRangeException>(() => ChargeTail.TimeOf(Charge.FromAmpereHours(1), Current.FromAmperes(1), Current.FromAmperes(2), Duration.FromSeconds(1)));
-    }
+    public void A_charge_that_was_cut_short_has_no_tail() =>
+        Assert.Null(MeasuredCharge.Of(new CellMeasurement("cut short", CellRecordKind.Charge, [new(0, -3, 4, double.NaN, 0, 298), new(60, -3, 4, double.NaN, 180, 298)])));
 }
 
 public sealed class TwoCurveModelTests

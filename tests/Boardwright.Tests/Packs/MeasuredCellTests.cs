@@ -141,22 +141,22 @@ public sealed class MeasuredCellTests(MeasuredCellTests.Fits fits) : IClassFixtu
     [InlineData("lg_m50/charge_25C_after_2C")]
     public void The_time_of_a_charge_follows_from_the_tail_of_another(string name)
     {
-        var tail = ChargeTail.Of(Read("lg_m50/charge_25C_after_0p5C")[0])!;
-        var other = ChargeTail.Of(Read(name)[0])!;
-        var (current, voltage) = ChargeTail.TimeOf(other.Charged, other.Current, other.EndCurrent, tail.TimeConstant)!.Value;
+        var tail = MeasuredCharge.Of(Read("lg_m50/charge_25C_after_0p5C")[0])!;
+        var other = MeasuredCharge.Of(Read(name)[0])!;
+        var foretold = new ChargeTail(other.Charged, other.Current, other.EndCurrent, tail.Decay).Total!.Value;
 
-        Assert.Equal(other.Measured.Seconds, current.Seconds + voltage.Seconds, 0.02 * other.Measured.Seconds);
+        Assert.Equal(other.Duration.Seconds, foretold.Seconds, 0.02 * other.Duration.Seconds);
     }
 
     // Handbook, battery, check 6: 87.6 minutes, 2.732 Ah.
     [Fact]
     public void A_charge_is_read_with_its_time_and_charge()
     {
-        var tail = ChargeTail.Of(Read("lg_hg2/charge_25C_Charge2")[0])!;
+        var tail = MeasuredCharge.Of(Read("lg_hg2/charge_25C_Charge2")[0])!;
 
-        Assert.Equal(87.6, tail.Measured.Seconds / 60, 0.1);
+        Assert.Equal(87.6, tail.Duration.Seconds / 60, 0.1);
         Assert.Equal(2.732, tail.Charged.AmpereHours, 0.0005);
-        Assert.Equal(635.3, tail.TimeConstant.Seconds, 10.0); // from the whole time; the handbook's is of several charges
+        Assert.Equal(635.3, tail.Decay.Seconds, 10.0); // from the whole time; the handbook's is of several charges
     }
 
     [Fact]

@@ -1,0 +1,243 @@
+using System.Globalization;
+using Boardwright.Files;
+using Boardwright.Findings;
+using Boardwright.Parts;
+
+namespace Boardwright.App;
+
+/// <summary>The report on a board that a person reads: what was asked and what the board does, what it weighs and costs, what was found.</summary>
+sealed class Report
+{
+    // What a rider asks about first, in this order; the rest is shown when everything is asked for.
+    static readonly (string Heading, string[] Ids)[] Chapters =
+    [
+        ("What it does",
+        [
+            "speed.top_full", "speed.top_half", "speed.top_reserve", "climb.grade_at_climb_speed", "cruise.range", "cruise.consumption",
+            "heat.minutes_to_limit_at_climb", "brake.regen_distance", "charge.time_full",
+        ]),
+        ("What it weighs", ["mass.board", "mass.rolling"]),
+        ("What it costs", ["money.parts", "money.cost", "money.price"]),
+    ];
+
+    const int MostMissingShown = 10;
+    readonly Outcome outcome;
+    readonly Paper paper;
+    readonly UnitSystem units;
+    readonly bool showsAll;
+
+    Report(Paper paper, Outcome outcome, UnitSystem units, bool showsAll) =>
+        (this.paper, this.outcome, this.units, this.showsAll) = (paper, outcome, units, showsAll);
+
+    /// <summary>Writes a report.</summary>
+    /// <param name="paper">Where to.</param>
+    /// <param name="outcome">What was computed and found.</param>
+    /// <param name="units">The reader's units.</param>
+    /// <param name="showsAll">Whether every figure is listed, and what is fine too.</param>
+    public static void Write(Paper paper, Outcome outcome, UnitSystem units, bool showsAll) => new Report(paper, outcome, units, showsAll).Write();
+
+    void Write()
+    {
+        paper.Write(0, outcome.Name.Length > 0 ? outcome.Name : "A board without a name", Ink.Heading);
+        paper.Write(0, MakeUp.Of(outcome.Board));
+        WriteFigures();
+        WriteFindings();
+        paper.Gap();
+        WriteCounts();
+        paper.Gap();
+        foreach (var caution in Cautions.All)
+            paper.Write(0, caution, Ink.Quiet);
+    }
+
+    void WriteFigures()
+    {
+        var left = outcome.Figures.ToList();
+        foreach (var (heading, ids) in Chapters)
+        {
+            var chosen = ids.Select(id => left.Find(f => f.Kind.Id == id)).OfType<Figure>().ToList();
+            left.RemoveAll(chosen.Contains);
+            WriteChapter(heading, chosen);
+        }
+
+        if (showsAll)
+            WriteChapter("Everything else that was computed", left);
+        if (outcome.Spread.Count > 0 && outcome.Figures.Count > 0)
+        {
+            paper.Gap();
+            paper.Write(0, "A range in brackets holds nine times out of ten when the values of the file are as uncertain as they are said to be.", Ink.Quiet);
+        }
+    }
+
+    void WriteChapter(string heading, List<Figure> figures)
+    {
+        if (figures.Count == 0)
+            return;
+        var rows = figures.Select(RowOf).ToList();
+        var label = 2 + rows.Max(r => Paper.Cells(r.Label)) + 2;
+        var hasAsked = rows.Any(r => r.Asked.Length > 0);
+        var asked = hasAsked ? Math.Max("asked".Length, rows.Max(r => Paper.Cells(r.Asked))) + 2 : 0;
+        var isWide = rows.TrueForAll(r => r.IsMissing || label + asked + Paper.Cells(r.Does) <= paper.Width) && paper.Width >= 60;
+        paper.Gap();
+        if (isWide && hasAsked)
+            paper.Write(label + asked, "the board", Ink.Heading, Paper.Padded(heading, label) + "asked", Ink.Heading);
+        else
+            paper.Write(0, heading, Ink.Heading);
+        foreach (var row in rows)
+        {
+            if (isWide)
+                paper.Write(label + asked, row.Does, Ink.Plain, Paper.Padded(row.Label, label - 2) + row.Asked, Ink.Plain, 2);
+            else
+            {
+                paper.Write(2, row.Label);
+                paper.Write(4, row.Asked.Length > 0 ? $"asked {row.Asked}; the board {row.Does}" : row.Does);
+            }
+
+            foreach (var note in row.Notes)
+                paper.Write(4, note, Ink.Quiet);
+        }
+    }
+
+    Row RowOf(Figure figure)
+    {
+        List<string> notes = figure.Caution is { } caution ? [caution] : [];
+        var interval = outcome.Spread.GetValueOrDefault(figure.Kind.Id);
+        var asked = Asked(figure.Kind.Id);
+        if (figure.Value is not { } value)
+            return new(figure.Kind.Title, asked, "needs " + Listed(figure.Missing, 2), true, notes);
+        if (interval is { MattersMost.Count: > 0 } && (showsAll || asked.Length > 0))
+            notes.Add($"Turns most on {Listed(interval.MattersMost, 2)}.");
+        return new(figure.Kind.Title, asked, Written(value, figure.Unit, interval), false, notes);
+    }
+
+    string Asked(string id)
+    {
+        var brief = outcome.Board.Brief;
+        return id switch
+        {
+            "speed.top_full" => Said(brief.TopSpeedWanted, "0.# km/h"),
+            "climb.grade_at_climb_speed" => Said(brief.ClimbWanted, "0.# %"),
+            "cruise.range" => Said(brief.RangeWanted, "0.# km"),
+            _ => "",
+        };
+    }
+
+    string Said<T>(Known<T> wanted, string format)
+        where T : struct, IQuantity<T> =>
+        wanted.IsKnown ? wanted.Value.ToString(format, units) : "";
+
+    string Written(double value, string unit, Interval? interval)
+    {
+        if (!double.IsFinite(value))
+            return "not a number";
+        var isMoney = unit.Length == 3 && unit.All(char.IsAsciiLetterUpper);
+        var (shown, symbol) = Dimensions.In(units, value, unit);
+        var number = isMoney ? shown.ToString("0.00", CultureInfo.InvariantCulture) : Dimension.Figures(shown);
+        var text = symbol.Length > 0 ? $"{number} {symbol}" : number;
+        if (interval is null || interval.Low == interval.High)
+            return text;
+        // Both ends get as many decimals as three digits of the value need, so that they can be compared at a glance.
+        var magnitude = shown == 0 ? 0 : (int)Math.Floor(Math.Log10(Math.Abs(shown)));
+        var decimals = "F" + Math.Clamp(2 - magnitude, 0, 6).ToString(CultureInfo.InvariantCulture);
+        return $"{text} ({End(interval.Low)} to {End(interval.High)})";
+
+        string End(double end) => Dimensions.In(units, end, unit).Value.ToString(decimals, CultureInfo.InvariantCulture);
+    }
+
+    void WriteFindings()
+    {
+        var open = outcome.Findings.Where(f => f.Level is Level.Stop or Level.Fix || (f.Level == Level.Measure && (showsAll || f.Needs.Count == 0))).OrderBy(f => f.Level).ToList();
+        if (open.Count > 0)
+        {
+            paper.Gap();
+            paper.Write(0, "What was found", Ink.Heading);
+            foreach (var finding in open)
+            {
+                paper.Gap();
+                WriteFinding(finding);
+            }
+        }
+
+        WriteMissing();
+        if (showsAll)
+            WriteFine();
+    }
+
+    void WriteFinding(Finding finding)
+    {
+        const int Indent = 9;
+        paper.Write(Indent, $"{finding.Where}  ({finding.Rule})", Ink.Plain, finding.Level.Word, InkOf(finding.Level));
+        paper.Write(Indent, finding.Says.In(units));
+        if (!finding.Remedy.IsEmpty)
+            paper.Write(Indent, "Remedy: " + finding.Remedy.In(units));
+        if (finding.Mend is { } mend)
+            paper.Write(Indent, $"In the file: {mend.Key}: {mend.Text}");
+        if (outcome.SourceOf(finding) is { Length: > 0 } source)
+            paper.Write(Indent, "Source: " + source, Ink.Quiet);
+    }
+
+    // One missing value often holds up several checks and figures, so the values are listed, the most wanted first.
+    void WriteMissing()
+    {
+        var checks = outcome.Findings.Where(f => f.Level == Level.Measure && f.Needs.Count > 0).ToList();
+        var figures = outcome.Figures.Where(f => f.Value is null && f.Missing.Count > 0).ToList();
+        var keys = checks.SelectMany(f => f.Needs).Concat(figures.SelectMany(f => f.Missing))
+            .GroupBy(k => k, StringComparer.Ordinal).OrderByDescending(g => g.Count()).ThenBy(g => g.Key, StringComparer.Ordinal).ToList();
+        if (keys.Count == 0)
+            return;
+        paper.Gap();
+        paper.Write(
+            9,
+            $"{Count(keys.Count, "value is", "values are")} not known; {Count(checks.Count, "check", "checks")} and {Count(figures.Count, "figure", "figures")} wait for {(keys.Count == 1 ? "it" : "them")}:",
+            Ink.Plain, Level.Measure.Word, Ink.Measure);
+        var shown = showsAll ? keys.Count : Math.Min(keys.Count, MostMissingShown);
+        foreach (var key in keys.Take(shown))
+            paper.Write(11, $"{key.Key} ({key.Count().ToString(CultureInfo.InvariantCulture)}): {Measuring.Of(key.Key)}");
+        if (shown < keys.Count)
+            paper.Write(11, $"and {(keys.Count - shown).ToString(CultureInfo.InvariantCulture)} more; --all lists them.");
+    }
+
+    void WriteFine()
+    {
+        var fine = outcome.Findings.Where(f => f.Level == Level.Fine).ToList();
+        if (fine.Count == 0)
+            return;
+        paper.Gap();
+        paper.Write(0, "What was checked and holds", Ink.Heading);
+        foreach (var finding in fine)
+        {
+            paper.Write(9, $"{finding.Where}  ({finding.Rule})", Ink.Plain, Level.Fine.Word, Ink.Fine);
+            paper.Write(9, finding.Says.In(units));
+            if (outcome.SourceOf(finding) is { Length: > 0 } source)
+                paper.Write(9, "Source: " + source, Ink.Quiet);
+        }
+    }
+
+    void WriteCounts()
+    {
+        var counts = Enum.GetValues<Level>()
+            .Select(level => (level.Word, Number: outcome.Findings.Count(f => f.Level == level)))
+            .Select(c => $"{c.Number.ToString(CultureInfo.InvariantCulture)} {c.Word}");
+        var fine = !showsAll && outcome.Findings.Any(f => f.Level == Level.Fine) ? " (--all lists them)" : "";
+        paper.Write(0, $"{string.Join(", ", counts)}{fine}. Only what is named here or in the list of rules was checked.");
+    }
+
+    static string Listed(IReadOnlyList<string> keys, int most) => keys.Count switch
+    {
+        0 => "a value that is not known",
+        _ when keys.Count > most => $"{string.Join(", ", keys.Take(most))} and {(keys.Count - most).ToString(CultureInfo.InvariantCulture)} more",
+        1 => keys[0],
+        _ => $"{string.Join(", ", keys.Take(keys.Count - 1))} and {keys[^1]}",
+    };
+
+    static string Count(int number, string one, string more) => $"{number.ToString(CultureInfo.InvariantCulture)} {(number == 1 ? one : more)}";
+
+    static Ink InkOf(Level level) => level switch
+    {
+        Level.Stop => Ink.Stop,
+        Level.Fix => Ink.Fix,
+        Level.Measure => Ink.Measure,
+        _ => Ink.Fine,
+    };
+
+    sealed record Row(string Label, string Asked, string Does, bool IsMissing, IReadOnlyList<string> Notes);
+}

@@ -1,0 +1,187 @@
+using System.Globalization;
+using System.Text;
+using Boardwright.Parts;
+
+namespace Boardwright.Files;
+
+/// <summary>A text after a change, or why it was not changed.</summary>
+/// <param name="Text">The text; the old one where the change was refused.</param>
+/// <param name="Refusal">Why it was not changed, or <c>null</c>.</param>
+public sealed record Changed(string Text, Refusal? Refusal);
+
+/// <summary>Changes single values in the text of a board file, and leaves everything else as the person wrote it: comments, order and layout.</summary>
+public static class BoardText
+{
+    const string PartsKey = "parts";
+
+    /// <summary>Changes one value, or adds it where it is missing. A place that holds a shelf id alone becomes <c>{ use: ID, key: value }</c>.</summary>
+    /// <param name="text">Text of a board file.</param>
+    /// <param name="key">Dotted key as the board names it, such as <c>limits.pack_current</c>, <c>motor.kv</c> or <c>wiring[1].length</c>; a place for a part, such as <c>motor</c>, takes an id.</param>
+    /// <param name="newValue">The value as it would be written, such as <c>50 A</c>.</param>
+    public static Changed Change(string text, string key, string newValue)
+    {
+        if (text.StartsWith('\uFEFF'))
+        {
+            var rest = Change(text[1..], key, newValue);
+            return rest with { Text = text[0] + rest.Text };
+        }
+
+        var complaints = new Complaints();
+        var root = NodeReader.Read(text, "", "", complaints);
+        if (root is not Map map || complaints.Count > 0)
+            return new(text, new("The file is not in order, so nothing was changed in it.", "Mend the file first."));
+        if (string.IsNullOrWhiteSpace(newValue))
+            return new(text, new($"Nothing is written for {key}.", "Write a value; a line is taken out in the file itself."));
+        if (newValue.EnumerateRunes().Any(static rune => rune == Rune.ReplacementChar || (Rune.IsControl(rune) && rune.Value != '\n')))
+            return new(text, new($"{QuantityText.Quote(newValue)} holds a character that cannot be printed.", "Write it again with letters, digits and signs only."));
+        if (Steps(key) is not { } steps)
+            return new(text, new($"{QuantityText.Quote(key)} is not a key of a board.", "Check the key."));
+        return new Editor(text, key).Apply(map, steps, newValue);
+    }
+
+    /// <summary>A value as YAML, in quotation marks only where it would be misread without them.</summary>
+    internal static string Written(string value, bool inFlow)
+    {
+        var complaints = new Complaints();
+        var read = NodeReader.Read(inFlow ? $"{{ k: {value}, l: m }}" : $"k: {value}\nl: m\n", "", "", complaints);
+        if (complaints.Count == 0 && read is Map { Pairs: [(_, Scalar { IsPlain: true } alone), (_, Scalar { Text: "m" })] } && alone.Text == value)
+            return value;
+        return $"\"{value.Replace(@"\", @"\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal).Replace("\n", "\\n", StringComparison.Ordinal)}\"";
+    }
+
+    /// <summary>The keys from the file's root to an entry; a number picks an item of a list.</summary>
+    static List<(string Key, int Item)>? Steps(string key)
+    {
+        var steps = new List<(string, int)>();
+        var type = typeof(Board);
+        var words = key.Split('.');
+        if (Entry.Of(typeof(Fitted)).Any(entry => entry.Key == words[0].Split('[')[0]))
+        {
+            steps.Add((PartsKey, 0));
+            type = typeof(Fitted);
+        }
+
+        foreach (var (at, word) in words.Index())
+        {
+            var (name, item) = (word, 0);
+            if (word.EndsWith(']') && word.IndexOf('[', StringComparison.Ordinal) is > 0 and var bracket)
+            {
+                if (!int.TryParse(word[(bracket + 1)..^1], NumberStyles.None, CultureInfo.InvariantCulture, out item) || item < 1)
+                    return null;
+                name = word[..bracket];
+            }
+
+            if (Entry.Of(type).FirstOrDefault(candidate => candidate.Key == name) is not { } entry || item > 0 != (entry.Form == EntryForm.Sheets))
+                return null;
+            steps.Add((name, item));
+            var isSheet = entry.Form is EntryForm.Sheet or EntryForm.Sheets;
+            if (at == words.Length - 1 ? isSheet && (!entry.ValueType.IsSubclassOf(typeof(Part)) || entry.ValueType == typeof(Pack)) : !isSheet)
+                return null;
+            type = entry.ValueType;
+        }
+
+        return steps;
+    }
+
+    sealed class Editor(string text, string key)
+    {
+        readonly string newLine = text.Contains("\r\n", StringComparison.Ordinal) ? "\r\n" : "\n";
+
+        public Changed Apply(Map map, List<(string Key, int Item)> steps, string value)
+        {
+            // The item of a list is itself a step down.
+            for (var at = 0; ; at++)
+            {
+                var (name, item) = steps[at];
+                var isLast = at == steps.Count - 1;
+                var (word, node) = map.Pairs.FirstOrDefault(pair => pair.Key.Text == name);
+                if (word is null)
+                    return item > 0 ? Refuse("There is no such item in the file.", "Add the item to the file first.") : Add(map, [.. steps.Skip(at).Select(step => step.Key)], value);
+                if (item > 0)
+                {
+                    if (node is not Sequence list || list.Items.Count < item)
+                        return Refuse("There is no such item in the file.", "Add the item to the file first.");
+                    node = list.Items[item - 1];
+                }
+
+                switch (node)
+                {
+                    case Scalar { IsEmpty: true } when isLast:
+                        return Insert(AfterColon(word), " " + Written(value, map.IsFlow));
+                    case Scalar { IsEmpty: true }:
+                        return map.IsFlow
+                            ? Insert(AfterColon(word), " " + Flow([.. steps.Skip(at + 1).Select(step => step.Key)], value))
+                            : Insert(EndOfLine(AfterColon(word)), Block([.. steps.Skip(at + 1).Select(step => step.Key)], value, word.At.Column + 1));
+                    case Scalar scalar when isLast:
+                        return Replace(scalar, Written(value, map.IsFlow || item > 0));
+                    case Scalar id:
+                        return Replace(id, $"{{ {SheetReader.Use}: {Written(id.Text, inFlow: true)}, {Inside([.. steps.Skip(at + 1).Select(step => step.Key)], value)} }}");
+                    case Map frame when isLast:
+                        return frame.Find("value") is Scalar { IsEmpty: false } inner ? Replace(inner, Written(value, frame.IsFlow))
+                            : frame.Find(SheetReader.Use) is Scalar { IsEmpty: false } use ? Replace(use, Written(value, frame.IsFlow))
+                            : Refuse($"{key} is written out over several entries, and is more than one value.", "Change it in the file itself.");
+                    case Map inside:
+                        map = inside;
+                        break;
+                    default:
+                        return Refuse($"{key} is a list, and is more than one value.", "Change it in the file itself.");
+                }
+            }
+        }
+
+        Changed Add(Map map, string[] keys, string value)
+        {
+            if (!map.IsFlow)
+                return Insert(EndOfLine(LastOf(map)), Block(keys, value, map.Pairs[0].Key.At.Column - 1));
+            if (text[map.Start] != '{')
+                return Refuse($"What {key} belongs to is written without braces inside a list.", "Put braces around it first.");
+            if (map.Pairs.Count == 0)
+                return new(string.Concat(text.AsSpan(0, map.Start), $"{{ {Inside(keys, value)} }}", text.AsSpan(map.End)), null);
+            var end = LastOf(map);
+            // A comma may follow the last entry already.
+            var next = end + text.AsSpan(end).IndexOfAnyExcept(' ', '\r', '\n');
+            return text[next] == ',' ? Insert(next + 1, " " + Inside(keys, value)) : Insert(end, ", " + Inside(keys, value));
+        }
+
+        /// <summary>Where the last value inside a map ends; the parser's own mark for its end lies where the next thing begins.</summary>
+        int LastOf(Node node) => node switch
+        {
+            Scalar scalar => Trimmed(scalar),
+            Sequence { IsFlow: true } list => list.End,
+            Map { IsFlow: true } map when map.Pairs.Count == 0 => map.End,
+            Map map => map.Pairs[^1] switch
+            {
+                (var word, Scalar { IsEmpty: true }) => AfterColon(word),
+                (_, Map { IsFlow: true } inner) => inner.End,
+                (_, var inner) => LastOf(inner),
+            },
+            Sequence list => list.Items[^1] is Map { IsFlow: true } item ? item.End : LastOf(list.Items[^1]),
+            _ => throw new NotSupportedException("A spoiled piece has no end."),
+        };
+
+        int AfterColon(Scalar word) => text.IndexOf(':', word.End) + 1;
+
+        int EndOfLine(int from)
+        {
+            var end = text.AsSpan(from).IndexOfAny('\r', '\n');
+            return end < 0 ? text.Length : from + end;
+        }
+
+        /// <summary>The end of a scalar; a text over several lines ends before its last line break.</summary>
+        int Trimmed(Scalar scalar) => scalar.Start + text.AsSpan(scalar.Start, scalar.End - scalar.Start).TrimEnd().Length;
+
+        string Block(string[] keys, string value, int indent) => keys.Length == 1
+            ? $"{newLine}{new string(' ', indent)}{keys[0]}: {Written(value, inFlow: false)}"
+            : $"{newLine}{new string(' ', indent)}{keys[0]}:{Block(keys[1..], value, indent + 2)}";
+
+        static string Inside(string[] keys, string value) => keys.Length == 1 ? $"{keys[0]}: {Written(value, inFlow: true)}" : $"{keys[0]}: {Flow(keys[1..], value)}";
+
+        static string Flow(string[] keys, string value) => $"{{ {Inside(keys, value)} }}";
+
+        Changed Insert(int at, string piece) => new(text.Insert(at, piece), null);
+
+        Changed Replace(Scalar scalar, string piece) => new(string.Concat(text.AsSpan(0, scalar.Start), piece, text.AsSpan(Trimmed(scalar))), null);
+
+        Changed Refuse(string says, string remedy) => new(text, new(says, remedy));
+    }
+}

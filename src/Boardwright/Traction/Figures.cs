@@ -1,0 +1,123 @@
+using Boardwright.Findings;
+using Boardwright.Numerics;
+using Boardwright.Packs;
+using Boardwright.Parts;
+using Boardwright.Wiring;
+using static System.Math;
+
+namespace Boardwright.Traction;
+
+/// <summary>Top speeds of a board, m/s, and its push from rest, N.</summary>
+/// <param name="Full">At full charge.</param>
+/// <param name="Half">At half charge.</param>
+/// <param name="Reserve">At the brief's reserve.</param>
+/// <param name="UnloadedFull">Wheels in the air, full charge.</param>
+/// <param name="StartForce">Force from rest, full charge.</param>
+/// <source cref="Sources.Mechanics"/>
+public sealed record TopSpeeds(double Full, double Half, double Reserve, double UnloadedFull, double StartForce)
+{
+    /// <summary>Of a board.</summary>
+    public static Answer<TopSpeeds> Of(Board board, Answer<Running> running) => Answer<TopSpeeds>.Ask("", needs =>
+    {
+        var run = needs.Of(running);
+        var reserve = needs.Of(board.Brief.Reserve);
+        if (needs.Unmet)
+            return null;
+        var full = run.SupplyAt(1);
+        return new TopSpeeds(run.TopSpeed(1), run.TopSpeed(0.5), run.TopSpeed(reserve.Value), run.Drive.UnloadedSpeed(full), run.LargestForce(0, full));
+    });
+
+    /// <summary>Electrical speed with the wheels in the air at full charge.</summary>
+    public static Answer<AngularSpeed> ElectricalOf(Answer<TopSpeeds> speeds, Answer<Propulsion> drive) => Answer<AngularSpeed>.Ask("", needs =>
+    {
+        var (top, electric) = (needs.Of(speeds), needs.Of(drive));
+        return needs.Unmet ? default : AngularSpeed.FromRadiansPerSecond(electric.PolePairs * electric.MotorSpeed(top.UnloadedFull));
+    });
+}
+
+/// <summary>The brief's climb.</summary>
+/// <param name="Steepest">Steepest grade held at the climbing speed, rise over run.</param>
+/// <param name="Asked">What the wanted climb asks; <c>null</c> when the pack cannot give the power.</param>
+/// <source cref="Sources.Mechanics"/>
+public sealed record Climb(double Steepest, OperatingPoint? Asked)
+{
+    /// <summary>Of a board, at half charge.</summary>
+    public static Answer<Climb> Of(Board board, Answer<Running> running) => Answer<Climb>.Ask("", needs =>
+    {
+        var run = needs.Of(running);
+        var speed = needs.Of(board.Brief.ClimbSpeed).MetresPerSecond;
+        var wanted = needs.Of(board.Brief.ClimbWanted).Value;
+        return needs.Unmet ? null : new Climb(run.SteepestGrade(speed, 0.5), run.Holding(speed, wanted, 0.5));
+    });
+}
+
+/// <summary>The brief's cruise.</summary>
+/// <param name="Steady">The cruise; <c>null</c> when the pack cannot hold the speed.</param>
+/// <param name="Wanted">Range wanted, m; <c>null</c> when the brief does not say.</param>
+/// <param name="Pace">Fastest steady speed at which that range is reached, m/s; <c>null</c> when there is none.</param>
+/// <source cref="Sources.Mechanics"/>
+public sealed record CruiseOfBoard(Cruise? Steady, double? Wanted, double? Pace)
+{
+    const double Walking = 4 / 3.6;
+
+    /// <summary>Of a board.</summary>
+    public static Answer<CruiseOfBoard> Of(Board board, Answer<Running> running) => Answer<CruiseOfBoard>.Ask("", needs =>
+    {
+        var run = needs.Of(running);
+        var speed = needs.Of(board.Brief.CruiseSpeed).MetresPerSecond;
+        var reserve = needs.Of(board.Brief.Reserve).Value;
+        if (needs.Unmet)
+            return null;
+        var wanted = board.Brief.RangeWanted.IsKnown ? needs.Of(board.Brief.RangeWanted).Metres : (double?)null;
+        return new CruiseOfBoard(run.Cruising(speed, reserve), wanted, wanted is { } metres ? PaceFor(run, reserve, metres) : null);
+    });
+
+    /// <summary>The fastest steady speed on the level at which a range is reached, looked for above walking pace, where the range only falls with speed.</summary>
+    /// <returns>The speed in m/s, or <c>null</c> when the range is out of reach.</returns>
+    public static double? PaceFor(Running run, double reserve, double metres)
+    {
+        double Beyond(double speed) => (run.Cruising(speed, reserve)?.Metres ?? 0) - metres;
+        // Idle power makes a crawl wasteful too: from the first pace that reaches it, on to where it is lost again.
+        return RootFinding.FirstFall(Beyond, Walking, 40, 2);
+    }
+}
+
+/// <summary>The electric brake.</summary>
+/// <param name="Half">Distance to stop from cruise speed on the level at half charge, m; <c>null</c> when it does not stop.</param>
+/// <param name="Full">The same at full charge.</param>
+/// <param name="Downhill">The same at half charge, down the brief's climb from its climbing speed.</param>
+/// <param name="GradeHeldFull">Steepest descent held at the climbing speed at full charge, rise over run.</param>
+/// <param name="HoldsFrom">Highest charge at which the brief's climb is held downhill; <c>null</c> when at none.</param>
+/// <param name="Note">What the rider must be able to do besides.</param>
+/// <source cref="Sources.Mechanics"/>
+public sealed record Brakes(double? Half, double? Full, double? Downhill, double GradeHeldFull, double? HoldsFrom, string Note)
+{
+    /// <summary>Of a board.</summary>
+    public static Answer<Brakes> Of(Board board, Answer<Running> running) => Answer<Brakes>.Ask("", needs =>
+    {
+        var run = needs.Of(running);
+        var cruise = needs.Of(board.Brief.CruiseSpeed).MetresPerSecond;
+        var climb = needs.Of(board.Brief.ClimbSpeed).MetresPerSecond;
+        var grade = needs.Of(board.Brief.ClimbWanted).Value;
+        if (needs.Unmet)
+            return null;
+        var (half, full) = (run.StoppingDistance(cruise, 0, 0.5), run.StoppingDistance(cruise, 0, 1));
+        double Margin(double charge) => run.LargestBrakeForce(climb, -grade, run.SupplyAt(charge)) + run.RoadForce(climb, -grade);
+        var holds = Margin(1) >= 0 ? 1 : RootFinding.FirstRise(Margin, 1, 0, 1.0 / 64);
+        return new Brakes(half, full, run.StoppingDistance(climb, -grade, 0.5), HeldGrade(run, climb), holds, NoteOn(half, full, holds));
+    });
+
+    static double HeldGrade(Running run, double speed)
+    {
+        var supply = run.SupplyAt(1);
+        double Margin(double grade) => run.LargestBrakeForce(speed, -grade, supply) + run.RoadForce(speed, -grade);
+        return Margin(0) <= 0 ? 0 : RootFinding.FirstFall(Margin, 0, 1, 1.0 / 32) ?? 1;
+    }
+
+    static string NoteOn(double? half, double? full, double? holds) =>
+        half is null || full is null
+            ? "The electric brake alone does not stop this board: the rider must be able to stop with a foot or a slide, on every ride."
+            : holds is not 1
+                ? "A full pack takes hardly any braking current: until some charge is used, stop with a foot or a slide, and do not start at the top of the hill."
+                : "The electric brake is gone when the pack, a plug or the remote's link is: the rider must be able to stop with a foot or a slide all the same.";
+}

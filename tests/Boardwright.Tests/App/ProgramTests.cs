@@ -1,0 +1,191 @@
+using System.Text.Json;
+using Boardwright.App;
+
+namespace Boardwright.Tests.App;
+
+public sealed class ProgramTests
+{
+    [Fact]
+    public void Every_command_shows_an_example_in_its_help()
+    {
+        foreach (var command in Program.Root(new Terminal(TextWriter.Null, TextWriter.Null)).Subcommands)
+        {
+            var (code, help, error) = Ran.With(command.Name, "--help");
+
+            Assert.Equal(0, code);
+            Assert.Empty(error);
+            Assert.Contains($"\n  boardwright {command.Name}", help, StringComparison.Ordinal);
+            Assert.Matches($"\nExamples?\n  (eval \"\\$\\()?boardwright {command.Name}", help);
+        }
+    }
+
+    [Fact]
+    public void The_help_reads_as_approved() => Approved.Matches("App/help.txt", Ran.With("--help").Out);
+
+    [Fact]
+    public void The_help_of_a_check_reads_as_approved() => Approved.Matches("App/help-check.txt", Ran.With("check", "--help").Out);
+
+    [Fact]
+    public void Without_a_command_the_help_is_shown() => Assert.Equal(Ran.With("--help"), Ran.With());
+
+    [Fact]
+    public void The_version_is_one_line() => Assert.Matches(@"^boardwright \d+\.\d+\.\d+\n$", Ran.With("--version").Out);
+
+    [Fact]
+    public void A_command_that_is_not_there_is_answered_with_the_nearest()
+    {
+        var (code, text, error) = Ran.With("chekc");
+
+        Assert.Equal(2, code);
+        Assert.Empty(text);
+        Assert.Contains("Was 'check' meant?", error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_option_that_is_not_there_is_answered_with_the_nearest()
+    {
+        var (code, _, error) = Ran.With("check", "heron.board.yaml", "--jsn");
+
+        Assert.Equal(2, code);
+        Assert.Contains("Was '--json' meant?", error, StringComparison.Ordinal);
+        Assert.Contains("boardwright check --help", error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_file_that_is_not_there_is_said_in_a_sentence()
+    {
+        using var folder = new Folder();
+        var (code, text, error) = Ran.With("check", folder.At("heron.board.yaml"));
+
+        Assert.Equal(2, code);
+        Assert.Empty(text);
+        Assert.Contains("heron.board.yaml", error, StringComparison.Ordinal);
+        Assert.DoesNotContain("Exception", error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Complaints_on_a_file_begin_with_its_place_and_say_how_to_mend_it()
+    {
+        using var folder = new Folder();
+        var file = folder.Write("heron.board.yaml", "boardwright: 1\nname: Heron\nbrief:\n  rider_mass: 80\n  cruise_sped: 25 km/h\n");
+        var (code, text, error) = Ran.With("check", file);
+
+        Assert.Equal(2, code);
+        Assert.Empty(text);
+        Assert.Contains($"{file}:4:15  brief.rider_mass\n  ", error, StringComparison.Ordinal);
+        Assert.Contains($"{file}:5:3  brief.cruise_sped\n  ", error, StringComparison.Ordinal);
+        Assert.EndsWith("2 things to mend; nothing was examined.\n", error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Complaints_are_a_document_too_when_one_is_asked_for()
+    {
+        using var folder = new Folder();
+        var file = folder.Write("heron.board.yaml", "boardwright: 1\nname: Heron\nbrief:\n  rider_mass: 80\n");
+        var (code, text, error) = Ran.With("check", file, "--json");
+
+        Assert.Equal(2, code);
+        Assert.NotEmpty(error);
+        var document = JsonDocument.Parse(text).RootElement;
+        Assert.Equal(1, document.GetProperty("boardwright").GetInt32());
+        var complaint = Assert.Single(document.GetProperty("errors").EnumerateArray());
+        Assert.Equal(["file", "line", "column", "key", "says", "remedy"], complaint.EnumerateObject().Select(p => p.Name));
+        Assert.Equal(4, complaint.GetProperty("line").GetInt32());
+        Assert.Equal("brief.rider_mass", complaint.GetProperty("key").GetString());
+    }
+
+    [Fact]
+    public void A_board_is_reported_and_as_a_document_where_that_is_asked_for()
+    {
+        using var folder = new Folder();
+        var file = folder.Write("heron.board.yaml", "boardwright: 1\nname: Heron\n");
+
+        Assert.StartsWith("Heron\nNo parts are chosen yet.\n", Ran.With("check", file).Out, StringComparison.Ordinal);
+        Assert.Equal("Heron", JsonDocument.Parse(Ran.With("check", file, "--json").Out).RootElement.GetProperty("board").GetString());
+        Assert.Equal(Ran.With("check", file, "--json"), Ran.With("check", file, "--json"));
+    }
+
+    [Fact]
+    public void The_exit_code_follows_the_worst_finding()
+    {
+        Assert.True(Heron.Outcome.IsWanting);
+        Assert.False((Heron.Outcome with { Findings = [.. Heron.Outcome.Findings.Skip(2)] }).IsWanting);
+    }
+
+    [Fact]
+    public void A_new_board_is_written_once_and_can_be_checked()
+    {
+        using var folder = new Folder();
+        var (code, text, _) = Ran.With("new", "heron", "--out", folder.Path);
+        Assert.Equal(0, code);
+        Assert.Contains("heron.board.yaml", text, StringComparison.Ordinal);
+        var written = File.ReadAllText(folder.At("heron.board.yaml"));
+
+        Assert.NotEqual(2, Ran.With("check", folder.At("heron.board.yaml")).Code);
+        File.AppendAllText(folder.At("heron.board.yaml"), "# mine\n");
+        var again = Ran.With("new", "heron", "--out", folder.Path);
+
+        Assert.Equal(2, again.Code);
+        Assert.Contains("left as it is", again.Error, StringComparison.Ordinal);
+        Assert.Equal(written + "# mine\n", File.ReadAllText(folder.At("heron.board.yaml")));
+    }
+
+    [Theory]
+    [InlineData("../heron")]
+    [InlineData("a/b")]
+    [InlineData(".heron")]
+    [InlineData(" ")]
+    public void A_name_that_is_a_path_is_refused(string name)
+    {
+        using var folder = new Folder();
+
+        Assert.Equal(2, Ran.With("new", name, "--out", folder.Path).Code);
+        Assert.Empty(Directory.EnumerateFileSystemEntries(folder.Path));
+    }
+
+    [Fact]
+    public void Both_schemas_are_written()
+    {
+        using var folder = new Folder();
+
+        Assert.Equal(0, Ran.With("schema", "--out", folder.At("schema")).Code);
+        foreach (var name in new[] { "board.schema.json", "shelf.schema.json" })
+            Assert.Equal(JsonValueKind.Object, JsonDocument.Parse(File.ReadAllText(folder.At($"schema/{name}"))).RootElement.ValueKind);
+    }
+
+    [Fact]
+    public void Pages_are_written_and_those_of_rules_that_are_gone_are_removed()
+    {
+        using var folder = new Folder();
+        folder.Write("docs/findings/gone.rule.md", Pages.Mark + "\n# gone\n");
+        folder.Write("docs/findings/by-hand.md", "# By hand\n");
+
+        Assert.Equal(0, Ran.With("pages", "--out", folder.At("docs")).Code);
+        Assert.True(File.Exists(folder.At("docs/results.md")));
+        Assert.True(File.Exists(folder.At("docs/findings/index.md")));
+        Assert.False(File.Exists(folder.At("docs/findings/gone.rule.md")));
+        Assert.True(File.Exists(folder.At("docs/findings/by-hand.md")));
+    }
+
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void A_fault_of_the_program_is_one_clear_line_and_the_trace_is_shown_to_those_who_ask(bool asksForTraces)
+    {
+        using var error = new StringWriter { NewLine = "\n" };
+        using var broken = new Broken();
+        var code = Program.Run(["--help"], new Terminal(broken, error) { ShowsTraces = asksForTraces });
+
+        Assert.Equal(3, code);
+        Assert.StartsWith("boardwright: an unexpected problem, which is the program's fault and not the file's: The writer is broken.\n", error.ToString(), StringComparison.Ordinal);
+        Assert.Equal(asksForTraces, error.ToString().Contains("   at ", StringComparison.Ordinal));
+        Assert.Equal(!asksForTraces, error.ToString().Contains("BOARDWRIGHT_TRACE=1", StringComparison.Ordinal));
+    }
+
+    sealed class Broken : StringWriter
+    {
+        public override void Write(string? value) => throw new InvalidOperationException("The writer is broken.");
+
+        public override void Write(char value) => throw new InvalidOperationException("The writer is broken.");
+    }
+}

@@ -1,0 +1,139 @@
+using Boardwright.Files;
+using Boardwright.Parts;
+using CsCheck;
+
+namespace Boardwright.Tests.Files;
+
+public sealed class BoardTextTests
+{
+    const string Small = """
+        boardwright: 1   # first
+        name: 'Tern'
+        brief: { rider_mass: 80 kg, }   # rider
+        parts:
+          deck: marram-96    # the deck
+          wheels: { use: cobble-100, count: 4 }
+          motor:
+            kv: { value: 170 rpm/V, give: 5 % }
+            # not measured yet
+            note: |
+              two
+              lines
+          pack: { series: 12, protection: bms }
+          cell: c21700
+          box: {}
+          remote:
+        wiring:
+          - from: pack
+            to: controller   # short
+          - { from: controller, to: motors }
+        limits:   # none yet
+
+        """;
+
+    [Theory]
+    [InlineData("name", "Ling", "name: 'Tern'", "name: Ling")]
+    [InlineData("name", "a: b", "name: 'Tern'", "name: \"a: b\"")]
+    [InlineData("name", "say \"yes\"\\", "name: 'Tern'", "name: say \"yes\"\\")]
+    [InlineData("name", "# \"no\"", "name: 'Tern'", "name: \"# \\\"no\\\"\"")]
+    [InlineData("brief.rider_mass", "82 kg", "rider_mass: 80 kg", "rider_mass: 82 kg")]
+    [InlineData("brief.gear_mass", "5 kg", "rider_mass: 80 kg, }", "rider_mass: 80 kg, gear_mass: 5 kg }")]
+    [InlineData("wheels.count", "3", "count: 4", "count: 3")]
+    [InlineData("wheels.mass", "260 g", "count: 4 }", "count: 4, mass: 260 g }")]
+    [InlineData("wheels", "cobble-90", "use: cobble-100", "use: cobble-90")]
+    [InlineData("motor.kv", "190 rpm/V", "value: 170 rpm/V", "value: 190 rpm/V")]
+    [InlineData("motor.note", "one line", "note: |\n      two\n      lines", "note: one line")]
+    [InlineData("motor.pole_pairs", "7", "      lines\n", "      lines\n    pole_pairs: 7\n")]
+    [InlineData("deck", "marram-80", "deck: marram-96 ", "deck: marram-80 ")]
+    [InlineData("deck.mass", "2.1 kg", "deck: marram-96 ", "deck: { use: marram-96, mass: 2.1 kg } ")]
+    [InlineData("deck.note", "a, b", "deck: marram-96 ", "deck: { use: marram-96, note: \"a, b\" } ")]
+    [InlineData("cell.polarisation.R1", "12 mohm", "cell: c21700", "cell: { use: c21700, polarisation: { R1: 12 mohm } }")]
+    [InlineData("pack.protection.series", "12", "protection: bms", "protection: { use: bms, series: 12 }")]
+    [InlineData("pack.parallel", "4", "protection: bms }", "protection: bms, parallel: 4 }")]
+    [InlineData("box.wall", "3 mm", "box: {}", "box: { wall: 3 mm }")]
+    [InlineData("remote", "palm-2g4", "remote:\n", "remote: palm-2g4\n")]
+    [InlineData("remote.port", "pulse 3-pin", "remote:\n", "remote:\n    port: pulse 3-pin\n")]
+    [InlineData("charger", "ch-12s", "remote:\n", "remote:\n  charger: ch-12s\n")]
+    [InlineData("charger.voltage", "50.4 V", "remote:\n", "remote:\n  charger:\n    voltage: 50.4 V\n")]
+    [InlineData("wiring[1].to", "charger", "to: controller ", "to: charger ")]
+    [InlineData("wiring[1].gauge", "AWG 10", "# short\n", "# short\n    gauge: AWG 10\n")]
+    [InlineData("wiring[2].gauge", "AWG 12", "to: motors }", "to: motors, gauge: AWG 12 }")]
+    [InlineData("limits.phase_current", "60 A", "limits:   # none yet\n", "limits:   # none yet\n  phase_current: 60 A\n")]
+    [InlineData("money.overhead", "12 %", "limits:   # none yet\n", "limits:   # none yet\nmoney:\n  overhead: 12 %\n")]
+    [InlineData("fixings.box.count", "6", "limits:   # none yet\n", "limits:   # none yet\nfixings:\n  box:\n    count: 6\n")]
+    public void One_value_changes_and_nothing_else(string key, string value, string from, string to)
+    {
+        Assert.Equal(1, Small.Split(from).Length - 1);
+        Changes(Small);
+        Changes("\uFEFF" + Small);
+        if (!from.Contains('|'))
+            Changes(Small.Replace("\n", "\r\n", StringComparison.Ordinal), "\r\n");
+
+        void Changes(string text, string line = "\n")
+        {
+            var changed = BoardText.Change(text, key, value);
+            Assert.Null(changed.Refusal);
+            Assert.Equal(text.Replace(from.Replace("\n", line, StringComparison.Ordinal), to.Replace("\n", line, StringComparison.Ordinal), StringComparison.Ordinal), changed.Text);
+        }
+    }
+
+    [Theory]
+    [InlineData("motr.kv", "3", "not a key")]
+    [InlineData("motor.colour", "red", "not a key")]
+    [InlineData("limits", "3", "not a key")]
+    [InlineData("pack", "3", "not a key")]
+    [InlineData("wiring", "3", "not a key")]
+    [InlineData("wiring[0].to", "x", "not a key")]
+    [InlineData("wiring[x].to", "x", "not a key")]
+    [InlineData("wiring[3].to", "x", "no such item")]
+    [InlineData("fittings[1].thread", "M12", "no such item")]
+    [InlineData("motor", "m6374", "several entries")]
+    [InlineData("name", "", "Nothing is written")]
+    [InlineData("name", "a\0b", "cannot be printed")]
+    public void What_is_not_one_value_is_refused(string key, string value, string says)
+    {
+        var changed = BoardText.Change(Small, key, value);
+        Assert.Equal(Small, changed.Text);
+        Assert.Contains(says, changed.Refusal!.Says, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_text_that_is_not_in_order_is_left_alone()
+    {
+        var changed = BoardText.Change("a: [", "name", "Tern");
+        Assert.Equal("a: [", changed.Text);
+        Assert.NotNull(changed.Refusal);
+    }
+
+    [Fact]
+    public void A_line_without_an_end_gets_a_neighbour() =>
+        Assert.Equal("boardwright: 1\nname: Tern", BoardText.Change("boardwright: 1", "name", "Tern").Text);
+
+    [Fact]
+    public void Any_text_lands_as_it_was_written() =>
+        Gen.Select(Gen.String[Gen.OneOf("#: ,[]{}'\"\\&*!|>%@`-?ab1\n\té😀".EnumerateRunes().Select(rune => rune.ToString()).Where(text => text.Length == 1).Select(text => text[0]).ToArray()), 1, 12], Gen.Bool).Sample((value, first) =>
+        {
+            if (string.IsNullOrWhiteSpace(value) || value.Contains('\t'))
+                return true;
+            var changed = BoardText.Change(Starter.Text("Tern"), first ? "name" : "remote.note", value);
+            var board = BoardFile.ReadText(changed.Text, "tern.board.yaml").Board!;
+            return (first ? board.Name.Value : board.Parts.Remote.Note.Value) == value;
+        });
+
+    /// <summary>Every quantity of the starter board can be set, read back, and set to what it was.</summary>
+    [Fact]
+    public void Every_value_can_be_changed_and_changed_back()
+    {
+        var text = Starter.Text("Tern");
+        foreach (var place in BoardFile.ReadText(text, "tern.board.yaml").Places.Keys.Where(key => key.Contains('.')))
+        {
+            var changed = BoardText.Change(text, place, "1 mm");
+            if (changed.Refusal is null)
+                Assert.Equal(text.Split('\n').Length, changed.Text.Split('\n').Length);
+        }
+
+        var there = BoardText.Change(text, "limits.pack_current", "41 A").Text;
+        Assert.Equal(41, BoardFile.ReadText(there, "tern.board.yaml").Board!.Limits.PackCurrent.Value.Amperes);
+        Assert.Equal(text, BoardText.Change(there, "limits.pack_current", "40 A").Text);
+    }
+}

@@ -1,0 +1,105 @@
+using System.Text.RegularExpressions;
+using Boardwright.App;
+using Boardwright.App.Commands;
+
+namespace Boardwright.Tests.House;
+
+/// <summary>The project's papers agree with the program.</summary>
+public sealed partial class PaperTests
+{
+    static readonly IReadOnlyList<string> Papers = ["README.md", "CONTRIBUTING.md", "docs/guide/board-file.md", "docs/guide/command-line.md"];
+
+    [Fact]
+    public void The_written_pages_are_current()
+    {
+        var pages = Pages.Of(Catalogue.All, Rulebook.All);
+        var there = Directory.EnumerateFiles(Repository.At("docs", "findings"), "*.md").Select(p => "findings/" + Path.GetFileName(p)).Append("results.md");
+
+        Assert.Equal(pages.Keys.Order(StringComparer.Ordinal), there.Order(StringComparer.Ordinal));
+        foreach (var (path, text) in pages)
+            Assert.True(File.ReadAllText(Repository.At("docs", path)) == text, $"docs/{path} is stale: dotnet run --project src/Boardwright.App -- pages");
+    }
+
+    [Fact]
+    public void The_report_in_the_readme_is_current()
+    {
+        var readme = File.ReadAllText(Repository.At("README.md"));
+
+        Assert.Contains("<!-- report:tern -->", readme, StringComparison.Ordinal);
+        Assert.Equal(Pages.Refilled(readme, name => WritePages.Example(Repository.Root, name)), readme);
+    }
+
+    [Fact]
+    public void Commands_in_the_papers_are_commands_of_the_program()
+    {
+        using var nowhere = new StringWriter();
+        var known = Program.Root(new Terminal(nowhere, nowhere)).Subcommands.Select(c => c.Name).ToHashSet(StringComparer.Ordinal);
+        foreach (var paper in Papers)
+        {
+            var used = Uses().Matches(File.ReadAllText(Repository.At(paper))).Select(m => m.Groups["command"].Value).ToList();
+            Assert.True(used.TrueForAll(known.Contains), $"{paper}: {string.Join(", ", used.Where(u => !known.Contains(u)))}");
+        }
+    }
+
+    [Fact]
+    public void Boards_that_the_readme_checks_are_there()
+    {
+        Assert.SkipUnless(Directory.Exists(Repository.At("examples")), "The examples are not in this tree.");
+        var boards = Boards().Matches(File.ReadAllText(Repository.At("README.md"))).Select(m => m.Value).ToList();
+
+        Assert.NotEmpty(boards);
+        Assert.All(boards, board => Assert.True(File.Exists(Repository.At(board)), board));
+    }
+
+    [Fact]
+    public void Files_that_the_papers_point_at_are_there()
+    {
+        var missing = new List<string>();
+        foreach (var paper in Directory.EnumerateFiles(Repository.At("docs"), "*.md", SearchOption.AllDirectories).Append(Repository.At("README.md")).Append(Repository.At("CONTRIBUTING.md")))
+        {
+            foreach (Match link in Links().Matches(File.ReadAllText(paper)))
+            {
+                var target = Path.Combine(Path.GetDirectoryName(paper)!, link.Groups["target"].Value);
+                if (!File.Exists(target) && !Directory.Exists(target))
+                    missing.Add($"{Path.GetRelativePath(Repository.Root, paper)} -> {link.Groups["target"].Value}");
+            }
+        }
+
+        Assert.Empty(missing);
+    }
+
+    [Fact]
+    public void Nothing_is_left_to_do_in_the_sources()
+    {
+        var left = Directory.EnumerateFiles(Repository.At("src"), "*.cs", SearchOption.AllDirectories)
+            .Concat(Directory.EnumerateFiles(Repository.At("tests"), "*.cs", SearchOption.AllDirectories))
+            .Concat(Directory.EnumerateFiles(Repository.At("validation"), "*.cs", SearchOption.AllDirectories))
+            .Where(file => LeftToDo().IsMatch(File.ReadAllText(file)));
+
+        Assert.Empty(left.Select(file => Path.GetRelativePath(Repository.Root, file)));
+    }
+
+    [Fact]
+    public void Every_package_is_in_the_list_of_dependencies()
+    {
+        var list = File.ReadAllText(Repository.At("docs", "dependencies.md"));
+        var packages = Packages().Matches(File.ReadAllText(Repository.At("Directory.Packages.props"))).Select(m => (Name: m.Groups["name"].Value, Version: m.Groups["version"].Value));
+
+        Assert.All(packages, p => Assert.Contains($"| {p.Name} | {p.Version} |", list, StringComparison.Ordinal));
+    }
+
+    [GeneratedRegex(@"(?:^|`|-- )(?:boardwright )(?<command>[a-z]+)|Boardwright\.App -- (?<command>[a-z]+)", RegexOptions.ExplicitCapture | RegexOptions.Multiline, matchTimeoutMilliseconds: 1000)]
+    private static partial Regex Uses();
+
+    [GeneratedRegex(@"examples/\S+\.board\.yaml", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    private static partial Regex Boards();
+
+    [GeneratedRegex(@"\]\((?<target>[^)#:]+)(#[^)]*)?\)", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    private static partial Regex Links();
+
+    [GeneratedRegex("\\bTO" + "DO\\b|\\bFIX" + "ME\\b", RegexOptions.None, matchTimeoutMilliseconds: 1000)]
+    private static partial Regex LeftToDo();
+
+    [GeneratedRegex("PackageVersion Include=\"(?<name>[^\"]+)\" Version=\"(?<version>[^\"]+)\"", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    private static partial Regex Packages();
+}

@@ -1,0 +1,201 @@
+using Boardwright.Findings;
+using Boardwright.Parts;
+
+namespace Boardwright.Tests.Rules;
+
+/// <summary>Each rule on Tern with one or a few entries changed: the level it then has, and a word that its finding or remedy must hold.</summary>
+public sealed class RuleTests
+{
+    public static TheoryData<string, string, Level, string> Cases => new()
+    {
+        // Interfaces.
+        { "fit.hanger_profile", "mount.hanger_profile=round 32", Level.Stop, "round 32" },
+        { "fit.core", "wheel_pulley.core=five spokes", Level.Stop, "five spokes" },
+        { "fit.hole_pattern_front", "front_truck.hole_pattern=wide", Level.Stop, "wide" },
+        { "fit.hole_pattern_rear", "rear_truck.hole_pattern=wide", Level.Stop, "wide" },
+        { "fit.remote_port", "remote.port=other", Level.Stop, "other" },
+        { "fit.bolt_circle", "motor.bolt_circle=32 mm", Level.Stop, "32.0 mm" },
+        { "fit.bolt_circle", "motor.bolt=M5", Level.Stop, "M5" },
+        { "fit.bolt_circle", "motor.bolt_circle=", Level.Measure, "motor.bolt_circle" },
+        { "fit.bore", "motor.shaft_diameter=8 mm", Level.Stop, "larger than the shaft" },
+        { "fit.bore", "motor.shaft_diameter=12 mm", Level.Stop, "does not go on" },
+        { "fit.bore", "motor.shaft_diameter=", Level.Measure, "motor.shaft_diameter" },
+        { "fit.key_width", "motor.key_width=2 mm", Level.Stop, "play" },
+        { "fit.key_width", "motor.key_width=4 mm", Level.Stop, "broached" },
+        { "fit.belt_profile", "belt.profile=HTD 3M", Level.Stop, "HTD 3M" },
+        { "fit.belt_width", "belt.width=25 mm", Level.Stop, "face only" },
+
+        // Clearances.
+        { "fit.shaft_cover", "motor.shaft_length=30 mm", Level.Fine, "stay free" },
+        { "fit.shaft_cover", "motor.shaft_length=42 mm", Level.Stop, "Shorten the shaft by" },
+        { "fit.shaft_cover", "mount.cover_depth=", Level.Measure, "mount.cover_depth" },
+        { "fit.pulley_seat", "motor.shaft_length=20 mm", Level.Fix, "of the pulley is on the shaft" },
+        { "fit.pulley_seat", "motor.shaft_length=7 mm", Level.Stop, "0 %" },
+        { "fit.motors_side_by_side", "motor.can_length=90 mm", Level.Stop, "overlap" },
+        { "fit.motor_deck", "rear_truck.lean_stop=50 deg", Level.Stop, "before its stop" },
+        { "fit.wheel_bite", "wheels.diameter=125 mm", Level.Stop, "riser" },
+        { "fit.wheel_bite", "deck.width=120 mm", Level.Fine, "inside" },
+        { "fit.ground_motor", "motor.can_diameter=85 mm", Level.Fix, "larger give" },
+        { "fit.ground_pulley", "wheel_pulley.flange_diameter=95 mm", Level.Fix, "larger give" },
+        { "fit.ground_box", "box.inner_depth=90 mm", Level.Fix, "larger" },
+        { "fit.box_between_trucks", "box.inner_length=800 mm", Level.Stop, "shorter" },
+        { "fit.box_between_trucks", "box.inner_width=400 mm", Level.Stop, "narrower" },
+        { "fit.box_contents", "pack.height=100 mm", Level.Stop, "deep" },
+        { "fit.box_contents", "pack.length=900 mm", Level.Stop, "end to end" },
+        { "fit.axle_length", "rear_truck.axle_overhang=30 mm", Level.Stop, "the nut would not be full" },
+
+        // Belts, keys, bolts.
+        { "belt.slot", "belt.teeth=60", Level.Stop, "hangs loose" },
+        { "belt.slot", "belt.teeth=52", Level.Stop, "too short to put on" },
+        { "belt.slot", "belt.teeth=30", Level.Stop, "does not reach around" },
+        { "belt.slot", "mount.centre_max=68.4 mm", Level.Fix, "tensioning takes" },
+        { "belt.mesh", "motor_pulley.teeth=13", Level.Fix, "Take a motor pulley with" },
+        { "belt.least_teeth", "motor_pulley.teeth=12", Level.Fix, "14" },
+        { "belt.rating", "limits.phase_current=80 A", Level.Fix, "Set the phase current to" },
+        { "belt.tension", "belt.width=15 mm", Level.Fine, "Hz" },
+        { "belt.slack", "limits.phase_current=20 A", Level.Fix, "slack" },
+        { "belt.speed", "motor.kv=900 rpm/V", Level.Fix, "m/s" },
+        { "key.strength", "motor_pulley.length=2 mm", Level.Fix, "too much" },
+        { "key.set_screw_alone", "motor_pulley.fixing=set-screw", Level.Fix, "keyway" },
+        { "bolt.motor", "mount.bolt_length=25 mm", Level.Stop, "bottom" },
+        { "bolt.motor", "mount.bolt_length=10 mm", Level.Fix, "engage only" },
+        { "bolt.motor", "mount.bolt_length=", Level.Measure, "M4×" },
+
+        // Voltages, currents, plugs, wires.
+        { "voltage.controller", "pack.series=16", Level.Stop, "cells in series" },
+        { "voltage.controller", "controller.voltage_min=45 V", Level.Fix, "taper_end" },
+        { "voltage.parts", "fuse.voltage=32 V", Level.Stop, "DC" },
+        { "current.outputs", "drive.motors=4", Level.Stop, "outputs" },
+        { "current.phase", "motor.phase_current_peak=40 A", Level.Fix, "motor" },
+        { "current.brake_phase", "controller.phase_current_peak=20 A", Level.Fix, "controller" },
+        { "current.pack", "cell.discharge_current=5 A", Level.Fix, "the cells' discharge current" },
+        { "current.regen", "cell.charge_current=1 A", Level.Fix, "the cells' charge current" },
+        { "current.regen", "pack.protection.regen_through=no", Level.Stop, "lets no braking current through" },
+        { "current.regen", "brief.temperature=-15 °C", Level.Stop, "may not be charged" },
+        { "plug.mates", "controller.pack_plug=XT60", Level.Stop, "does not mate" },
+        { "wire.temperature", "wiring[1].gauge=AWG 20", Level.Fix, "AWG" },
+        { "fuse.wire", "wiring[1].gauge=AWG 18", Level.Fix, "fuse" },
+        { "speed.electrical", "controller.electrical_speed_limit=30000 rpm", Level.Fix, "rpm/V" },
+
+        // Pack and charge.
+        { "pack.protection_series", "pack.series=11", Level.Stop, "11" },
+        { "charge.voltage", "charger.voltage=54.6 V", Level.Stop, "Never charge" },
+        { "charge.voltage", "charger.voltage=42 V", Level.Fix, "below" },
+        { "charge.current", "charger.current=40 A", Level.Fix, "at most" },
+        { "limits.taper", "limits.taper_end=3.6 V", Level.Stop, "above the end" },
+        { "limits.taper", "limits.taper_end=2.0 V", Level.Stop, "at least" },
+        { "limits.taper_start", "limits.taper_start=3.9 V", Level.Fix, "Set taper_start" },
+
+        // The ride.
+        { "speed.wanted", "brief.top_speed_wanted=80 km/h", Level.Fix, "ratio" },
+        { "speed.limit", "brief.speed_limit=60 km/h", Level.Fine, "at most" },
+        { "speed.stability", "rear_truck.kingpin=double", Level.Fix, "weave" },
+        { "climb.wanted", "brief.climb_wanted=40 %", Level.Fix, "phase current" },
+        { "cruise.range_wanted", "brief.range_wanted=90 km", Level.Fix, "only reached at a steady" },
+        { "cruise.held", "limits.taper_end=3.5 V;limits.taper_start=3.6 V", Level.Fix, "taper" },
+        { "brake.downhill_full", "brief.climb_wanted=25 %", Level.Stop, "Start down that hill" },
+        { "brake.stops", "limits.brake_phase_current=0 A;limits.regen_current=0 A;brief.climb_wanted=20 %", Level.Stop, "never" },
+        { "remote.failsafe", "remote.failsafe=none", Level.Stop, "coast" },
+        { "heat.climb", "motor.winding_limit=50 °C", Level.Fix, "hill of up to" },
+        { "pack.advertised_power", "motor.power_rating=3150 W", Level.Fine, "Promise" },
+        { "pack.caution", "pack.parallel=4", Level.Fine, "qualified people" },
+        { "pack.tables_reach", "brief.temperature=-40 °C", Level.Measure, "guess" },
+    };
+
+    [Theory]
+    [MemberData(nameof(Cases))]
+    public void A_change_brings_its_finding(string id, string changes, Level level, string word)
+    {
+        var board = Boards.Tern.With([.. changes.Split(';').Select(c => c.Split('=', 2)).Select(c => (c[0], c[1]))]);
+
+        var findings = Examination.Of(board).Findings.Where(f => f.Rule == id).ToArray();
+
+        Assert.True(findings.Any(f => f.Level == level && $"{f.Says} {f.Remedy}".Contains(word, StringComparison.Ordinal)),
+            $"{id}: {string.Join(" | ", findings.Select(f => $"{f.Level}: {f.Says} {f.Remedy}"))}");
+    }
+
+    [Fact]
+    public void Every_rule_has_a_case_or_is_known_to_hold_always()
+    {
+        string[] alwaysFine = ["key.standard"];
+        var tested = Cases.Select(c => c.Data.Item1).Concat(alwaysFine).ToHashSet(StringComparer.Ordinal);
+
+        Assert.Empty(Rulebook.All.Select(r => r.Id).Where(id => !tested.Contains(id)));
+    }
+
+    [Fact]
+    public void Every_stop_and_fix_says_what_to_change()
+    {
+        foreach (var name in Boards.Names)
+        {
+            foreach (var finding in Examination.Of(Boards.Read(name)).Findings.Where(f => f.Level is Level.Stop or Level.Fix))
+                Assert.False(finding.Remedy.IsEmpty, $"{name}: {finding.Rule}");
+        }
+    }
+
+    [Fact]
+    public void The_remedy_that_changes_one_entry_mends_what_it_is_for()
+    {
+        // A mend is tried on the board that has the fault; the rule must then hold at that place.
+        foreach (var (_, row) in Cases.Index())
+        {
+            var (id, changes, _, _) = row.Data;
+            var board = Boards.Tern.With([.. changes.Split(';').Select(c => c.Split('=', 2)).Select(c => (c[0], c[1]))]);
+            foreach (var finding in Examination.Of(board).Findings.Where(f => f.Rule == id && f.Mend is not null && f.Level != Level.Fine))
+            {
+                var mended = Examination.Of(board.With((finding.Mend!.Key, finding.Mend.Text)));
+                Assert.True(mended.Findings.Where(f => f.Rule == id && f.Where == finding.Where).All(f => f.Level is Level.Fine or Level.Measure), $"{id}: {finding.Remedy}");
+            }
+        }
+    }
+
+    [Fact]
+    public void A_finding_never_says_safe()
+    {
+        foreach (var name in Boards.Names)
+        {
+            foreach (var finding in Examination.Of(Boards.Read(name)).Findings)
+                Assert.DoesNotContain("safe", $"{finding.Says} {finding.Remedy}".Replace("failsafe", "", StringComparison.Ordinal), StringComparison.OrdinalIgnoreCase);
+        }
+    }
+
+    [Fact]
+    public void A_board_of_which_nothing_is_known_asks_for_measurements_and_nothing_else()
+    {
+        var findings = Examination.Of(new Board().Named()).Findings;
+
+        Assert.All(findings, f => Assert.True(f.Level == Level.Measure, $"{f.Rule}: {f.Says}"));
+    }
+
+    [Fact]
+    public void Taking_any_single_entry_away_never_breaks_the_examination()
+    {
+        foreach (var board in new[] { Boards.Tern, Boards.Curlew })
+        {
+            foreach (var entry in Entries(board))
+                Assert.NotEmpty(Examination.Of(board.With((entry, ""))).Findings);
+        }
+    }
+
+    static List<string> Entries(Sheet sheet)
+    {
+        var keys = new List<string>();
+        foreach (var entry in Entry.Of(sheet.GetType()))
+        {
+            switch (entry.Read(sheet))
+            {
+                case Sheet inner:
+                    keys.AddRange(Entries(inner));
+                    break;
+                case IReadOnlyList<Sheet> list:
+                    keys.AddRange(list.SelectMany(Entries));
+                    break;
+                case Boardwright.Units.IKnown { IsKnown: true } known when entry.Form is not (EntryForm.Money or EntryForm.HourlyRate or EntryForm.Texts):
+                    keys.Add(known.Key);
+                    break;
+            }
+        }
+
+        return keys;
+    }
+}

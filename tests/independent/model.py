@@ -1,0 +1,447 @@
+"""A second calculation of a board's figures, written from the handbook's model page and from nothing else.
+
+    python3 tests/independent/model.py examples/tern/tern.board.yaml
+
+prints a flat map from figure to value, in the units of the result document. Plain Python 3, standard
+library only. Everything inside is SI. Section numbers are those of the model page. Every choice that the
+page leaves open is marked CHOICE and listed in the README beside this file.
+"""
+import bisect
+import json
+import math
+import sys
+
+import sheet
+
+g = 9.80665
+SIGMA = 5.670374e-8
+ALPHA = 0.00393                     # copper, per kelvin from 20 °C
+T20 = 293.15
+FRICTION = {"dry": 0.8, "wet": 0.5}
+RIDER_HEIGHT = 1.0
+
+
+# ---------- numbers ----------
+
+def fritsch_carlson(points):
+    """Monotone cubic: mean slopes inside, end slopes of the end chords, limited to a circle of radius 3."""
+    xs, ys = zip(*sorted(points))
+    n = len(xs)
+    d = [(ys[i + 1] - ys[i]) / (xs[i + 1] - xs[i]) for i in range(n - 1)]
+    m = [d[0]] + [0.0 if d[i - 1] * d[i] <= 0 else (d[i - 1] + d[i]) / 2 for i in range(1, n - 1)] + [d[-1]]
+    for i in range(n - 1):
+        if d[i] == 0:
+            m[i] = m[i + 1] = 0.0
+            continue
+        a, b = m[i] / d[i], m[i + 1] / d[i]
+        if a * a + b * b > 9:
+            t = 3 / math.hypot(a, b)
+            m[i], m[i + 1] = t * a * d[i], t * b * d[i]
+
+    def at(x):
+        if x <= xs[0]:
+            return ys[0]
+        if x >= xs[-1]:
+            return ys[-1]
+        i = bisect.bisect_right(xs, x) - 1
+        h = xs[i + 1] - xs[i]
+        t = (x - xs[i]) / h
+        return ((1 + 2 * t) * (1 - t) ** 2 * ys[i] + t * (1 - t) ** 2 * h * m[i]
+                + t * t * (3 - 2 * t) * ys[i + 1] + t * t * (t - 1) * h * m[i + 1])
+    return at
+
+
+def between(x, xs, ys):
+    if x <= xs[0]:
+        return ys[0]
+    if x >= xs[-1]:
+        return ys[-1]
+    i = bisect.bisect_right(xs, x) - 1
+    return ys[i] + (ys[i + 1] - ys[i]) * (x - xs[i]) / (xs[i + 1] - xs[i])
+
+
+def root(f, low, high):
+    """Bisection; f(low) and f(high) have different signs."""
+    rising = f(high) > 0
+    for _ in range(200):
+        middle = (low + high) / 2
+        if (f(middle) > 0) == rising:
+            high = middle
+        else:
+            low = middle
+    return (low + high) / 2
+
+
+def last_true(holds, high):
+    """The largest x in [0, high] for which holds(x), true from 0 up to somewhere."""
+    if holds(high):
+        return high
+    low = 0.0
+    for _ in range(80):
+        middle = (low + high) / 2
+        low, high = (middle, high) if holds(middle) else (low, middle)
+    return low
+
+
+def soc(text):
+    return float(str(text).replace("%", "")) / 100
+
+
+# ---------- the board ----------
+
+class Model:
+    def __init__(self, b):
+        self.b = b
+        brief, p, self.limits = b["brief"], b["parts"], b["limits"]
+        self.brief, self.p = brief, p
+        self.T = brief["temperature"]
+        self.n = int(p["drive"]["motors"])
+        self.controllers = int(p["controller"].get("count") or math.ceil(self.n / p["controller"]["motors"]))
+
+        # 1 Rider, air, road
+        h = brief.get("altitude", 0.0)
+        self.pressure = 101325 * (1 - 0.0065 * h / 288.15) ** 5.25588
+        self.rho = self.pressure / (287.05287 * self.T)
+        stance = {"upright": 0.60, "crouched": 0.45, "tucked": 0.30}
+        self.cda = brief["drag_area"] if "drag_area" in brief else stance[brief["stance"]]
+        self.wind = brief.get("headwind", 0.0)
+        crr = p["wheels"]["rolling_resistance"]
+        self.crr = crr[brief["surface"]] if isinstance(crr, dict) else crr
+        self.m_board = self.board_mass()
+        self.m = brief["rider_mass"] + brief.get("gear_mass", 0.0) + self.m_board
+        self.r = p["wheels"]["diameter"] / 2
+
+        # 2 Drive
+        kind = p["drive"]["kind"]
+        if kind == "belt":
+            self.z1, self.z2 = p["motor_pulley"]["teeth"], p["wheel_pulley"]["teeth"]
+            self.G = self.z2 / self.z1
+        else:
+            self.G = p["gearbox"]["ratio"] if kind == "gear" else 1.0
+        given = p["drive"].get("efficiency") or p.get("gearbox", {}).get("efficiency")
+        self.eta = given or {"belt": 0.95, "gear": 0.95, "hub": 1.0}[kind]
+
+        # 3 Motor
+        motor, c = p["motor"], p["controller"]
+        self.motor, self.c = motor, c
+        self.pp = motor["pole_pairs"]
+        kv = motor["kv"]                                     # rad/s per volt
+        self.flux = 1 / (math.sqrt(3) * kv * self.pp)
+        self.kt = 1.5 * self.pp * self.flux
+        self.R20 = motor["phase_resistance"] if "phase_resistance" in motor else motor["line_resistance"] / 2
+        self.R = self.R20 * (1 + ALPHA * (self.T - T20))
+        self.L = motor["phase_inductance"]
+        if "no_load_tests" in motor:
+            tests = [(sheet.si(v), i) for v, i in motor["no_load_tests"].items()]
+            w = [kv * v for v, _ in tests]
+            t = [v * i / (kv * v) for v, i in tests]
+            mw, mt = sum(w) / len(w), sum(t) / len(t)
+            slope = sum((x - mw) * (y - mt) for x, y in zip(w, t)) / sum((x - mw) ** 2 for x in w)
+            self.drag = lambda x: mt + slope * (x - mw)
+        else:
+            w0 = kv * motor["no_load_voltage"]
+            t0 = motor["no_load_current"] * motor["no_load_voltage"] / w0
+            self.drag = lambda x: t0 * (0.5 + 0.5 * x / w0)
+        self.oil = p["gearbox"].get("oil_loss", 0.0) if kind == "gear" else 0.0
+
+        wheels = int(p["wheels"].get("count") or 4)
+        j_wheel = p["wheels"].get("inertia") or 0.5 * p["wheels"]["mass"] * self.r ** 2
+        self.m_e = self.m + wheels * j_wheel / self.r ** 2 + self.n * motor["rotor_inertia"] * self.G ** 2 / self.r ** 2
+
+        # 4 Pack
+        cell, pack = p["cell"], p["pack"]
+        self.S, self.P = int(pack["series"]), int(pack["parallel"])
+        self.cell, self.pack = cell, pack
+        self.Q = self.P * cell["capacity"]                   # coulombs
+        self.rest = fritsch_carlson([(soc(k), v) for k, v in cell["rest_voltage"].items()])
+        self.runs = [r for r in b["wiring"] if {r["from"], r["to"]} == {"pack", "controller"}]
+        self.R_wire = sum(
+            2 * r["length"] * 17.241e-9 / r["gauge"] * (1 + ALPHA * (self.T - T20))
+            + (2 * b["plugs"][r["plug"]]["contact_resistance"] if "plug" in r else 0.0)
+            for r in self.runs)
+        protection = pack.get("protection") or {}
+        asked = [self.limits.get("pack_current"), c["pack_current"] * self.controllers,
+                 protection.get("discharge_current"), cell["discharge_current"] * self.P,
+                 b["plugs"][pack["plug"]]["current_continuous"], p.get("fuse", {}).get("rating")]
+        self.I_pack_max = min(x for x in asked if x is not None)
+        # CHOICE: peak ratings of motor and controller stand for "the motor's, the controller's".
+        self.i_max = min(x for x in (self.limits.get("phase_current"), motor["phase_current_peak"], c["phase_current_peak"]) if x)
+        self.i_brake = min(x for x in (self.limits.get("brake_phase_current"), motor["phase_current_peak"], c["phase_current_peak"]) if x is not None)
+        back = [self.limits.get("regen_current"), c["regen_current"] * self.controllers, cell["charge_current"] * self.P]
+        if protection:
+            back.append(protection["charge_current"] if protection.get("regen_through") == "yes" else 0.0)
+        self.I_regen_max = min(x for x in back if x is not None)
+        self.slips = False
+        self.share = p["drive"].get("weight_share", 0.5)
+        self.mu = FRICTION[brief.get("road", "dry")]
+        wheelbase = p["deck"]["wheelbase"]
+        self.wheelbase = wheelbase[0] if isinstance(wheelbase, list) else wheelbase
+
+    def board_mass(self):
+        """CHOICE: everything that is fitted, the remote with it; the charger stays at home; plugs and wire are not counted."""
+        p, n = self.p, self.n
+        of_each_motor = ("mount", "motor", "motor_pulley", "wheel_pulley", "belt", "gearbox")
+        total = 0.0
+        for slot, part in p.items():
+            if slot in ("drive", "charger", "cell", "pack", "fittings"):
+                continue
+            each = n if slot in of_each_motor else 4 if slot == "wheels" else self.controllers if slot == "controller" else 1
+            total += part["mass"] * (part.get("count") or each)
+        total += sum(f["mass"] * f.get("count", 1) for f in p.get("fittings", []))
+        pack = p["pack"]
+        total += p["cell"]["mass"] * pack["series"] * pack["parallel"] + pack.get("mass_extra", 0.0)
+        return total + (pack["protection"]["mass"] if pack.get("protection") else 0.0)
+
+    # --- 1 ---
+    def road(self, v, grade=0.0):
+        theta = math.atan(grade)
+        air = v + self.wind
+        return self.m * g * (self.crr * math.cos(theta) + math.sin(theta)) + 0.5 * self.rho * self.cda * air * abs(air)
+
+    # --- 2 ---
+    def belt(self):
+        d1, d2 = self.z1 * 0.005 / math.pi, self.z2 * 0.005 / math.pi
+        belt = self.p["belt"]
+        length = belt["length"] if "length" in belt else belt["teeth"] * 0.005
+
+        def over(c):
+            phi = math.asin((d2 - d1) / (2 * c))
+            return 2 * c * math.cos(phi) + math.pi * (d1 + d2) / 2 + phi * (d2 - d1) - length
+        c = root(over, (d2 - d1) / 2 * 1.000001, length)
+        phi = math.asin((d2 - d1) / (2 * c))
+        return c, self.z1 * (math.pi - 2 * phi) / (2 * math.pi)
+
+    # --- 4 ---
+    def R_cell(self, s):
+        table = self.cell["resistance"]
+        if not isinstance(table, dict):
+            return table
+        rows = sorted((soc(k), v) for k, v in table.items() if k != "temperatures")
+        xs = [k for k, _ in rows]
+        if "temperatures" not in table:
+            return between(s, xs, [v for _, v in rows])
+        columns = [between(s, xs, [row[j] for _, row in rows]) for j in range(len(table["temperatures"]))]
+        pairs = sorted((1 / t, math.log(r)) for t, r in zip(table["temperatures"], columns))
+        return math.exp(between(1 / self.T, [a for a, _ in pairs], [b for _, b in pairs]))
+
+    def R_pack(self, s):
+        return self.S / self.P * self.R_cell(s) + self.pack.get("links", 0.0)
+
+    def E(self, s):
+        return self.S * self.rest(s)
+
+    # --- 3 ---
+    def bus(self, i, omega, s):
+        """Bus volts, pack current and bus power when every motor carries i (negative brakes); None where there is no root."""
+        a = self.n * (1.5 * self.R * i * i + self.kt * i * omega + 1.5 * i * i * self.c["bridge_resistance"])
+        a += self.controllers * self.c["idle_power"]
+        b = self.n * 6 / math.pi * abs(i) * 0.5 * self.c["switching_time"] * self.c["switching_frequency"]
+        return self.bus_of(a, b, s)
+
+    def bus_of(self, a, b, s):
+        """The power is a + b V, so that V = E − R (a / V + b) is a quadratic in V."""
+        R = self.R_pack(s) + self.R_wire
+        e = self.E(s) - R * b
+        under = e * e - 4 * a * R
+        if under < 0:
+            return None
+        V = (e + math.sqrt(under)) / 2
+        return V, (a + b * V) / V, a + b * V
+
+    def fits_voltage(self, i, omega, V):
+        w = self.pp * omega
+        return math.hypot(w * self.L * i, self.R * i + w * self.flux) <= 0.95 * V / math.sqrt(3)
+
+    def taper(self, V):
+        """CHOICE: the controller sees its own terminals, so the loaded volts are those of the bus, after the wire."""
+        start, end = self.limits.get("taper_start"), self.limits.get("taper_end")
+        if start is None or end is None:
+            return 1.0
+        return min(1.0, max(0.0, (V / self.S - end) / (start - end)))
+
+    def drive_current(self, v, s):
+        omega = v / self.r * self.G
+        if self.pp * omega > self.c["electrical_speed_limit"]:
+            return 0.0
+
+        def holds(i):
+            state = self.bus(i, omega, s)
+            if state is None:
+                return False
+            V, I, _ = state
+            return self.fits_voltage(i, omega, V) and I <= self.I_pack_max * self.taper(V) + 1e-12
+        return last_true(holds, self.i_max)
+
+    def wheel_force(self, i, omega):
+        t = self.kt * i - self.drag(omega) - self.oil
+        return self.n * t * self.G / self.r * (self.eta if t > 0 else 1 / self.eta)
+
+    def largest_force(self, v, s, accelerating=False):
+        f = self.wheel_force(self.drive_current(v, s), v / self.r * self.G)
+        # Grip at steady speed: the driven axle's share. CHOICE: the transfer counts only where the board accelerates.
+        cap = self.mu * self.share * self.m * g
+        if accelerating:
+            k = self.mu * self.m / self.m_e * RIDER_HEIGHT / self.wheelbase
+            cap = math.inf if k >= 1 else (cap - k * self.road(v)) / (1 - k)
+        self.slips = self.slips or f > cap
+        return min(f, cap)
+
+    def current_for(self, v, grade):
+        omega = v / self.r * self.G
+        torque = self.road(v, grade) * self.r / (self.n * self.G)
+        torque = torque / self.eta if torque > 0 else torque * self.eta
+        return (torque + self.drag(omega) + self.oil) / self.kt, omega
+
+    def top_speed(self, s):
+        short = lambda v: self.largest_force(v, s) - self.road(v)
+        v, step = 0.0, 0.05
+        if short(0.0) < 0:
+            return 0.0
+        while short(v + step) >= 0:
+            v += step
+        return root(short, v, v + step)
+
+    def unloaded(self, s):
+        """Wheels in the air: each motor carries its own drag (and the oil's) and nothing else."""
+        def left(omega):
+            i = (self.drag(omega) + self.oil) / self.kt
+            V, _, _ = self.bus(i, omega, s)
+            w = self.pp * omega
+            return math.hypot(w * self.L * i, self.R * i + w * self.flux) - 0.95 * V / math.sqrt(3)
+        omega = root(left, 0.0, 5000.0)
+        return min(omega, self.c["electrical_speed_limit"] / self.pp) / self.G * self.r
+
+    def climb_grade(self, v, s):
+        f = self.largest_force(v, s) - 0.5 * self.rho * self.cda * (v + self.wind) * abs(v + self.wind)
+        return math.tan(math.asin(f / (self.m * g * math.sqrt(1 + self.crr ** 2))) - math.atan(self.crr))
+
+    # --- 4 ---
+    def cruise(self):
+        v = self.brief["cruise_speed"]
+        i, omega = self.current_for(v, 0.0)
+        V, I, P = self.bus(i, omega, 0.5)
+        # CHOICE: power and consumption are counted at the cells' own terminals: bus, wire, links.
+        cells = P + I * I * (self.R_wire + self.pack.get("links", 0.0))
+        # Range: constant bus power; charge counted in amperes.
+        stop, t, n = self.brief.get("reserve", 0.0), 0.0, 4000
+        step = (1 - stop) / n
+        for k in range(n):
+            s = 1 - (k + 0.5) * step
+            state = self.bus_of(P, 0.0, s)
+            if state is None or ("taper_end" in self.limits and state[0] / self.S < self.limits["taper_end"]):
+                break
+            t += self.Q * step / state[1]
+        return cells, cells / v / 3.6, v * t / 1000
+
+    def charge_time(self, until):
+        """CHOICE: the charger holds the pack's terminals (links count), and stops at 100 % where the end current comes later."""
+        ch, n, t = self.p["charger"], 20000, 0.0
+        for k in range(n):
+            s = (k + 0.5) / n
+            if s > until:
+                break
+            I = min(ch["current"], (self.S * self.cell["voltage_full"] - self.E(s)) / self.R_pack(s))
+            if I < ch["end_current"]:
+                break
+            t += self.Q / n / I
+        return t / 3600
+
+    # --- 5 ---
+    def case_to_air(self, T, v):
+        motor = self.motor
+        if "case_to_air" in motor:
+            return motor["case_to_air"]
+        D, length, Ta = motor["can_diameter"], motor["can_length"], self.T
+        film = (T + Ta) / 2
+        mu = 1.458e-6 * film ** 1.5 / (film + 110.4)
+        k = 2.64638e-3 * film ** 1.5 / (film + 245.4 * 10 ** (-12 / film))
+        rho = self.pressure / (287.05287 * film)
+        nu, Pr = mu / rho, mu * 1006 / k
+        Re = (v / 2) * D / nu
+        forced = 0.3 + 0.62 * Re ** 0.5 * Pr ** (1 / 3) / (1 + (0.4 / Pr) ** (2 / 3)) ** 0.25 * (1 + (Re / 282000) ** 0.625) ** 0.8
+        Ra = g / film * abs(T - Ta) * D ** 3 / nu ** 2 * Pr
+        natural = (0.60 + 0.387 * Ra ** (1 / 6) / (1 + (0.559 / Pr) ** (9 / 16)) ** (8 / 27)) ** 2
+        h = max(forced, natural) * k / D + 0.8 * SIGMA * (T * T + Ta * Ta) * (T + Ta)
+        return 1 / (h * (math.pi * D * length + math.pi * D * D / 4))
+
+    def winding_at(self, i, omega, v):
+        motor = self.motor
+        R_wc = motor.get("winding_to_case") or 0.6 * 0.6 / motor["mass"]
+        P_drag = self.drag(omega) * omega
+        T_w = T_c = self.T
+        for _ in range(2000):
+            P_cu = 1.5 * i * i * self.R20 * (1 + ALPHA * (T_w - T20))
+            T_c = self.T + (P_cu + P_drag) * self.case_to_air(max(T_c, self.T + 1e-6), v)
+            new = T_c + P_cu * R_wc
+            if abs(new - T_w) < 1e-10:
+                break
+            T_w = new
+            if T_w > 2000:
+                return math.inf
+        return T_w - 273.15
+
+    # --- 6 ---
+    def brake_state(self, v, s):
+        """Deceleration that is left at a speed, level."""
+        omega = v / self.r * self.G
+        room = (self.S * self.cell["voltage_full"] - self.E(s)) / self.R_pack(s)
+        most = max(0.0, min(self.I_regen_max, room))
+
+        def fits(i):
+            return -self.bus(-i, omega, s)[1] <= most
+        peak = self.kt * omega / (3 * (self.R + self.c["bridge_resistance"]))
+        i = self.i_brake
+        if not fits(min(i, peak)):
+            i = last_true(fits, min(i, peak))
+        # CHOICE: braking through the belt, the wheel feels the motor's torque divided by the efficiency.
+        f = self.n * (self.kt * i + self.drag(omega) + self.oil) * self.G / (self.eta * self.r)
+        # Grip: f <= mu (share m g − m a h / wheelbase) with a the whole deceleration.
+        k = self.mu * self.m / self.m_e * RIDER_HEIGHT / self.wheelbase
+        cap = (self.mu * self.share * self.m * g - k * self.road(v)) / (1 + k)
+        self.slips = self.slips or f > cap
+        return (min(f, cap) + self.road(v)) / self.m_e
+
+    def brake_distance(self):
+        v0, n = self.brief["cruise_speed"], 4000
+        dv = v0 / n
+        return v0 * 1.0 + sum((v := (k + 0.5) * dv) * dv / self.brake_state(v, 0.5) for k in range(n))
+
+    # --- all of it ---
+    def figures(self):
+        brief, out = self.brief, {}
+        out["mass.board"] = self.m_board
+        out["mass.rolling"] = self.m
+        out["drive.ratio"] = self.G
+        if self.p["drive"]["kind"] == "belt":
+            c, mesh = self.belt()
+            out["drive.centre_distance"], out["drive.teeth_in_mesh"] = c * 1000, mesh
+        out["motor.torque_constant"] = self.kt
+        out["motor.flux_linkage"] = self.flux
+        out["pack.energy"] = self.S * self.Q * self.cell["voltage_nominal"] / 3600
+        out["pack.resistance"] = self.R_pack(0.5)
+        out["speed.top_full"] = self.top_speed(1.0) * 3.6
+        out["speed.top_half"] = self.top_speed(0.5) * 3.6
+        out["speed.top_reserve"] = self.top_speed(brief.get("reserve", 0.0)) * 3.6
+        out["speed.unloaded_full"] = self.unloaded(1.0) * 3.6
+        out["force.start"] = self.largest_force(0.0, 1.0, accelerating=True)
+        vc = brief["climb_speed"]
+        out["climb.grade_at_climb_speed"] = self.climb_grade(vc, 0.5) * 100
+        i, omega = self.current_for(vc, brief["climb_wanted"])
+        out["climb.phase_current"] = i
+        out["climb.pack_current"] = self.bus(i, omega, 0.5)[1]
+        out["cruise.power"], out["cruise.consumption"], out["cruise.range"] = self.cruise()
+        out["brake.regen_distance"] = self.brake_distance()
+        out["charge.time_full"] = self.charge_time(1.0)
+        out["charge.time_80"] = self.charge_time(0.8)
+        out["heat.winding_at_climb"] = self.winding_at(i, omega, vc)
+        return out
+
+
+if __name__ == "__main__":
+    for path in sys.argv[1:]:
+        numbers = json.load(open(path)) if path.endswith(".json") else sheet.board(path)
+        model = Model(numbers)
+        figures = model.figures()
+        if model.slips:
+            print(f"{numbers['name']}: the grip of the driven axle was the limit somewhere", file=sys.stderr)
+        print(json.dumps({k: None if math.isinf(v) else float(f"{v:.7g}") for k, v in figures.items()}, indent=2))
