@@ -114,7 +114,8 @@ public sealed record CellMeasurement
             var seconds = now.Seconds - before.Seconds;
             var (counted, taken) = (now.Coulombs - before.Coulombs, (before.Amperes + now.Amperes) / 2 * seconds);
             if (kind == CellRecordKind.Charge) counted = -counted;
-            if (Math.Abs(counted - taken) > Jump + 0.2 * Math.Abs(taken)) break;
+            var (least, most) = (Math.Min(before.Amperes, now.Amperes) * seconds, Math.Max(before.Amperes, now.Amperes) * seconds);
+            if (counted < least - Jump - 0.2 * Math.Abs(least) || counted > most + Jump + 0.2 * Math.Abs(most)) break;
             // A step of the current lies right behind the row before it, so a short stretch has the current of its end;
             // over a long one the count is better than any guess from the ends, over a short one it is too coarse.
             var amperes = seconds <= 1 ? now.Amperes : double.IsNaN(counted) ? taken / seconds : counted / seconds;

@@ -125,13 +125,13 @@ public sealed class MeasuredCellTests(MeasuredCellTests.Fits fits) : IClassFixtu
         Assert.Equal(wattHours, replay.Model.WattHours, 0.001 * wattHours);
     }
 
-    // Handbook, battery, check 12: 10 s resistance at 3 A and some 55 % charge, 54 mΩ at 0 °C and 27 mΩ at 25 °C, to 5 %. The pulses were fitted, so this is no forecast;
-    // the fit weighs larger currents too, under which the cold cell resists less, hence 10 % there.
+    // Handbook, battery, check 12: 10 s resistance at 3 A and some 55 % charge, 54 mΩ at 0 °C and 27 mΩ at 25 °C. It falls to 25.9 and 47.8 mΩ at the 18 A of the largest
+    // pulses, which weigh most in the fit, and the model has one value for all currents: hence 15 % in the cold and 10 % in the warm, downwards. The pulses were fitted, so this is no forecast.
     [Fact]
     public void The_fitted_resistance_after_ten_seconds_is_that_of_the_pulses()
     {
-        Assert.Equal(27, 1000 * fits.Warm.Model.OhmsAfter(10, 0.55, 298.15), 1.35);
-        Assert.Equal(54, 1000 * fits.Cold.Model.OhmsAfter(10, 0.55, 273.15), 5.4);
+        Assert.InRange(1000 * fits.Warm.Model.OhmsAfter(10, 0.55, 298.15), 27 * 0.9, 27);
+        Assert.InRange(1000 * fits.Cold.Model.OhmsAfter(10, 0.55, 273.15), 54 * 0.85, 54);
     }
 
     // The goal set before: 2 % with the tau of one charge. Widanage 2021: four charges of one cell, the tau of the first of them that followed a discharge at 0.5C.
