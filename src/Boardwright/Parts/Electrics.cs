@@ -144,8 +144,8 @@ public sealed record Cell : Part
     [Entry("Rest voltage over state of charge.", Measure = "Discharge in steps of 10 %, rest an hour, read the voltage.", Example = "{ 0 %: 3.0 V, 50 %: 3.68 V, 100 %: 4.18 V }", Positive = true, Greatest = 10, Spread = SpreadKind.None)]
     public Known<Curve<Fraction, Voltage>> RestVoltage { get; init; }
 
-    /// <summary>Resistance.</summary>
-    [Entry("DC resistance over about a second: one value, a map over charge, or a table over charge and temperature. With a polarisation, the part that answers at once. The 1 kHz value of a data sheet is too low for this.", Measure = "Voltage step at a current step, one second after it.", Example = "25 mohm", Positive = true)]
+    /// <summary>Resistance; with a polarisation, the part that answers at once, to which the branches add theirs.</summary>
+    [Entry("DC resistance over about a second: one value, a map over charge, or a table over charge and temperature. The 1 kHz value of a data sheet is too low for this.", Measure = "Voltage step at a current step, one second after it.", Example = "25 mohm", Positive = true)]
     public Known<ResistanceTable> Resistance { get; init; }
 
     /// <summary>Slow part of the resistance.</summary>
