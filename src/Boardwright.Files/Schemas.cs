@@ -82,6 +82,9 @@ public static class Schemas
         return document.ToJsonString(Layout) + "\n";
     }
 
+    /// <summary>A word of a choice as it may be written: a hyphen and a space are alike.</summary>
+    static IEnumerable<string> Spellings(string word) => new[] { word, word.Replace('-', ' '), word.Replace(' ', '-') }.Distinct(StringComparer.Ordinal);
+
     static JsonArray Words(IEnumerable<string> words) => [.. words.Select(static word => (JsonNode)word)];
 
     static JsonObject Any(params IEnumerable<JsonNode> choices) => new() { ["anyOf"] = new JsonArray([.. choices]) };
@@ -159,7 +162,7 @@ public static class Schemas
                     },
                     Nothing()),
                 EntryForm.Quantity => Framed(Quantity(entry.Dimension!), "known_" + NameOf(entry.Dimension!)),
-                _ => Framed(Plain(entry), null),
+                _ => Framed(Plain(entry), NameOf(entry)),
             };
             schema["description"] = entry.About.Measure is { } measure ? $"{entry.About.Says} To measure: {measure}" : entry.About.Says;
             if (entry.Example.Length > 0 && entry.Form is not (EntryForm.Choice or EntryForm.Sheet or EntryForm.Sheets))
@@ -188,11 +191,11 @@ public static class Schemas
         {
             EntryForm.Count => new() { ["type"] = "integer", ["minimum"] = entry.Least, ["maximum"] = entry.Greatest },
             EntryForm.Text => Once("text", static () => new() { ["type"] = new JsonArray("string", "number", "boolean") }),
-            EntryForm.Choice => new() { ["enum"] = Words(entry.Choices) },
+            EntryForm.Choice => new() { ["enum"] = Words(entry.Choices.SelectMany(Spellings)) },
             EntryForm.YesNo => new() { ["enum"] = new JsonArray("yes", "no", true, false) },
             EntryForm.Money => Once("money", static () => new() { ["type"] = "string", ["pattern"] = @"^[0-9]+(?:\.[0-9]+)? [A-Z]{3}$", ["description"] = "An amount and a currency in three capital letters." }),
             EntryForm.HourlyRate => Once("hourly_rate", static () => new() { ["type"] = "string", ["pattern"] = @"^[0-9]+(?:\.[0-9]+)? [A-Z]{3}\/h$", ["description"] = "An amount for an hour and a currency in three capital letters." }),
-            EntryForm.Texts => Any(Once("text", static () => new() { ["type"] = new JsonArray("string", "number", "boolean") }), List(ReferTo("text"))),
+            EntryForm.Texts => Any(Once("text", static () => new() { ["type"] = new JsonArray("string", "number", "boolean") }), new JsonObject { ["type"] = "array", ["items"] = ReferTo("text") }),
             EntryForm.Quantities => Any(Quantity(entry.Dimension!), List(Quantity(entry.Dimension!))),
             EntryForm.Curve => new()
             {
@@ -215,7 +218,7 @@ public static class Schemas
                 new JsonObject
                 {
                     ["type"] = "object",
-                    ["properties"] = new JsonObject(Enum.GetValues<Surface>().Select(surface => KeyValuePair.Create(Entry.Word(surface), (JsonNode?)Quantity(entry.Dimension!)))),
+                    ["properties"] = new JsonObject(Enum.GetValues<Surface>().SelectMany(surface => Spellings(Entry.Word(surface))).Select(word => KeyValuePair.Create(word, (JsonNode?)Quantity(entry.Dimension!)))),
                     ["additionalProperties"] = false,
                 }),
             _ => throw new NotSupportedException($"{entry.Key} has a form that schemas do not hold."),
@@ -254,6 +257,15 @@ public static class Schemas
         static JsonObject List(JsonObject items) => new() { ["type"] = "array", ["items"] = items, ["minItems"] = 1 };
 
         static JsonObject Nothing() => new() { ["type"] = "null" };
+
+        /// <summary>The name of a definition that entries of the same form share; none where each has bounds or words of its own.</summary>
+        static string? NameOf(Entry entry) => entry.Form switch
+        {
+            EntryForm.Text or EntryForm.Texts or EntryForm.Money or EntryForm.HourlyRate or EntryForm.YesNo => "known_" + Entry.Snake(entry.Form.ToString()),
+            EntryForm.Quantities => $"known_{NameOf(entry.Dimension!)}_list",
+            EntryForm.Count => FormattableString.Invariant($"known_count_{entry.Least:0}_to_{entry.Greatest:0}"),
+            _ => null,
+        };
 
         static string NameOf(Dimension dimension) => dimension.Name.Replace(' ', '_');
     }

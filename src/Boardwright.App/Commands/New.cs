@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.CommandLine;
 using Boardwright.Files;
 
@@ -8,12 +9,15 @@ static class New
 {
     const string Ending = ".board.yaml";
 
+    // Some systems refuse these in a file's name, and a board may be taken to one of them.
+    static readonly SearchValues<char> Forbidden = SearchValues.Create("/\\:\n\"*?<>|");
+
     /// <summary>The command.</summary>
     public static Command Of(Terminal terminal)
     {
         var name = new Argument<string>("NAME") { Description = "Name of the board; the file is called NAME.board.yaml." };
         var folder = new Option<string>("--out") { Description = "Folder for the file; this one where not given.", HelpName = "DIR" };
-        var command = new Verb("new", "Writes the beginnings of a board file, with every entry explained.", "boardwright new heron", "boardwright new heron --out boards") { name, folder };
+        var command = new Verb("new", "Writes the beginnings of a board file, with a comment beside every line that is not plain.", "boardwright new heron", "boardwright new heron --out boards") { name, folder };
         command.SetAction(parsed => Run(terminal, parsed.GetRequiredValue(name), parsed.GetValue(folder) ?? "."));
         return command;
     }
@@ -21,7 +25,7 @@ static class New
     static int Run(Terminal terminal, string name, string folder)
     {
         var title = name.EndsWith(Ending, StringComparison.OrdinalIgnoreCase) ? name[..^Ending.Length] : name;
-        if (string.IsNullOrWhiteSpace(title) || title.StartsWith('.') || title.AsSpan().ContainsAny(['/', '\\', ':', '\n', '"', '*', '?', '<', '>', '|']))
+        if (string.IsNullOrWhiteSpace(title) || title.StartsWith('.') || title.AsSpan().ContainsAny(Forbidden))
         {
             terminal.Error.WriteLine($"'{name}' cannot be a file's name. Give a plain name, and the folder with --out.");
             return Exit.Unread;

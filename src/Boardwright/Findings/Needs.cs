@@ -81,7 +81,8 @@ public sealed class Needs
 
     static void Note(List<string> list, string key)
     {
-        if (key.Length > 0 && !list.Contains(key))
-            list.Add(key);
+        var name = key.Length > 0 ? key : "an entry without a name";
+        if (!list.Contains(name))
+            list.Add(name);
     }
 }
