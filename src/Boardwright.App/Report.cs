@@ -106,7 +106,7 @@ sealed class Report
             return new(figure.Kind.Title, asked, "needs " + Listed(figure.Missing, 2), true, notes);
         if (interval is { MattersMost.Count: > 0 } && (showsAll || asked.Length > 0))
             notes.Add($"Turns most on {Listed(interval.MattersMost, 2)}.");
-        return new(figure.Kind.Title, asked, Written(value, figure.Unit, interval), false, notes);
+        return new(figure.Kind.Title, asked, Written(units, value, figure.Unit, interval), false, notes);
     }
 
     string Asked(string id)
@@ -125,7 +125,8 @@ sealed class Report
         where T : struct, IQuantity<T> =>
         wanted.IsKnown ? wanted.Value.ToString(format, units) : "";
 
-    string Written(double value, string unit, Interval? interval)
+    /// <summary>A value with its unit in the reader's units, and the interval in brackets where there is one.</summary>
+    internal static string Written(UnitSystem units, double value, string unit, Interval? interval)
     {
         if (!double.IsFinite(value))
             return "not a number";

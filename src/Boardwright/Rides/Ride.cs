@@ -88,6 +88,9 @@ public sealed record Ride
     /// <summary>Time for which each limit kept the board from what the rider wanted; those that did not are left out.</summary>
     public required IReadOnlyDictionary<HeldBack, Duration> HeldBackFor { get; init; }
 
+    /// <summary>Whether windings or cells pass the temperature that is allowed them.</summary>
+    public required bool IsTooHot { get; init; }
+
     /// <summary>Where the energy went.</summary>
     public required RideEnergy Energy { get; init; }
 
@@ -174,6 +177,7 @@ public sealed record Ride
             InFade = Duration.FromSeconds(most.FadeSeconds),
             InTaper = Duration.FromSeconds(most.TaperSeconds),
             HeldBackFor = held,
+            IsTooHot = most.Winding.Value > model.Heat.WindingLimit || most.Cells.Value > model.Heat.CellLimit,
             Energy = energy,
             Steps = simulation.Steps,
             Trace = simulation.Trace,

@@ -72,6 +72,16 @@ public static class RideFigures
         Winding, Case, Cells, Controller, InFade, InTaper, FootBrake,
     ];
 
+    /// <summary>What a figure says the greatest temperature of; <c>null</c> for a figure of another sort.</summary>
+    public static Hottest? HottestOf(FigureKind kind, Ride ride) => kind.Id switch
+    {
+        "ride.winding_peak" => ride.Winding,
+        "ride.case_peak" => ride.Case,
+        "ride.cell_peak" => ride.Cells,
+        "ride.controller_peak" => ride.Controller,
+        _ => null,
+    };
+
     /// <summary>The value of a figure; <c>null</c> where the ride has none.</summary>
     public static double? ValueOf(FigureKind kind, Ride ride) => kind.Id switch
     {
@@ -88,13 +98,11 @@ public static class RideFigures
         "ride.pack_peak" => ride.PeakPack.Amperes,
         "ride.pack_rms" => ride.RmsPack.Amperes,
         "ride.regen_peak" => ride.PeakRegen.Amperes,
-        "ride.winding_peak" => ride.Winding.Peak.Celsius,
-        "ride.case_peak" => ride.Case.Peak.Celsius,
-        "ride.cell_peak" => ride.Cells.Peak.Celsius,
-        "ride.controller_peak" => ride.Controller.Peak.Celsius,
         "ride.fade" => ride.InFade.Minutes,
         "ride.taper" => ride.InTaper.Minutes,
         "ride.foot_brake" => ride.Energy.FootBrake / 3600,
-        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind.Id, "No figure of a ride."),
+        _ => HottestOf(kind, ride) is { } hottest
+            ? hottest.Peak.Celsius
+            : throw new ArgumentOutOfRangeException(nameof(kind), kind.Id, "No figure of a ride."),
     };
 }

@@ -14,7 +14,7 @@ namespace Boardwright.Rides;
 /// and rise, over which the correlations run nearly straight.
 /// </remarks>
 /// <validity>Beyond the table's ends its end values hold.</validity>
-/// <error>Below 1 % of the correlation at a walk and faster, 4 % below that; the correlation itself is good to 30 %.</error>
+/// <error>0.1 % of the correlation at a walk and faster, 6 % below that; the correlation itself is good to 30 %.</error>
 /// <source cref="Sources.ChurchillBernstein"/>
 public sealed class CaseCooling
 {

@@ -166,8 +166,8 @@ public sealed class Simulation
         var wish = isBehind ? accelerating : piece.Slope / 2;
         Pull pull = default;
         double h;
-        // A second time round only where the first would use more than the reserve leaves.
-        for (var most = step; ;)
+        // Once more where the motors' share of the braking jumps, and where the step would use more than the reserve leaves.
+        for (var (most, isCut) = (step, false); ;)
         {
             h = TimeFor(wish, most, below, isBehind, piece);
             Look(h);
@@ -175,10 +175,16 @@ public sealed class Simulation
                 h = Held(wish, most, below, isBehind, piece, ref pull);
             if (End is not null)
                 return;
+            if (!isCut && h > step / 8 && pull.Current < 0 && wish < 0 && Jumps(wish, v, v + wish * h, piece))
+            {
+                most = h / 2;
+                continue;
+            }
+
             var left = (now.Charge - reserve) * coulombs;
-            if (pull.Bus.Amperes * h <= left + 1e-9 * coulombs || most < step)
+            if (isCut || pull.Bus.Amperes * h <= left + 1e-9 * coulombs)
                 break;
-            most = Max(Touching, left / pull.Bus.Amperes);
+            (most, isCut) = (Max(Touching, left / pull.Bus.Amperes), true);
         }
 
         Book(h, pull.Acceleration, piece, pull);
@@ -213,6 +219,14 @@ public sealed class Simulation
         else
             End = RideEnd.PowerCut;
         return true;
+    }
+
+    /// <summary>Whether the motors' part of the braking changes so much between two speeds that its middle does not stand for it: where the pack's limit lets go at a crawl it jumps.</summary>
+    bool Jumps(double wish, double fast, double slow, in RideCourse.Piece piece)
+    {
+        const double Much = 0.2;
+        Pull one = default, other = default;
+        return Wanted(wish, fast, piece, ref one) && Wanted(wish, slow, piece, ref other) && Abs(one.Current - other.Current) > Much * drive.BrakePhaseLimit;
     }
 
     /// <summary>The most the board can do: a = (F_largest(v + a h/2) − F_road)/m_e, solved for a by the secant rule.</summary>

@@ -153,7 +153,7 @@ public sealed class SimulationTests
     }
 
     [Fact]
-    public void The_table_of_cooling_keeps_to_the_correlation_within_a_hundredth_on_the_move() =>
+    public void The_table_of_cooling_keeps_to_the_correlation_within_two_thousandths_on_the_move() =>
         Gen.Select(Gen.Double[0, 25], Gen.Double[1, 150], Gen.Double[45, 90]).Sample((speed, rise, size) =>
         {
             var air = Air.SeaLevel;
@@ -161,7 +161,7 @@ public sealed class SimulationTests
             var surface = air.Temperature + TemperatureDifference.FromKelvins(rise);
             var exact = 1 / CanCooling.Riding(can, Speed.FromMetresPerSecond(speed), air).At(surface).KelvinsPerWatt;
             // Between standing still and a walk free and forced convection change places.
-            return Math.Abs(CaseCooling.Of(can, air).At(speed, surface.Kelvins) / exact - 1) < (speed < 1.5 ? 0.04 : 0.01);
+            return Math.Abs(CaseCooling.Of(can, air).At(speed, surface.Kelvins) / exact - 1) < (speed < 1.5 ? 0.07 : 0.002);
         }, iter: 300);
 
     [Fact]
