@@ -130,7 +130,7 @@ public sealed class SimulationTests
         }
 
         var fine = After(1.0 / 256);
-        var errors = new[] { 0.5, 0.25, 0.125 }.Select(h => After(h).Zip(fine, (a, b) => Math.Abs(a - b)).ToArray()).ToArray();
+        var errors = Enumerable.Range(1, 3).Select(n => After(Math.Pow(0.5, n)).Zip(fine, (a, b) => Math.Abs(a - b)).ToArray()).ToArray();
         for (var i = 0; i < fine.Length; i++)
         {
             // A quarter for each halving, within what the next order still adds.
