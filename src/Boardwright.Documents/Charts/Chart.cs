@@ -144,7 +144,7 @@ public sealed record Band(string Name, ReadOnlyMemory<double> X, ReadOnlyMemory<
 /// <summary>Areas on top of one another, so that their sum is seen.</summary>
 /// <param name="X">Values on the axis across, SI, never falling.</param>
 /// <param name="Layers">The areas, the lowest first; finite values of 0 or more.</param>
-public sealed record Stack(ReadOnlyMemory<double> X, IReadOnlyList<Layer> Layers) : Series("", X);
+public sealed record Layered(ReadOnlyMemory<double> X, IReadOnlyList<Layer> Layers) : Series("", X);
 
 /// <summary>One area of a stack.</summary>
 /// <param name="Name">Its name, which is written beside it.</param>

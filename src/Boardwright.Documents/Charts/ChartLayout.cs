@@ -10,7 +10,7 @@ namespace Boardwright.Documents.Charts;
 /// </remarks>
 public sealed partial class ChartLayout
 {
-    const double Margin = 12, Size = 12, Half = 7.5, TitleSize = 15, NoteLine = 16, HeadingLine = 20, KeyLine = 18, BarLine = 24, TickRoom = 20, Gap = 14;
+    const double Margin = 12, Size = 12, Half = 7.5, TitleSize = 15, NoteLine = 16, HeadingLine = 25, KeyLine = 18, BarLine = 24, TickRoom = 20, Gap = 14;
     const double LabelShift = 4.2;
 
     // A column of names wider than this leaves too little room for what they name.
@@ -27,7 +27,7 @@ public sealed partial class ChartLayout
 
     ChartLayout(Chart chart, ChartView view)
     {
-        ArgumentOutOfRangeException.ThrowIfLessThan(view.Width, ChartView.LeastWidth);
+        ArgumentOutOfRangeException.ThrowIfLessThan(view.Width, ChartView.LeastWidth, nameof(view));
         (this.chart, this.view) = (chart, view);
         across = chart.Across.UnitIn(view.Units);
         (from, to) = Reach();
@@ -72,7 +72,7 @@ public sealed partial class ChartLayout
             y = plans[i].Panel switch
             {
                 LinePanel panel => LineField(plans[i], panel, i, y, ticks),
-                BarPanel panel => BarField(panel, y, ticks),
+                BarPanel panel => BarField(plans[i], panel, y, ticks),
                 _ => y,
             };
             if (!isLast)
@@ -155,8 +155,9 @@ public sealed partial class ChartLayout
         return isEmpty ? y : y + KeyLine + 2;
     }
 
-    double BarField(BarPanel panel, double y, IReadOnlyList<double> ticks)
+    double BarField(Plan plan, BarPanel panel, double y, IReadOnlyList<double> ticks)
     {
+        y += 4;
         var bottom = y + panel.Bars.Count * BarLine + 6;
         foreach (var tick in ticks)
             shapes.Add(Stroke.Between(X(across.ToSi(tick)), y, X(across.ToSi(tick)), bottom + 4, new(tick == 0 ? Ink.Frame : Ink.Grid, 1)));
@@ -177,7 +178,8 @@ public sealed partial class ChartLayout
                 shapes.Add(Stroke.Between(X(bar.To), low, X(bar.To), low + 6, new(Ink.Frame, 1)));
             var amount = bar.Amount.In(view.Units);
             var width = Lettering.WidthOf(amount, Size, bar.IsSum) + 8;
-            var (x, anchor) = end + width <= right + 8 ? (end + 6, Anchor.Start)
+            var (x, anchor) = plan.HasAmountsApart ? (view.Width - Margin, Anchor.End)
+                : end + width <= right + 8 ? (end + 6, Anchor.Start)
                 : start - width >= left ? (start - 6, Anchor.End)
                 : (end - 6, Anchor.End);
             shapes.Add(new Words(new(x, middle + LabelShift), amount, Size, Ink.Text) { Anchor = anchor, IsBold = bar.IsSum, HasHalo = !bar.IsSum });

@@ -9,7 +9,7 @@ public sealed partial class ChartLayout
     /// <summary>The field of a line panel: its lines first, then room for their names.</summary>
     sealed class Field
     {
-        const double LeaderFrom = 13;
+        const double LeaderFrom = 13, FarthestMark = 58, FarthestName = 32, FarthestStretch = 14;
 
         readonly ChartLayout layout;
         readonly Plan plan;
@@ -18,8 +18,8 @@ public sealed partial class ChartLayout
         readonly Labels labels;
         readonly List<Shape> shapes;
         readonly List<(Name Name, double Y)> atEdge = [];
-        readonly List<(Name Name, Spot At)> inside = [];
-        readonly List<(Ink Ink, Spot At, string Text)> stretches = [];
+        readonly List<(Name Name, Line? Line, IReadOnlyList<Spot> At)> inside = [];
+        readonly List<(IReadOnlyList<Spot> At, string Text)> stretches = [];
         int next;
 
         public Field(ChartLayout layout, Plan plan, LinePanel panel, Frame frame)
@@ -37,7 +37,7 @@ public sealed partial class ChartLayout
                     case Band band:
                         Area(band.X, band.Low, band.High, plan.Names[next++], hasEdges: true);
                         break;
-                    case Stack stack:
+                    case Layered stack:
                         ReadOnlyMemory<double> below = new double[stack.X.Length];
                         foreach (var edge in Heaped(stack))
                         {
@@ -58,7 +58,7 @@ public sealed partial class ChartLayout
             {
                 if (series is Line line)
                     Curve(line, plan.Names[next]);
-                next += series is Stack stack ? stack.Layers.Count : 1;
+                next += series is Layered stack ? stack.Layers.Count : 1;
             }
 
             Dots();
@@ -85,7 +85,7 @@ public sealed partial class ChartLayout
             if (upper.Count == 0 || lower.Count == 0)
                 return;
             var (top, foot) = (upper[^1][^1], lower[^1][^1]);
-            Named(name, new(top.X, (top.Y + foot.Y) / 2));
+            Named(name, null, [new(top.X, (top.Y + foot.Y) / 2)]);
         }
 
         void Curve(Line line, Name name)
@@ -102,10 +102,12 @@ public sealed partial class ChartLayout
 
             if (runs.Count == 0)
                 return;
-            var end = runs[^1][^1];
-            if (line.LabelAt is { } at && !name.IsAtEdge && Reading.Between(line.X.Span, line.Y.Span, at) is { } value && double.IsFinite(value))
-                end = new(frame.Across(Clamp(at, frame.From, frame.To)), frame.Up(value));
-            Named(name, end);
+            var places = new List<Spot>();
+            if (line.LabelAt is { } at && at >= frame.From && at <= frame.To && Reading.Between(line.X.Span, line.Y.Span, at) is { } value && double.IsFinite(value))
+                places.Add(new(frame.Across(at), frame.Up(value)));
+            places.Add(runs[^1][^1]);
+            places.AddRange(Along(line, Max(line.X.Span[0], frame.From), Min(line.X.Span[^1], frame.To), 0.5, 0.35, 0.65, 0.2, 0.8));
+            Named(name, line, name.IsAtEdge ? [runs[^1][^1]] : places);
             foreach (var stretch in line.Stretches)
                 Stretched(line, stretch, name);
         }
@@ -119,14 +121,14 @@ public sealed partial class ChartLayout
                     shapes.Add(new Dot(new(frame.Across(end), frame.Up(value)), 2.4, Ink.Paper, name.Pen.Ink));
             }
 
-            if (stretch.Says.Length > 0 && Halfway(line, Max(stretch.From, frame.From), Min(stretch.To, frame.To)) is { } middle)
-                stretches.Add((name.Pen.Ink, middle, stretch.Says));
+            if (stretch.Says.Length > 0 && stretch.To >= frame.From && stretch.From <= frame.To)
+                stretches.Add(([.. Along(line, Max(stretch.From, frame.From), Min(stretch.To, frame.To), 0.5, 0.35, 0.65, 0.2, 0.8)], stretch.Says));
         }
 
-        /// <summary>The spot halfway along the drawn line between two values on the axis across.</summary>
-        Spot? Halfway(Line line, double start, double end)
+        /// <summary>Spots on the drawn line between two values on the axis across, at parts of the way along it as the eye follows it.</summary>
+        IEnumerable<Spot> Along(Line line, double start, double end, params double[] parts)
         {
-            const int Steps = 48;
+            const int Steps = 96;
             var spots = new List<Spot>();
             for (var i = 0; i <= Steps; i++)
             {
@@ -135,28 +137,20 @@ public sealed partial class ChartLayout
                     spots.Add(new(frame.Across(x), frame.Up(y)));
             }
 
-            if (spots.Count == 0)
-                return null;
-            double Part(int i) => double.Hypot(spots[i].X - spots[i - 1].X, spots[i].Y - spots[i - 1].Y);
-            var rest = Enumerable.Range(1, spots.Count - 1).Sum(Part) / 2;
-            for (var i = 1; i < spots.Count; i++)
-            {
-                rest -= Part(i);
-                if (rest <= 0)
-                    return spots[i];
-            }
-
-            return spots[^1];
+            var way = new double[spots.Count];
+            for (var i = 1; i < way.Length; i++)
+                way[i] = way[i - 1] + double.Hypot(spots[i].X - spots[i - 1].X, spots[i].Y - spots[i - 1].Y);
+            return spots.Count == 0 ? [] : parts.Select(part => spots[Array.FindIndex(way, w => w >= part * way[^1])]);
         }
 
-        void Named(Name name, Spot end)
+        void Named(Name name, Line? line, List<Spot> places)
         {
             if (layout.keyed.Contains((plan.Number, name.Text)))
                 return;
             if (name.IsAtEdge)
-                atEdge.Add((name, end.Y));
+                atEdge.Add((name, places[0].Y));
             else
-                inside.Add((name, end));
+                inside.Add((name, line, places));
         }
 
         void Guides()
@@ -221,9 +215,7 @@ public sealed partial class ChartLayout
             {
                 var spot = new Spot(frame.Across(mark.X), frame.Up(mark.Y));
                 var text = mark.Label.In(layout.view.Units);
-                var room = labels.Near(spot, Lettering.WidthOf(text, Size), 2 * Half);
-                Lead(spot, room);
-                Put(text, Ink.Text, room);
+                Beside([spot], text, Ink.Text, Size, FarthestMark);
             }
         }
 
@@ -251,37 +243,38 @@ public sealed partial class ChartLayout
 
         void InnerNames()
         {
-            foreach (var (name, spot) in inside)
+            foreach (var (name, line, places) in inside)
             {
-                if (labels.Near(spot, Lettering.WidthOf(name.Text, Size), 2 * Half) is not { } room)
-                {
+                // Where lines run together a name would stand beside all of them.
+                var apart = places.Where(p => IsApart(line, p)).ToList();
+                if (!Beside(apart.Count > 0 ? apart : places, name.Text, name.Pen.Ink, Size, FarthestName))
                     layout.keyed.Add((plan.Number, name.Text));
-                    continue;
-                }
-
-                Lead(spot, room);
-                Put(name.Text, name.Pen.Ink, room);
             }
 
             // Those that find no room are told in the sentences below the chart.
-            foreach (var (ink, spot, text) in stretches)
-            {
-                var room = labels.Near(spot, Lettering.WidthOf(text, Size - 1), 2 * Half - 1);
-                Lead(spot, room);
-                Put(text, Ink.Text, room, Size - 1);
-            }
+            foreach (var (places, text) in stretches)
+                Beside(places, text, Ink.Text, Size - 1, FarthestStretch);
+        }
+
+        bool IsApart(Line? line, Spot spot)
+        {
+            var x = frame.ValueAt(spot.X);
+            return panel.Series.OfType<Line>().All(other => ReferenceEquals(other, line)
+                || Reading.Between(other.X.Span, other.Y.Span, x) is not { } y || !(Abs(frame.Up(y) - spot.Y) < Half));
+        }
+
+        bool Beside(IReadOnlyList<Spot> places, string text, Ink ink, double size, double farthest)
+        {
+            if (labels.Near(places, Lettering.WidthOf(text, size), 2 * Half, farthest) is not var (room, spot))
+                return false;
+            var near = room.NearestTo(spot);
+            if (double.Hypot(near.X - spot.X, near.Y - spot.Y) > LeaderFrom)
+                shapes.Add(Stroke.Between(spot.X, spot.Y, near.X, near.Y, new(Ink.Frame, 0.8)));
+            Put(text, ink, room, size);
+            return true;
         }
 
         static Box At(double x, double y, double width) => new(x, y, x + width, y + 2 * Half);
-
-        void Lead(Spot spot, Box? room)
-        {
-            if (room is not { } box)
-                return;
-            var near = box.NearestTo(spot);
-            if (double.Hypot(near.X - spot.X, near.Y - spot.Y) > LeaderFrom)
-                shapes.Add(Stroke.Between(spot.X, spot.Y, near.X, near.Y, new(Ink.Frame, 0.8)));
-        }
 
         void Put(string text, Ink ink, Box? room, double size = Size)
         {
@@ -308,6 +301,9 @@ public sealed partial class ChartLayout
             return runs;
         }
 
+        // A tenth of a pixel cannot be seen, and long lines take a quarter less room.
+        static Spot Tenths(double x, double y) => new(Round(x, 1), Round(y, 1));
+
         Spot[] Seen(ReadOnlySpan<double> x, ReadOnlySpan<double> y)
         {
             if (x[^1] < frame.From || x[0] > frame.To)
@@ -324,7 +320,7 @@ public sealed partial class ChartLayout
             var seenX = x.Slice(first, count);
             var seenY = y.Slice(first, count);
             foreach (var i in Decimation.Kept(seenX, seenY, frame.From, frame.To, (int)Ceiling(frame.Right - frame.Left)))
-                spots.Add(new(frame.Across(seenX[i]), frame.Up(seenY[i])));
+                spots.Add(Tenths(frame.Across(seenX[i]), frame.Up(seenY[i])));
             if (last < x.Length - 1 && last >= 0 && x[last] < frame.To)
                 spots.Add(new(frame.Right, frame.Up(Reading.Between(x, y, frame.To)!.Value)));
             return [.. spots];

@@ -32,7 +32,7 @@ readonly record struct Box(double Left, double Top, double Right, double Bottom)
 /// <summary>Finds room for labels in a field among its lines and the labels that are there.</summary>
 sealed class Labels(Box field)
 {
-    static readonly double[] Distances = [5, 9, 14, 22, 32, 44, 58, 74, 92];
+    static readonly double[] Distances = [5, 9, 14, 22, 32, 44, 58];
     static readonly (int X, int Y)[] Directions = [(1, 0), (1, -1), (0, -1), (1, 1), (0, 1), (-1, -1), (-1, 0), (-1, 1)];
 
     readonly List<ReadOnlyMemory<Spot>> lines = [];
@@ -44,22 +44,29 @@ sealed class Labels(Box field)
     /// <summary>Adds a place that is taken.</summary>
     public void Take(in Box box) => taken.Add(box);
 
-    /// <summary>The nearest free room around a spot, which is then taken.</summary>
-    /// <returns>The room, or <c>null</c> when there is none near.</returns>
-    public Box? Near(Spot spot, double width, double height)
+    /// <summary>The nearest free room around one of several spots, the first of them preferred; it is then taken.</summary>
+    /// <param name="spots">The spots.</param>
+    /// <param name="width">Width of the label.</param>
+    /// <param name="height">Height of the label.</param>
+    /// <param name="farthest">How far from its spot it may be.</param>
+    /// <returns>The room and the spot that it is near, or <c>null</c> when there is none.</returns>
+    public (Box Room, Spot Spot)? Near(IReadOnlyList<Spot> spots, double width, double height, double farthest)
     {
-        foreach (var distance in Distances)
+        foreach (var distance in Distances.Where(d => d <= farthest))
         {
-            foreach (var (x, y) in Directions)
+            foreach (var spot in spots)
             {
-                var reach = x != 0 && y != 0 ? distance * 0.75 : distance;
-                var left = spot.X + (x > 0 ? reach : x < 0 ? -reach - width : -width / 2);
-                var top = spot.Y + (y > 0 ? reach : y < 0 ? -reach - height : -height / 2);
-                var box = new Box(left, top, left + width, top + height);
-                if (IsFree(box) && Crossings(box, 1) == 0)
+                foreach (var (x, y) in Directions)
                 {
-                    Take(box);
-                    return box;
+                    var reach = x != 0 && y != 0 ? distance * 0.75 : distance;
+                    var left = spot.X + (x > 0 ? reach : x < 0 ? -reach - width : -width / 2);
+                    var top = spot.Y + (y > 0 ? reach : y < 0 ? -reach - height : -height / 2);
+                    var box = new Box(left, top, left + width, top + height);
+                    if (IsFree(box) && Crossings(box, 1) == 0)
+                    {
+                        Take(box);
+                        return (box, spot);
+                    }
                 }
             }
         }

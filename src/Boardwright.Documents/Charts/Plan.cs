@@ -17,6 +17,7 @@ public sealed partial class ChartLayout
     sealed class Plan
     {
         const double ThinWidth = 1.2, MainWidth = 1.9;
+        const double NearEdge = 0.1, Headroom = 0.3;
 
         Plan(Panel panel, int number) => (Panel, Number) = (panel, number);
 
@@ -27,6 +28,9 @@ public sealed partial class ChartLayout
         public double LeftRoom { get; private set; }
 
         public double NamesRoom { get; private set; }
+
+        /// <summary>Whether the amounts of bars stand in a column of their own, since one of them finds no room beside its bar.</summary>
+        public bool HasAmountsApart { get; private set; }
 
         public double Height { get; private set; }
 
@@ -46,10 +50,26 @@ public sealed partial class ChartLayout
         {
             var plan = new Plan(panel, number);
             if (panel is BarPanel bars)
-                plan.LeftRoom = bars.Bars.Select(b => Lettering.WidthOf(b.Name, Size, b.IsSum)).DefaultIfEmpty(0).Max() + 8;
+                plan.Read(layout, bars);
             else if (panel is LinePanel lines)
                 plan.Read(layout, lines);
             return plan;
+        }
+
+        void Read(ChartLayout layout, BarPanel panel)
+        {
+            LeftRoom = panel.Bars.Select(b => Lettering.WidthOf(b.Name, Size, b.IsSum)).DefaultIfEmpty(0).Max() + 8;
+            var room = layout.view.Width - 2 * Margin - 10 - LeftRoom;
+            var widest = 0.0;
+            foreach (var bar in panel.Bars)
+            {
+                double At(double value) => (value - layout.from) / (layout.to - layout.from) * room;
+                var width = Lettering.WidthOf(bar.Amount.In(layout.view.Units), Size, bar.IsSum) + 8;
+                widest = Max(widest, width);
+                HasAmountsApart |= !bar.IsSum && At(Max(bar.From, bar.To)) + width > room + 8 && At(Min(bar.From, bar.To)) < width;
+            }
+
+            NamesRoom = HasAmountsApart ? widest : 0;
         }
 
         void Read(ChartLayout layout, LinePanel panel)
@@ -87,7 +107,7 @@ public sealed partial class ChartLayout
                         var hue = band.Pen ?? place++;
                         yield return new(band.Name, Pen.Of(hue, ThinWidth), Inks.Wash(hue), Reaches(band.X));
                         break;
-                    case Stack stack:
+                    case Layered stack:
                         foreach (var layer in stack.Layers)
                         {
                             yield return new(layer.Name, Pen.Of(place, ThinWidth) with { Dash = Dash.Solid }, Inks.Wash(place), Reaches(stack.X));
@@ -133,7 +153,7 @@ public sealed partial class ChartLayout
                         MeetAll(band.X.Span, band.Low.Span);
                         MeetAll(band.X.Span, band.High.Span);
                         break;
-                    case Stack stack:
+                    case Layered stack:
                         Meet(0);
                         MeetAll(stack.X.Span, Heaped(stack)[^1].Span);
                         break;
@@ -154,14 +174,19 @@ public sealed partial class ChartLayout
                 (least, greatest) = (least - pad, greatest + pad);
             Step = Charts.Ticks.Step(greatest - least, (int)Clamp(Height / 34, 2, 8), Unit.Symbol is "min" or "s");
             // Out to the next round numbers, so that no line runs along the edge of the paper.
-            (least, greatest) = (Step * Floor(least / Step + 1e-6), Step * Ceiling(greatest / Step - 1e-6));
-            Ticks = Charts.Ticks.Between(least, greatest, Step);
+            var (bottom, top) = (Step * Floor(least / Step + 1e-6), Step * Ceiling(greatest / Step - 1e-6));
+            Ticks = Charts.Ticks.Between(bottom, top, Step);
+            if (least - bottom < NearEdge * Step && least != Unit.FromSi(panel.Up.From ?? double.NaN))
+                bottom -= Headroom * Step;
+            if (top - greatest < NearEdge * Step && greatest != Unit.FromSi(panel.Up.To ?? double.NaN))
+                top += Headroom * Step;
+            (least, greatest) = (bottom, top);
             (Low, High) = (Unit.ToSi(least), Unit.ToSi(greatest));
         }
     }
 
     /// <summary>Upper edges of the layers of a stack, the lowest first.</summary>
-    static IReadOnlyList<ReadOnlyMemory<double>> Heaped(Stack stack)
+    static List<ReadOnlyMemory<double>> Heaped(Layered stack)
     {
         var edges = new List<ReadOnlyMemory<double>>();
         var below = new double[stack.X.Length];

@@ -19,7 +19,7 @@ public static class ChargePicture
         double[] Of(Func<ChargeMoment, double> value) => [.. curve.Moments.Select(value)];
         var seconds = Of(m => m.Seconds);
         var (turn, last) = (curve.TurnOver, curve.Moments[^1]);
-        var marks = last.Charge > 0.8 ? new[] { new Mark(time.ToFourFifths.Seconds, 0.8, new($"80 % after {time.ToFourFifths:0.0 h}"), 2) } : [];
+        var marks = last.Charge > 0.8 ? new[] { new Mark(time.ToFourFifths.Seconds, 0.8, new($"80 % after {time.ToFourFifths:0.0 h}")) } : [];
         return new Chart
         {
             Name = "charge",
@@ -32,9 +32,9 @@ public static class ChargePicture
             Guides = turn.Seconds < last.Seconds ? [new Guide(turn.Seconds, new($"current begins to fall"))] : [],
             Panels =
             [
-                new LinePanel(Axis.Of<Current>("current", "A") with { From = 0 }) { Series = [new Line("current", seconds, Of(m => m.Amperes)) { Pen = 0 }] },
-                new LinePanel(Axis.Of<Voltage>("voltage of the pack", "V")) { Series = [new Line("voltage", seconds, Of(m => m.Volts)) { Pen = 1 }] },
-                new LinePanel(Axis.Of<Fraction>("charge", "%") with { From = 0, To = 1 }) { Series = [new Line("charge", seconds, Of(m => m.Charge)) { Pen = 2 }], Marks = marks },
+                new LinePanel(Axis.Of<Current>("current", "A") with { From = 0 }) { Series = [new Line("current", seconds, Of(m => m.Amperes))] },
+                new LinePanel(Axis.Of<Voltage>("voltage of the pack", "V")) { Series = [new Line("voltage", seconds, Of(m => m.Volts))] },
+                new LinePanel(Axis.Of<Fraction>("charge", "%") with { From = 0, To = 1 }) { Series = [new Line("charge", seconds, Of(m => m.Charge))], Marks = marks },
             ],
         };
     });

@@ -41,7 +41,7 @@ public static class EnergyPicture
             Axis.Of<EnergyPerDistance>("energy for the distance", "Wh/km"),
             [.. parts.Where(p => p.Si != 0)],
             "out of the charge",
-            new($"At {Speed.FromMetresPerSecond(speed)} on the level at half charge. {consumption:0.0 Wh/km} leave the cells at their terminals, which is what the consumption counts; the last bar warms the cells themselves."));
+            new($"At {Speed.FromMetresPerSecond(speed)} on the level at half charge. {consumption:0.00 Wh/km} leave the cells at their terminals, which is what the consumption counts; the last bar warms the cells themselves."));
     });
 
     /// <summary>Bars for any list of parts, such as those of a whole ride.</summary>
@@ -56,6 +56,7 @@ public static class EnergyPicture
         where T : struct, IQuantity<T>
     {
         var whole = parts.Sum(p => p.Si);
+        var digits = axis.UnitIn(UnitSystem.Metric).FromSi(Math.Abs(whole)) switch { < 20 => "0.00 ", < 200 => "0.0 ", _ => "0 " } + axis.Unit;
         var bars = new List<Bar>();
         var reached = 0.0;
         foreach (var part in parts)
@@ -64,12 +65,12 @@ public static class EnergyPicture
             reached += part.Si;
         }
 
-        bars.Add(new Bar(sum, 0, whole, new Phrase(FormattableString("{0:0.0 " + axis.Unit + "}", T.FromSi(whole))), IsSum: true));
+        bars.Add(new Bar(sum, 0, whole, new Phrase(FormattableString("{0:" + digits + "}", T.FromSi(whole))), IsSum: true));
         return new Chart { Name = name, Title = title, Says = says, Across = axis with { From = 0 }, Panels = [new BarPanel(bars)] };
 
         FormattableString Amount(double si) => whole > 0
-            ? FormattableString("{0:0.0 " + axis.Unit + "}, {1:0.#} %", T.FromSi(si), 100 * si / whole)
-            : FormattableString("{0:0.0 " + axis.Unit + "}", T.FromSi(si));
+            ? FormattableString("{0:" + digits + "}, {1:0.0} %", T.FromSi(si), 100 * si / whole)
+            : FormattableString("{0:" + digits + "}", T.FromSi(si));
     }
 
     static FormattableString FormattableString(string format, params object[] arguments) =>

@@ -49,7 +49,9 @@ public static class RangePicture
             marks.Add(new(wish.MetresPerSecond, asked.Metres, new($"{Length.FromMetres(asked.Metres):0.0 km}")));
         if (cruise.Wanted is { } wanted)
             levels.Add(new(wanted, new($"{Length.FromMetres(wanted):0.# km} wanted")));
-        if (cruise is { Pace: { } pace, Wanted: { } metres })
+        // A pace beyond what the drive holds is no pace to ride at.
+        var fits = cruise.Pace is { } found && found <= x[^1] ? found : (double?)null;
+        if (fits is { } pace && cruise.Wanted is { } metres)
         {
             guides.Add(new(pace, new($"pace {Speed.FromMetresPerSecond(pace):0.0 km/h}")));
             marks.Add(new(pace, metres, default));
@@ -64,8 +66,9 @@ public static class RangePicture
                 cruise switch
                 {
                     { Wanted: null } => default,
-                    { Pace: null } => new($"The range that is wanted is not reached at any pace."),
-                    { Pace: { } fits } => new Phrase($"The range that is wanted is reached up to {Speed.FromMetresPerSecond(fits):0.0 km/h}."),
+                    { Pace: null } => new Phrase($"The range that is wanted is not reached at any pace."),
+                    _ when fits is { } reached => new($"The range that is wanted is reached up to {Speed.FromMetresPerSecond(reached):0.0 km/h}."),
+                    _ => new($"The range that is wanted is reached at every speed that the board holds."),
                 }),
             Across = Axis.Of<Speed>("steady speed", "km/h"),
             Guides = guides,
