@@ -36,9 +36,9 @@ static class Plot
         return command;
     }
 
-    static int Run(Terminal terminal, string file, IReadOnlyList<string> asked, string place, UnitSystem units)
+    static int Run(Terminal terminal, string file, string[] asked, string place, UnitSystem units)
     {
-        var pictures = BoardPictures.All.Where(p => asked.Count == 0 || asked.Contains(p.Id, StringComparer.Ordinal)).ToList();
+        var pictures = BoardPictures.All.Where(p => asked.Length == 0 || asked.Contains(p.Id, StringComparer.Ordinal)).ToList();
         var isFile = place.EndsWith(PictureEnding, StringComparison.OrdinalIgnoreCase);
         if (isFile && pictures.Count != 1)
         {
@@ -72,9 +72,9 @@ static class Plot
             }
 
             // A picture that this board has no use for is only missed by those who asked for it.
-            if (answer.IsBeside && asked.Count == 0)
+            if (answer.IsBeside && asked.Length == 0)
                 continue;
-            errors.Write(2, $"{picture.Id} was not written: {WhyNot(answer.IsBeside, answer.Missing)}");
+            errors.Write(0, $"{picture.Id} was not written: {WhyNot(answer.IsBeside, answer.Missing)}");
             code = Exit.Wanting;
         }
 

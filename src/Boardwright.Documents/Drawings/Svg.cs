@@ -87,14 +87,22 @@ public static class Svg
         text.Append(CultureInfo.InvariantCulture, $"\">{Escape(words.Text)}</text>\n");
     }
 
+    // From spot to spot, which takes half the room of places on the sheet; the steps are whole hundredths, so that no error gathers.
     static void Path(StringBuilder text, ReadOnlySpan<Spot> spots)
     {
+        var (x, y) = (0L, 0L);
         for (var i = 0; i < spots.Length; i++)
         {
-            text.Append(i == 0 ? 'M' : i == 1 ? 'L' : ' ');
-            Number(text, spots[i].X);
-            text.Append(' ');
-            Number(text, spots[i].Y);
+            var (nextX, nextY) = (Hundredths(spots[i].X), Hundredths(spots[i].Y));
+            if (i < 2)
+                text.Append(i == 0 ? 'M' : 'l');
+            else if (nextX >= x)
+                text.Append(' ');
+            Number(text, nextX - x);
+            if (nextY >= y)
+                text.Append(' ');
+            Number(text, nextY - y);
+            (x, y) = (nextX, nextY);
         }
     }
 
@@ -149,12 +157,15 @@ public static class Svg
 
     static string Escape(string text) => SecurityElement.Escape(text);
 
-    // Hundredths of a pixel, without trailing zeros and without a negative zero.
-    static void Number(StringBuilder text, double value)
+    static long Hundredths(double value) => double.IsFinite(value)
+        ? (long)Math.Round(value * 100, MidpointRounding.AwayFromZero)
+        : throw new ArgumentOutOfRangeException(nameof(value), value, "Only finite places can be drawn.");
+
+    static void Number(StringBuilder text, double value) => Number(text, Hundredths(value));
+
+    // Without trailing zeros and without a negative zero.
+    static void Number(StringBuilder text, long hundredths)
     {
-        if (!double.IsFinite(value))
-            throw new ArgumentOutOfRangeException(nameof(value), value, "Only finite places can be drawn.");
-        var hundredths = (long)Math.Round(value * 100, MidpointRounding.AwayFromZero);
         if (hundredths < 0)
         {
             text.Append('-');

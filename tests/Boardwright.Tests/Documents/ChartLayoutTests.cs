@@ -1,11 +1,16 @@
 using Boardwright.Documents.Charts;
 using Boardwright.Documents.Drawings;
+using Boardwright.Units;
 
 namespace Boardwright.Tests.Documents;
 
 public sealed class ChartLayoutTests
 {
     static readonly double[] Seconds = [.. Enumerable.Range(0, 1000).Select(i => i * 0.6)];
+
+    static readonly double[] TenMiles = [0, 16_093.44];
+    static readonly double[] ColdToWarm = [273.15, 293.15];
+    static readonly string[] Names = ["a band of some width", "lower", "upper", "a line", "another line with a long name", "a short one"];
 
     static Chart Of(params Series[] series) => new()
     {
@@ -72,13 +77,13 @@ public sealed class ChartLayoutTests
     {
         var chart = Of(
             new Band("a band of some width", Seconds, Wave(8), Wave(12)),
-            new Layered(Seconds, [new("lower", [.. Seconds.Select(_ => 3.0)]), new("upper", [.. Seconds.Select(_ => 4.0)])]),
+            new Layered(Seconds, [new("lower", Seconds.Select(_ => 3.0).ToArray()), new("upper", Seconds.Select(_ => 4.0).ToArray())]),
             new Line("a line", Seconds, Wave(10)),
             new Line("another line with a long name", Seconds, Wave(20)),
             new Line("a short one", Seconds.AsMemory(0, 400), Wave(5).AsMemory(0, 400)));
         var words = WordsOf(ChartLayout.Lay(chart, new ChartView(width)).Drawing);
 
-        Assert.All(new[] { "a band of some width", "lower", "upper", "a line", "another line with a long name", "a short one" }, name => Assert.Contains(name, words));
+        Assert.All(Names, name => Assert.Contains(name, words));
     }
 
     [Fact]
@@ -99,7 +104,7 @@ public sealed class ChartLayoutTests
             Name = "test",
             Title = "A test",
             Across = Axis.Of<Length>("distance", "km"),
-            Panels = [new LinePanel(Axis.Of<Temperature>("temperature", "°C")) { Series = [new Line("air", new double[] { 0, 16_093.44 }, new double[] { 273.15, 293.15 })] }],
+            Panels = [new LinePanel(Axis.Of<Temperature>("temperature", "°C")) { Series = [new Line("air", TenMiles, ColdToWarm)] }],
         };
         var words = WordsOf(ChartLayout.Lay(chart, new ChartView(760) { Units = UnitSystem.Imperial }).Drawing);
 

@@ -1,6 +1,7 @@
 using Boardwright.Documents.Charts;
 using Boardwright.Documents.Drawings;
 using Boardwright.Documents.Pictures;
+using Boardwright.Units;
 
 namespace Boardwright.Tests.Documents;
 
