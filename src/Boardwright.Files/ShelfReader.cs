@@ -71,6 +71,32 @@ sealed class ShelfReader
         }
     }
 
+    /// <summary>Reads one shelf file.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="shown">How complaints name it.</param>
+    public void AddFile(string path, string shown)
+    {
+        var before = complaints.Count;
+        var root = texts.Read(path, shown, complaints) is { } text ? NodeReader.Read(text, shown, "Write a list of parts into it, or delete it.", complaints) : null;
+        incomplete |= complaints.Count > before;
+        if (root is null or Spoiled)
+            return;
+        if (root is not Sequence list)
+        {
+            var isBoard = root is Map map && map.Find(BoardFile.VersionKey) is not null;
+            Incomplete(root.At, "", isBoard ? "This is a board, and a shelf file is a list of parts." : $"{ValueReader.Shown(root)} stands where a shelf file wants a list of parts.", isBoard ? "Give it a name that ends in .board.yaml, or keep it outside the shelf folder." : "Begin each part with a dash, as in - id: marram-96.");
+            return;
+        }
+
+        foreach (var (i, item) in list.Items.Index())
+        {
+            if (item is Map map)
+                AddPart(map, FormattableString.Invariant($"[{i + 1}]"));
+            else if (item is not Spoiled)
+                complaints.Add(item.At, FormattableString.Invariant($"[{i + 1}]"), $"{ValueReader.Shown(item)} stands where a part belongs.", "Write the part's id, kind and entries below the dash.");
+        }
+    }
+
     /// <summary>Reads every part that the files hold, used or not.</summary>
     /// <returns>The parts with their drafts, in the order of the files.</returns>
     public IReadOnlyList<(string Id, string Kind, Draft Draft)> ReadAll()
@@ -104,29 +130,6 @@ sealed class ShelfReader
         }
 
         return Resolve(raw);
-    }
-
-    void AddFile(string path, string shown)
-    {
-        var before = complaints.Count;
-        var root = texts.Read(path, shown, complaints) is { } text ? NodeReader.Read(text, shown, "Write a list of parts into it, or delete it.", complaints) : null;
-        incomplete |= complaints.Count > before;
-        if (root is null or Spoiled)
-            return;
-        if (root is not Sequence list)
-        {
-            var isBoard = root is Map map && map.Find(BoardFile.VersionKey) is not null;
-            Incomplete(root.At, "", isBoard ? "This is a board, and a shelf file is a list of parts." : $"{ValueReader.Shown(root)} stands where a shelf file wants a list of parts.", isBoard ? "Give it a name that ends in .board.yaml, or keep it outside the shelf folder." : "Begin each part with a dash, as in - id: marram-96.");
-            return;
-        }
-
-        foreach (var (i, item) in list.Items.Index())
-        {
-            if (item is Map map)
-                AddPart(map, FormattableString.Invariant($"[{i + 1}]"));
-            else if (item is not Spoiled)
-                complaints.Add(item.At, FormattableString.Invariant($"[{i + 1}]"), $"{ValueReader.Shown(item)} stands where a part belongs.", "Write the part's id, kind and entries below the dash.");
-        }
     }
 
     void AddPart(Map map, string number)

@@ -3,6 +3,7 @@ using Boardwright.Validation.Heat;
 using Boardwright.Validation.Motors;
 using Boardwright.Validation.Packs;
 using Boardwright.Validation.Road;
+using Boardwright.Validation.Traction;
 using Boardwright.Validation.Wiring;
 
 namespace Boardwright.Validation;
@@ -28,5 +29,6 @@ public static class Cases
         new ConvectionCase(),
         new MotorHeatCase(),
         new WireCase(),
+        new AdvertisedBoardCase(),
     ];
 }

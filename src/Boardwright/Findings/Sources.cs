@@ -297,4 +297,8 @@ public static class Sources
     /// <summary>How quickly a standing person may be slowed.</summary>
     public static Source StandingBalance { get; } = new(
         "Krasna et al., Frontiers in Bioengineering and Biotechnology 9, 2021, 680883 (abstract: of braking pulses of 1.0 and 2.5 m/s2 on a sled, volunteers stood only 1.0 without a step); speeds, distances and times by uniform acceleration, v2 = u2 + 2as");
+
+    /// <summary>Equivalent circuits of lithium cells.</summary>
+    public static Source Plett { get; } = new(
+        "G. L. Plett, Battery Management Systems, vol. 1: Battery Modeling (2015), ch. 2: rest voltage, series resistance and resistor-capacitor pairs; its form from memory");
 }

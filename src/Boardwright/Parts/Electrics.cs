@@ -96,16 +96,25 @@ public sealed record Controller : Part
     public Known<string> RemotePort { get; init; }
 }
 
-/// <summary>How a cell answers a current after the first moment: one resistor and capacitor.</summary>
+/// <summary>How a cell answers a current after the first moment: a resistor and capacitor side by side, or two such pairs in a row.</summary>
+/// <remarks>After a current step I the first adds R1 · I · (1 − exp(−t/tau1)) to the voltage lost in the cell's <see cref="Cell.Resistance"/>, the second likewise.</remarks>
 public sealed record Polarisation : Sheet
 {
     /// <summary>Resistance of the branch.</summary>
-    [Entry("Resistance of the branch.", Key = "R1", Example = "12 mohm")]
-    public Known<Resistance> R1 { get; init; }
+    [Entry("Resistance of the branch: one value, a map over charge, or a table over charge and temperature.", Key = "R1", Example = "12 mohm", Positive = true)]
+    public Known<ResistanceTable> R1 { get; init; }
 
     /// <summary>Time constant of the branch.</summary>
     [Entry("Time constant of the branch.", Key = "tau1", Example = "30 s", Positive = true, Spread = SpreadKind.Usual)]
     public Known<Duration> Tau1 { get; init; }
+
+    /// <summary>Resistance of a second, slower branch.</summary>
+    [Entry("Resistance of a second, slower branch, where there is one; written like R1.", Key = "R2", Example = "20 mohm", Positive = true)]
+    public Known<ResistanceTable> R2 { get; init; }
+
+    /// <summary>Time constant of the second branch.</summary>
+    [Entry("Time constant of the second branch.", Key = "tau2", Example = "120 s", Positive = true, Spread = SpreadKind.Usual)]
+    public Known<Duration> Tau2 { get; init; }
 }
 
 /// <summary>A lithium-ion cell.</summary>
@@ -135,13 +144,17 @@ public sealed record Cell : Part
     [Entry("Rest voltage over state of charge.", Measure = "Discharge in steps of 10 %, rest an hour, read the voltage.", Example = "{ 0 %: 3.0 V, 50 %: 3.68 V, 100 %: 4.18 V }", Positive = true, Greatest = 10, Spread = SpreadKind.None)]
     public Known<Curve<Fraction, Voltage>> RestVoltage { get; init; }
 
-    /// <summary>Resistance.</summary>
+    /// <summary>Resistance; with a polarisation, the part that answers at once, to which the branches add theirs.</summary>
     [Entry("DC resistance over about a second: one value, a map over charge, or a table over charge and temperature. The 1 kHz value of a data sheet is too low for this.", Measure = "Voltage step at a current step, one second after it.", Example = "25 mohm", Positive = true)]
     public Known<ResistanceTable> Resistance { get; init; }
 
     /// <summary>Slow part of the resistance.</summary>
     [Entry("The slower part of its answer to a current.")]
     public Polarisation Polarisation { get; init; } = new();
+
+    /// <summary>How fast the current dies away at the end of a charge.</summary>
+    [Entry("Time constant with which the current dies away at constant voltage.", Measure = "Log one charge: seconds in which the current at constant voltage falls to 37 %.", Example = "640 s", Positive = true, Spread = SpreadKind.Usual)]
+    public Known<Duration> ChargeTail { get; init; }
 
     /// <summary>Greatest discharge current.</summary>
     [Entry("Greatest continuous discharge current.", Example = "15 A", Positive = true)]

@@ -50,6 +50,7 @@ public static class Spread
         var place = new Dictionary<string, int>(StringComparer.Ordinal);
         for (var i = 0; i < inputs.Count; i++)
             place[inputs[i]] = i;
+        var plan = Plan.Of(examination.Board, place)!;
         var samples = new double?[figures.Length][];
         for (var f = 0; f < figures.Length; f++)
             samples[f] = new double?[points];
@@ -58,7 +59,7 @@ public static class Spread
             order[figures[f].Kind.Id] = f;
         Parallel.For(0, points, new ParallelOptions { CancellationToken = cancellation }, n =>
         {
-            var moved = (Board)Moved(examination.Board, place, deviations, n);
+            var moved = (Board)plan.Moved(examination.Board, deviations, n);
             foreach (var figure in Examination.FiguresOf(moved))
             {
                 if (order.TryGetValue(figure.Kind.Id, out var f))
@@ -134,23 +135,38 @@ public static class Spread
         }
     }
 
-    static Sheet Moved(Sheet sheet, Dictionary<string, int> place, double[][] deviations, int n)
+    /// <summary>What is to be moved on a sheet and on the sheets inside it, so that a sample touches nothing else.</summary>
+    sealed record Plan(IReadOnlyList<(Entry Entry, int Input)> Values, IReadOnlyList<(Entry Entry, Plan Inner)> Sheets, IReadOnlyList<(Entry Entry, IReadOnlyList<Plan?> Items)> Lists)
     {
-        List<(Entry, object)>? changes = null;
-        foreach (var entry in Entry.Of(sheet.GetType()))
+        public static Plan? Of(Sheet sheet, Dictionary<string, int> place)
         {
-            var value = entry.Read(sheet);
-            var moved = value switch
+            List<(Entry, int)> values = [];
+            List<(Entry, Plan)> sheets = [];
+            List<(Entry, IReadOnlyList<Plan?>)> lists = [];
+            foreach (var entry in Entry.Of(sheet.GetType()))
             {
-                Sheet inner => Moved(inner, place, deviations, n),
-                IReadOnlyList<Sheet> { Count: > 0 } list => entry.Known(list.Select(item => Moved(item, place, deviations, n)).ToArray()),
-                IKnown known when place.TryGetValue(known.Key, out var i) => entry.Moved(known, deviations[i][n]),
-                _ => value,
-            };
-            if (!ReferenceEquals(moved, value))
-                (changes ??= []).Add((entry, moved));
+                switch (entry.Read(sheet))
+                {
+                    case Sheet inner when Of(inner, place) is { } plan:
+                        sheets.Add((entry, plan));
+                        break;
+                    case IEnumerable<Sheet> list when list.Select(item => Of(item, place)).ToArray() is var plans && plans.Any(p => p is not null):
+                        lists.Add((entry, plans));
+                        break;
+                    case IKnown known when place.TryGetValue(known.Key, out var input):
+                        values.Add((entry, input));
+                        break;
+                }
+            }
+
+            return values.Count + sheets.Count + lists.Count > 0 ? new Plan(values, sheets, lists) : null;
         }
 
-        return changes is null ? sheet : sheet.With(changes);
+        public Sheet Moved(Sheet sheet, double[][] deviations, int n) => sheet.With(
+        [
+            .. Values.Select(v => (v.Entry, v.Entry.Moved(v.Entry.Read(sheet), deviations[v.Input][n]))),
+            .. Sheets.Select(s => (s.Entry, (object)s.Inner.Moved((Sheet)s.Entry.Read(sheet), deviations, n))),
+            .. Lists.Select(l => (l.Entry, l.Entry.Known(((IEnumerable<Sheet>)l.Entry.Read(sheet)).Select((item, i) => l.Items[i]?.Moved(item, deviations, n) ?? item)))),
+        ]);
     }
 }

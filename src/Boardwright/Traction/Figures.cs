@@ -76,7 +76,7 @@ public sealed record CruiseOfBoard(Cruise? Steady, double? Wanted, double? Pace)
     /// <returns>The speed in m/s, or <c>null</c> when the range is out of reach.</returns>
     public static double? PaceFor(Running run, double reserve, double metres)
     {
-        double Beyond(double speed) => (run.Cruising(speed, reserve)?.Metres ?? 0) - metres;
+        double Beyond(double speed) => run.RangeAt(speed, reserve) - metres;
         // Idle power makes a crawl wasteful too: from the first pace that reaches it, on to where it is lost again.
         return RootFinding.FirstFall(Beyond, Walking, 40, 2);
     }

@@ -6,8 +6,6 @@ namespace Boardwright.Traction;
 /// <summary>What the brief asks of the board on the road.</summary>
 public static class PerformanceRules
 {
-    static readonly Speed WobbleSpeed = Speed.FromKilometresPerHour(30);
-
     /// <summary>The top speed wanted is reached.</summary>
     public static Rule<Examination> TopSpeedReached { get; } = new(
         "speed.wanted", "brief.top_speed_wanted", "The top speed wanted is reached with a full pack.",
@@ -65,11 +63,9 @@ public static class PerformanceRules
                 return null;
             var full = Speed.FromMetresPerSecond(tops.Full);
             var value = Amount.Of(full, "km/h");
-            if (front != Kingpin.Double && rear != Kingpin.Double)
-                return [SteadyAtSpeed!.Found(Level.Fine, $"Single-kingpin trucks; the board reaches {full:0 km/h}. Try its steadiness in steps all the same.", value: value)];
-            return full <= WobbleSpeed
-                ? [SteadyAtSpeed!.Found(Level.Fine, $"Double-kingpin trucks; the board reaches {full:0 km/h}. Try its steadiness in steps.", value: value, limit: Amount.Of(WobbleSpeed, "km/h"))]
-                : [SteadyAtSpeed!.Found(Level.Fix, $"Double-kingpin trucks on a board that reaches {full:0 km/h}: riders report a weave that grows with speed.", $"The trade fits harder bushings, first at the rear, lowers the rear truck's pivot angle, has the rider stand forward, and raises the speed in steps of 5 km/h on an empty road; or limits the speed to {WobbleSpeed:0 km/h}.", value, Amount.Of(WobbleSpeed, "km/h"))];
+            return front != Kingpin.Double && rear != Kingpin.Double
+                ? [SteadyAtSpeed!.Found(Level.Fine, $"Single-kingpin trucks; the board reaches {full:0 km/h}. How steady it is there nobody can compute: try it in steps.", value: value)]
+                : [SteadyAtSpeed!.Found(Level.Measure, $"Double-kingpin trucks on a board that reaches {full:0 km/h}: riders report a weave that grows with speed, and nobody can compute where it begins.", $"Try it in steps of 5 km/h on an empty road, in full protection. The trade fits harder bushings, first at the rear, lowers the rear truck's pivot angle, has the rider stand forward, and limits the speed where the weave begins.", value)];
         });
 
     /// <summary>The climb wanted is held.</summary>
@@ -236,11 +232,13 @@ public static class PerformanceRules
             return
             [
                 MotorsStayCool!.Found(Level.Fix,
-                    heat.Settled is { } hot ? (FormattableString)$"On {wanted:0 %} at {speed:0 km/h} the windings would settle at {hot.Winding:0 °C}; they pass {limit:0 °C} after {time:0 min}." : $"On {wanted:0 %} at {speed:0 km/h} the windings find no end; they pass {limit:0 °C} after {time:0 min}.",
+                    heat.Settled is { } hot ? (FormattableString)$"On {wanted:0 %} at {speed:0 km/h} the windings would settle at {hot.Winding:0 °C}; they pass {limit:0 °C} after {After(time)}." : $"On {wanted:0 %} at {speed:0 km/h} the windings find no end; they pass {limit:0 °C} after {After(time)}.",
                     $"Fine for a hill of up to {way:0 m}, {way * wanted.Value:0 m} high. For longer ones gear lower, take larger motors, or climb slower.",
                     heat.Settled is { } s ? Amount.Of(s.Winding, "°C") : null, most),
             ];
         });
+
+    static FormattableString After(Duration time) => time.Minutes < 3 ? $"{time:0 s}" : (FormattableString)$"{time:0 min}";
 
     /// <summary>Every rule about the ride.</summary>
     public static IReadOnlyList<Rule<Examination>> All { get; } =

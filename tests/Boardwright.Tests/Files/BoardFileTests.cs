@@ -50,7 +50,7 @@ public sealed class BoardFileTests
         Assert.False(board.Parts.Gearbox.Ratio.IsKnown);
         Assert.Equal(31, board.Parts.Cell.Resistance.Value.At(Fraction.FromPercent(10), Temperature.FromCelsius(25)).Milliohms, 1e-9);
         Assert.Equal(3.68, board.Parts.Cell.RestVoltage.Value.At(0.5), 1e-12);
-        Assert.Equal(12, board.Parts.Cell.Polarisation.R1.Value.Milliohms, 1e-12);
+        Assert.Equal(12, board.Parts.Cell.Polarisation.R1.Value.At(Fraction.FromPercent(50), Temperature.FromCelsius(25)).Milliohms, 1e-12);
         Assert.Equal("bms-12s-60", board.Parts.Pack.Protection.Id);
         Assert.True(board.Parts.Pack.Protection.RegenThrough.Value);
         Assert.Equal("pack.protection.series", board.Parts.Pack.Protection.Series.Key);
@@ -143,7 +143,7 @@ public sealed class BoardFileTests
         Assert.Equal(200, parts.Motor.Kv.Value.RpmPerVolt, 1e-10);
         Assert.Equal(10, parts.Motor.ShaftDiameter.Value.Millimetres, 1e-12);
         Assert.Equal(7, parts.Motor.PolePairs.Value);
-        Assert.Equal((12.0, 20.0), (parts.Cell.Polarisation.R1.Value.Milliohms, parts.Cell.Polarisation.Tau1.Value.Si));
+        Assert.Equal((12.0, 20.0), (parts.Cell.Polarisation.R1.Value.At(0.5, 298.15) * 1000, parts.Cell.Polarisation.Tau1.Value.Si));
         Assert.Equal(10, parts.Pack.Protection.Series.Value);
         Assert.True(parts.Pack.Protection.RegenThrough.Value);
         Assert.Equal("gland-12 gland-12 ", string.Join(' ', parts.Fittings.Select(fitting => fitting.Id)));

@@ -89,7 +89,7 @@ public sealed class RuleTests
         // The ride.
         { "speed.wanted", "brief.top_speed_wanted=80 km/h", Level.Fix, "ratio" },
         { "speed.limit", "brief.speed_limit=60 km/h", Level.Fine, "at most" },
-        { "speed.stability", "rear_truck.kingpin=double", Level.Fix, "weave" },
+        { "speed.stability", "rear_truck.kingpin=double", Level.Measure, "weave" },
         { "climb.wanted", "brief.climb_wanted=40 %", Level.Fix, "phase current" },
         { "cruise.range_wanted", "brief.range_wanted=90 km", Level.Fix, "only reached at a steady" },
         { "cruise.held", "limits.taper_end=3.5 V;limits.taper_start=3.6 V", Level.Fix, "taper" },

@@ -100,7 +100,7 @@ public sealed class BoltCase : Case
     // M5 10.9 ultimate, M5 12.9 proof and M6 8.8 proof.
     static string? LoadMiss(string printed) => printed switch
     {
-        "14800" or "13800" => "The standard multiplies the stress area rounded to 14.2 mm² and then rounds the load up to three digits; ours is lower and on the safe side.",
+        "14800" or "13800" => "The standard multiplies the stress area rounded to 14.2 mm² and then rounds the load up to three digits; ours is lower, the more cautious of the two.",
         "11600" => "The standard's own area of 20.1 mm² times 580 MPa is 11 658 N; it prints 11 600 N, cut instead of rounded. Ours is 0.6 % higher.",
         _ => null,
     };
