@@ -109,7 +109,7 @@ sealed class Report
             return new(Label(figure), asked, "needs " + Listed(figure.Missing, 2), true, notes);
         if (interval is { MattersMost.Count: > 0 } && (showsAll || asked.Length > 0))
             notes.Add($"Turns most on {Listed(interval.MattersMost, 2)}.");
-        return new(Label(figure), asked, Written(value, figure.Unit, interval), false, notes);
+        return new(Label(figure), asked, Written(units, value, figure.Unit, interval), false, notes);
     }
 
     /// <summary>The title, with the speed that the figure holds for: a range without its pace says nothing.</summary>
@@ -141,7 +141,8 @@ sealed class Report
         where T : struct, IQuantity<T> =>
         wanted.IsKnown ? wanted.Value.ToString(format, units) : "";
 
-    string Written(double value, string unit, Interval? interval)
+    /// <summary>A value with its unit in the reader's units, and the interval in brackets where there is one.</summary>
+    internal static string Written(UnitSystem units, double value, string unit, Interval? interval)
     {
         if (!double.IsFinite(value))
             return "not a number";

@@ -301,4 +301,8 @@ public static class Sources
     /// <summary>Equivalent circuits of lithium cells.</summary>
     public static Source Plett { get; } = new(
         "G. L. Plett, Battery Management Systems, vol. 1: Battery Modeling (2015), ch. 2: rest voltage, series resistance and resistor-capacitor pairs; its form from memory");
+
+    /// <summary>Stepping through differential equations.</summary>
+    public static Source Midpoint { get; } = new(
+        "E. Hairer, S. P. Nørsett and G. Wanner, Solving Ordinary Differential Equations I (1993), ch. II: implicit midpoint and trapezoidal rules, order 2 (from memory); forces by Newton's laws");
 }

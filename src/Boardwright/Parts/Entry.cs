@@ -172,6 +172,9 @@ public abstract class Entry
     /// <summary>One standard deviation of a value of this entry, stated or by default; zero where nothing is uncertain.</summary>
     public virtual double SpreadOf(object known) => 0;
 
+    /// <summary>One standard deviation of the same value if it were measured; never more than it has.</summary>
+    public virtual double MeasuredSpreadOf(object known) => SpreadOf(known);
+
     internal void Write(Sheet sheet, object value) => Property.SetValue(sheet, value);
 
     /// <summary>The value of a sheet with the full dotted name of each entry.</summary>
@@ -263,6 +266,9 @@ public abstract class Entry
         public override double SpreadOf(object known) =>
             known is Known<T> { IsKnown: true } value ? value.Spread ?? DefaultSpread(value.Value.Si, value.From) : 0;
 
+        public override double MeasuredSpreadOf(object known) =>
+            known is Known<T> { IsKnown: true } value ? Math.Min(SpreadOf(known), DefaultSpread(value.Value.Si, Origin.Measured)) : 0;
+
         public override object Moved(object known, double deviations)
         {
             var value = (Known<T>)known;
@@ -309,6 +315,8 @@ public abstract class Entry
         public override double SpreadOf(object known) =>
             known is Known<Curve<TX, TY>> { IsKnown: true } value ? value.Spread ?? DefaultSpread(1, value.From) : 0;
 
+        public override double MeasuredSpreadOf(object known) => Math.Min(SpreadOf(known), DefaultSpread(1, Origin.Measured));
+
         public override object Moved(object known, double deviations)
         {
             var value = (Known<Curve<TX, TY>>)known;
@@ -353,6 +361,8 @@ public abstract class Entry
             Known<RollingTable> { IsKnown: true } table => table.Spread ?? DefaultSpread(1, table.From),
             _ => 0,
         };
+
+        public override double MeasuredSpreadOf(object known) => Math.Min(SpreadOf(known), DefaultSpread(1, Origin.Measured));
 
         public override object Moved(object known, double deviations)
         {
