@@ -10,7 +10,7 @@ namespace Boardwright.App;
 /// <summary>The report on a ride that a person reads: what was ridden, the totals, where the energy went, how hot it got, what to measure next.</summary>
 static class RideReport
 {
-    const int Bar = 30;
+    const int Bar = 28;
     const int MostMeasurements = 5;
 
     // What a rider asks first; peaks and root mean squares are for those who choose wires and fuses.
@@ -21,6 +21,9 @@ static class RideReport
     ];
 
     static readonly IReadOnlyList<FigureKind> Heat = [RideFigures.Winding, RideFigures.Case, RideFigures.Controller, RideFigures.Cells];
+
+    // The rest turns on the same entries.
+    static readonly IReadOnlyList<FigureKind> Explained = [RideFigures.Distance, RideFigures.Consumption, RideFigures.ChargeLeft, RideFigures.Winding, RideFigures.Controller, RideFigures.Cells];
 
     /// <summary>Writes a report.</summary>
     /// <param name="paper">Where to.</param>
@@ -81,7 +84,7 @@ static class RideReport
                 ?? (hottest is { IsBand: true } ? new Interval(hottest.Low.Celsius, hottest.High.Celsius, []) : null);
             FormattableString at = $", at {(hottest?.At ?? default):0.0 km}";
             paper.Write(label, Report.Written(units, value, kind.Unit, interval) + (hottest is null ? "" : at.ToString(units)), Ink.Plain, kind.Title, Ink.Plain, 2);
-            if (interval is { MattersMost.Count: > 0 })
+            if (interval is { MattersMost.Count: > 0 } && Explained.Contains(kind))
                 paper.Write(4, $"Turns most on {string.Join(" and ", interval.MattersMost)}.", Ink.Quiet);
         }
     }
@@ -99,7 +102,8 @@ static class RideReport
         {
             var part = share.Energy.WattHours / whole;
             var bar = new string('=', (int)Math.Round(Bar * Math.Abs(part)));
-            paper.Write(label, string.Create(CultureInfo.InvariantCulture, $"{100 * part,5:0.0} %  {share.Energy.WattHours,8:0.00} Wh  {bar}").TrimEnd(), Ink.Plain, share.Title, Ink.Plain, 2);
+            var numbers = string.Create(CultureInfo.InvariantCulture, $"{100 * part,5:0.0} % {share.Energy.WattHours,8:0.00} Wh");
+            paper.Write(label + Paper.Cells(numbers) + 2, bar, Ink.Quiet, Paper.Padded(share.Title, label - 2) + numbers, Ink.Plain, 2);
         }
 
         paper.Write(2, string.Create(CultureInfo.InvariantCulture, $"Given up inside the cells: {ride.Energy.FromCells / 3600:0.00} Wh; not accounted for: {100 * ride.Energy.Unaccounted:0.0000} %."), Ink.Quiet);

@@ -30,6 +30,9 @@ public sealed class Simulation
     // Places and speeds nearer to a corner than this are the corner, m and m/s.
     const double Touching = 1e-7;
 
+    // A jump within a step is closed in on down to this part of a step.
+    const double Sliver = 1.0 / 256;
+
     // Slower than this for this long, and the rider steps off.
     const double WalkingPace = 4 / 3.6;
     const double Patience = 60;
@@ -175,7 +178,7 @@ public sealed class Simulation
                 h = Held(wish, most, below, isBehind, piece, ref pull);
             if (End is not null)
                 return;
-            if (!isCut && h > step / 8 && pull.Current < 0 && wish < 0 && Jumps(wish, v, v + wish * h, piece))
+            if (!isCut && h > step * Sliver && pull.Current < 0 && wish < 0 && Jumps(wish, v, v + wish * h, piece))
             {
                 most = h / 2;
                 continue;

@@ -14,6 +14,9 @@ namespace Boardwright.Spreads;
 /// <source cref="Sources.QuasiMonteCarlo"/>
 public sealed class Sampling
 {
+    // What differs by less than this part only differs by the arithmetic's own error, such as the charge left at the reserve, and has no causes to look for.
+    const double Telling = 1e-6;
+
     readonly List<Input> inputs = [];
     readonly double?[][] samples;
     readonly double[][] ranks;
@@ -77,25 +80,25 @@ public sealed class Sampling
             return new Interval(value, value, []);
         var sorted = known.Order().ToArray();
         var (low, high) = (Quantile.OfSorted(sorted, 0.05), Quantile.OfSorted(sorted, 0.95));
-        if (high - low <= 1e-12 * Math.Abs(value) || known.Length < sample.Length)
+        if (high - low <= Telling * Math.Abs(value) || known.Length < sample.Length)
             return new Interval(low, high, []);
         var matters = Correlations(index)
             .Select((c, i) => (inputs[i].Key, Strength: Math.Abs(c)))
             .OrderByDescending(p => p.Strength).ThenBy(p => p.Key, StringComparer.Ordinal)
-            .TakeWhile(p => p.Strength > 0.2).Take(2).Select(p => p.Key).ToArray();
+            .TakeWhile(p => p.Strength > Math.Max(0.2, Chance)).Take(2).Select(p => p.Key).ToArray();
         return new Interval(low, high, matters);
     }
 
     /// <summary>What to measure next: the entries whose measurement would narrow some values most.</summary>
     /// <remarks>
     /// An entry has the share ρ² in the variance of a value, ρ the rank correlation; measured, its own variance falls by
-    /// r², r the measured spread over today's. The interval then narrows to √(1 − ρ² (1 − r²)) of its width.
+    /// r², r the measured spread over today's; correlations below three in the root of the number of points are chance. The interval then narrows to √(1 − ρ² (1 − r²)) of its width.
     /// </remarks>
     /// <param name="cared">Which values, with the ids they go by; each counts alike.</param>
     /// <returns>The entries, the most telling first; those that would narrow nothing by a hundredth are left out.</returns>
     public IReadOnlyList<Measurement> MeasureNext(IReadOnlyList<(int Index, string Id)> cared)
     {
-        var varying = cared.Where(c => IsWhole(c.Index)).Select(c => (c.Id, Shares: Array.ConvertAll(Correlations(c.Index), x => x * x))).ToList();
+        var varying = cared.Where(c => IsWhole(c.Index)).Select(c => (c.Id, Shares: Array.ConvertAll(Correlations(c.Index), Share))).ToList();
         return
         [
             .. inputs.Select((input, i) => new Measurement(
@@ -105,8 +108,13 @@ public sealed class Sampling
         ];
     }
 
-    // What only differs by the arithmetic's own error, such as the charge left at the reserve, has no causes to look for.
-    bool IsWhole(int index) => samples[index].All(s => s is not null) && samples[index].Max() - samples[index].Min() > 1e-6 * Math.Abs(samples[index].Max()!.Value);
+    // Three standard deviations of the correlation of ranks that have nothing to do with one another.
+    double Chance => 3 / Math.Sqrt(ranks[0].Length);
+
+    bool IsWhole(int index) => samples[index].All(s => s is not null) && samples[index].Max() - samples[index].Min() > Telling * Math.Abs(samples[index].Max()!.Value);
+
+    /// <summary>Share of an input in the variance of a value; none where the correlation is no more than chance gives with so many points.</summary>
+    double Share(double correlation) => Math.Abs(correlation) > Chance ? correlation * correlation : 0;
 
     /// <summary>Pearson's correlation of ranks with each input, which is Spearman's of the values.</summary>
     double[] Correlations(int index)
