@@ -9,7 +9,7 @@ public sealed partial class ChartLayout
     /// <summary>The field of a line panel: its lines first, then room for their names.</summary>
     sealed class Field
     {
-        const double LeaderFrom = 13, FarthestMark = 58, FarthestName = 32, FarthestStretch = 14;
+        const double FarthestMark = 58, FarthestName = 32, FarthestStretch = 14;
 
         readonly ChartLayout layout;
         readonly Plan plan;
@@ -268,7 +268,7 @@ public sealed partial class ChartLayout
             if (labels.Near(places, Lettering.WidthOf(text, size), 2 * Half, farthest) is not var (room, spot))
                 return false;
             var near = room.NearestTo(spot);
-            if (double.Hypot(near.X - spot.X, near.Y - spot.Y) > LeaderFrom)
+            if (double.Hypot(near.X - spot.X, near.Y - spot.Y) > Labels.WithoutLeader)
                 shapes.Add(Stroke.Between(spot.X, spot.Y, near.X, near.Y, new(Ink.Frame, 0.8)));
             Put(text, ink, room, size);
             return true;

@@ -32,6 +32,9 @@ readonly record struct Box(double Left, double Top, double Right, double Bottom)
 /// <summary>Finds room for labels in a field among its lines and the labels that are there.</summary>
 sealed class Labels(Box field)
 {
+    /// <summary>How far a label may be from its spot without a line that leads to it.</summary>
+    public const double WithoutLeader = 13;
+
     static readonly double[] Distances = [5, 9, 14, 22, 32, 44, 58];
     static readonly (int X, int Y)[] Directions = [(1, 0), (1, -1), (0, -1), (1, 1), (0, 1), (-1, -1), (-1, 0), (-1, 1)];
 
@@ -62,7 +65,7 @@ sealed class Labels(Box field)
                     var left = spot.X + (x > 0 ? reach : x < 0 ? -reach - width : -width / 2);
                     var top = spot.Y + (y > 0 ? reach : y < 0 ? -reach - height : -height / 2);
                     var box = new Box(left, top, left + width, top + height);
-                    if (IsFree(box) && Crossings(box, 1) == 0)
+                    if (IsFree(box) && Crossings(box, 1) == 0 && (distance <= WithoutLeader || LeadsClear(spot, box)))
                     {
                         Take(box);
                         return (box, spot);
@@ -95,6 +98,22 @@ sealed class Labels(Box field)
         if (best is { } found)
             Take(found);
         return best;
+    }
+
+    // A leader that crosses another line would seem to come from that one.
+    bool LeadsClear(Spot spot, in Box box)
+    {
+        const double Start = 4, Step = 2, Half = 0.5;
+        var end = box.NearestTo(spot);
+        var length = double.Hypot(end.X - spot.X, end.Y - spot.Y);
+        for (var way = Start; way < length; way += Step)
+        {
+            var (x, y) = (spot.X + (end.X - spot.X) * way / length, spot.Y + (end.Y - spot.Y) * way / length);
+            if (Crossings(new Box(x - Half, y - Half, x + Half, y + Half), 1) > 0)
+                return false;
+        }
+
+        return true;
     }
 
     bool IsFree(in Box box)

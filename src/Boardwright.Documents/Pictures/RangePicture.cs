@@ -21,7 +21,8 @@ public static class RangePicture
             return null;
         var (x, y, stretches) = (new List<double>(), new List<double>(), new List<Stretch>());
         var (endsAtTaper, since) = ((bool?)null, 0.0);
-        var fastest = Math.Max(speeds.Half, wish.MetresPerSecond);
+        // A hair below the top speed, where rounding would decide whether the limits still hold.
+        var fastest = Math.Max(speeds.Half * (1 - 1e-6), wish.MetresPerSecond);
         for (var i = 0; i <= Steps; i++)
         {
             var speed = Slowest + (fastest - Slowest) * i / Steps;
