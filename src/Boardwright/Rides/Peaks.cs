@@ -13,7 +13,7 @@ struct Peaks
     public double FadeSeconds, TaperSeconds;
     public HeldSeconds Held;
 
-    public static Peaks At(in RideState start) => new()
+    public static Peaks At(RideState start) => new()
     {
         Winding = new(start.Winding, 0),
         Case = new(start.Case, 0),
@@ -22,7 +22,7 @@ struct Peaks
         CellVolts = new(double.PositiveInfinity, 0),
     };
 
-    public void Take(in RideState now, double phase, double amperes, double packVolts, double h, RideHeat heat, in Simulation.Pull pull, bool isTapering)
+    public void Take(RideState now, double phase, double amperes, double packVolts, double h, RideHeat heat, Simulation.Pull pull, bool isTapering)
     {
         Winding.Raise(now.Winding, now.Metres);
         Case.Raise(now.Case, now.Metres);

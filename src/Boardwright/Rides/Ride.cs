@@ -132,7 +132,7 @@ public sealed record Ride
         var cool = Once(model with { Heat = model.Heat.WithGuesses(RideHeat.GuessFactor, RideHeat.GuessFactor) }, course, untraced);
         var hot = Once(model with { Heat = model.Heat.WithGuesses(1 / RideHeat.GuessFactor, 1 / RideHeat.GuessFactor) }, course, untraced);
         var (motor, controller) = (HeatGuess.WindingCapacity | HeatGuess.CaseCapacity | HeatGuess.WindingToCase | HeatGuess.CaseToAir, HeatGuess.ControllerCapacity | HeatGuess.ControllerToAir);
-        Hottest Band(HeatGuess which, Func<Ride, Hottest> of) => (model.Heat.Guessed & which) == 0 ? of(ride)
+        Hottest Band(HeatGuess which, Func<Ride, Hottest> of) => (model.Heat.Guessed & which) == HeatGuess.None ? of(ride)
             : of(ride) with { Low = Lesser(of(cool).Peak, of(ride).Peak), High = Greater(of(hot).Peak, of(ride).Peak) };
         var banded = ride with
         {

@@ -29,7 +29,7 @@ public sealed class RideCourse
         var plan = pace.Over(route);
         var halts = plan.Stops.ToLookup(s => s.At.Metres, s => s.Wait.Seconds);
         var places = route.GradePlaces().Distinct().Order().ToArray();
-        List<Piece> pieces = [];
+        List<Piece> cut = [];
         var next = 0;
         foreach (var target in plan.TargetPieces)
         {
@@ -39,12 +39,12 @@ public sealed class RideCourse
                 while (next < places.Length && places[next] <= start)
                     next++;
                 var end = next < places.Length ? Min(places[next], target.End) : target.End;
-                pieces.Add(PieceOf(route, target, start, end, halts));
+                cut.Add(PieceOf(route, target, start, end, halts));
                 start = end;
             }
         }
 
-        return new(route, pace, [.. pieces]);
+        return new(route, pace, [.. cut]);
     }
 
     /// <summary>A level road of 2000 km without a stop, which no board outlasts.</summary>

@@ -34,18 +34,18 @@ public sealed class CaseCooling
     /// <summary>A can in the wind of the ride.</summary>
     public static CaseCooling Of(Can can, Air air)
     {
-        var table = new double[Speeds * Rises];
+        var filled = new double[Speeds * Rises];
         for (var i = 0; i < Speeds; i++)
         {
             for (var j = 0; j < Rises; j++)
             {
                 var (x, y) = ((double)i / (Speeds - 1), (double)j / (Rises - 1));
                 var cooling = CanCooling.Riding(can, Speed.FromMetresPerSecond(Fastest * x * x), air);
-                table[i * Rises + j] = 1 / cooling.At(Temperature.FromKelvins(air.Temperature.Kelvins + Hottest * y * y)).KelvinsPerWatt;
+                filled[i * Rises + j] = 1 / cooling.At(Temperature.FromKelvins(air.Temperature.Kelvins + Hottest * y * y)).KelvinsPerWatt;
             }
         }
 
-        return new(table, air.Temperature.Kelvins);
+        return new(filled, air.Temperature.Kelvins);
     }
 
     /// <summary>Conductance to the air, W/K.</summary>

@@ -10,7 +10,7 @@ public sealed record RideOptions
     public const double LongestStepSeconds = 5;
 
     /// <summary>Greatest length of a step; half of it leaves a quarter of the error. With the usual one neither twice nor half of it changes distance, energy or a temperature's rise by a thousandth.</summary>
-    public Duration Step { get; init; } = Duration.FromSeconds(0.2);
+    public Duration Step { get; init; } = Duration.FromSeconds(0.1);
 
     /// <summary>How often a moment is kept for the trace; <c>null</c> for no trace.</summary>
     public Duration? TraceEvery { get; init; }

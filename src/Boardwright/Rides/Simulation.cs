@@ -362,7 +362,7 @@ public sealed class Simulation
     }
 
     /// <summary>Moves everything on by a step and books its energies.</summary>
-    void Book(double h, double a, in RideCourse.Piece piece, in Pull pull)
+    void Book(double h, double a, in RideCourse.Piece piece, Pull pull)
     {
         var v = pull.Middle;
         var moved = v * h;
@@ -425,7 +425,7 @@ public sealed class Simulation
     }
 
     /// <summary>Currents are greatest at the fast end of a step, not at its middle, when the rider starts or brakes.</summary>
-    void TakeFastEnd(double fast, double a, in RideCourse.Piece piece, in Pull pull)
+    void TakeFastEnd(double fast, double a, in RideCourse.Piece piece, Pull pull)
     {
         // Power grows no faster than the cube of the speed, so most steps cannot set a new mark.
         var growth = pull.Middle > 0 ? fast / pull.Middle : double.PositiveInfinity;
@@ -493,7 +493,7 @@ public sealed class Simulation
             End = RideEnd.EndOfRoute;
     }
 
-    void Watch(double h, in Pull pull)
+    void Watch(double h, Pull pull)
     {
         crawling = pull.HeldBack != HeldBack.Nothing && now.Speed < WalkingPace ? crawling + h : 0;
         if (End is not null)

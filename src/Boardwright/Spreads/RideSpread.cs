@@ -9,7 +9,7 @@ namespace Boardwright.Spreads;
 /// <param name="Intervals">The figures' intervals, by id. Temperatures that rest on guessed heat capacities or cooling are as wide as their bands at least.</param>
 /// <param name="MeasureNext">What to measure next, the most telling first: what narrows the charge left (or the distance, where the ride ends for want of charge), the consumption and the heat of the windings.</param>
 /// <validity>As <see cref="Sampling"/>.</validity>
-/// <error>As <see cref="Sampling"/>; rides are sampled with steps of half a second.</error>
+/// <error>As <see cref="Sampling"/>; rides are sampled with steps of half a second, which move a figure by some thousandths.</error>
 /// <source cref="Sources.QuasiMonteCarlo"/>
 public sealed record RideSpread(IReadOnlyDictionary<string, Interval> Intervals, IReadOnlyList<Measurement> MeasureNext)
 {

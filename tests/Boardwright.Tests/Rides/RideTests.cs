@@ -42,17 +42,8 @@ public sealed class RideTests
                 (r => r.Winding.Peak.Kelvins - air, 10), (r => r.Case.Peak.Kelvins - air, 10), (r => r.Cells.Peak.Kelvins - air, 10), (r => r.Controller.Peak.Kelvins - air, 10),
             ];
             var (whole, half, twice) = (Ridden(board, route), Ridden(board, route, Every(usual / 2)), Ridden(board, route, Every(2 * usual)));
-            foreach (var (of, least) in figures)
-            {
-                var allowed = 1e-3 * Math.Max(least, Math.Abs(of(whole)));
-                if (Math.Abs(of(whole) - of(half)) > allowed || Math.Abs(of(whole) - of(twice)) > allowed)
-                {
-                    Console.WriteLine($"SAME {of(twice)} {of(whole)} {of(half)} {whole.End} {board.Name.Value}");
-                    return false;
-                }
-            }
-
-            return true;
+            return figures.All(f => f.Of(whole) is var value && 1e-3 * Math.Max(f.Least, Math.Abs(value)) is var allowed
+                && Math.Abs(value - f.Of(half)) <= allowed && Math.Abs(value - f.Of(twice)) <= allowed);
         }, iter: 30);
 
     [Fact]
