@@ -12,7 +12,7 @@ static class MakeUp
         var parts = board.Parts;
         string[] pieces =
         [
-            parts.Deck.IsChosen ? $"{parts.Deck.Title} deck" : "",
+            DeckOf(parts.Deck),
             DriveOf(parts),
             PackOf(parts),
             // Wheels go by millimetres everywhere.
@@ -21,6 +21,11 @@ static class MakeUp
         var line = string.Join("; ", pieces.Where(p => p.Length > 0));
         return line.Length > 0 ? line : "No parts are chosen yet.";
     }
+
+    static string DeckOf(Deck deck) =>
+        !deck.IsChosen ? ""
+        : deck.Title.EndsWith("deck", StringComparison.OrdinalIgnoreCase) ? deck.Title
+        : $"{deck.Title} deck";
 
     static string DriveOf(Fitted parts)
     {
@@ -47,7 +52,7 @@ static class MakeUp
         if (!parts.Pack.Series.IsKnown || !parts.Pack.Parallel.IsKnown)
             return "";
         var pack = Text($"{parts.Pack.Series.Value}s{parts.Pack.Parallel.Value}p pack");
-        return parts.Cell.IsChosen ? $"{pack} of {parts.Cell.Title}" : pack;
+        return parts.Cell.Name.IsKnown || parts.Cell.Id.Length > 0 ? $"{pack} of {parts.Cell.Title}" : pack;
     }
 
     static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);

@@ -2,8 +2,7 @@ using System.CommandLine;
 using System.CommandLine.Help;
 using System.CommandLine.Invocation;
 using Boardwright.App.Commands;
-using Boardwright.Findings;
-using Boardwright.Parts;
+using Boardwright.Spreads;
 
 namespace Boardwright.App;
 
@@ -45,16 +44,15 @@ public static class Program
         }
     }
 
-    /// <summary>Computes how well the figures of a board are known; <c>null</c> leaves that out of every report.</summary>
-    internal static Func<Board, IReadOnlyDictionary<string, Interval>>? Spread => board => Spreads.Spread.Of(Examination.Of(board));
-
     /// <summary>Every command.</summary>
     internal static RootCommand Root(Terminal terminal)
     {
         var root = new RootCommand("Checks the design of a belt-driven electric longboard: a board file goes in, figures and findings come out.");
-        root.Add(Check.Of(terminal, Spread));
+        root.Add(Check.Of(terminal, static examination => Spread.Of(examination)));
         root.Add(Ride.Of(terminal));
+        root.Add(CellCommands.Build());
         root.Add(Explain.Of(terminal));
+        root.Add(Plot.Of(terminal));
         root.Add(New.Of(terminal));
         root.Add(Schema.Of(terminal));
         root.Add(WritePages.Of(terminal));

@@ -99,14 +99,30 @@ sealed class Report
 
     Row RowOf(Figure figure)
     {
+        // A figure that has no value although nothing is missing says why in its place.
+        if (figure.Value is null && figure.Missing.Count == 0)
+            return new(Label(figure), Asked(figure.Kind.Id), figure.Caution ?? figure.Text ?? "has no answer", true, []);
         List<string> notes = figure.Caution is { } caution ? [caution] : [];
         var interval = outcome.Spread.GetValueOrDefault(figure.Kind.Id);
         var asked = Asked(figure.Kind.Id);
         if (figure.Value is not { } value)
-            return new(figure.Kind.Title, asked, "needs " + Listed(figure.Missing, 2), true, notes);
+            return new(Label(figure), asked, "needs " + Listed(figure.Missing, 2), true, notes);
         if (interval is { MattersMost.Count: > 0 } && (showsAll || asked.Length > 0))
             notes.Add($"Turns most on {Listed(interval.MattersMost, 2)}.");
-        return new(figure.Kind.Title, asked, Written(units, value, figure.Unit, interval), false, notes);
+        return new(Label(figure), asked, Written(units, value, figure.Unit, interval), false, notes);
+    }
+
+    /// <summary>The title, with the speed that the figure holds for: a range without its pace says nothing.</summary>
+    string Label(Figure figure)
+    {
+        var brief = outcome.Board.Brief;
+        return figure.Kind.Id switch
+        {
+            "cruise.range" or "cruise.consumption" or "cruise.power" when brief.CruiseSpeed.IsKnown => $"{figure.Kind.Title}, {Said(brief.CruiseSpeed, "0.# km/h")}",
+            "brake.regen_distance" or "brake.regen_distance_full" when brief.CruiseSpeed.IsKnown => $"{figure.Kind.Title}, {Said(brief.CruiseSpeed, "0.# km/h")}",
+            "climb.grade_at_climb_speed" when brief.ClimbSpeed.IsKnown => $"{figure.Kind.Title}, {Said(brief.ClimbSpeed, "0.# km/h")}",
+            _ => figure.Kind.Title,
+        };
     }
 
     string Asked(string id)

@@ -42,11 +42,18 @@ public static class BoardText
     /// <summary>A value as YAML, in quotation marks only where it would be misread without them.</summary>
     internal static string Written(string value, bool inFlow)
     {
-        var complaints = new Complaints();
-        var read = NodeReader.Read(inFlow ? $"{{ k: {value}, l: m }}" : $"k: {value}\nl: m\n", "", "", complaints);
-        if (complaints.Count == 0 && read is Map { Pairs: [(_, Scalar { IsPlain: true } alone), (_, Scalar { Text: "m" })] } && alone.Text == value)
+        // What follows a value decides how it is read: inside braces a comma or the brace itself.
+        string[] trials = inFlow ? [$"{{ k: {value}, l: m }}", $"{{ l: m, k: {value} }}"] : [$"k: {value}\nl: m\n"];
+        if (trials.All(trial => ReadsBack(trial, value)))
             return value;
         return $"\"{value.Replace(@"\", @"\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal).Replace("\n", "\\n", StringComparison.Ordinal)}\"";
+    }
+
+    static bool ReadsBack(string trial, string value)
+    {
+        var complaints = new Complaints();
+        return NodeReader.Read(trial, "", "", complaints) is Map { Pairs.Count: 2 } map && complaints.Count == 0
+            && map.Find("k") is Scalar { IsPlain: true } alone && alone.Text == value && map.Find("l") is Scalar { Text: "m" };
     }
 
     /// <summary>The keys from the file's root to an entry; a number picks an item of a list.</summary>

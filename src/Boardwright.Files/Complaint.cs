@@ -49,6 +49,9 @@ sealed class Complaints
             .ThenBy(complaint => complaint.Column),
     ];
 
+    /// <summary>Forgets all but the first ones.</summary>
+    public void Keep(int count) => all.RemoveRange(count, all.Count - count);
+
     /// <summary>Adds one.</summary>
     public void Add(Place at, string key, string says, string remedy) =>
         all.Add(new(at, key.Length > LongestKey ? key[..LongestKey] + "…" : key, says, remedy));

@@ -8,6 +8,7 @@ sealed class NodeReader
 {
     const int DeepestNesting = 24;
     const int MostNodes = 100_000;
+    const string BrokenOff = "The parser stopped inside a map or a list.";
     readonly string file;
     readonly Complaints complaints;
     readonly Scanner scanner;
@@ -33,6 +34,7 @@ sealed class NodeReader
     public static Node? Read(string text, string file, string whenEmpty, Complaints complaints)
     {
         var reader = new NodeReader(text, file, complaints);
+        var before = complaints.Count;
         try
         {
             var root = reader.Document();
@@ -40,6 +42,13 @@ sealed class NodeReader
                 complaints.Add(new(file, 1, 1), "", "The file is empty.", whenEmpty);
             return root;
         }
+        // What went before led the parser astray: its first complaint is the true one.
+        catch (YamlException fault) when (fault.Message.Contains(BrokenOff, StringComparison.Ordinal) && complaints.Count > before)
+        {
+            complaints.Keep(before + 1);
+            return null;
+        }
+
         // The scanner loses its footing, and says so with the general exception, where a key breaks off inside braces.
         catch (Exception fault) when (fault is YamlException or InvalidOperationException or ArgumentException)
         {
@@ -104,10 +113,13 @@ sealed class NodeReader
             YamlDotNet.Core.Events.Scalar scalar => Word(scalar, at),
             SequenceStart sequence => Items(sequence, at, depth),
             MappingStart mapping => Pairs(mapping, at, depth),
-            _ => new Spoiled(at),
+            _ => throw new YamlException(current.Start, current.End, BrokenOff),
         };
         return spoiled ? new Spoiled(at) : node;
     }
+
+    /// <summary>The next event. The parser can stop without a word where a value is followed by what cannot follow it, as in <c>[]*a</c>.</summary>
+    ParsingEvent Step() => parser.MoveNext() ? parser.Current! : throw new YamlException(scanner.CurrentPosition, scanner.CurrentPosition, BrokenOff);
 
     /// <summary>Complains about a mark or a repetition, once for each line: a file that is made of them says nothing new with each.</summary>
     void Repetition(Place at, string says, string remedy)
@@ -136,7 +148,7 @@ sealed class NodeReader
         var items = new List<Node>();
         if (start.Style == SequenceStyle.Flow)
             open.Push((start.Start, IsMap: false));
-        while (parser.MoveNext() && parser.Current is not SequenceEnd)
+        while (Step() is not SequenceEnd)
         {
             path.Add(FormattableString.Invariant($"[{items.Count + 1}]"));
             items.Add(Next(depth + 1));
@@ -154,10 +166,10 @@ sealed class NodeReader
         var lines = new Dictionary<string, int>(StringComparer.Ordinal);
         if (start.Style == MappingStyle.Flow)
             open.Push((start.Start, IsMap: true));
-        while (parser.MoveNext() && parser.Current is not MappingEnd)
+        while (Step() is not MappingEnd)
         {
             var key = Next(depth + 1);
-            parser.MoveNext();
+            Step();
             if (key is not Scalar word)
             {
                 if (key is not Spoiled)

@@ -85,7 +85,7 @@ static class Boards
     static Type ItemOf(Entry entry) => entry.Known(entry.Form switch
     {
         EntryForm.Quantity => 1.0,
-        EntryForm.Quantities => new[] { 1.0 },
+        EntryForm.Quantities => Enumerable.Repeat(1.0, 1),
         EntryForm.Count => 1,
         EntryForm.YesNo => true,
         EntryForm.Choice => entry.Choices[0],

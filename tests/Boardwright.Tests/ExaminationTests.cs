@@ -121,6 +121,21 @@ public sealed class ExaminationTests
     }
 
     [Fact]
+    public void What_a_figure_rests_on_is_an_entry_of_the_board_or_a_figure_with_a_page()
+    {
+        var ids = Catalogue.All.Select(k => k.Id).ToHashSet(StringComparer.Ordinal);
+        foreach (var name in Boards.Names)
+        {
+            var board = Boards.Read(name);
+            var known = BoardPlaces(name);
+            foreach (var figure in Examination.FiguresOf(board))
+                Assert.All(figure.From, key => Assert.True(ids.Contains(key) || known.Contains(key), $"{name}: {figure.Kind.Id} rests on '{key}'"));
+        }
+
+        static HashSet<string> BoardPlaces(string name) => [.. Boardwright.Files.BoardFile.Read(Boards.PathOf(name)).Places.Keys];
+    }
+
+    [Fact]
     public void A_part_without_a_mass_makes_the_sum_a_lower_bound()
     {
         var figure = Examination.FiguresOf(Boards.Tern.With(("deck.mass", ""))).Single(f => f.Kind.Id == "mass.board");

@@ -11,7 +11,7 @@ static class Check
     /// <summary>The command.</summary>
     /// <param name="terminal">Where to write.</param>
     /// <param name="spread">Computes how well the figures are known; <c>null</c> where that is never shown.</param>
-    public static Command Of(Terminal terminal, Func<Board, IReadOnlyDictionary<string, Interval>>? spread)
+    public static Command Of(Terminal terminal, Func<Examination, IReadOnlyDictionary<string, Interval>>? spread)
     {
         var file = new Argument<string>("FILE") { Description = "The board file, NAME.board.yaml." };
         file.CompletionSources.Add(context => Completion.BoardFiles(context.WordToComplete));
@@ -35,7 +35,7 @@ static class Check
         return command;
     }
 
-    static int Run(Terminal terminal, string file, bool asJson, bool all, UnitSystem units, Func<Board, IReadOnlyDictionary<string, Interval>>? spread)
+    static int Run(Terminal terminal, string file, bool asJson, bool all, UnitSystem units, Func<Examination, IReadOnlyDictionary<string, Interval>>? spread)
     {
         var loaded = BoardFile.Read(file);
         if (loaded.Board is not { } board)
@@ -46,7 +46,8 @@ static class Check
             return Exit.Unread;
         }
 
-        var outcome = Outcome.Of(Examination.Of(board), spread?.Invoke(board));
+        var examination = Examination.Of(board);
+        var outcome = Outcome.Of(examination, spread?.Invoke(examination));
         if (asJson)
             terminal.Out.Write(ResultDocument.Write(outcome));
         else

@@ -1,5 +1,7 @@
 using System.CommandLine;
 using Boardwright.Files;
+using Boardwright.Parts;
+using Boardwright.Spreads;
 
 namespace Boardwright.App.Commands;
 
@@ -32,6 +34,13 @@ static class WritePages
                 File.Delete(old);
         }
 
+        var root = Path.GetFullPath(Path.Combine(place, ".."));
+        if (Directory.Exists(Path.Combine(root, "examples")))
+        {
+            foreach (var (path, text) in Examples(root))
+                File.WriteAllText(Path.Combine(root, path), text);
+        }
+
         var readme = Path.Combine(place, "..", "README.md");
         if (File.Exists(readme))
             File.WriteAllText(readme, Pages.Refilled(File.ReadAllText(readme), name => Example(Path.Combine(place, ".."), name)));
@@ -46,8 +55,36 @@ static class WritePages
         var file = Path.Combine(root, "examples", name, name + ".board.yaml");
         if (!File.Exists(file) || BoardFile.Read(file).Board is not { } board)
             return null;
+        return ReportOn(OutcomeOf(board));
+    }
+
+    /// <summary>What stands beside each example: its report and its result document, by their paths from the root.</summary>
+    internal static IReadOnlyDictionary<string, string> Examples(string root)
+    {
+        var texts = new SortedDictionary<string, string>(StringComparer.Ordinal);
+        foreach (var file in Directory.EnumerateFiles(Path.Combine(root, "examples"), "*.board.yaml", SearchOption.AllDirectories))
+        {
+            if (BoardFile.Read(file).Board is not { } board)
+                continue;
+            var outcome = OutcomeOf(board);
+            var beside = Path.GetRelativePath(root, file)[..^".board.yaml".Length];
+            texts[beside + ".report.txt"] = ReportOn(outcome);
+            texts[beside + ".result.json"] = ResultDocument.Write(outcome);
+        }
+
+        return texts;
+    }
+
+    static Outcome OutcomeOf(Board board)
+    {
+        var examination = Examination.Of(board);
+        return Outcome.Of(examination, Spread.Of(examination));
+    }
+
+    static string ReportOn(Outcome outcome)
+    {
         using var text = new StringWriter { NewLine = "\n" };
-        Report.Write(new Paper(text, 80, isStyled: false), Outcome.Of(Examination.Of(board), Program.Spread?.Invoke(board)), UnitSystem.Metric, showsAll: false);
+        Report.Write(new Paper(text, 80, isStyled: false), outcome, UnitSystem.Metric, showsAll: false);
         return text.ToString();
     }
 }

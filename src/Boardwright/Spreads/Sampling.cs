@@ -50,10 +50,11 @@ public sealed class Sampling
         // Without anything uncertain all boards would be the same one.
         if (inputs.Count > 0)
         {
+            var plan = Plan.Of(board, place)!;
             var (done, often) = (0, Math.Max(1, points / 100));
             Parallel.For(0, points, new ParallelOptions { CancellationToken = cancellation }, n =>
             {
-                var row = values((Board)Moved(board, place, deviations, n));
+                var row = values((Board)plan.Moved(board, deviations, n));
                 for (var f = 0; f < count; f++)
                     samples[f][n] = row[f];
                 var now = Interlocked.Increment(ref done);
@@ -176,24 +177,39 @@ public sealed class Sampling
         }
     }
 
-    static Sheet Moved(Sheet sheet, Dictionary<string, int> place, double[][] deviations, int n)
+    /// <summary>What is to be moved on a sheet and on the sheets inside it, so that a sample touches nothing else.</summary>
+    sealed record Plan(IReadOnlyList<(Entry Entry, int Input)> Values, IReadOnlyList<(Entry Entry, Plan Inner)> Sheets, IReadOnlyList<(Entry Entry, IReadOnlyList<Plan?> Items)> Lists)
     {
-        List<(Entry, object)>? changes = null;
-        foreach (var entry in Entry.Of(sheet.GetType()))
+        public static Plan? Of(Sheet sheet, Dictionary<string, int> place)
         {
-            var value = entry.Read(sheet);
-            var moved = value switch
+            List<(Entry, int)> values = [];
+            List<(Entry, Plan)> sheets = [];
+            List<(Entry, IReadOnlyList<Plan?>)> lists = [];
+            foreach (var entry in Entry.Of(sheet.GetType()))
             {
-                Sheet inner => Moved(inner, place, deviations, n),
-                IReadOnlyList<Sheet> { Count: > 0 } list => entry.Known(list.Select(item => Moved(item, place, deviations, n)).ToArray()),
-                IKnown known when place.TryGetValue(known.Key, out var i) => entry.Moved(known, deviations[i][n]),
-                _ => value,
-            };
-            if (!ReferenceEquals(moved, value))
-                (changes ??= []).Add((entry, moved));
+                switch (entry.Read(sheet))
+                {
+                    case Sheet inner when Of(inner, place) is { } plan:
+                        sheets.Add((entry, plan));
+                        break;
+                    case IEnumerable<Sheet> list when list.Select(item => Of(item, place)).ToArray() is var plans && Array.Exists(plans, p => p is not null):
+                        lists.Add((entry, plans));
+                        break;
+                    case IKnown known when place.TryGetValue(known.Key, out var input):
+                        values.Add((entry, input));
+                        break;
+                }
+            }
+
+            return values.Count + sheets.Count + lists.Count > 0 ? new Plan(values, sheets, lists) : null;
         }
 
-        return changes is null ? sheet : sheet.With(changes);
+        public Sheet Moved(Sheet sheet, double[][] deviations, int n) => sheet.With(
+        [
+            .. Values.Select(v => (v.Entry, v.Entry.Moved(v.Entry.Read(sheet), deviations[v.Input][n]))),
+            .. Sheets.Select(s => (s.Entry, (object)s.Inner.Moved((Sheet)s.Entry.Read(sheet), deviations, n))),
+            .. Lists.Select(l => (l.Entry, l.Entry.Known(((IEnumerable<Sheet>)l.Entry.Read(sheet)).Select((item, i) => l.Items[i]?.Moved(item, deviations, n) ?? item)))),
+        ]);
     }
 
     /// <summary>An uncertain entry.</summary>

@@ -20,7 +20,7 @@ public sealed record CurrentLimits(IReadOnlyList<CurrentLimit> All)
     public CurrentLimit Weakest => All[0];
 
     /// <summary>Phase current of one motor when driving: the builder's, the motor's, the controller's.</summary>
-    public static Answer<CurrentLimits> Phase(Board board) => Of("limits.phase", needs =>
+    public static Answer<CurrentLimits> Phase(Board board) => Of("limits.phase_current", needs =>
     [
         Limit(needs, board.Limits.PhaseCurrent, "the phase current that is set"),
         Limit(needs, board.Parts.Motor.PhaseCurrentPeak, "the motor's peak phase current"),
@@ -28,7 +28,7 @@ public sealed record CurrentLimits(IReadOnlyList<CurrentLimit> All)
     ], board.Limits.PhaseCurrent);
 
     /// <summary>Phase current of one motor when braking: the builder's, the motor's, the controller's.</summary>
-    public static Answer<CurrentLimits> BrakePhase(Board board) => Of("limits.brake_phase", needs =>
+    public static Answer<CurrentLimits> BrakePhase(Board board) => Of("", needs =>
     [
         Limit(needs, board.Limits.BrakePhaseCurrent, "the braking phase current that is set"),
         Limit(needs, board.Parts.Motor.PhaseCurrentPeak, "the motor's peak phase current"),
@@ -36,7 +36,7 @@ public sealed record CurrentLimits(IReadOnlyList<CurrentLimit> All)
     ], board.Limits.BrakePhaseCurrent);
 
     /// <summary>Current out of the pack: the builder's, and what cells, protection, plug, fuse and controllers carry for ever.</summary>
-    public static Answer<CurrentLimits> Pack(Board board) => Of("limits.pack", needs =>
+    public static Answer<CurrentLimits> Pack(Board board) => Of("limits.pack_current", needs =>
     [
         Limit(needs, board.Limits.PackCurrent, "the pack current that is set"),
         .. PackParts(needs, board),
@@ -57,7 +57,7 @@ public sealed record CurrentLimits(IReadOnlyList<CurrentLimit> All)
     }
 
     /// <summary>Current into the pack: the builder's, and what cells, protection and controllers take.</summary>
-    public static Answer<CurrentLimits> Regen(Board board) => Of("limits.regen", needs =>
+    public static Answer<CurrentLimits> Regen(Board board) => Of("limits.regen_current", needs =>
     {
         var parts = board.Parts;
         var cell = parts.Cell;

@@ -24,6 +24,8 @@ public sealed record Running
     public const double WetGrip = 0.5;
 
     const double TopOfSearch = 100;
+    const int RangePanels = 4;
+    const int BrakePanels = 6;
 
     /// <summary>The electric side.</summary>
     public required Propulsion Drive { get; init; }
@@ -106,7 +108,7 @@ public sealed record Running
     public double TopSpeed(double charge)
     {
         var margin = new ForceMargin(this, SupplyAt(charge));
-        return margin.At(0) <= 0 ? 0 : RootFinding.FirstFall(margin, 0, TopOfSearch, 0.25) ?? TopOfSearch;
+        return margin.At(0) <= 0 ? 0 : RootFinding.FirstFall(margin, 0, TopOfSearch, 0.5) ?? TopOfSearch;
     }
 
     /// <summary>Steepest grade held at a speed at a state of charge, rise over run; negative when the board cannot even hold the level.</summary>
@@ -134,22 +136,27 @@ public sealed record Running
     /// <returns>The cruise, or <c>null</c> when the pack cannot give the power.</returns>
     public Cruise? Cruising(double speed, double reserve)
     {
-        if (Holding(speed, 0, 0.5) is not { } half)
+        if (Holding(speed, 0, 0.5) is not { } half || Lasting(half.Bus.Watts, reserve) is not { } lasting)
             return null;
         var watts = half.Bus.Watts;
-        Bus? At(double charge) => Propulsion.BusUnder(watts, SupplyAt(charge));
-        double Margin(double charge) => At(charge) is { } bus ? bus.Volts - TaperEnd : -1;
-        if (Margin(1) <= 0)
+        var joules = Pack.Capacity.Coulombs * Quadrature.Integrate(
+            charge => Propulsion.BusUnder(watts, SupplyAt(charge)) is { } bus ? CellPower(bus, charge) / bus.Amperes : 0, lasting.EndCharge, 1, RangePanels);
+        return new Cruise(half, speed * lasting.Seconds, lasting.Seconds, joules, lasting.EndCharge, lasting.EndCharge > reserve);
+    }
+
+    /// <summary>Range at a steady speed on the level, as <see cref="Cruising"/>, m; zero when the pack cannot hold it.</summary>
+    public double RangeAt(double speed, double reserve) =>
+        Holding(speed, 0, 0.5) is { } half && Lasting(half.Bus.Watts, reserve) is { } lasting ? speed * lasting.Seconds : 0;
+
+    /// <summary>How long a constant power at the controllers lasts: ∫ Q/I dSoC from full to the reserve or to where power is cut.</summary>
+    (double Seconds, double EndCharge)? Lasting(double watts, double reserve)
+    {
+        var cutting = new CutMargin(this, watts);
+        if (cutting.At(1) <= 0 || reserve >= 1)
             return null;
         // Walking down from full: the first charge at which power is cut.
-        var cut = RootFinding.FirstFall(Margin, 1, 0, 1.0 / 64) ?? 0;
-        var end = Max(reserve, cut);
-        if (end >= 1)
-            return null;
-        var coulombs = Pack.Capacity.Coulombs;
-        var seconds = coulombs * Quadrature.Integrate(charge => 1 / At(charge)!.Value.Amperes, end, 1, 16);
-        var joules = coulombs * Quadrature.Integrate(charge => At(charge) is { } bus ? CellPower(bus, charge) / bus.Amperes : 0, end, 1, 16);
-        return new Cruise(half, speed * seconds, seconds, joules, end, cut >= reserve);
+        var end = RootFinding.FirstFall(cutting, 1, reserve, 1.0 / 32) ?? reserve;
+        return (Pack.Capacity.Coulombs * Quadrature.Integrate(new PerAmpere(this, watts), end, 1, RangePanels), end);
     }
 
     /// <summary>The largest electric braking force at a speed at a state of charge, by current, pack, full voltage and grip, N.</summary>
@@ -179,17 +186,27 @@ public sealed record Running
     {
         var supply = SupplyAt(charge);
         double Deceleration(double v) => (LargestBrakeForce(v, grade, supply) + RoadForce(v, grade)) / EffectiveMass;
-        for (var i = 0; i <= 32; i++)
+        for (var i = 0; i <= 16; i++)
         {
-            if (Deceleration(speed * i / 32) <= 0)
+            if (Deceleration(speed * i / 16) <= 0)
                 return null;
         }
 
-        return speed * reactionSeconds + Quadrature.Integrate(v => v / Deceleration(v), 0, speed, 16);
+        return speed * reactionSeconds + Quadrature.Integrate(v => v / Deceleration(v), 0, speed, BrakePanels);
     }
 
     /// <summary>Power at the cells' own terminals for a current that leaves the pack, W.</summary>
     double CellPower(Bus bus, double charge) => bus.Amperes * (Pack.RestVoltsAt(charge) - bus.Amperes * Pack.CellOhmsAt(charge));
+
+    readonly struct CutMargin(Running board, double watts) : IFunction
+    {
+        public double At(double x) => Propulsion.BusUnder(watts, board.SupplyAt(x)) is { } bus ? bus.Volts - board.TaperEnd : -1;
+    }
+
+    readonly struct PerAmpere(Running board, double watts) : IFunction
+    {
+        public double At(double x) => 1 / Propulsion.BusUnder(watts, board.SupplyAt(x))!.Value.Amperes;
+    }
 
     readonly struct ForceMargin(Running board, Supply supply) : IFunction
     {

@@ -8,6 +8,7 @@ namespace Boardwright.Tests.Files;
 public sealed class BadFilesTests
 {
     const int Patience = 20_000;
+    const int Thoroughly = 5_000;
 
     static readonly string Folder = Path.Combine(Repository.Root, "tests/Boardwright.Tests/Files/bad");
 
@@ -144,6 +145,19 @@ public sealed class BadFilesTests
                 iter: 300);
         },
         TestContext.Current.CancellationToken);
+
+    /// <summary>Heaps of YAML's own characters find what damage to single bytes does not.</summary>
+    [Fact(Timeout = 60_000)]
+    public async Task Heaps_of_yaml_signs_are_refused_or_read_and_never_throw() =>
+        await Task.Run(
+            static () => Gen.OneOf("[", "]", "{", "}", ",", ":", ": ", "- ", "? ", "&a", "*a", "!t", "|", ">", "'", "\"", "%", "@", "#", "\n", "  ", "\t", "---", "...", "a", "1 mm", "é").Array[1, 14].Sample(
+                static signs =>
+                {
+                    var loaded = BoardFile.ReadText("boardwright: 1\nname: " + string.Concat(signs), "tern.board.yaml");
+                    return loaded.Board is null == loaded.Complaints.Count > 0;
+                },
+                iter: Thoroughly),
+            TestContext.Current.CancellationToken);
 
     static async Task Refused(string text, string says, CancellationToken cancellation)
     {

@@ -55,6 +55,7 @@ public sealed class BoardTextTests
     [InlineData("remote.port", "pulse 3-pin", "remote:\n", "remote:\n    port: pulse 3-pin\n")]
     [InlineData("charger", "ch-12s", "remote:\n", "remote:\n  charger: ch-12s\n")]
     [InlineData("charger.voltage", "50.4 V", "remote:\n", "remote:\n  charger:\n    voltage: 50.4 V\n")]
+    [InlineData("deck.note", "?", "deck: marram-96 ", "deck: { use: marram-96, note: \"?\" } ")]
     [InlineData("wiring[1].to", "charger", "to: controller ", "to: charger ")]
     [InlineData("wiring[1].gauge", "AWG 10", "# short\n", "# short\n    gauge: AWG 10\n")]
     [InlineData("wiring[2].gauge", "AWG 12", "to: motors }", "to: motors, gauge: AWG 12 }")]

@@ -30,6 +30,16 @@ public sealed partial class PaperTests
     }
 
     [Fact]
+    public void Every_example_has_its_approved_report_and_result_beside_it()
+    {
+        var texts = WritePages.Examples(Repository.Root);
+
+        Assert.Equal(6, texts.Count);
+        foreach (var (path, text) in texts)
+            Assert.True(File.Exists(Repository.At(path)) && File.ReadAllText(Repository.At(path)) == text, $"{path} is stale: dotnet run --project src/Boardwright.App -- pages, then read the difference.");
+    }
+
+    [Fact]
     public void Commands_in_the_papers_are_commands_of_the_program()
     {
         using var nowhere = new StringWriter();

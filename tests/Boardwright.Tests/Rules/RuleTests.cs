@@ -121,7 +121,7 @@ public sealed class RuleTests
         string[] alwaysFine = ["key.standard"];
         var tested = Cases.Select(c => c.Data.Item1).Concat(alwaysFine).ToHashSet(StringComparer.Ordinal);
 
-        Assert.Empty(Rulebook.All.Select(r => r.Id).Where(id => !tested.Contains(id)));
+        Assert.DoesNotContain(Rulebook.All.Select(r => r.Id), id => !tested.Contains(id));
     }
 
     [Fact]
