@@ -139,13 +139,14 @@ public sealed record Propulsion
     public double LargestBrakeCurrent(double metresPerSecond, in Supply supply)
     {
         var margin = new BrakeMargin(this, metresPerSecond, supply);
-        if (margin.At(BrakePhaseLimit) >= 0)
-            return BrakePhaseLimit;
         if (margin.At(0) <= 0)
             return 0;
-        // The power fed back first grows with the current, then copper eats it; the controller stops at the first limit it meets.
+        // The power fed back first grows with the current, then copper eats it. The controller stops at the first limit it
+        // meets on the way up, even where a larger current would hold it again.
         var crest = Min(BrakePhaseLimit, TorqueConstant * MotorSpeed(metresPerSecond) / (3 * (PhaseResistance + SwitchResistance)));
-        return margin.At(crest) >= 0 ? crest : RootFinding.Within(margin, 0, crest, 1e-10);
+        return margin.At(crest) < 0 ? RootFinding.Within(margin, 0, crest, 1e-10)
+            : margin.At(BrakePhaseLimit) >= 0 ? BrakePhaseLimit
+            : RootFinding.Within(margin, crest, BrakePhaseLimit, 1e-10);
     }
 
     /// <summary>Speed at which the motors run with the wheels in the air, m/s.</summary>
