@@ -85,7 +85,7 @@ public sealed partial class Examination
         Add(PackLimit, PackLimits, l => l.Weakest.Current.Amperes, l => l.Weakest.Says);
         Add(RegenLimit, RegenLimits, l => l.Weakest.Current.Amperes, l => l.Weakest.Says);
         Add(Winding, ClimbHeat, h => h.Settled?.Winding.Celsius, h => h.Settled is null ? "no end: the copper's own rise lets it run away" : null);
-        Add(Minutes, ClimbHeat, h => h.TimeToLimit?.Minutes, h => h.Limit is null ? "no limit of the winding is known" : h.TimeToLimit is null ? "the limit is not reached" : null);
+        Add(Minutes, ClimbHeat, h => h.TimeToLimit?.Minutes, h => h.Limit is null ? "no limit of the winding is known" : !h.IsTold ? "cannot be told: winding and case have heat capacities too unlike" : h.TimeToLimit is null ? "the limit is not reached" : null);
         Add(PackWire, Wires, w => w.Pack?.Temperature?.Celsius, w => w.Pack is { Temperature: null } ? "no end below the melting of copper" : null);
         Add(MotorWire, Wires, w => w.Motor?.Temperature?.Celsius, w => w.Motor is { Temperature: null } ? "no end below the melting of copper" : null);
         Add(LeadLoss, Wires, w => w.MotorLeadLoss?.Watts);

@@ -227,6 +227,15 @@ public static class PerformanceRules
             var most = Amount.Of(limit, "°C");
             if (heat.Settled is { } end && end.Winding <= limit)
                 return [MotorsStayCool!.Found(Level.Fine, $"On an endless {wanted:0 %} at {speed:0 km/h} the windings settle at {end.Winding:0 °C}; {limit:0 °C} are allowed.", value: Amount.Of(end.Winding, "°C"), limit: most)];
+            if (!heat.IsTold)
+            {
+                return
+                [
+                    MotorsStayCool!.Found(Level.Fix, $"On {wanted:0 %} at {speed:0 km/h} the windings pass {limit:0 °C}; when cannot be told, as winding and case have heat capacities too unlike.",
+                        $"Look at motor.winding_capacity and motor.case_capacity again; gear lower, take larger motors, or climb slower.", heat.Settled is { } far ? Amount.Of(far.Winding, "°C") : null, most),
+                ];
+            }
+
             var time = heat.TimeToLimit ?? Duration.FromSeconds(0);
             var way = Length.FromMetres(time.Seconds * speed.MetresPerSecond);
             return
