@@ -31,7 +31,8 @@ public sealed partial class Examination
         Add(TopReserve, Speeds, s => 3.6 * s.Reserve, s => s.Reserve == 0 ? "the taper leaves no power at the reserve" : null);
         Add(UnloadedFull, Speeds, s => 3.6 * s.UnloadedFull);
         Add(Catalogue.Range, Cruise, c => c.Steady?.Metres / 1000, c => c.Steady is null ? "the pack cannot hold this speed" : c.Steady.EndsAtTaper ? "ends where the taper cuts, before the reserve" : null);
-        Add(Pace, Cruise, c => 3.6 * c.Pace, c => c.Wanted is not null && c.Pace is null ? "not reached at any pace" : null);
+        if (Board.Brief.RangeWanted.IsKnown)
+            Add(Pace, Cruise, c => 3.6 * c.Pace, c => c.Pace is null ? "not reached at any pace" : null);
         Add(Consumption, Cruise, c => c.Steady?.Consumption / 3.6);
         Add(CruisePower, Cruise, c => c.Steady?.AtHalf.Bus.Watts);
         Add(Grade, Climb, c => 100 * c.Steepest);

@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Globalization;
 using System.Text.Json;
 using Boardwright.Files;
 using Boardwright.Findings;
@@ -32,7 +33,7 @@ public sealed class AnyBoardTests
                     Assert.True(figure.Value is not { } value || double.IsFinite(value), $"{figure.Kind.Id} is {figure.Value}");
                 foreach (var finding in exam.Findings)
                 {
-                    Assert.False(finding.Remedy.IsEmpty && finding.Level is Level.Stop or Level.Fix, finding.Rule);
+                    Assert.False(finding.Remedy.IsEmpty && finding.Level is (Level.Stop or Level.Fix), finding.Rule);
                     Assert.DoesNotContain("NaN", $"{finding.Says} {finding.Remedy}", StringComparison.Ordinal);
                 }
 
@@ -54,52 +55,7 @@ public sealed class AnyBoardTests
             },
             iter: Iterations / 4);
 
-    [Fact]
-    public void Harvest()
-    {
-        var seen = new Dictionary<string, (int, string)>();
-        var n = (int)Iterations;
-        var now = -1;
-        _ = Task.Run(async () => { for (var last = -2; ; last = now) { await Task.Delay(8000); if (last == now) Console.Error.WriteLine($"hangs at {now}"); } });
-        var all = Stopwatch.GetTimestamp();
-        for (var i = 0; i < n && Stopwatch.GetElapsedTime(all).TotalSeconds < 70; i++)
-        {
-            var any = (i % 3, 0.01 + 0.6 * (i / 3 % 20) / 20.0, i);
-            string? what = null;
-            now = i;
-            var began = Stopwatch.GetTimestamp();
-            try
-            {
-                var b = Strange(any);
-                var exam = Examination.Of(b);
-                foreach (var figure in exam.Figures)
-                    if (figure.Value is { } value && !double.IsFinite(value)) what = $"figure {figure.Kind.Id} not finite";
-                foreach (var finding in exam.Findings)
-                {
-                    var t = finding.Says.In(UnitSystem.Metric) + " # " + finding.Remedy.In(UnitSystem.Imperial);
-                    if (t.Contains("NaN") || t.Contains("∞")) what = $"finding {finding.Rule} {t}"[..60];
-                    if (finding.Remedy.IsEmpty && finding.Level is Level.Stop or Level.Fix) what = $"no remedy {finding.Rule}";
-                }
-                if (i % 5 == 0) Spread.Of(exam, 8);
-                var ms = Stopwatch.GetElapsedTime(began).TotalMilliseconds;
-                if (ms > 500) { what = $"slow > 500 ms"; Console.Error.WriteLine($"slow {i} {ms}"); }
-            }
-            catch (Exception ex)
-            {
-                var e = ex is AggregateException a ? a.InnerException! : ex;
-                var frames = (e.StackTrace ?? "").Split('\n').Where(l => l.Contains("Boardwright.")).Select(l => l.Trim()).Take(6).Select(l => l.Split(" in ")[0].Replace("at Boardwright.", "") + l[l.LastIndexOf(':')..]);
-                what = e.GetType().Name + ": " + System.Text.RegularExpressions.Regex.Replace(e.Message, @"[-0-9.E+]+", "#") + " <- " + string.Join(" <- ", frames);
-            }
-
-            if (what is not null)
-                seen[what] = seen.TryGetValue(what, out var old) ? (old.Item1 + 1, old.Item2) : (1, i.ToString());
-        }
-
-        foreach (var (what, (many, first)) in seen.OrderByDescending(p => p.Value.Item1))
-            Console.Error.WriteLine($"{many} (first {first}) {what}");
-    }
-
-    static long Iterations => long.TryParse(Environment.GetEnvironmentVariable("BOARDWRIGHT_STRANGE_BOARDS"), out var many) ? many : 400;
+    static long Iterations => long.TryParse(Environment.GetEnvironmentVariable("BOARDWRIGHT_STRANGE_BOARDS"), CultureInfo.InvariantCulture, out var many) ? many : 200;
 
     static Board Strange((int Start, double Part, int Seed) any) => (Board)Strange(Starts[any.Start], any.Part, new Random(any.Seed));
 

@@ -45,7 +45,7 @@ public readonly record struct TwoNode(HeatCapacity WindingCapacity, HeatCapacity
 
     // A limit that is reached at all is reached within some ten slow time constants; more steps than these are needed only
     // where one body's capacity is less than a thousandth of the other's, which no motor's is.
-    const int MostStepsToLimit = 40_000;
+    const int MostStepsToLimit = 20_000;
 
     /// <summary>Melting point of copper, above which no answer is given.</summary>
     public static Temperature CopperMelts => Temperature.FromKelvins(1357.77);
@@ -160,7 +160,7 @@ public readonly record struct TwoNode(HeatCapacity WindingCapacity, HeatCapacity
     /// <param name="cooling">Cooling of the case.</param>
     /// <param name="limit">Greatest temperature of the winding, below copper's melting point.</param>
     /// <returns>The time, 0 when the air is as hot as the limit; <c>null</c> when the limit is never reached.</returns>
-    /// <exception cref="NonConvergenceException">Ten thousand of the fast time constant do not tell: the two bodies are too unlike.</exception>
+    /// <exception cref="NonConvergenceException">Five thousand of the fast time constant do not tell: the two bodies are too unlike.</exception>
     /// <error>Below 10⁻⁴ of the time, for the stated constants.</error>
     public Duration? TimeToLimit<TCooling>(MotorHeat heat, TCooling cooling, Temperature limit)
         where TCooling : struct, ICooling

@@ -18,6 +18,8 @@ public sealed record Propulsion
     /// <summary>Part of the bus voltage that the modulation may use.</summary>
     public const double Modulation = 0.95;
 
+    const int Strides = 128;
+
     /// <summary>Number of motors.</summary>
     public required int Motors { get; init; }
 
@@ -150,11 +152,15 @@ public sealed record Propulsion
     }
 
     /// <summary>Speed at which the motors run with the wheels in the air, m/s.</summary>
-    public double UnloadedSpeed(in Supply supply, double from = 0)
+    /// <returns>The speed; zero when the pack cannot even keep the controllers awake.</returns>
+    public double UnloadedSpeed(in Supply supply)
     {
         var margin = new IdleMargin(this, supply);
-        return RootFinding.FirstFall(margin, from, 200, 1)
-            ?? throw new NonConvergenceException("The unloaded speed was not found below 200 m/s.");
+        if (margin.At(0) <= 0)
+            return 0;
+        // No motor outruns the speed at which its own voltage is all that the bus can make.
+        var ideal = Modulation * supply.RestVoltage / (Sqrt(3) * PolePairs * FluxLinkage) * WheelRadius / Ratio;
+        return RootFinding.FirstFall(margin, 0, ideal, ideal / Strides) ?? ideal;
     }
 
     double VoltageMargin(double current, double metresPerSecond, double volts)
