@@ -106,7 +106,7 @@ sealed class Report
         var interval = outcome.Spread.GetValueOrDefault(figure.Kind.Id);
         var asked = Asked(figure.Kind.Id);
         if (figure.Value is not { } value)
-            return new(Label(figure), asked, "needs " + Listed(figure.Missing, 2), true, notes);
+            return new(Label(figure), asked, "needs " + Listed([.. Wanted(figure.Missing)], 2), true, notes);
         if (interval is { MattersMost.Count: > 0 } && (showsAll || asked.Length > 0))
             notes.Add($"Turns most on {Listed(interval.MattersMost, 2)}.");
         return new(Label(figure), asked, Written(units, value, figure.Unit, interval), false, notes);
@@ -197,18 +197,18 @@ sealed class Report
     {
         var checks = outcome.Findings.Where(f => f.Level == Level.Measure && f.Needs.Count > 0).ToList();
         var figures = outcome.Figures.Where(f => f.Value is null && f.Missing.Count > 0).ToList();
-        var keys = checks.SelectMany(f => f.Needs).Concat(figures.SelectMany(f => f.Missing))
+        var keys = checks.Select(f => f.Needs).Concat(figures.Select(f => f.Missing)).SelectMany(Wanted)
             .GroupBy(k => k, StringComparer.Ordinal).OrderByDescending(g => g.Count()).ThenBy(g => g.Key, StringComparer.Ordinal).ToList();
         if (keys.Count == 0)
             return;
         paper.Gap();
         paper.Write(
             9,
-            $"{Count(keys.Count, "value is", "values are")} not known; {Count(checks.Count, "check", "checks")} and {Count(figures.Count, "figure", "figures")} wait for {(keys.Count == 1 ? "it" : "them")}:",
+            $"{(keys.Exists(k => IsPlace(k.Key)) ? Count(keys.Count, "part is", "parts and values are") : Count(keys.Count, "value is", "values are"))} not known; {Count(checks.Count, "check", "checks")} and {Count(figures.Count, "figure", "figures")} wait for {(keys.Count == 1 ? "it" : "them")}:",
             Ink.Plain, Level.Measure.Word, Ink.Measure);
         var shown = showsAll ? keys.Count : Math.Min(keys.Count, MostMissingShown);
         foreach (var key in keys.Take(shown))
-            paper.Write(11, $"{key.Key} ({key.Count().ToString(CultureInfo.InvariantCulture)}): {Measuring.Of(key.Key)}");
+            paper.Write(11, $"{key.Key} ({key.Count().ToString(CultureInfo.InvariantCulture)}): {(IsPlace(key.Key) ? "choose one. " : "")}{Measuring.Of(key.Key)}");
         if (shown < keys.Count)
             paper.Write(11, $"and {(keys.Count - shown).ToString(CultureInfo.InvariantCulture)} more; --all lists them.");
     }
@@ -237,6 +237,11 @@ sealed class Report
         var fine = !showsAll && outcome.Findings.Any(f => f.Level == Level.Fine) ? " (--all lists them)" : "";
         paper.Write(0, $"{string.Join(", ", counts)}{fine}. Only what is named here or in the list of rules was checked.");
     }
+
+    // Of a part that was not chosen the part itself is wanted, not each of its values.
+    IEnumerable<string> Wanted(IReadOnlyList<string> keys) => keys.Select(k => outcome.Board.Parts.UnchosenPlaceOf(k) ?? k).Distinct(StringComparer.Ordinal);
+
+    bool IsPlace(string key) => outcome.Board.Parts.UnchosenPlaceOf(key) == key;
 
     static string Listed(IReadOnlyList<string> keys, int most) => keys.Count switch
     {

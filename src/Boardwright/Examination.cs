@@ -50,7 +50,7 @@ public sealed partial class Examination
         (Wheelbase, BoxAboveRoad, WheelPulleyOverBelt) = (WheelbaseOf(), BoxAboveRoadOf(), WheelPulleyOverBeltOf());
         BeltSpeedAtTop = BeltSpeedOf();
         Figures = Listed();
-        findings = new(() => [.. Rulebook.All.SelectMany(rule => rule.Judge(this)).OrderBy(f => f.Level)]);
+        findings = new(() => [.. Rulebook.All.SelectMany(rule => rule.Judge(this, board.Parts.UnchosenPlaceOf)).OrderBy(f => f.Level)]);
     }
 
     /// <summary>The board.</summary>

@@ -15,12 +15,31 @@ public sealed class ExaminationTests
     [InlineData("tern")]
     [InlineData("puffin")]
     [InlineData("curlew")]
-    public void Figures_agree_with_the_second_calculation_to_half_a_per_cent(string name)
+    public void Figures_agree_with_the_second_calculation_to_half_a_per_cent(string name) =>
+        Agree(name, Boards.PathOf(name), Repository.At("tests", "independent", $"{name}.json"));
+
+    // Boards made to be unlike the examples: both axles, the front one, one motor, hubs, gears with oil, no taper, one that
+    // bites, a fuse that limits, cold, high, wet, wind from either side, inches and pounds.
+    [Theory]
+    [InlineData("four")]
+    [InlineData("fourteen")]
+    [InlineData("front")]
+    [InlineData("gear")]
+    [InlineData("hub")]
+    [InlineData("imperial")]
+    [InlineData("single")]
+    [InlineData("taper")]
+    public void Figures_of_unlike_boards_agree_with_the_second_calculation_too(string name) =>
+        Agree(name, Repository.At("tests", "independent", "boards", $"{name}.board.yaml"), Repository.At("tests", "independent", "boards", $"{name}.json"));
+
+    static void Agree(string name, string file, string second)
     {
+        var loaded = Boardwright.Files.BoardFile.Read(file);
+        Assert.True(loaded.Board is not null, name);
         // It takes the power at the cells' terminals where we take it at the controllers.
         string[] differently = ["cruise.power"];
-        var ours = Examination.FiguresOf(Boards.Read(name)).ToDictionary(f => f.Kind.Id, f => f.Value);
-        using var theirs = JsonDocument.Parse(File.ReadAllText(Repository.At("tests", "independent", $"{name}.json")));
+        var ours = Examination.FiguresOf(loaded.Board).ToDictionary(f => f.Kind.Id, f => f.Value);
+        using var theirs = JsonDocument.Parse(File.ReadAllText(second));
         var compared = 0;
         foreach (var figure in theirs.RootElement.EnumerateObject())
         {
@@ -34,6 +53,21 @@ public sealed class ExaminationTests
         }
 
         Assert.True(compared >= 18, $"Only {compared} figures were compared.");
+    }
+
+    // The brake takes no more than the pack may, at any current on the way up to the one that is found: a controller that
+    // raises its current stops there, though copper would burn the power of a still larger one.
+    [Fact]
+    public void The_electric_brake_stops_at_the_first_charging_limit_that_it_meets()
+    {
+        var run = Examination.Of(Boards.Tern.With(("limits.regen_current", "1 A"), ("limits.brake_phase_current", "90 A"), ("motor.phase_current_peak", ""))).Running.Value;
+        var supply = run.SupplyAt(0.5);
+        for (var speed = 0.5; speed < 8; speed += 0.5)
+        {
+            var most = run.Drive.LargestBrakeCurrent(speed, supply);
+            for (var part = 1; part <= 20; part++)
+                Assert.True(run.Drive.BusAt(-most * part / 20, speed, supply)!.Value.Amperes >= -1 - 1e-6, $"{speed} m/s");
+        }
     }
 
     [Fact]

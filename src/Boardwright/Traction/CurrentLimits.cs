@@ -50,24 +50,32 @@ public sealed record CurrentLimits(IReadOnlyList<CurrentLimit> All)
         [
             Limit(needs, parts.Cell.DischargeCurrent, "the cells' discharge current", parts.Pack.Parallel.Or(0)),
             Limit(needs, parts.Pack.Protection.DischargeCurrent, "the protection's discharge current"),
-            parts.Pack.Plug.IsKnown ? Limit(needs, board.PlugCalled(parts.Pack.Plug.Value).CurrentContinuous, "the pack plug's continuous current") : null,
-            Limit(needs, parts.Fuse.Rating, "the fuse's rating"),
+            .. Carriers(needs, board),
             Limit(needs, parts.Controller.PackCurrent, "the controllers' supply current", Place.ControllerCount(parts)),
         ];
     }
+
+    /// <summary>What plug and fuse carry for ever, either way.</summary>
+    public static IReadOnlyList<CurrentLimit?> Carriers(Needs needs, Board board) =>
+    [
+        board.Parts.Pack.Plug.IsKnown ? Limit(needs, board.PlugCalled(board.Parts.Pack.Plug.Value).CurrentContinuous, "the pack plug's continuous current") : null,
+        Limit(needs, board.Parts.Fuse.Rating, "the fuse's rating"),
+    ];
 
     /// <summary>Current into the pack: the builder's, and what cells, protection and controllers take.</summary>
     public static Answer<CurrentLimits> Regen(Board board) => Of("limits.regen_current", needs =>
     {
         var parts = board.Parts;
         var cell = parts.Cell;
-        var cold = board.Brief.Temperature.IsKnown
-            && ((cell.ChargeTemperatureMin.IsKnown && board.Brief.Temperature.Value < cell.ChargeTemperatureMin.Value)
-                || (cell.ChargeTemperatureMax.IsKnown && board.Brief.Temperature.Value > cell.ChargeTemperatureMax.Value));
+        var around = board.Brief.Temperature;
+        var forbidding = !around.IsKnown ? default
+            : cell.ChargeTemperatureMin.IsKnown && around.Value < cell.ChargeTemperatureMin.Value ? cell.ChargeTemperatureMin
+            : cell.ChargeTemperatureMax.IsKnown && around.Value > cell.ChargeTemperatureMax.Value ? cell.ChargeTemperatureMax
+            : default;
         return
         [
             Limit(needs, board.Limits.RegenCurrent, "the braking pack current that is set"),
-            cold ? new CurrentLimit(cell.ChargeTemperatureMin.Key, "the cells, which may not be charged at the brief's temperature", default)
+            forbidding.IsKnown ? new CurrentLimit(forbidding.Key, "the cells, which may not be charged at the brief's temperature", default)
                 : Limit(needs, cell.ChargeCurrent, "the cells' charge current", parts.Pack.Parallel.Or(0)),
             parts.Pack.Protection.RegenThrough is { IsKnown: true, Value: false }
                 ? new CurrentLimit(parts.Pack.Protection.RegenThrough.Key, "the protection, which lets no braking current through", default)

@@ -18,6 +18,8 @@ public sealed record Propulsion
     /// <summary>Part of the bus voltage that the modulation may use.</summary>
     public const double Modulation = 0.95;
 
+    const int Strides = 128;
+
     /// <summary>Number of motors.</summary>
     public required int Motors { get; init; }
 
@@ -171,21 +173,26 @@ public sealed record Propulsion
     public double LargestBrakeCurrent(double metresPerSecond, in Supply supply, double phaseResistance, double phaseLimit)
     {
         var margin = new BrakeMargin(this, metresPerSecond, supply, phaseResistance);
-        if (margin.At(phaseLimit) >= 0)
-            return phaseLimit;
         if (margin.At(0) <= 0)
             return 0;
-        // The power fed back first grows with the current, then copper eats it; the controller stops at the first limit it meets.
+        // The power fed back first grows with the current, then copper eats it. The controller stops at the first limit it
+        // meets on the way up, even where a larger current would hold it again.
         var crest = Min(phaseLimit, TorqueConstant * MotorSpeed(metresPerSecond) / (3 * (phaseResistance + SwitchResistance)));
-        return margin.At(crest) >= 0 ? crest : RootFinding.Within(margin, 0, crest, 1e-10);
+        return margin.At(crest) < 0 ? RootFinding.Within(margin, 0, crest, 1e-10)
+            : margin.At(phaseLimit) >= 0 ? phaseLimit
+            : RootFinding.Within(margin, crest, phaseLimit, 1e-10);
     }
 
     /// <summary>Speed at which the motors run with the wheels in the air, m/s.</summary>
-    public double UnloadedSpeed(in Supply supply, double from = 0)
+    /// <returns>The speed; zero when the pack cannot even keep the controllers awake.</returns>
+    public double UnloadedSpeed(in Supply supply)
     {
         var margin = new IdleMargin(this, supply);
-        return RootFinding.FirstFall(margin, from, 200, 1)
-            ?? throw new NonConvergenceException("The unloaded speed was not found below 200 m/s.");
+        if (margin.At(0) <= 0)
+            return 0;
+        // No motor outruns the speed at which its own voltage is all that the bus can make.
+        var ideal = Modulation * supply.RestVoltage / (Sqrt(3) * PolePairs * FluxLinkage) * WheelRadius / Ratio;
+        return RootFinding.FirstFall(margin, 0, ideal, ideal / Strides) ?? ideal;
     }
 
     double VoltageMargin(double current, double metresPerSecond, double volts, double phaseResistance)
