@@ -26,7 +26,8 @@ static class RideTimes
             simulation.Advance();
             var before = GC.GetAllocatedBytesForCurrentThread();
             simulation.Run();
-            to.WriteLine(Line($"  allocated by its {simulation.Steps} steps", GC.GetAllocatedBytesForCurrentThread() - before, "B"));
+            var allocated = GC.GetAllocatedBytesForCurrentThread() - before;
+            to.WriteLine(Line($"  allocated by its {simulation.Steps} steps", allocated, "B"));
         }
 
         // As the example stands: sampling moves every entry that is uncertain, and builds each board anew.

@@ -47,7 +47,7 @@ static class SolverCase
         }
 
         var (seconds, once) = (Stint.SecondsOf(() => Ridden()), Ridden());
-        if (once.End != RideEnd.EndOfRoute || once.Energy.FootBrake > 0 || once.Most.Held[(int)HeldBack.PhaseCurrent] > 0)
+        if (once.End != RideEnd.EndOfRoute || once.Energy.FootBrake > 1e-6 || once.Most.Held[(int)HeldBack.PhaseCurrent] > 0)
             throw new InvalidOperationException($"The ride {ride.Name} does not keep clear of the limits, so it is no fair comparison.");
         var end = once.State;
         return new

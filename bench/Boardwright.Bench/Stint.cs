@@ -4,7 +4,7 @@ namespace Boardwright.Bench;
 static class Stint
 {
     /// <summary>Processor seconds of one piece of work: the best of several stints of many pieces.</summary>
-    public static double SecondsOf(Action work, double stintSeconds = 0.15, int stints = 7)
+    public static double SecondsOf(Action work, double stintSeconds = 0.1, int stints = 5)
     {
         var pieces = 1;
         double Once()

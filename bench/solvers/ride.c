@@ -162,7 +162,7 @@ static long solve(SUNContext context, int method, Ride *ride, double until, doub
     CVodeSetUserData(solver, ride);
     CVodeSetMaxNumSteps(solver, 10000000);
     CVodeSetStopTime(solver, until);
-    CVodeSetErrHandlerFn(solver, NULL, NULL);
+    CVodeSetErrFile(solver, NULL);
     SUNMatrix matrix = NULL;
     SUNLinearSolver linear = NULL;
     SUNNonlinearSolver fixed = NULL;
