@@ -47,6 +47,24 @@ public sealed class RideCourse
         return new(route, pace, [.. cut]);
     }
 
+    /// <summary>Lays a smooth plan over a route, joined by straight lines of the square of the speed between the places where the grade changes; at its end the rider does not stop.</summary>
+    /// <remarks>The plan is the rider's own: it must not rise faster than the pace accelerates.</remarks>
+    /// <param name="route">The route, as finely cut as the plan asks for.</param>
+    /// <param name="pace">How the rider rides where something has held him back.</param>
+    /// <param name="squareAt">Square of the speed aimed at, m²/s², at a place, m.</param>
+    internal static RideCourse Of(Route route, RiderPace pace, Func<double, double> squareAt)
+    {
+        var places = route.GradePlaces().Distinct().Order().ToArray();
+        var pieces = new Piece[places.Length - 1];
+        for (var i = 0; i < pieces.Length; i++)
+        {
+            var (start, end) = (places[i], places[i + 1]);
+            pieces[i] = PieceOf(route, new(start, end, squareAt(start), squareAt(end)), start, end, Enumerable.Empty<double>().ToLookup(d => d));
+        }
+
+        return new(route, pace, pieces);
+    }
+
     /// <summary>A level road of 2000 km without a stop, which no board outlasts.</summary>
     public static RideCourse Level(RiderPace pace) => Of(Route.Of("level road", new Stretch(Length.FromKilometres(2000), default)), pace);
 
