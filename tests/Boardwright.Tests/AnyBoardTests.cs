@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Globalization;
 using System.Text.Json;
 using Boardwright.Files;
@@ -13,9 +12,6 @@ namespace Boardwright.Tests;
 /// <summary>Boards that nobody would build: entries missing at random, and values at the very ends of what a file may hold.</summary>
 public sealed class AnyBoardTests
 {
-    // A board is examined in milliseconds; on a busy machine and unwarmed a few hundred are still no hang.
-    static readonly TimeSpan Patience = TimeSpan.FromSeconds(5);
-
     static readonly Board[] Starts = [Boards.Tern, Boards.Read("puffin"), Boards.Curlew];
 
     static readonly Gen<(int Start, double Part, int Seed)> AnyBoard = Gen.Select(Gen.Int[0, 2], Gen.Double[0.01, 0.6], Gen.Int[0, int.MaxValue]);
@@ -25,7 +21,6 @@ public sealed class AnyBoardTests
         AnyBoard.Sample(
             any =>
             {
-                var began = Stopwatch.GetTimestamp();
                 var exam = Examination.Of(Strange(any));
                 var told = exam.Findings.Sum(f => f.Says.In(UnitSystem.Metric).Length + f.Remedy.In(UnitSystem.Imperial).Length);
                 Assert.True(told > 0);
@@ -36,8 +31,6 @@ public sealed class AnyBoardTests
                     Assert.False(finding.Remedy.IsEmpty && finding.Level is (Level.Stop or Level.Fix), finding.Rule);
                     Assert.DoesNotContain("NaN", $"{finding.Says} {finding.Remedy}", StringComparison.Ordinal);
                 }
-
-                Assert.InRange(Stopwatch.GetElapsedTime(began), TimeSpan.Zero, Patience);
             },
             iter: Iterations);
 
