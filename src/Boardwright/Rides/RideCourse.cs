@@ -55,14 +55,14 @@ public sealed class RideCourse
     internal static RideCourse Of(Route route, RiderPace pace, Func<double, double> squareAt)
     {
         var places = route.GradePlaces().Distinct().Order().ToArray();
-        var pieces = new Piece[places.Length - 1];
-        for (var i = 0; i < pieces.Length; i++)
+        var cut = new Piece[places.Length - 1];
+        for (var i = 0; i < cut.Length; i++)
         {
             var (start, end) = (places[i], places[i + 1]);
-            pieces[i] = PieceOf(route, new(start, end, squareAt(start), squareAt(end)), start, end, Enumerable.Empty<double>().ToLookup(d => d));
+            cut[i] = PieceOf(route, new(start, end, squareAt(start), squareAt(end)), start, end, Enumerable.Empty<double>().ToLookup(d => d));
         }
 
-        return new(route, pace, pieces);
+        return new(route, pace, cut);
     }
 
     /// <summary>A level road of 2000 km without a stop, which no board outlasts.</summary>
