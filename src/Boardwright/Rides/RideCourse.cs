@@ -56,10 +56,11 @@ public sealed class RideCourse
     {
         var places = route.GradePlaces().Distinct().Order().ToArray();
         var cut = new Piece[places.Length - 1];
+        var noHalts = Enumerable.Empty<double>().ToLookup(d => d);
         for (var i = 0; i < cut.Length; i++)
         {
             var (start, end) = (places[i], places[i + 1]);
-            cut[i] = PieceOf(route, new(start, end, squareAt(start), squareAt(end)), start, end, Enumerable.Empty<double>().ToLookup(d => d));
+            cut[i] = PieceOf(route, new(start, end, squareAt(start), squareAt(end)), start, end, noHalts);
         }
 
         return new(route, pace, cut);
