@@ -54,6 +54,7 @@ static class SolverCase
         {
             Setting = cut,
             Seconds = seconds,
+            CutSeconds = Stint.SecondsOf(() => ride.Cut(model.Pace, cut)),
             once.Steps,
             End = new[] { end.Seconds, end.Metres, end.Speed, end.Charge, end.FirstVolts, end.SecondVolts, end.Winding, end.Case, end.Controller, end.Cells },
         };

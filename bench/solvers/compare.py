@@ -53,6 +53,8 @@ def table(document, ride, rows):
     reference = next(r for r in rows if r["solver"] == "reference")
     own = next(r for r in document["rides"] if r["name"] == ride)["rows"]
     rows = [r for r in rows if r["solver"] != "reference"] + [{"solver": "Boardwright", "calls": 0, **r} for r in own]
+    # Cutting the road belongs to the route, not to the ride; what it adds where a road is ridden only once has a row of its own.
+    rows += [{"solver": "Boardwright, road cut anew", "calls": 0, **r, "seconds": r["seconds"] + r["cut_seconds"]} for r in own]
     by_solver = {}
     for row in rows:
         row["error"] = max(errors_of(row["end"], reference["end"], document))
@@ -71,12 +73,16 @@ def table(document, ride, rows):
         print("| Solver | Setting | Steps | Rates asked | Error | Time, ms | Times Boardwright |")
         print("|---|---:|---:|---:|---:|---:|---:|")
         for solver, row in sorted(chosen, key=lambda c: c[1]["seconds"]):
-            setting = f"{row['setting']:g} m" if solver == "Boardwright" else f"{row['setting']:.1e}"
+            setting = f"{row['setting']:g} m" if solver.startswith("Boardwright") else f"{row['setting']:.1e}"
             print(f"| {solver} | {setting} | {row['steps'] or '—'} | {row['calls'] or '—'} | {row['error']:.1e} | {row['seconds'] * 1e3:.3f} | {row['seconds'] / unit:.2f} |")
-        best = {family: min((r["seconds"] for s, r in chosen if s.startswith(family)), default=float("inf")) / unit for family in ("CVODE", "SciPy")}
-        verdicts = [("at least as fast as CVODE", best["CVODE"], 1), ("50 times SciPy", best["SciPy"], 50)]
-        print("\n" + "; ".join(f"{what}: {'met' if ratio >= least else 'MISSED'}, {ratio:.2f}" for what, ratio, least in verdicts) + ".\n")
-        met &= error != ERRORS[0] or all(ratio >= least for _, ratio, least in verdicts)
+        # Held against the ride alone, and against the stricter sum with the cutting of its road.
+        for own_row in ("Boardwright", "Boardwright, road cut anew"):
+            own_seconds = dict(chosen)[own_row]["seconds"]
+            best = {family: min((r["seconds"] for s, r in chosen if s.startswith(family)), default=float("inf")) / own_seconds for family in ("CVODE", "SciPy")}
+            verdicts = [("not slower than CVODE", best["CVODE"], 1), ("50 times as fast as SciPy", best["SciPy"], 50)]
+            print(f"\n{own_row}: " + "; ".join(f"{what}, {'met' if ratio >= least else '**missed**'} at {ratio:.1f}" for what, ratio, least in verdicts) + ".")
+            met &= error != ERRORS[0] or all(ratio >= least for _, ratio, least in verdicts)
+        print()
     return met
 
 

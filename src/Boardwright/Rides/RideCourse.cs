@@ -56,10 +56,11 @@ public sealed class RideCourse
     {
         var places = route.GradePlaces().Distinct().Order().ToArray();
         var laid = new Piece[places.Length - 1];
+        var noHalts = Enumerable.Empty<double>().ToLookup(d => d);
         for (var i = 0; i < laid.Length; i++)
         {
             var (start, end) = (places[i], places[i + 1]);
-            laid[i] = PieceOf(route, new(start, end, squareAt(start), squareAt(end)), start, end, Enumerable.Empty<double>().ToLookup(d => d));
+            laid[i] = PieceOf(route, new(start, end, squareAt(start), squareAt(end)), start, end, noHalts);
         }
 
         return new(route, pace, laid);
