@@ -5,6 +5,7 @@ using Boardwright.Parts;
 using Boardwright.Rides;
 using Boardwright.Road;
 using Boardwright.Spreads;
+using Route = Boardwright.Road.Route;
 
 namespace Boardwright.App.Commands;
 
