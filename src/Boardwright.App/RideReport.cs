@@ -83,7 +83,7 @@ static class RideReport
             var interval = spread?.Intervals.GetValueOrDefault(kind.Id)
                 ?? (hottest is { IsBand: true } ? new Interval(hottest.Low.Celsius, hottest.High.Celsius, []) : null);
             FormattableString at = $", at {(hottest?.At ?? default):0.0 km}";
-            paper.Write(label, Report.Written(units, value, kind.Unit, interval) + (hottest is null ? "" : at.ToString(units)), Ink.Plain, kind.Title, Ink.Plain, 2);
+            paper.Write(label, Ledger.Written(units, value, kind.Unit, interval) + (hottest is null ? "" : at.ToString(units)), Ink.Plain, kind.Title, Ink.Plain, 2);
             if (interval is { MattersMost.Count: > 0 } && Explained.Contains(kind))
                 paper.Write(4, $"Turns most on {string.Join(" and ", interval.MattersMost)}.", Ink.Quiet);
         }
