@@ -1,4 +1,6 @@
 using System.CommandLine;
+using Boardwright.Documents.Charts;
+using Boardwright.Documents.Pictures;
 using Boardwright.Files;
 using Boardwright.Findings;
 using Boardwright.Parts;
@@ -27,7 +29,8 @@ static class Ride
         var asTable = new Option<bool>("--csv") { Description = "Prints the trace as comma-separated values, always metric." };
         var every = new Option<double?>("--every") { Description = "Seconds between two moments of the trace; 1 where not given.", HelpName = "SECONDS" };
         var samples = new Option<int>("--samples") { Description = "How many boards are ridden to say how well the figures are known; 0 leaves that out.", HelpName = "N", DefaultValueFactory = _ => Spread.DefaultPoints };
-        var units = new Option<string>("--units") { Description = "Units of the report: metric or imperial.", HelpName = "UNITS", DefaultValueFactory = _ => "metric" };
+        var plot = new Option<string>("--plot") { Description = "Also writes pictures of the ride into a folder: over distance, over time, and where its energy went.", HelpName = "DIR" };
+        var units = new Option<string>("--units") { Description = "Units of the report and the pictures: metric or imperial.", HelpName = "UNITS", DefaultValueFactory = _ => "metric" };
         units.AcceptOnlyFromAmong("metric", "imperial");
         var plain = new Option<bool>("--plain") { Description = "No colour and no dim text, 80 columns." };
         samples.Validators.Add(result =>
@@ -42,8 +45,8 @@ static class Ride
         });
         var command = new Verb(
             "ride", "Rides a board over a route: how far and how long, on what energy, how hot, and how sure that is. Exit code 0 when the ride ends as planned and nothing gets too hot, 1 when not or when values are missing, 2 when a file could not be read.",
-            "boardwright ride tern.board.yaml --loop cruise", "boardwright ride tern.board.yaml --route hill.gpx --repeat-until-reserve", "boardwright ride tern.board.yaml --route hill.csv --csv > hill-ride.csv")
-        { file, route, loop, repeat, asJson, asTable, every, samples, units, plain };
+            "boardwright ride tern.board.yaml --loop cruise", "boardwright ride tern.board.yaml --route hill.gpx --repeat-until-reserve", "boardwright ride tern.board.yaml --route hill.gpx --plot pictures", "boardwright ride tern.board.yaml --route hill.csv --csv > hill-ride.csv")
+        { file, route, loop, repeat, asJson, asTable, every, plot, samples, units, plain };
         command.Validators.Add(result =>
         {
             if (result.GetValue(loop) is not null && result.GetValue(route) is not null)
@@ -53,12 +56,15 @@ static class Ride
         });
         command.SetAction(parsed =>
         {
-            var (json, table, seconds) = (parsed.GetValue(asJson), parsed.GetValue(asTable), parsed.GetValue(every));
+            var (json, table, seconds, pictures) = (parsed.GetValue(asJson), parsed.GetValue(asTable), parsed.GetValue(every), parsed.GetValue(plot));
+            var traced = table || pictures is not null || (json && seconds is not null);
             return Run(
                 parsed.GetValue(plain) ? terminal with { IsStyled = false, Width = 80 } : terminal,
                 new Request(parsed.GetRequiredValue(file), parsed.GetValue(route), parsed.GetValue(loop) == Cruise, json, table, table ? 0 : parsed.GetValue(samples))
                 {
-                    Options = new RideOptions { Repeats = parsed.GetValue(repeat), TraceEvery = table || (json && seconds is not null) ? Duration.FromSeconds(seconds ?? 1) : null },
+                    Options = new RideOptions { Repeats = parsed.GetValue(repeat), TraceEvery = traced ? Duration.FromSeconds(seconds ?? 1) : null },
+                    Pictures = pictures,
+                    ShowsTrace = table || seconds is not null,
                     Units = parsed.GetValue(units) == "imperial" ? UnitSystem.Imperial : UnitSystem.Metric,
                 });
         });
@@ -106,10 +112,27 @@ static class Ride
         if (request.AsTable)
             terminal.Out.Write(RideDocument.WriteTable(ride));
         else if (request.AsJson)
-            terminal.Out.Write(RideDocument.Write(board, ride, spread));
+            terminal.Out.Write(RideDocument.Write(board, request.ShowsTrace ? ride : ride with { Trace = [] }, spread));
         else
             RideReport.Write(new Paper(terminal), board, ride, spread, notes, request.Units);
+        if (request.Pictures is { } folder)
+            Draw(terminal, request, folder, RidePictures.Of(board, ride, route));
         return IsAsPlanned(ride, request, route) ? Exit.Holds : Exit.Wanting;
+    }
+
+    static void Draw(Terminal terminal, Request request, string folder, IReadOnlyList<Chart> charts)
+    {
+        Directory.CreateDirectory(folder);
+        if (!request.AsJson && !request.AsTable)
+            terminal.Out.WriteLine();
+        foreach (var chart in charts)
+        {
+            var path = Plot.PathOf(folder, request.File, chart.Name);
+            Plot.Write(path, chart, request.Units);
+            // What goes to another program is nothing but the document.
+            if (!request.AsJson && !request.AsTable)
+                terminal.Out.WriteLine($"Wrote {path}: {chart.Title}.");
+        }
     }
 
     static bool IsAsPlanned(Rides.Ride ride, Request request, Route? route)
@@ -145,5 +168,11 @@ static class Ride
         public required RideOptions Options { get; init; }
 
         public required UnitSystem Units { get; init; }
+
+        /// <summary>Folder for pictures; <c>null</c> for none.</summary>
+        public required string? Pictures { get; init; }
+
+        /// <summary>Whether the trace was asked for, and not only needed for pictures.</summary>
+        public required bool ShowsTrace { get; init; }
     }
 }

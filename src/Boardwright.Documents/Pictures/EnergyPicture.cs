@@ -1,5 +1,7 @@
 using Boardwright.Documents.Charts;
 using Boardwright.Findings;
+using Boardwright.Parts;
+using Boardwright.Rides;
 using Boardwright.Traction;
 
 namespace Boardwright.Documents.Pictures;
@@ -43,6 +45,28 @@ public static class EnergyPicture
             "out of the charge",
             new($"At {Speed.FromMetresPerSecond(speed)} on the level at half charge. {consumption:0.00 Wh/km} leave the cells at their terminals, which is what the consumption counts; the last bar warms the cells themselves."));
     });
+
+    /// <summary>Of a whole ride.</summary>
+    /// <param name="board">The board.</param>
+    /// <param name="ride">The ride.</param>
+    /// <returns>The chart, or <c>null</c> when the ride took no energy.</returns>
+    public static Chart? Of(Board board, Ride ride)
+    {
+        var shares = EnergyShare.Of(ride.Energy).Where(s => Math.Abs(s.Energy.WattHours) >= 0.005)
+            .Select(s => new EnergyPart(s.Title, s.Energy.Joules, s.Id switch
+            {
+                "air" or "rolling" or "grade" or "motion" or "foot_brake" => 0,
+                "wiring" or "links" or "cells" or "polarisation" => 2,
+                _ => 1,
+            })).ToArray();
+        return shares.Length == 0 ? null : Bars<Energy>(
+            "ride-energy",
+            BoardPictures.Title(board, $"where the energy went on {ride.Road}"),
+            Axis.Of<Energy>("energy", "Wh"),
+            shares,
+            "out of the charge",
+            new($"{ride.Distance:0.0 km} in {ride.Time:0 min}. {ride.Used:0.0 Wh} left the cells at their terminals, less {Energy.FromJoules(ride.Energy.Returned):0.0 Wh} that the brake returned; the last bars warm the cells themselves."));
+    }
 
     /// <summary>Bars for any list of parts, such as those of a whole ride.</summary>
     /// <typeparam name="T">What is shown: energy, energy for a distance, power.</typeparam>
