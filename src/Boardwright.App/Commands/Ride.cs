@@ -15,6 +15,9 @@ static class Ride
 {
     const string Cruise = "cruise";
 
+    // Starts and stops take some seconds, and would look broken with fewer moments.
+    const double PictureEvery = 0.5;
+
     /// <summary>The command.</summary>
     /// <param name="terminal">Where to write.</param>
     public static Command Of(Terminal terminal)
@@ -27,7 +30,7 @@ static class Ride
         var repeat = new Option<bool>("--repeat-until-reserve") { Description = "Rides the route again and again until the reserve is reached, halting after each round." };
         var asJson = new Option<bool>("--json") { Description = "Prints the ride for other programs, always metric; with --every also its trace." };
         var asTable = new Option<bool>("--csv") { Description = "Prints the trace as comma-separated values, always metric." };
-        var every = new Option<double?>("--every") { Description = "Seconds between two moments of the trace; 1 where not given.", HelpName = "SECONDS" };
+        var every = new Option<double?>("--every") { Description = "Seconds between two moments of the trace; where not given 1, and for pictures alone 0.5.", HelpName = "SECONDS" };
         var samples = new Option<int>("--samples") { Description = "How many boards are ridden to say how well the figures are known; 0 leaves that out.", HelpName = "N", DefaultValueFactory = _ => Spread.DefaultPoints };
         var plot = new Option<string>("--plot") { Description = "Also writes pictures of the ride into a folder: over distance, over time, and where its energy went.", HelpName = "DIR" };
         var units = new Option<string>("--units") { Description = "Units of the report and the pictures: metric or imperial.", HelpName = "UNITS", DefaultValueFactory = _ => "metric" };
@@ -62,7 +65,7 @@ static class Ride
                 parsed.GetValue(plain) ? terminal with { IsStyled = false, Width = 80 } : terminal,
                 new Request(parsed.GetRequiredValue(file), parsed.GetValue(route), parsed.GetValue(loop) == Cruise, json, table, table ? 0 : parsed.GetValue(samples))
                 {
-                    Options = new RideOptions { Repeats = parsed.GetValue(repeat), TraceEvery = traced ? Duration.FromSeconds(seconds ?? 1) : null },
+                    Options = new RideOptions { Repeats = parsed.GetValue(repeat), TraceEvery = traced ? Duration.FromSeconds(seconds ?? (table || json ? 1 : PictureEvery)) : null },
                     Pictures = pictures,
                     ShowsTrace = table || seconds is not null,
                     Units = parsed.GetValue(units) == "imperial" ? UnitSystem.Imperial : UnitSystem.Metric,
@@ -122,15 +125,22 @@ static class Ride
 
     static void Draw(Terminal terminal, Request request, string folder, IReadOnlyList<Chart> charts)
     {
+        if (charts.Count == 0)
+        {
+            terminal.Error.WriteLine("No picture was written: the board never moved.");
+            return;
+        }
+
         Directory.CreateDirectory(folder);
-        if (!request.AsJson && !request.AsTable)
+        // What goes to another program is nothing but the document.
+        var isQuiet = request.AsJson || request.AsTable;
+        if (!isQuiet)
             terminal.Out.WriteLine();
         foreach (var chart in charts)
         {
             var path = Plot.PathOf(folder, request.File, chart.Name);
             Plot.Write(path, chart, request.Units);
-            // What goes to another program is nothing but the document.
-            if (!request.AsJson && !request.AsTable)
+            if (!isQuiet)
                 terminal.Out.WriteLine($"Wrote {path}: {chart.Title}.");
         }
     }

@@ -98,8 +98,8 @@ public static class RidePictures
     {
         var trace = new RiddenTrace(ride, route);
         var (levels, says) = (LevelsOf(board, ride), SaysOf(ride));
-        string Title(string what) => BoardPictures.Title(board, $"{what} on {ride.Road}");
-        Chart?[] charts = [OverDistance(trace, Title("the ride"), says, levels), OverTime(trace, Title("the ride"), says, levels), EnergyPicture.Of(board, ride)];
+        string Title(string what) => BoardPictures.Title(board, $"{what}, {ride.Road}");
+        Chart?[] charts = [OverDistance(trace, Title("the ride over distance"), says, levels), OverTime(trace, Title("the ride over time"), says, levels), EnergyPicture.Of(board, ride)];
         return [.. charts.OfType<Chart>()];
     }
 
@@ -123,8 +123,8 @@ public static class RidePictures
     }
 
     static Phrase SaysOf(Ride ride) => Phrase.Join(
-        new($"{ride.Distance:0.0 km} in {ride.Time:0 min}, {ride.Used:0 Wh} used, {ride.ChargeLeft:0 %} of the charge left."),
-        ride.Trace.Count > 0 && ride.CoolTrace.Count > 0 ? new($"Where a temperature is a band, heat capacities or cooling are guessed.") : default);
+        new($"{ride.Distance:0.0 km} in {ride.Time:0.0 min}, {ride.Used:0.0 Wh} used, {ride.ChargeLeft:0 %} of the charge left."),
+        ride.CoolTrace.Count > 0 ? new($"Where a temperature is a band, heat capacities or cooling are guessed.") : default);
 
     /// <summary>The ride over distance.</summary>
     /// <param name="trace">The ride.</param>
