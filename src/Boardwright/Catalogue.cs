@@ -132,7 +132,7 @@ public static class Catalogue
     public static FigureKind BrakeDistanceDownhill { get; } = new("brake.regen_distance_downhill", "m", "The same, downhill", "The same at half charge down the brief's climb, from its climbing speed.", "as brake.regen_distance", Sources.Mechanics);
 
     /// <summary>brake.grade_held_full.</summary>
-    public static FigureKind GradeHeld { get; } = new("brake.grade_held_full", "%", "Descent held, full charge", "Steepest descent on which the electric brake holds the climbing speed at full charge.", "largest braking force = m g (sin θ − Crr cos θ) − air", Sources.Mechanics);
+    public static FigureKind GradeHeld { get; } = new("brake.grade_held_full", "%", "Descent held, full charge", "Steepest descent on which the electric brake holds the climbing speed, and down to rest, at full charge.", "largest braking force = m g (sin θ − Crr cos θ) − air", Sources.Mechanics);
 
     /// <summary>brake.foot_or_slide_note.</summary>
     public static FigureKind BrakeNote { get; } = new("brake.foot_or_slide_note", "", "Beside the electric brake", "What the rider must be able to do when the electric brake is not enough or not there.", "words, from the figures above", Sources.CommonPractice);
