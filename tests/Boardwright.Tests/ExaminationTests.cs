@@ -70,6 +70,49 @@ public sealed class ExaminationTests
         }
     }
 
+    // brake.downhill_full must not send a rider down a hill from a charge at which brake.stops says never.
+    [Fact]
+    public void A_hill_that_is_said_to_be_held_from_a_charge_is_also_stopped_on_at_half_charge()
+    {
+        var (held, never) = (0, 0);
+        foreach (var name in Boards.Names)
+        {
+            foreach (var motors in new[] { 1, 2, 4 })
+            {
+                var board = Boards.Read(name).With(("drive.motors", $"{motors}"), ("drive.driven", motors == 4 ? "both" : "rear"));
+                foreach (var grade in Enumerable.Range(2, 14).Select(g => 2 * g))
+                {
+                    foreach (var speed in new[] { 6, 12, 20 })
+                    {
+                        var brakes = Examination.Of(board.With(("brief.climb_wanted", $"{grade} %"), ("brief.climb_speed", $"{speed} km/h"))).Brakes.Value;
+                        if (brakes.HoldsFrom is >= 0.5 and < 1)
+                        {
+                            held++;
+                            Assert.True(brakes.Downhill is not null, $"{name}, {motors} motors, {grade} % at {speed} km/h: held from {brakes.HoldsFrom}, yet never stopped.");
+                        }
+
+                        never += brakes.Downhill is null ? 1 : 0;
+                    }
+                }
+            }
+        }
+
+        Assert.True(held > 20 && never > 20, $"{held} held, {never} never stopped: too few to tell.");
+    }
+
+    [Fact]
+    public void Each_finding_on_the_brake_names_the_speed_and_the_charge_that_it_is_about()
+    {
+        var findings = Examination.Of(Boards.Curlew.With(("drive.motors", "4"), ("drive.driven", "both"), ("brief.climb_wanted", "30 %"))).Findings;
+        string Says(string rule) => findings.Single(f => f.Rule == rule).Says.In(Boardwright.Units.UnitSystem.Metric);
+
+        Assert.Contains("With a full pack", Says("brake.downhill_full"), StringComparison.Ordinal);
+        Assert.Contains("at 14 km/h and slower", Says("brake.downhill_full"), StringComparison.Ordinal);
+        Assert.Contains("from 20 km/h on the level", Says("brake.stops"), StringComparison.OrdinalIgnoreCase);
+        Assert.Contains("down the brief's 30 % from 14 km/h", Says("brake.stops"), StringComparison.Ordinal);
+        Assert.EndsWith("at half charge.", Says("brake.stops"), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void More_cells_in_series_never_lower_the_speed_with_the_wheels_in_the_air() =>
         Gen.Int[6, 13].Sample(series =>
@@ -216,7 +259,7 @@ public sealed class ExaminationTests
     public void An_interval_holds_the_figure_and_names_what_matters()
     {
         var exam = Examination.Of(Boards.Tern);
-        var spread = Spread.Of(exam, 64, cancellation: TestContext.Current.CancellationToken);
+        var spread = Spread.Of(exam, 64, cancellation: TestContext.Current.CancellationToken).Intervals;
 
         foreach (var figure in exam.Figures.Where(f => f.Value is not null))
         {
@@ -227,7 +270,7 @@ public sealed class ExaminationTests
         var top = spread["speed.top_full"];
         Assert.InRange(Figure(Boards.Tern, "speed.top_full"), top.Low, top.High);
         Assert.Contains("motor.kv", top.MattersMost);
-        var (once, again) = (spread["cruise.range"], Spread.Of(exam, 64, cancellation: TestContext.Current.CancellationToken)["cruise.range"]);
+        var (once, again) = (spread["cruise.range"], Spread.Of(exam, 64, cancellation: TestContext.Current.CancellationToken).Intervals["cruise.range"]);
         Assert.Equal((once.Low, once.High), (again.Low, again.High));
         Assert.Equal(once.MattersMost, again.MattersMost);
     }
@@ -235,7 +278,7 @@ public sealed class ExaminationTests
     [Fact]
     public void A_measured_value_narrows_the_interval_that_it_matters_for()
     {
-        static double Width(Board board) => Spread.Of(Examination.Of(board), 128, cancellation: TestContext.Current.CancellationToken)["cruise.range"] is var i ? i.High - i.Low : 0;
+        static double Width(Board board) => Spread.Of(Examination.Of(board), 128, cancellation: TestContext.Current.CancellationToken).Intervals["cruise.range"] is var i ? i.High - i.Low : 0;
         var rolling = Boards.Tern.Parts.Wheels.RollingResistance;
         var measured = Boards.Tern with
         {

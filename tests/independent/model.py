@@ -246,7 +246,11 @@ class Model:
 
     # --- 4 ---
     def R_cell(self, s):
-        table = self.cell["resistance"]
+        """What a lasting current meets: the resistance at once, and the slow branches as far as the cell has them."""
+        slow = self.cell.get("polarisation", {})
+        return sum(self.R_of(table, s) for table in (self.cell["resistance"], slow.get("R1", 0.0), slow.get("R2", 0.0)))
+
+    def R_of(self, table, s):
         if not isinstance(table, dict):
             return table
         rows = sorted((soc(k), v) for k, v in table.items() if k != "temperatures")
@@ -471,8 +475,8 @@ class Model:
         return None if min(a for _, a in left) <= 0 else v0 * 1.0 + sum(v * dv / a for v, a in left)
 
     def grade_held(self, v, s):
-        """The first descent that the brake does not hold, walking from the level."""
-        short = lambda grade: self.brake_state(v, s, -grade)
+        """The first descent that the brake does not hold at the speed and at rest, walking from the level."""
+        short = lambda grade: min(self.brake_state(v, s, -grade), self.brake_state(0.0, s, -grade))
         if short(0.0) <= 0:
             return 0.0
         step = 1 / 256

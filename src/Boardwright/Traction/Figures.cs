@@ -89,8 +89,8 @@ public sealed record CruiseOfBoard(Cruise? Steady, double? Wanted, double? Pace)
 /// <param name="Half">Distance to stop from cruise speed on the level at half charge, m; <c>null</c> when it does not stop.</param>
 /// <param name="Full">The same at full charge.</param>
 /// <param name="Downhill">The same at half charge, down the brief's climb from its climbing speed.</param>
-/// <param name="GradeHeldFull">Steepest descent held at the climbing speed at full charge, rise over run.</param>
-/// <param name="HoldsFrom">Highest charge at which the brief's climb is held downhill; <c>null</c> when at none.</param>
+/// <param name="GradeHeldFull">Steepest descent held at the climbing speed and slower at full charge, rise over run.</param>
+/// <param name="HoldsFrom">Highest charge from which the brief's climb is held downhill at the climbing speed and slower, and down to half charge unless it lies below that; <c>null</c> when at none.</param>
 /// <param name="Note">What the rider must be able to do besides.</param>
 /// <source cref="Sources.Mechanics"/>
 public sealed record Brakes(double? Half, double? Full, double? Downhill, double GradeHeldFull, double? HoldsFrom, string Note)
@@ -105,15 +105,21 @@ public sealed record Brakes(double? Half, double? Full, double? Downhill, double
         if (needs.Unmet)
             return null;
         var (half, full) = (run.StoppingDistance(cruise, 0, 0.5), run.StoppingDistance(cruise, 0, 1));
-        double Margin(double charge) => run.LargestBrakeForce(climb, -grade, run.SupplyAt(charge)) + run.RoadForce(climb, -grade);
-        var holds = Margin(1) >= 0 ? 1 : RootFinding.FirstRise(Margin, 1, 0, 1.0 / 64);
+        double Margin(double charge) => HoldMargin(run, climb, grade, run.SupplyAt(charge));
+        // Whoever is told to start below a charge must still be held, and stop, at half charge.
+        var holds = Margin(1) >= 0 ? 1 : RootFinding.FirstRise(Margin, Margin(0.5) > 0 ? 1 : 0.5, 0, 1.0 / 64);
         return new Brakes(half, full, run.StoppingDistance(climb, -grade, 0.5), HeldGrade(run, climb), holds, NoteOn(half, full, holds));
     });
+
+    // Fast, the pack's limits are met first; at a walk the air no longer helps. A descent that is held at one end only is crept down without end, or run away on.
+    static double HoldMargin(Running run, double speed, double grade, in Supply supply) => Math.Min(
+        run.LargestBrakeForce(speed, -grade, supply) + run.RoadForce(speed, -grade),
+        run.LargestBrakeForce(0, -grade, supply) + run.RoadForce(0, -grade));
 
     static double HeldGrade(Running run, double speed)
     {
         var supply = run.SupplyAt(1);
-        double Margin(double grade) => run.LargestBrakeForce(speed, -grade, supply) + run.RoadForce(speed, -grade);
+        double Margin(double grade) => HoldMargin(run, speed, grade, supply);
         return Margin(0) <= 0 ? 0 : RootFinding.FirstFall(Margin, 0, 1, 1.0 / 32) ?? 1;
     }
 

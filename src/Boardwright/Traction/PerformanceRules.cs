@@ -144,7 +144,7 @@ public static class PerformanceRules
     /// <summary>The electric brake holds the climb downhill.</summary>
     public static Rule<Examination> BrakeHoldsDescent { get; } = new(
         "brake.downhill_full", "limits.brake_phase_current", "The electric brake alone holds the brief's climb downhill at full charge.",
-        "Largest braking force at the climbing speed at 100 % charge, by braking currents, charge limits, the cells' full voltage and grip, against the slope's pull. A full pack takes almost nothing back: what is left is what copper turns into heat.",
+        "Largest braking force at the climbing speed and at a walk at 100 % charge, by braking currents, charge limits, the cells' full voltage and grip, against the slope's pull. Stopping is judged by brake.stops, on the level from the faster cruise speed, and at half charge. A full pack takes almost nothing back: what is left is what copper turns into heat.",
         Sources.Mechanics,
         (e, needs) =>
         {
@@ -157,8 +157,8 @@ public static class PerformanceRules
             FormattableString only = held.Value < 0.0005 ? (FormattableString)$"no descent is held" : $"only {held:0.0 %} downhill are held";
             var (value, limit) = (Amount.Of(held, "%"), Amount.Of(wanted, "%"));
             return held >= wanted
-                ? [BrakeHoldsDescent!.Found(Level.Fine, $"With a full pack {held:0.0 %} downhill are held at {speed:0 km/h}; {wanted:0 %} are asked. It is one brake, and it is gone when the link or the pack is.", value: value, limit: limit)]
-                : [BrakeHoldsDescent!.Found(Level.Stop, $"With a full pack {new Phrase(only)} at {speed:0 km/h}; the brief's hill has {wanted:0 %}.",
+                ? [BrakeHoldsDescent!.Found(Level.Fine, $"With a full pack {held:0.0 %} downhill are held at {speed:0 km/h} and slower; {wanted:0 %} are asked. It is one brake, and it is gone when the link or the pack is.", value: value, limit: limit)]
+                : [BrakeHoldsDescent!.Found(Level.Stop, $"With a full pack {new Phrase(only)} at {speed:0 km/h} and slower; the brief's hill has {wanted:0 %}.",
                     brakes.HoldsFrom is { } charge and >= 0.01
                         ? (FormattableString)$"Start down that hill with no more than {Fraction.FromValue(Math.Floor(100 * charge) / 100):0 %} of the charge, from where it is held, and fit or be able to use another brake."
                         : $"It is held at no charge: raise the braking currents if every part carries them, gear lower, and fit or be able to use another brake.", value, limit)];
@@ -173,12 +173,14 @@ public static class PerformanceRules
         {
             var brakes = needs.Of(e.Brakes);
             var speed = needs.Of(e.Board.Brief.CruiseSpeed);
+            var (hill, slow) = (needs.Of(e.Board.Brief.ClimbWanted), needs.Of(e.Board.Brief.ClimbSpeed));
             if (needs.Unmet)
                 return null;
             static FormattableString Way(double? metres) => metres is { } m ? (FormattableString)$"{Length.FromMetres(m):0.0 m}" : $"never";
+            static FormattableString Within(double? metres) => metres is null ? (FormattableString)$"never" : $"within {new Phrase(Way(metres))}";
             return brakes is { Half: not null, Full: not null, Downhill: not null }
-                ? [BrakeStops!.Found(Level.Fine, $"From {speed:0 km/h} {Way(brakes.Half)} at half charge and {Way(brakes.Full)} full; down the brief's hill {Way(brakes.Downhill)} from climbing speed.", value: new Amount(brakes.Half.Value, "m"))]
-                : [BrakeStops!.Found(Level.Stop, $"Stopping takes {Way(brakes.Half)} at half charge, {Way(brakes.Full)} full, {Way(brakes.Downhill)} down the brief's hill.", $"Raise the braking currents if every part carries them, or fit another brake; until then ride only where a foot or a slide stops the board.")];
+                ? [BrakeStops!.Found(Level.Fine, $"From {speed:0 km/h} on the level {Way(brakes.Half)} at half charge and {Way(brakes.Full)} full; down the brief's {hill:0 %} from {slow:0 km/h} {Way(brakes.Downhill)} at half charge.", value: new Amount(brakes.Half.Value, "m"))]
+                : [BrakeStops!.Found(Level.Stop, $"The board stops from {speed:0 km/h} on the level {Within(brakes.Half)} at half charge and {Within(brakes.Full)} full, down the brief's {hill:0 %} from {slow:0 km/h} {Within(brakes.Downhill)} at half charge.", $"Raise the braking currents if every part carries them, or fit another brake; until then ride only where a foot or a slide stops the board.")];
         });
 
     /// <summary>The advertised power against what the pack feeds.</summary>
