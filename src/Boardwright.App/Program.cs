@@ -51,6 +51,7 @@ public static class Program
         root.Add(Check.Of(terminal, static examination => Spread.Of(examination)));
         root.Add(CellCommands.Build());
         root.Add(Explain.Of(terminal));
+        root.Add(Learn.Of(terminal));
         root.Add(New.Of(terminal));
         root.Add(Schema.Of(terminal));
         root.Add(WritePages.Of(terminal));

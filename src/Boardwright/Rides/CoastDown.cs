@@ -430,13 +430,13 @@ public static class CoastDown
         return null;
     }
 
-    /// <summary>Runs whose readings scatter no more than three times as much as those of the middle run.</summary>
+    /// <summary>Runs whose readings scatter no more than twice as much as those of the middle run.</summary>
     static List<CoastDownPart> Kept(List<CoastDownPart> used, NonlinearFit fit)
     {
         if (used.Count < 4) return used;
         var rms = Rms(used, fit);
         var middle = rms.Order().ElementAt(used.Count / 2);
-        return [.. used.Where((_, i) => rms[i] <= 3 * middle)];
+        return [.. used.Where((_, i) => rms[i] <= 2 * middle)];
     }
 
     static double[] Rms(List<CoastDownPart> used, NonlinearFit fit)

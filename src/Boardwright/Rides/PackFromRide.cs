@@ -11,7 +11,7 @@ public sealed record PackFromRide
 {
     const double Reach90 = 1.6448536269514722;
     const int MostRows = 6000;
-    const int MostKnots = 24;
+    const int MostKnots = 16;
 
     /// <summary>What a short pull meets: volts lost at once for each ampere, leads up to the logger's sense point included.</summary>
     public required Estimate<Resistance> Resistance { get; init; }
@@ -41,8 +41,8 @@ public sealed record PackFromRide
     public required IReadOnlyList<string> Cautions { get; init; }
 
     /// <summary>
-    /// Fits V = V_rest(t) − R I − R₁ I_τ: the rest voltage runs straight between knots minutes apart, so that it may drift as the
-    /// pack empties and warms; I_τ is the current as a slow part of time constant τ sees it.
+    /// Fits V = V_rest(q, t) − R I − R₁ I_τ: the rest voltage runs straight between knots of charge drawn q, and drifts with time by a
+    /// parabola as the pack warms; I_τ is the current as a slow part of time constant τ sees it.
     /// </summary>
     /// <param name="log">A log with pack voltage and current.</param>
     /// <returns>The fit; <c>null</c> where the log lacks either, is shorter than half a minute, or the current hardly changes.</returns>
@@ -67,6 +67,16 @@ public sealed record PackFromRide
             if (tried.Values[1] <= 0 || tried.Values[0] <= 0) continue;
             var gain = (best.SumOfSquares - tried.SumOfSquares) / Square(tried.ResidualDeviation);
             if (gain > (slow is null ? 25 : 0)) (best, slow) = (tried, tau);
+        }
+
+        // Halfway to the neighbours of the best, then a quarter: the valley over ln τ is one parabola there.
+        for (var reach = Sqrt(2); slow is { } middle && reach > 1.05; reach = Sqrt(reach))
+        {
+            foreach (var tau in new[] { middle / reach, middle * reach })
+            {
+                var tried = Fit(rows, tau);
+                if (tried.Values[1] > 0 && tried.SumOfSquares < best.SumOfSquares) (best, slow) = (tried, tau);
+            }
         }
 
         return Told(log, rows, best, slow, drawn, energy);
@@ -122,7 +132,7 @@ public sealed record PackFromRide
         return Estimate<Charge>.Of(Drawn.Coulombs / share, Drawn.Coulombs / (share * share) * 0.01 / Sqrt(6), Reach90, "A longer ride; the logger's own count goes in one to one.");
     }
 
-    readonly record struct Row(double Time, double Amperes, double Volts, int Stretch);
+    readonly record struct Row(double Time, double Amperes, double Volts, double Coulombs);
 
     /// <summary>Readings averaged over equal times where there are many; the model is straight in them, so that nothing is lost but noise.</summary>
     static List<Row> Thinned(RideLog log, Duration gap, out Charge drawn, out Energy energy)
@@ -130,10 +140,9 @@ public sealed record PackFromRide
         var (volts, amperes, t) = (log.Si(Channel.PackVoltage).ToArray(), log.Si(Channel.PackCurrent).ToArray(), log.Seconds.ToArray());
         var (rows, coulombs, joules) = (new List<Row>(), 0.0, 0.0);
         var width = Max(log.UsualStep.Seconds * 0.5, log.Lasting.Seconds / MostRows);
-        var stretch = 0;
         foreach (var (from, to) in log.Stretches(gap))
         {
-            var (count, time, sumAmperes, sumVolts, begin, last) = (0, 0.0, 0.0, 0.0, double.NaN, -1);
+            var (count, time, sumAmperes, sumVolts, sumCoulombs, begin, last) = (0, 0.0, 0.0, 0.0, 0.0, double.NaN, -1);
             for (var i = from; i < to; i++)
             {
                 if (double.IsNaN(volts[i]) || double.IsNaN(amperes[i])) continue;
@@ -150,15 +159,14 @@ public sealed record PackFromRide
                 time += t[i];
                 sumAmperes += amperes[i];
                 sumVolts += volts[i];
+                sumCoulombs += coulombs;
             }
 
             if (count > 0) Flush();
-            stretch++;
-
             void Flush()
             {
-                rows.Add(new(time / count, sumAmperes / count, sumVolts / count, stretch));
-                (count, time, sumAmperes, sumVolts) = (0, 0, 0, 0);
+                rows.Add(new(time / count, sumAmperes / count, sumVolts / count, sumCoulombs / count));
+                (count, time, sumAmperes, sumVolts, sumCoulombs) = (0, 0, 0, 0, 0);
             }
         }
 
@@ -166,14 +174,36 @@ public sealed record PackFromRide
         return rows;
     }
 
-    static int Knots(List<Row> rows) => Clamp(2 + (int)((rows[^1].Time - rows[0].Time) / 150), 3, MostKnots);
+    /// <summary>What the rest voltage is made of at a row: two neighbouring knots of charge, and time with its square about the middle of the ride.</summary>
+    sealed class Rest(List<Row> rows)
+    {
+        readonly double least = rows.Min(r => r.Coulombs);
+        readonly double span = Max(1e-9, rows.Max(r => r.Coulombs) - rows.Min(r => r.Coulombs));
+        readonly double middle = (rows[0].Time + rows[^1].Time) / 2;
+        readonly double half = (rows[^1].Time - rows[0].Time) / 2;
+
+        /// <summary>More knots for longer rides: the curve of rest voltage bends within a tenth of the charge.</summary>
+        int Knots { get; } = Clamp(2 + (int)((rows[^1].Time - rows[0].Time) / 180), 3, MostKnots);
+
+        public int Count => Knots + 2;
+
+        public void At(Row row, Span<double> parts)
+        {
+            parts.Clear();
+            var place = Min((row.Coulombs - least) / span * (Knots - 1), Knots - 1 - 1e-9);
+            var knot = (int)place;
+            parts[knot] = 1 - (place - knot);
+            parts[knot + 1] = place - knot;
+            var time = (row.Time - middle) / half;
+            (parts[Knots], parts[Knots + 1]) = (time, time * time - 1.0 / 3);
+        }
+    }
 
     static NonlinearFit Fit(List<Row> rows, double? tau)
     {
-        var knots = Knots(rows);
-        var (first, span) = (rows[0].Time, rows[^1].Time - rows[0].Time);
+        var rest = new Rest(rows);
         var resistances = tau is null ? 1 : 2;
-        var n = resistances + knots;
+        var n = resistances + rest.Count;
         var table = new double[rows.Count * n];
         var seen = rows[0].Amperes;
         for (var i = 0; i < rows.Count; i++)
@@ -193,14 +223,11 @@ public sealed record PackFromRide
                 table[i * n + 1] = -seen;
             }
 
-            var place = Min((rows[i].Time - first) / span * (knots - 1), knots - 1 - 1e-9);
-            var knot = (int)place;
-            table[i * n + resistances + knot] = 1 - (place - knot);
-            table[i * n + resistances + knot + 1] = place - knot;
+            rest.At(rows[i], table.AsSpan(i * n + resistances, rest.Count));
         }
 
         var start = new double[n];
-        start.AsSpan(resistances).Fill(rows[0].Volts);
+        start.AsSpan(resistances, rest.Count - 2).Fill(rows[0].Volts);
         return NonlinearLeastSquares.Solve(
             new(rows.Count, (x, left) =>
             {
@@ -228,7 +255,7 @@ public sealed record PackFromRide
         var quick = fit.Values[0];
         var settled = slow is null ? quick : quick + fit.Values[1];
         var settledVariance = slow is null ? Covariance(0, 0) : Covariance(0, 0) + 2 * Covariance(0, 1) + Covariance(1, 1);
-        var last = fit.Values.Count - 1;
+        var rest = new Rest(rows);
         var narrowing = "Hard pulls and full stops in turn, half a minute each, logged five times a second or faster.";
         var cautions = new List<string> { "Leads and plugs between the pack and the place where the voltage is measured are part of the resistance." };
         if (log.UsualStep.Seconds > 1)
@@ -240,13 +267,27 @@ public sealed record PackFromRide
             Resistance = Estimate<Resistance>.Of(quick, Sqrt(Covariance(0, 0)), reach, narrowing),
             Settled = Estimate<Resistance>.Of(settled, Sqrt(Max(0, settledVariance)), reach, narrowing),
             Slow = slow is { } tau ? Duration.FromSeconds(tau) : null,
-            RestAtStart = Estimate<Voltage>.Of(fit.Values[shared], fit.Deviation(shared), reach, "A minute of standing still before the start."),
-            RestAtEnd = Estimate<Voltage>.Of(fit.Values[last], fit.Deviation(last), reach, "Ten minutes of standing still after the end, logged."),
+            RestAtStart = RestAt(rows[0], "A minute of standing still before the start."),
+            RestAtEnd = RestAt(rows[^1], "Ten minutes of standing still after the end, logged."),
             Drawn = drawn,
             Energy = energy,
             Left = Voltage.FromVolts(fit.ResidualDeviation),
             Cautions = cautions,
         };
+
+        Estimate<Voltage> RestAt(Row row, string by)
+        {
+            var parts = new double[rest.Count];
+            rest.At(row, parts);
+            var (value, variance) = (0.0, 0.0);
+            for (var a = 0; a < parts.Length; a++)
+            {
+                value += parts[a] * fit.Values[shared + a];
+                for (var b = 0; b < parts.Length; b++) variance += parts[a] * parts[b] * fit.Covariance(shared + a, shared + b);
+            }
+
+            return Estimate<Voltage>.Of(value, Sqrt(Max(0, variance)), reach, by);
+        }
     }
 
     static double Square(double x) => x * x;

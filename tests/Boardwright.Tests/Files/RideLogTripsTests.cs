@@ -97,7 +97,7 @@ public sealed class RideLogTripsTests
         Assert.Equal(1074.9, trips.Sum(Energy), 0.051);
         Assert.Equal(44.7, trips.Sum(r => Number(r, "distance (km)")), 0.051);
         Assert.Equal(24.05, trips.Sum(Energy) / trips.Sum(r => Number(r, "distance (km)")), 0.0051);
-        Assert.Equal([10, 22, 24], trips.Where(r => Math.Abs(Energy(r) / Number(r, "distance (km)") / Number(r, "wh/km") - 1) > 0.03).Select(r => (int)Number(r, "trip_id")));
+        Assert.Equal([10, 22, 24], trips.Where(r => Math.Abs(Energy(r) / Number(r, "distance (km)") / Number(r, "wh/km") - 1) > 0.1).Select(r => (int)Number(r, "trip_id")));
         var odd = Assert.Single(trips, r => r["destination_point"].Count(c => c == ',') != 1);
         Assert.Equal(2, Number(odd, "trip_id"));
         var log = Read("e-scooter-dublin", "trip_15.csv").Log!;

@@ -88,7 +88,7 @@ public sealed class CoastDownTests(ITestOutputHelper output)
     public void The_deviations_of_one_run_are_those_of_the_handbook()
     {
         var coasting = new Boardwright.Road.Coasting(Mass.FromKilograms(91.5), Force.FromNewtons(90 * 9.80665 * 0.015), 0.33);
-        var chance = new Chance(5);
+        var chance = new Chance(6);
         var run = Run(t => coasting.SpeedAfter(Speed.FromKilometresPerHour(30), Duration.FromSeconds(t)).MetresPerSecond + 0.1 * chance.Normal(), 31);
         var fit = CoastDown.Fit([run], new(Mass.FromKilograms(90), Mass.FromKilograms(1.5), 1.2) { Headwind = default(Speed), SpeedScaleSpread = 0 }).Fit!;
 
@@ -120,7 +120,7 @@ public sealed class CoastDownTests(ITestOutputHelper output)
         var ride = new RolledRide { Seed = 3, Pairs = 3 };
         var runs = CoastDown.Find(ride.Ridden()).ToList();
         var speeds = runs[2].Speeds.ToArray();
-        for (var i = 40; i < speeds.Length; i++) speeds[i] = Math.Max(0.3, speeds[i] - 0.03 * Math.Min(i - 40, 60));
+        for (var i = 40; i < speeds.Length; i++) speeds[i] = Math.Max(0.3, speeds[i] - 0.05 * Math.Min(i - 40, 60));
         runs[2] = new("", runs[2].Begins, runs[2].Seconds, speeds);
         var fit = CoastDown.Fit(runs, ride.Conditions(0.01)).Fit!;
 

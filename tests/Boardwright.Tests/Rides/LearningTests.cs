@@ -118,14 +118,14 @@ public sealed class LearningTests(ITestOutputHelper output)
     public void Energy_by_speed_and_grade_adds_up_to_the_whole()
     {
         var seconds = Enumerable.Range(0, 2001).Select(i => 0.5 * i).ToArray();
-        // 6 m/s at 200 W up 3 %, then 8 m/s at 300 W on the level.
+        // 6 m/s at 200 W up 4 %, then 8 m/s at 300 W on the level.
         var isUp = seconds.Select(t => t <= 500).ToArray();
         var log = new RideLog("", seconds, new Dictionary<Channel, double[]>
         {
             [Channel.Speed] = [.. isUp.Select(u => u ? 6.0 : 8)],
             [Channel.PackVoltage] = [.. seconds.Select(_ => 40.0)],
             [Channel.PackCurrent] = [.. isUp.Select(u => u ? 5 : 7.5)],
-            [Channel.Elevation] = [.. seconds.Select(t => Math.Min(t, 500) * 6 * 0.03)],
+            [Channel.Elevation] = [.. seconds.Select(t => Math.Min(t, 500) * 6 * 0.04)],
         });
         var energy = EnergyFromRide.Of(log);
 
