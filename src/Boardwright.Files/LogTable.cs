@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Globalization;
 using System.Runtime.InteropServices;
 using System.Text;
@@ -218,10 +219,12 @@ sealed class LogTable(ReadOnlyMemory<byte> content, string shown, LogWishes wish
         Doubt,
     }
 
+    static readonly SearchValues<byte> Figures = SearchValues.Create("0123456789.,"u8);
+
     static Proof Evidence(ReadOnlySpan<byte> field)
     {
         if (field[0] is (byte)'-' or (byte)'+') field = field[1..];
-        if (field.IndexOfAnyExcept("0123456789.,"u8) >= 0) return Proof.None;
+        if (field.IndexOfAnyExcept(Figures) >= 0) return Proof.None;
         var (commas, points) = (field.Count((byte)','), field.Count((byte)'.'));
         if (commas > 0 && points > 0)
             return field.LastIndexOf((byte)',') > field.LastIndexOf((byte)'.') ? Proof.Comma : Proof.Point;

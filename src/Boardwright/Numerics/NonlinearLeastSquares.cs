@@ -92,14 +92,14 @@ public static class NonlinearLeastSquares
             (left, slopes, scale) = (new double[rows], new double[rows * count], new double[count]);
             // The size an unknown is of, for differences where it is zero.
             typical = [.. x.Select(v => v == 0 ? 1 : Math.Abs(v))];
+            problem.Left(x, left);
+            if (!double.IsFinite(Square(left)))
+                throw new ArgumentException("The model is not finite at the start.", nameof(problem));
         }
 
         public NonlinearFit Run()
         {
-            problem.Left(x, left);
             var sum = Square(left);
-            if (!double.IsFinite(sum))
-                throw new ArgumentException("The model is not finite at the start.", nameof(problem));
             var (mu, growth) = (-1.0, 2.0);
             var next = new double[count];
             var trial = new double[rows];

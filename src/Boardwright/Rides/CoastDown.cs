@@ -253,9 +253,9 @@ public static class CoastDown
     {
         ArgumentNullException.ThrowIfNull(runs);
         ArgumentNullException.ThrowIfNull(conditions);
-        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(conditions.Mass.Kilograms);
-        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(conditions.AirDensityKilogramsPerCubicMetre);
-        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(conditions.SpeedScale);
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(conditions.Mass.Kilograms, nameof(conditions));
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(conditions.AirDensityKilogramsPerCubicMetre, nameof(conditions));
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(conditions.SpeedScale, nameof(conditions));
         if (conditions.GoesThere.Count > 0 && conditions.GoesThere.Count != runs.Count)
             throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{conditions.GoesThere.Count} directions stated for {runs.Count} runs."), nameof(conditions));
         if (runs.Count == 0)

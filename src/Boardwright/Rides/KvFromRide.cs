@@ -76,7 +76,7 @@ public sealed record KvFromRide
     public Estimate<Number> Against(SpeedConstant kv, double ratio, Length wheel)
     {
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(ratio);
-        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(wheel.Metres);
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(wheel.Metres, nameof(wheel));
         var stated = kv.RadiansPerSecondPerVolt / ratio * wheel.Metres / 2;
         var (value, half) = (MetresPerSecondPerVolt.Value.Value / stated, (MetresPerSecondPerVolt.High.Value - MetresPerSecondPerVolt.Low.Value) / 2 / stated);
         return new(Number.FromSi(value), Number.FromSi(value - half), Number.FromSi(value + half), MetresPerSecondPerVolt.Deviation / stated, MetresPerSecondPerVolt.Narrowing);

@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using Boardwright.Findings;
 using Boardwright.Numerics;
 using Boardwright.Parts;
@@ -132,6 +133,7 @@ public sealed record PackFromRide
         return Estimate<Charge>.Of(Drawn.Coulombs / share, Drawn.Coulombs / (share * share) * 0.01 / Sqrt(6), Reach90, "A longer ride; the logger's own count goes in one to one.");
     }
 
+    [StructLayout(LayoutKind.Auto)]
     readonly record struct Row(double Time, double Amperes, double Volts, double Coulombs);
 
     /// <summary>Readings averaged over equal times where there are many; the model is straight in them, so that nothing is lost but noise.</summary>

@@ -1,4 +1,5 @@
 using Boardwright.Rides;
+using Boardwright.Units;
 
 namespace Boardwright.Tests.Rides;
 

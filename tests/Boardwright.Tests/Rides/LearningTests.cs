@@ -1,5 +1,6 @@
 using Boardwright.Parts;
 using Boardwright.Rides;
+using Boardwright.Units;
 
 namespace Boardwright.Tests.Rides;
 
