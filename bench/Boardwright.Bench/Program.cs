@@ -1,3 +1,15 @@
 using BenchmarkDotNet.Running;
+using Boardwright.Bench;
 
-BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
+switch (args)
+{
+    case ["solvers", var path]:
+        SolverCase.Write(path);
+        break;
+    case ["rides"]:
+        RideTimes.Print(Console.Out);
+        break;
+    default:
+        BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
+        break;
+}

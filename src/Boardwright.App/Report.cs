@@ -8,18 +8,6 @@ namespace Boardwright.App;
 /// <summary>The report on a board that a person reads: what was asked and what the board does, what it weighs and costs, what was found.</summary>
 sealed class Report
 {
-    // What a rider asks about first, in this order; the rest is shown when everything is asked for.
-    static readonly (string Heading, string[] Ids)[] Chapters =
-    [
-        ("What it does",
-        [
-            "speed.top_full", "speed.top_half", "speed.top_reserve", "climb.grade_at_climb_speed", "cruise.range", "cruise.consumption",
-            "heat.minutes_to_limit_at_climb", "brake.regen_distance", "charge.time_full",
-        ]),
-        ("What it weighs", ["mass.board", "mass.rolling"]),
-        ("What it costs", ["money.parts", "money.cost", "money.price"]),
-    ];
-
     const int MostMissingShown = 10;
     readonly Outcome outcome;
     readonly Paper paper;
@@ -52,7 +40,7 @@ sealed class Report
     void WriteFigures()
     {
         var left = outcome.Figures.ToList();
-        foreach (var (heading, ids) in Chapters)
+        foreach (var (heading, ids) in Ledger.Chapters)
         {
             var chosen = ids.Select(id => left.Find(f => f.Kind.Id == id)).OfType<Figure>().ToList();
             left.RemoveAll(chosen.Contains);
@@ -101,62 +89,15 @@ sealed class Report
     {
         // A figure that has no value although nothing is missing says why in its place.
         if (figure.Value is null && figure.Missing.Count == 0)
-            return new(Label(figure), Asked(figure.Kind.Id), figure.Caution ?? figure.Text ?? "has no answer", true, []);
+            return new(Ledger.Label(outcome.Board, figure, units), Ledger.Asked(outcome.Board, figure.Kind.Id, units), figure.Caution ?? figure.Text ?? "has no answer", true, []);
         List<string> notes = figure.Caution is { } caution ? [caution] : [];
         var interval = outcome.Spread.GetValueOrDefault(figure.Kind.Id);
-        var asked = Asked(figure.Kind.Id);
+        var asked = Ledger.Asked(outcome.Board, figure.Kind.Id, units);
         if (figure.Value is not { } value)
-            return new(Label(figure), asked, "needs " + Listed(figure.Missing, 2), true, notes);
+            return new(Ledger.Label(outcome.Board, figure, units), asked, "needs " + Listed([.. Wanted(figure.Missing)], 2), true, notes);
         if (interval is { MattersMost.Count: > 0 } && (showsAll || asked.Length > 0))
             notes.Add($"Turns most on {Listed(interval.MattersMost, 2)}.");
-        return new(Label(figure), asked, Written(value, figure.Unit, interval), false, notes);
-    }
-
-    /// <summary>The title, with the speed that the figure holds for: a range without its pace says nothing.</summary>
-    string Label(Figure figure)
-    {
-        var brief = outcome.Board.Brief;
-        return figure.Kind.Id switch
-        {
-            "cruise.range" or "cruise.consumption" or "cruise.power" when brief.CruiseSpeed.IsKnown => $"{figure.Kind.Title}, {Said(brief.CruiseSpeed, "0.# km/h")}",
-            "brake.regen_distance" or "brake.regen_distance_full" when brief.CruiseSpeed.IsKnown => $"{figure.Kind.Title}, {Said(brief.CruiseSpeed, "0.# km/h")}",
-            "climb.grade_at_climb_speed" when brief.ClimbSpeed.IsKnown => $"{figure.Kind.Title}, {Said(brief.ClimbSpeed, "0.# km/h")}",
-            _ => figure.Kind.Title,
-        };
-    }
-
-    string Asked(string id)
-    {
-        var brief = outcome.Board.Brief;
-        return id switch
-        {
-            "speed.top_full" => Said(brief.TopSpeedWanted, "0.# km/h"),
-            "climb.grade_at_climb_speed" => Said(brief.ClimbWanted, "0.# %"),
-            "cruise.range" => Said(brief.RangeWanted, "0.# km"),
-            _ => "",
-        };
-    }
-
-    string Said<T>(Known<T> wanted, string format)
-        where T : struct, IQuantity<T> =>
-        wanted.IsKnown ? wanted.Value.ToString(format, units) : "";
-
-    string Written(double value, string unit, Interval? interval)
-    {
-        if (!double.IsFinite(value))
-            return "not a number";
-        var isMoney = unit.Length == 3 && unit.All(char.IsAsciiLetterUpper);
-        var (shown, symbol) = Dimensions.In(units, value, unit);
-        var number = isMoney ? shown.ToString("0.00", CultureInfo.InvariantCulture) : Dimension.Figures(shown);
-        var text = symbol.Length > 0 ? $"{number} {symbol}" : number;
-        if (interval is null || interval.Low == interval.High)
-            return text;
-        // Both ends get as many decimals as three digits of the value need, so that they can be compared at a glance.
-        var magnitude = shown == 0 ? 0 : (int)Math.Floor(Math.Log10(Math.Abs(shown)));
-        var decimals = "F" + Math.Clamp(2 - magnitude, 0, 6).ToString(CultureInfo.InvariantCulture);
-        return $"{text} ({End(interval.Low)} to {End(interval.High)})";
-
-        string End(double end) => Dimensions.In(units, end, unit).Value.ToString(decimals, CultureInfo.InvariantCulture);
+        return new(Ledger.Label(outcome.Board, figure, units), asked, Ledger.Written(units, value, figure.Unit, interval), false, notes);
     }
 
     void WriteFindings()
@@ -196,18 +137,18 @@ sealed class Report
     {
         var checks = outcome.Findings.Where(f => f.Level == Level.Measure && f.Needs.Count > 0).ToList();
         var figures = outcome.Figures.Where(f => f.Value is null && f.Missing.Count > 0).ToList();
-        var keys = checks.SelectMany(f => f.Needs).Concat(figures.SelectMany(f => f.Missing))
+        var keys = checks.Select(f => f.Needs).Concat(figures.Select(f => f.Missing)).SelectMany(Wanted)
             .GroupBy(k => k, StringComparer.Ordinal).OrderByDescending(g => g.Count()).ThenBy(g => g.Key, StringComparer.Ordinal).ToList();
         if (keys.Count == 0)
             return;
         paper.Gap();
         paper.Write(
             9,
-            $"{Count(keys.Count, "value is", "values are")} not known; {Count(checks.Count, "check", "checks")} and {Count(figures.Count, "figure", "figures")} wait for {(keys.Count == 1 ? "it" : "them")}:",
+            $"{(keys.Exists(k => IsPlace(k.Key)) ? Count(keys.Count, "part is", "parts and values are") : Count(keys.Count, "value is", "values are"))} not known; {Count(checks.Count, "check", "checks")} and {Count(figures.Count, "figure", "figures")} wait for {(keys.Count == 1 ? "it" : "them")}:",
             Ink.Plain, Level.Measure.Word, Ink.Measure);
         var shown = showsAll ? keys.Count : Math.Min(keys.Count, MostMissingShown);
         foreach (var key in keys.Take(shown))
-            paper.Write(11, $"{key.Key} ({key.Count().ToString(CultureInfo.InvariantCulture)}): {Measuring.Of(key.Key)}");
+            paper.Write(11, $"{key.Key} ({key.Count().ToString(CultureInfo.InvariantCulture)}): {(IsPlace(key.Key) ? "choose one. " : "")}{Measuring.Of(key.Key)}");
         if (shown < keys.Count)
             paper.Write(11, $"and {(keys.Count - shown).ToString(CultureInfo.InvariantCulture)} more; --all lists them.");
     }
@@ -236,6 +177,11 @@ sealed class Report
         var fine = !showsAll && outcome.Findings.Any(f => f.Level == Level.Fine) ? " (--all lists them)" : "";
         paper.Write(0, $"{string.Join(", ", counts)}{fine}. Only what is named here or in the list of rules was checked.");
     }
+
+    // Of a part that was not chosen the part itself is wanted, not each of its values.
+    IEnumerable<string> Wanted(IReadOnlyList<string> keys) => keys.Select(k => outcome.Board.Parts.UnchosenPlaceOf(k) ?? k).Distinct(StringComparer.Ordinal);
+
+    bool IsPlace(string key) => outcome.Board.Parts.UnchosenPlaceOf(key) == key;
 
     static string Listed(IReadOnlyList<string> keys, int most) => keys.Count switch
     {

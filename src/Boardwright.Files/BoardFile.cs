@@ -12,29 +12,33 @@ public static class BoardFile
 
     /// <summary>Reads a board file and every file of its shelf.</summary>
     /// <param name="path">The file, as the user wrote it.</param>
-    public static Loaded Read(string path) => Read(path, TextFile.OnDisk);
+    public static Loaded Read(string path) => Read(path, FileTree.OnDisk);
 
     /// <summary>Reads a board from a text that is not saved yet, as if it stood in a file.</summary>
     /// <param name="text">The text.</param>
     /// <param name="path">The file it would be saved in; its shelf is looked for from there.</param>
-    public static Loaded ReadText(string text, string path)
+    /// <param name="files">Where its shelf is; the disk where not given.</param>
+    public static Loaded ReadText(string text, string path, FileTree? files = null)
     {
         var complaints = new Complaints();
         var shown = Shown(path);
-        return Read(NodeReader.Read(text.StartsWith('\uFEFF') ? text[1..] : text, shown, WhenEmpty, complaints), path, TextFile.OnDisk, complaints);
+        return Read(NodeReader.Read(text.StartsWith('\uFEFF') ? text[1..] : text, shown, WhenEmpty, complaints), path, files ?? FileTree.OnDisk, complaints);
     }
 
-    internal static Loaded Read(string path, TextFile texts)
+    /// <summary>Reads a board file and every file of its shelf.</summary>
+    /// <param name="path">The file, as the user wrote it.</param>
+    /// <param name="files">Where the files are.</param>
+    public static Loaded Read(string path, FileTree files)
     {
         var complaints = new Complaints();
         var shown = Shown(path);
-        return Read(texts.Read(path, shown, complaints) is { } text ? NodeReader.Read(text, shown, WhenEmpty, complaints) : null, path, texts, complaints);
+        return Read(files.ReadNodes(path, shown, WhenEmpty, complaints), path, files, complaints);
     }
 
-    static Loaded Read(Node? root, string path, TextFile texts, Complaints complaints)
+    static Loaded Read(Node? root, string path, FileTree files, Complaints complaints)
     {
         var shown = Shown(path);
-        var shelf = new ShelfReader(texts, complaints);
+        var shelf = new ShelfReader(files, complaints);
         if (root is not Map map)
         {
             if (root is not (null or Spoiled))

@@ -9,6 +9,16 @@ namespace Boardwright.Files;
 /// <param name="Refusal">Why it was not changed, or <c>null</c>.</param>
 public sealed record Changed(string Text, Refusal? Refusal);
 
+/// <summary>A value as a person enters it, with where it comes from and how well it is known.</summary>
+/// <param name="Value">The value as it would be written, such as <c>50 A</c>.</param>
+/// <param name="Give">One standard deviation, such as <c>5 %</c>; <c>null</c> for the default.</param>
+/// <param name="From"><c>measured</c>, <c>maker</c> or <c>guess</c>; <c>null</c> where nothing is said.</param>
+public sealed record Entered(string Value, string? Give = null, string? From = null)
+{
+    /// <summary>Whether the value stands alone, with the default spread of its kind.</summary>
+    public bool IsPlain => Give is null && From is null;
+}
+
 /// <summary>Changes single values in the text of a board file, and leaves everything else as the person wrote it: comments, order and layout.</summary>
 public static class BoardText
 {
@@ -18,11 +28,47 @@ public static class BoardText
     /// <param name="text">Text of a board file.</param>
     /// <param name="key">Dotted key as the board names it, such as <c>limits.pack_current</c>, <c>motor.kv</c> or <c>wiring[1].length</c>; a place for a part, such as <c>motor</c>, takes an id.</param>
     /// <param name="newValue">The value as it would be written, such as <c>50 A</c>.</param>
-    public static Changed Change(string text, string key, string newValue)
+    public static Changed Change(string text, string key, string newValue) => Edited(text, key, newValue, (editor, map, steps) => editor.Apply(map, steps, newValue));
+
+    /// <summary>Changes one value together with its origin and spread; what the file said of those before is replaced.</summary>
+    /// <param name="text">Text of a board file.</param>
+    /// <param name="key">Dotted key as for <see cref="Change(string, string, string)"/>.</param>
+    /// <param name="entered">The value.</param>
+    public static Changed Change(string text, string key, Entered entered) => Edited(text, key, entered.Value, (editor, map, steps) => editor.State(map, steps, entered));
+
+    /// <summary>Takes one value out of the file, with the line it stands on where it has one of its own.</summary>
+    /// <param name="text">Text of a board file.</param>
+    /// <param name="key">Dotted key as for <see cref="Change(string, string, string)"/>.</param>
+    public static Changed Remove(string text, string key) => Edited(text, key, "-", (editor, map, steps) => editor.Remove(map, steps));
+
+    /// <summary>What a board file says under a key.</summary>
+    /// <returns>The value as it is written; <c>null</c> when the file does not give it itself, or gives more than one value there.</returns>
+    public static Entered? Read(string text, string key)
+    {
+        var root = NodeReader.Read(text.StartsWith('\uFEFF') ? text[1..] : text, "", "", new Complaints());
+        if (Steps(key) is not { } steps)
+            return null;
+        foreach (var (name, item) in steps)
+        {
+            root = (root as Map)?.Find(name);
+            if (item > 0)
+                root = root is Sequence list && list.Items.Count >= item ? list.Items[item - 1] : null;
+        }
+
+        return root switch
+        {
+            Scalar { IsEmpty: false } scalar => new(scalar.Text),
+            Map frame when frame.Find("value") is Scalar { IsEmpty: false } value => new(value.Text, (frame.Find("give") as Scalar)?.Text, (frame.Find("from") as Scalar)?.Text),
+            Map part when part.Find(SheetReader.Use) is Scalar { IsEmpty: false } id => new(id.Text),
+            _ => null,
+        };
+    }
+
+    static Changed Edited(string text, string key, string newValue, Func<Editor, Map, List<(string Key, int Item)>, Changed> edit)
     {
         if (text.StartsWith('\uFEFF'))
         {
-            var rest = Change(text[1..], key, newValue);
+            var rest = Edited(text[1..], key, newValue, edit);
             return rest with { Text = text[0] + rest.Text };
         }
 
@@ -31,12 +77,12 @@ public static class BoardText
         if (root is not Map map || complaints.Count > 0)
             return new(text, new("The file is not in order, so nothing was changed in it.", "Mend the file first."));
         if (string.IsNullOrWhiteSpace(newValue))
-            return new(text, new($"Nothing is written for {key}.", "Write a value; a line is taken out in the file itself."));
+            return new(text, new($"Nothing is written for {key}.", "Write a value, or take the entry out."));
         if (newValue.EnumerateRunes().Any(static rune => rune == Rune.ReplacementChar || (Rune.IsControl(rune) && rune.Value != '\n')))
             return new(text, new($"{QuantityText.Quote(newValue)} holds a character that cannot be printed.", "Write it again with letters, digits and signs only."));
         if (Steps(key) is not { } steps)
             return new(text, new($"{QuantityText.Quote(key)} is not a key of a board.", "Check the key."));
-        return new Editor(text, key).Apply(map, steps, newValue);
+        return edit(new Editor(text, key), map, steps);
     }
 
     /// <summary>A value as YAML, in quotation marks only where it would be misread without them.</summary>
@@ -92,7 +138,90 @@ public static class BoardText
 
     sealed class Editor(string text, string key)
     {
+        // Set while a value is written with its origin and spread: braces that must not be put in quotation marks.
+        string? frame;
+
         readonly string newLine = text.Contains("\r\n", StringComparison.Ordinal) ? "\r\n" : "\n";
+
+        public Changed State(Map map, List<(string Key, int Item)> steps, Entered entered)
+        {
+            string[] rest =
+            [
+                $"value: {BoardText.Written(entered.Value, inFlow: true)}",
+                .. entered.Give is { } give ? new[] { $"give: {BoardText.Written(give, inFlow: true)}" } : [],
+                .. entered.From is { } from ? new[] { $"from: {BoardText.Written(from, inFlow: true)}" } : [],
+            ];
+            frame = entered.IsPlain ? null : $"{{ {string.Join(", ", rest)} }}";
+            // A frame that is there goes as a whole, so that nothing of it outlives what was said anew.
+            if (Framed(map, steps) is var (word, old))
+                return new(string.Concat(text.AsSpan(0, AfterColon(word)), " ", Written(entered.Value, old.IsFlow), text.AsSpan(EndOf(old))), null);
+            return Apply(map, steps, entered.Value);
+        }
+
+        public Changed Remove(Map map, List<(string Key, int Item)> steps)
+        {
+            for (var at = 0; ; at++)
+            {
+                var (name, item) = steps[at];
+                var index = map.Pairs.Index().Where(pair => pair.Item.Key.Text == name).Select(pair => pair.Index).FirstOrDefault(-1);
+                if (index < 0)
+                    return new(text, null);
+                var (word, node) = map.Pairs[index];
+                if (item > 0 && node is Sequence list && list.Items.Count >= item)
+                    node = list.Items[item - 1];
+                if (at < steps.Count - 1)
+                {
+                    if (node is not Map inside)
+                        return new(text, null);
+                    map = inside;
+                    continue;
+                }
+
+                var end = node is Scalar { IsEmpty: true } ? AfterColon(word) : EndOf(node);
+                if (map.Pairs.Count == 1)
+                    return Refuse($"{key} is the only entry where it stands.", "Take the whole part out in the file itself.");
+                if (!map.IsFlow)
+                    return Cut(StartOfLine(word.Start), NextLine(end));
+                // Its comma goes with it: the one behind it, or the one before the last entry.
+                return index < map.Pairs.Count - 1 ? Cut(word.Start, map.Pairs[index + 1].Key.Start) : Cut(EndOf(map.Pairs[index - 1].Value), end);
+            }
+
+            Changed Cut(int from, int to) => new(text.Remove(from, to - from), null);
+        }
+
+        (Scalar Word, Map Frame)? Framed(Map map, List<(string Key, int Item)> steps)
+        {
+            foreach (var (at, (name, item)) in steps.Index())
+            {
+                var (word, node) = map.Pairs.FirstOrDefault(pair => pair.Key.Text == name);
+                if (item > 0)
+                    node = node is Sequence list && list.Items.Count >= item ? list.Items[item - 1] : null;
+                if (node is not Map inside)
+                    return null;
+                if (at == steps.Count - 1)
+                    return inside.Find("value") is null ? null : (word!, inside);
+                map = inside;
+            }
+
+            return null;
+        }
+
+        int EndOf(Node node) => node switch
+        {
+            Map { IsFlow: true } map => map.End,
+            Sequence { IsFlow: true } list => list.End,
+            _ => LastOf(node),
+        };
+
+        int StartOfLine(int at) => text.AsSpan(0, at).LastIndexOf('\n') + 1;
+
+        int NextLine(int from)
+        {
+            var end = text.IndexOf('\n', from);
+            return end < 0 ? text.Length : end + 1;
+        }
+
+        string Written(string value, bool inFlow) => frame ?? BoardText.Written(value, inFlow);
 
         public Changed Apply(Map map, List<(string Key, int Item)> steps, string value)
         {
@@ -122,7 +251,7 @@ public static class BoardText
                     case Scalar scalar when isLast:
                         return Replace(scalar, Written(value, map.IsFlow || item > 0));
                     case Scalar id:
-                        return Replace(id, $"{{ {SheetReader.Use}: {Written(id.Text, inFlow: true)}, {Inside([.. steps.Skip(at + 1).Select(step => step.Key)], value)} }}");
+                        return Replace(id, $"{{ {SheetReader.Use}: {BoardText.Written(id.Text, inFlow: true)}, {Inside([.. steps.Skip(at + 1).Select(step => step.Key)], value)} }}");
                     case Map frame when isLast:
                         return frame.Find("value") is Scalar { IsEmpty: false } inner ? Replace(inner, Written(value, frame.IsFlow))
                             : frame.Find(SheetReader.Use) is Scalar { IsEmpty: false } use ? Replace(use, Written(value, frame.IsFlow))
@@ -181,9 +310,9 @@ public static class BoardText
             ? $"{newLine}{new string(' ', indent)}{keys[0]}: {Written(value, inFlow: false)}"
             : $"{newLine}{new string(' ', indent)}{keys[0]}:{Block(keys[1..], value, indent + 2)}";
 
-        static string Inside(string[] keys, string value) => keys.Length == 1 ? $"{keys[0]}: {Written(value, inFlow: true)}" : $"{keys[0]}: {Flow(keys[1..], value)}";
+        string Inside(string[] keys, string value) => keys.Length == 1 ? $"{keys[0]}: {Written(value, inFlow: true)}" : $"{keys[0]}: {Flow(keys[1..], value)}";
 
-        static string Flow(string[] keys, string value) => $"{{ {Inside(keys, value)} }}";
+        string Flow(string[] keys, string value) => $"{{ {Inside(keys, value)} }}";
 
         Changed Insert(int at, string piece) => new(text.Insert(at, piece), null);
 

@@ -48,7 +48,7 @@ public static class CellBench
         var wrong = new Complaints();
         var (measurements, complaints) = CellMeasurements.Read(paths, temperature);
         var shown = shelfFile.Replace('\\', '/');
-        var reader = new ShelfReader(TextFile.OnDisk, wrong);
+        var reader = new ShelfReader(FileTree.OnDisk, wrong);
         reader.AddFile(shelfFile, shown);
         var cells = reader.ReadAll().Where(p => p.Kind == Kinds.WordOf(typeof(Cell))).ToArray();
         if (wrong.Count > 0 || complaints.Count > 0) return Refused([.. wrong.Sorted(shown), .. complaints]);

@@ -28,7 +28,7 @@ public static class CellMeasurements
         foreach (var path in paths)
         {
             var shown = path.Replace('\\', '/');
-            if (TextFile.OnDisk.Read(path, shown, complaints) is { } text && Parse(text, shown, temperature, complaints) is { } measurement)
+            if (FileTree.OnDisk.Read(path, shown, complaints) is { } text && Parse(text, shown, temperature, complaints) is { } measurement)
                 measurements.Add(measurement);
         }
 

@@ -48,7 +48,7 @@ public static class ResultDocument
         json.WriteEndArray();
     });
 
-    static string Document(Action<Utf8JsonWriter> content)
+    internal static string Document(Action<Utf8JsonWriter> content)
     {
         using var stream = new MemoryStream();
         using (var json = new Utf8JsonWriter(stream, Options))
@@ -102,7 +102,7 @@ public static class ResultDocument
     }
 
     // JSON has no way to write a number that is not finite.
-    static void Number(Utf8JsonWriter json, string name, double? value)
+    internal static void Number(Utf8JsonWriter json, string name, double? value)
     {
         if (value is { } number && double.IsFinite(number))
             json.WriteNumber(name, number);
@@ -110,7 +110,7 @@ public static class ResultDocument
             json.WriteNull(name);
     }
 
-    static void Texts(Utf8JsonWriter json, string name, IReadOnlyList<string> texts)
+    internal static void Texts(Utf8JsonWriter json, string name, IReadOnlyList<string> texts)
     {
         json.WriteStartArray(name);
         foreach (var text in texts)

@@ -5,7 +5,7 @@ namespace Boardwright.Files;
 /// <summary>Reads the files of a shelf, and hands out its parts.</summary>
 sealed class ShelfReader
 {
-    readonly TextFile texts;
+    readonly FileTree files;
     readonly Complaints complaints;
     readonly SheetReader sheets;
     readonly List<Raw> raws = [];
@@ -16,9 +16,9 @@ sealed class ShelfReader
     bool incomplete;
 
     /// <summary>An empty shelf.</summary>
-    public ShelfReader(TextFile texts, Complaints complaints)
+    public ShelfReader(FileTree files, Complaints complaints)
     {
-        (this.texts, this.complaints) = (texts, complaints);
+        (this.files, this.complaints) = (files, complaints);
         sheets = new SheetReader(this, complaints);
     }
 
@@ -36,13 +36,13 @@ sealed class ShelfReader
         folders.Add(shown);
         try
         {
-            if (File.Exists(folder))
+            if (files.HasFile(folder))
             {
                 Incomplete(at, key, $"'{shown}' is a file, and a shelf is a folder.", "Name the folder that holds it.");
                 return;
             }
 
-            if (!Directory.Exists(folder))
+            if (!files.HasFolder(folder))
             {
                 Incomplete(at, key, $"There is no folder '{shown}'.", "Check the name, which is read from the board file's folder, or make the folder.");
                 return;
@@ -50,19 +50,19 @@ sealed class ShelfReader
 
             if (!seen.Add(Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder))))
                 return;
-            var files = Directory.EnumerateFiles(folder)
+            var found = files.FilesIn(folder)
                 .Where(static file => file.EndsWith(".yaml", StringComparison.OrdinalIgnoreCase) || file.EndsWith(".yml", StringComparison.OrdinalIgnoreCase))
                 .Where(static file => !file.EndsWith(".board.yaml", StringComparison.OrdinalIgnoreCase))
                 .Take(mostFiles + 1)
                 .Order(StringComparer.Ordinal)
                 .ToArray();
-            if (files.Length > mostFiles)
+            if (found.Length > mostFiles)
             {
                 Incomplete(at, key, FormattableString.Invariant($"'{shown}' holds more than {mostFiles} files."), "Name the folder that holds the shelf and nothing else.");
                 return;
             }
 
-            foreach (var file in files)
+            foreach (var file in found)
                 AddFile(file, $"{shown.TrimEnd('/')}/{Path.GetFileName(file)}");
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or ArgumentException or System.Security.SecurityException)
@@ -77,7 +77,7 @@ sealed class ShelfReader
     public void AddFile(string path, string shown)
     {
         var before = complaints.Count;
-        var root = texts.Read(path, shown, complaints) is { } text ? NodeReader.Read(text, shown, "Write a list of parts into it, or delete it.", complaints) : null;
+        var root = files.ReadNodes(path, shown, "Write a list of parts into it, or delete it.", complaints);
         incomplete |= complaints.Count > before;
         if (root is null or Spoiled)
             return;

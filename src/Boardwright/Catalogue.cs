@@ -120,7 +120,7 @@ public static class Catalogue
     public static FigureKind Range { get; } = new("cruise.range", "km", "Range at cruise", "Distance on the level at a steady cruise speed, from full to the reserve or to where the taper cuts, whichever comes first.", "v ∫ Q/I dSoC at constant power", Sources.Mechanics);
 
     /// <summary>cruise.pace_for_range_wanted.</summary>
-    public static FigureKind Pace { get; } = new("cruise.pace_for_range_wanted", "km/h", "Pace for the range wanted", "Fastest steady speed on the level at which the range that the brief wants is reached.", "range(v) = range wanted", Sources.Mechanics);
+    public static FigureKind Pace { get; } = new("cruise.pace_for_range_wanted", "km/h", "Pace for the range wanted", "Fastest steady speed on the level at which the range that the brief wants is reached, and which the board holds to the end.", "range(v) = range wanted", Sources.Mechanics);
 
     /// <summary>brake.regen_distance.</summary>
     public static FigureKind BrakeDistance { get; } = new("brake.regen_distance", "m", "Stop with the electric brake", "Distance to stop from cruise speed on the level at half charge with the electric brake alone, one second of reaction included.", "v · 1 s + ∫ v/a dv", Sources.Mechanics);

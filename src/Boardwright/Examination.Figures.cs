@@ -31,7 +31,8 @@ public sealed partial class Examination
         Add(TopReserve, Speeds, s => 3.6 * s.Reserve, s => s.Reserve == 0 ? "the taper leaves no power at the reserve" : null);
         Add(UnloadedFull, Speeds, s => 3.6 * s.UnloadedFull);
         Add(Catalogue.Range, Cruise, c => c.Steady?.Metres / 1000, c => c.Steady is null ? "the pack cannot hold this speed" : c.Steady.EndsAtTaper ? "ends where the taper cuts, before the reserve" : null);
-        Add(Pace, Cruise, c => 3.6 * c.Pace, c => c.Wanted is not null && c.Pace is null ? "not reached at any pace" : null);
+        if (Board.Brief.RangeWanted.IsKnown)
+            Add(Pace, Cruise, c => 3.6 * c.Pace, c => c.Pace is null ? "not reached at any pace" : null);
         Add(Consumption, Cruise, c => c.Steady?.Consumption / 3.6);
         Add(CruisePower, Cruise, c => c.Steady?.AtHalf.Bus.Watts);
         Add(Grade, Climb, c => 100 * c.Steepest);
@@ -85,7 +86,7 @@ public sealed partial class Examination
         Add(PackLimit, PackLimits, l => l.Weakest.Current.Amperes, l => l.Weakest.Says);
         Add(RegenLimit, RegenLimits, l => l.Weakest.Current.Amperes, l => l.Weakest.Says);
         Add(Winding, ClimbHeat, h => h.Settled?.Winding.Celsius, h => h.Settled is null ? "no end: the copper's own rise lets it run away" : null);
-        Add(Minutes, ClimbHeat, h => h.TimeToLimit?.Minutes, h => h.Limit is null ? "no limit of the winding is known" : h.TimeToLimit is null ? "the limit is not reached" : null);
+        Add(Minutes, ClimbHeat, h => h.TimeToLimit?.Minutes, h => h.Limit is null ? "no limit of the winding is known" : !h.IsTold ? "cannot be told: winding and case have heat capacities too unlike" : h.TimeToLimit is null ? "the limit is not reached" : null);
         Add(PackWire, Wires, w => w.Pack?.Temperature?.Celsius, w => w.Pack is { Temperature: null } ? "no end below the melting of copper" : null);
         Add(MotorWire, Wires, w => w.Motor?.Temperature?.Celsius, w => w.Motor is { Temperature: null } ? "no end below the melting of copper" : null);
         Add(LeadLoss, Wires, w => w.MotorLeadLoss?.Watts);

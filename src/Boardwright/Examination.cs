@@ -23,27 +23,17 @@ public sealed partial class Examination
     {
         Board = board;
         var parts = board.Parts;
-        Masses = Road.Masses.Of(board);
-        RollingMass = RunningAnalysis.MassOf(board, Masses);
-        Gearing = GearRatio.Of(board);
-        EffectiveMass = RunningAnalysis.EffectiveMassOf(board, RollingMass, Gearing);
+        var run = RunningOfBoard.Of(board);
+        (Masses, RollingMass, Gearing, EffectiveMass) = (run.Masses, run.RollingMass, run.Gearing, run.EffectiveMass);
         BeltTeeth = IsBelt ? BeltDrive.TeethOf(board) : Answer<BeltTeeth>.Beside;
         Belt = IsBelt ? BeltDrive.Of(board) : Answer<BeltDrive>.Beside;
         MotorConstants = MotorModel.ConstantsOf(board);
-        Motor = MotorModel.Of(board);
         Window = PackModel.WindowOf(board);
         Energy = PackModel.EnergyOf(board);
-        Pack = PackModel.Of(board);
+        (Motor, Pack, PackWiring, Air) = (run.Motor, run.Pack, run.Wiring, run.Air);
         Charge = parts.Charger.IsChosen ? ChargeTime.Of(board, Pack) : Answer<ChargeTime>.Beside;
-        PhaseLimits = CurrentLimits.Phase(board);
-        BrakePhaseLimits = CurrentLimits.BrakePhase(board);
-        PackLimits = CurrentLimits.Pack(board);
-        RegenLimits = CurrentLimits.Regen(board);
-        PackWiring = WiringRuns.PackSide(board);
-        Air = RunningAnalysis.AirOf(board);
-        Drive = RunningAnalysis.DriveOf(board, Gearing, Motor, PhaseLimits, BrakePhaseLimits, PackLimits, RegenLimits);
-        Load = RunningAnalysis.LoadOf(board, RollingMass);
-        Running = RunningAnalysis.Of(board, Drive, Pack, PackWiring, Load, EffectiveMass);
+        (PhaseLimits, BrakePhaseLimits, PackLimits, RegenLimits) = (run.PhaseLimits, run.BrakePhaseLimits, run.PackLimits, run.RegenLimits);
+        (Drive, Load, Running) = (run.Drive, run.Load, run.Running);
         Speeds = TopSpeeds.Of(board, Running);
         Climb = Traction.Climb.Of(board, Running);
         Cruise = CruiseOfBoard.Of(board, Running);
@@ -60,7 +50,7 @@ public sealed partial class Examination
         (Wheelbase, BoxAboveRoad, WheelPulleyOverBelt) = (WheelbaseOf(), BoxAboveRoadOf(), WheelPulleyOverBeltOf());
         BeltSpeedAtTop = BeltSpeedOf();
         Figures = Listed();
-        findings = new(() => [.. Rulebook.All.SelectMany(rule => rule.Judge(this)).OrderBy(f => f.Level)]);
+        findings = new(() => [.. Rulebook.All.SelectMany(rule => rule.Judge(this, board.Parts.UnchosenPlaceOf)).OrderBy(f => f.Level)]);
     }
 
     /// <summary>The board.</summary>

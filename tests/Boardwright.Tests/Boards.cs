@@ -8,6 +8,8 @@ namespace Boardwright.Tests;
 /// <summary>The example boards, and boards that differ from them in single entries.</summary>
 static class Boards
 {
+    static readonly double[] OneAlone = [1.0];
+
     public static IReadOnlyList<string> Names { get; } = ["tern", "puffin", "curlew"];
 
     public static string PathOf(string name) => Repository.At("examples", name, $"{name}.board.yaml");
@@ -85,7 +87,7 @@ static class Boards
     static Type ItemOf(Entry entry) => entry.Known(entry.Form switch
     {
         EntryForm.Quantity => 1.0,
-        EntryForm.Quantities => new[] { 1.0 },
+        EntryForm.Quantities => OneAlone,
         EntryForm.Count => 1,
         EntryForm.YesNo => true,
         EntryForm.Choice => entry.Choices[0],

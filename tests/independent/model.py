@@ -24,11 +24,21 @@ RIDER_HEIGHT = 1.0
 # ---------- numbers ----------
 
 def fritsch_carlson(points):
-    """Monotone cubic: mean slopes inside, end slopes of the end chords, limited to a circle of radius 3."""
+    """Monotone cubic. CHOICE: slope of the parabola through a point and its neighbours, limited to a circle of radius 3."""
     xs, ys = zip(*sorted(points))
     n = len(xs)
-    d = [(ys[i + 1] - ys[i]) / (xs[i + 1] - xs[i]) for i in range(n - 1)]
-    m = [d[0]] + [0.0 if d[i - 1] * d[i] <= 0 else (d[i - 1] + d[i]) / 2 for i in range(1, n - 1)] + [d[-1]]
+    w = [xs[i + 1] - xs[i] for i in range(n - 1)]
+    d = [(ys[i + 1] - ys[i]) / w[i] for i in range(n - 1)]
+
+    def end(w0, d0, w1, d1):
+        slope = d0 + (d0 - d1) * w0 / (w0 + w1)
+        return slope if slope * d0 > 0 else 0.0
+    if n == 2:
+        m = [d[0], d[0]]
+    else:
+        m = [end(w[0], d[0], w[1], d[1])]
+        m += [0.0 if d[i - 1] * d[i] <= 0 else (w[i] * d[i - 1] + w[i - 1] * d[i]) / (w[i - 1] + w[i]) for i in range(1, n - 1)]
+        m += [end(w[-1], d[-1], w[-2], d[-2])]
     for i in range(n - 1):
         if d[i] == 0:
             m[i] = m[i + 1] = 0.0
@@ -154,11 +164,14 @@ class Model:
         self.cell, self.pack = cell, pack
         self.Q = self.P * cell["capacity"]                   # coulombs
         self.rest = fritsch_carlson([(soc(k), v) for k, v in cell["rest_voltage"].items()])
-        self.runs = [r for r in b["wiring"] if {r["from"], r["to"]} == {"pack", "controller"}]
-        self.R_wire = sum(
+        kinds = lambda r: {end.split()[0] for end in (r["from"], r["to"])}
+        self.runs = [r for r in b["wiring"] if kinds(r) == {"pack", "controller"}]
+        each = [
             2 * r["length"] * 17.241e-9 / r["gauge"] * (1 + ALPHA * (self.T - T20))
             + (2 * b["plugs"][r["plug"]]["contact_resistance"] if "plug" in r else 0.0)
-            for r in self.runs)
+            for r in self.runs]
+        # CHOICE: a run to each controller lies beside the others.
+        self.R_wire = 1 / sum(1 / r for r in each) if each else 0.0
         protection = pack.get("protection") or {}
         asked = [self.limits.get("pack_current"), c["pack_current"] * self.controllers,
                  protection.get("discharge_current"), cell["discharge_current"] * self.P,
@@ -170,9 +183,15 @@ class Model:
         back = [self.limits.get("regen_current"), c["regen_current"] * self.controllers, cell["charge_current"] * self.P]
         if protection:
             back.append(protection["charge_current"] if protection.get("regen_through") == "yes" else 0.0)
+        # "the charge limit of cells and protection at the present temperature"
+        if not cell.get("charge_temperature_min", 0.0) <= self.T <= cell.get("charge_temperature_max", math.inf):
+            back.append(0.0)
         self.I_regen_max = min(x for x in back if x is not None)
         self.slips = False
-        self.share = p["drive"].get("weight_share", 0.5)
+        # Both axles driven: their share is the whole, and nothing moves off them. Driving moves weight to the rear.
+        driven = p["drive"].get("driven", "rear")
+        self.share = 1.0 if driven == "both" else p["drive"].get("weight_share", 0.5)
+        self.gain = {"rear": 1.0, "front": -1.0, "both": 0.0}[driven]
         self.mu = FRICTION[brief.get("road", "dry")]
         wheelbase = p["deck"]["wheelbase"]
         self.wheelbase = wheelbase[0] if isinstance(wheelbase, list) else wheelbase
@@ -186,8 +205,11 @@ class Model:
             if slot in ("drive", "charger", "cell", "pack", "fittings"):
                 continue
             each = n if slot in of_each_motor else 4 if slot == "wheels" else self.controllers if slot == "controller" else 1
-            total += part["mass"] * (part.get("count") or each)
-        total += sum(f["mass"] * f.get("count", 1) for f in p.get("fittings", []))
+            mass = part.get("mass")
+            if slot == "belt" and mass is None:        # a belt that nobody weighed: 3.5 kg for each square metre (drivetrain page)
+                mass = 3.5 * part["width"] * self.belt_length()
+            total += (mass or 0.0) * (part.get("count") or each)
+        total += sum(f["mass"] * (f.get("count") or 1) for f in p.get("fittings", []))
         pack = p["pack"]
         total += p["cell"]["mass"] * pack["series"] * pack["parallel"] + pack.get("mass_extra", 0.0)
         return total + (pack["protection"]["mass"] if pack.get("protection") else 0.0)
@@ -199,17 +221,28 @@ class Model:
         return self.m * g * (self.crr * math.cos(theta) + math.sin(theta)) + 0.5 * self.rho * self.cda * air * abs(air)
 
     # --- 2 ---
+    def belt_length(self):
+        belt = self.p["belt"]
+        return round(belt["length"] / 0.005) * 0.005 if "length" in belt else belt["teeth"] * 0.005
+
     def belt(self):
         d1, d2 = self.z1 * 0.005 / math.pi, self.z2 * 0.005 / math.pi
-        belt = self.p["belt"]
-        length = belt["length"] if "length" in belt else belt["teeth"] * 0.005
+        length = self.belt_length()
 
         def over(c):
             phi = math.asin((d2 - d1) / (2 * c))
             return 2 * c * math.cos(phi) + math.pi * (d1 + d2) / 2 + phi * (d2 - d1) - length
         c = root(over, (d2 - d1) / 2 * 1.000001, length)
         phi = math.asin((d2 - d1) / (2 * c))
-        return c, self.z1 * (math.pi - 2 * phi) / (2 * math.pi)
+        return c, self.z1 * (math.pi - 2 * phi) / (2 * math.pi), c * math.cos(phi)
+
+    def belt_load(self):
+        """Peak pull, static tension and note, by the drivetrain page: 0.55 of the pull, at least half of the braking pull."""
+        d1 = self.z1 * 0.005 / math.pi
+        pull, brake = 2 * self.kt * self.i_max / d1, 2 * self.kt * self.i_brake / d1
+        tension = max(0.55 * pull, brake / 2)
+        k = 3.5 * self.p["belt"]["width"]
+        return pull, tension, math.sqrt(tension / (4 * k)) / self.belt()[2]
 
     # --- 4 ---
     def R_cell(self, s):
@@ -276,13 +309,15 @@ class Model:
         t = self.kt * i - self.drag(omega) - self.oil
         return self.n * t * self.G / self.r * (self.eta if t > 0 else 1 / self.eta)
 
-    def largest_force(self, v, s, accelerating=False):
+    def largest_force(self, v, s, accelerating=False, grade=0.0):
         f = self.wheel_force(self.drive_current(v, s), v / self.r * self.G)
-        # Grip at steady speed: the driven axle's share. CHOICE: the transfer counts only where the board accelerates.
-        cap = self.mu * self.share * self.m * g
+        # Grip at steady speed: the driven axle's share of the weight that presses on the road.
+        # CHOICE: the transfer counts only where the board accelerates; all of the weight is the most an axle carries.
+        whole = self.mu * self.m * g * math.cos(math.atan(grade))
+        cap = self.share * whole
         if accelerating:
-            k = self.mu * self.m / self.m_e * RIDER_HEIGHT / self.wheelbase
-            cap = math.inf if k >= 1 else (cap - k * self.road(v)) / (1 - k)
+            k = self.gain * self.mu * self.m / self.m_e * RIDER_HEIGHT / self.wheelbase
+            cap = whole if k >= 1 else min(whole, (cap - k * self.road(v, grade)) / (1 - k))
         self.slips = self.slips or f > cap
         return min(f, cap)
 
@@ -305,30 +340,32 @@ class Model:
         """Wheels in the air: each motor carries its own drag (and the oil's) and nothing else."""
         def left(omega):
             i = (self.drag(omega) + self.oil) / self.kt
-            V, _, _ = self.bus(i, omega, s)
-            w = self.pp * omega
-            return math.hypot(w * self.L * i, self.R * i + w * self.flux) - 0.95 * V / math.sqrt(3)
+            if (state := self.bus(i, omega, s)) is None:
+                return -1.0
+            V, w = state[0], self.pp * omega
+            return 0.95 * V / math.sqrt(3) - math.hypot(w * self.L * i, self.R * i + w * self.flux)
         omega = root(left, 0.0, 5000.0)
         return min(omega, self.c["electrical_speed_limit"] / self.pp) / self.G * self.r
 
     def climb_grade(self, v, s):
-        f = self.largest_force(v, s) - 0.5 * self.rho * self.cda * (v + self.wind) * abs(v + self.wind)
-        return math.tan(math.asin(f / (self.m * g * math.sqrt(1 + self.crr ** 2))) - math.atan(self.crr))
+        return root(lambda grade: self.largest_force(v, s, grade=grade) - self.road(v, grade), -1.0, 5.0)
 
     # --- 4 ---
-    def cruise(self):
-        v = self.brief["cruise_speed"]
+    def cruise(self, v, n=4000):
         i, omega = self.current_for(v, 0.0)
-        V, I, P = self.bus(i, omega, 0.5)
+        if (state := self.bus(i, omega, 0.5)) is None:
+            return math.nan, math.nan, 0.0
+        V, I, P = state
         # CHOICE: power and consumption are counted at the cells' own terminals: bus, wire, links.
         cells = P + I * I * (self.R_wire + self.pack.get("links", 0.0))
         # Range: constant bus power; charge counted in amperes.
-        stop, t, n = self.brief.get("reserve", 0.0), 0.0, 4000
+        stop, t = self.brief.get("reserve", 0.0), 0.0
         step = (1 - stop) / n
         for k in range(n):
             s = 1 - (k + 0.5) * step
             state = self.bus_of(P, 0.0, s)
-            if state is None or ("taper_end" in self.limits and state[0] / self.S < self.limits["taper_end"]):
+            # CHOICE: without a taper the ride ends at the cells' least voltage.
+            if state is None or state[0] / self.S < self.limits.get("taper_end", self.cell["voltage_empty"]):
                 break
             t += self.Q * step / state[1]
         return cells, cells / v / 3.6, v * t / 1000
@@ -340,7 +377,7 @@ class Model:
             s = (k + 0.5) / n
             if s > until:
                 break
-            I = min(ch["current"], (self.S * self.cell["voltage_full"] - self.E(s)) / self.R_pack(s))
+            I = min(ch["current"], (min(ch["voltage"], self.S * self.cell["voltage_full"]) - self.E(s)) / self.R_pack(s))
             if I < ch["end_current"]:
                 break
             t += self.Q / n / I
@@ -380,9 +417,34 @@ class Model:
                 return math.inf
         return T_w - 273.15
 
+    def minutes_to_limit(self, i, omega, v):
+        """Runge-Kutta from the brief's temperature; None where the limit is never reached."""
+        motor = self.motor
+        if "winding_limit" not in motor or self.winding_at(i, omega, v) <= motor["winding_limit"] - 273.15:
+            return None
+        R_wc = motor.get("winding_to_case") or 0.6 * 0.6 / motor["mass"]
+        C_w = motor.get("winding_capacity") or 0.20 * motor["mass"] * 385
+        C_c = motor.get("case_capacity") or 0.80 * motor["mass"] * 460
+        P_drag = self.drag(omega) * omega
+
+        def rate(w, c):
+            P_cu = 1.5 * i * i * self.R20 * (1 + ALPHA * (w - T20))
+            return (P_cu - (w - c) / R_wc) / C_w, (P_drag + (w - c) / R_wc - (c - self.T) / self.case_to_air(max(c, self.T + 1e-6), v)) / C_c
+        w = c = self.T
+        t, h = 0.0, 0.25
+        while w < motor["winding_limit"]:
+            a = rate(w, c)
+            b = rate(w + h / 2 * a[0], c + h / 2 * a[1])
+            d = rate(w + h / 2 * b[0], c + h / 2 * b[1])
+            e = rate(w + h * d[0], c + h * d[1])
+            before, w = w, w + h / 6 * (a[0] + 2 * b[0] + 2 * d[0] + e[0])
+            c += h / 6 * (a[1] + 2 * b[1] + 2 * d[1] + e[1])
+            t += h
+        return (t - h * (w - motor["winding_limit"]) / (w - before)) / 60
+
     # --- 6 ---
-    def brake_state(self, v, s):
-        """Deceleration that is left at a speed, level."""
+    def brake_state(self, v, s, grade=0.0):
+        """Deceleration that is left at a speed."""
         omega = v / self.r * self.G
         room = (self.S * self.cell["voltage_full"] - self.E(s)) / self.R_pack(s)
         most = max(0.0, min(self.I_regen_max, room))
@@ -396,15 +458,64 @@ class Model:
         # CHOICE: braking through the belt, the wheel feels the motor's torque divided by the efficiency.
         f = self.n * (self.kt * i + self.drag(omega) + self.oil) * self.G / (self.eta * self.r)
         # Grip: f <= mu (share m g − m a h / wheelbase) with a the whole deceleration.
-        k = self.mu * self.m / self.m_e * RIDER_HEIGHT / self.wheelbase
-        cap = (self.mu * self.share * self.m * g - k * self.road(v)) / (1 + k)
+        whole = self.mu * self.m * g * math.cos(math.atan(grade))
+        k = self.gain * self.mu * self.m / self.m_e * RIDER_HEIGHT / self.wheelbase
+        cap = whole if k <= -1 else min(whole, max(0.0, (self.share * whole - k * self.road(v, grade)) / (1 + k)))
         self.slips = self.slips or f > cap
-        return (min(f, cap) + self.road(v)) / self.m_e
+        return (min(f, cap) + self.road(v, grade)) / self.m_e
 
-    def brake_distance(self):
-        v0, n = self.brief["cruise_speed"], 4000
+    def brake_distance(self, v0, s, grade=0.0):
+        n = 4000
         dv = v0 / n
-        return v0 * 1.0 + sum((v := (k + 0.5) * dv) * dv / self.brake_state(v, 0.5) for k in range(n))
+        left = [(v, self.brake_state(v, s, grade)) for v in ((k + 0.5) * dv for k in range(n))]
+        return None if min(a for _, a in left) <= 0 else v0 * 1.0 + sum(v * dv / a for v, a in left)
+
+    def grade_held(self, v, s):
+        """The first descent that the brake does not hold, walking from the level."""
+        short = lambda grade: self.brake_state(v, s, -grade)
+        if short(0.0) <= 0:
+            return 0.0
+        step = 1 / 256
+        for k in range(256):
+            if short((k + 1) * step) <= 0:
+                return root(short, k * step, (k + 1) * step)
+        return 1.0
+
+    # --- 5, wires ---
+    def wire_at(self, run, current):
+        """Copper temperature of one wire in free air. CHOICE: its outside is 1.2 times the solid wire and 2 mm."""
+        D = run.get("outer_diameter") or 1.2 * math.sqrt(4 / math.pi * run["gauge"]) + 0.002
+        Ta = self.T
+
+        def short(T):
+            film = (T + Ta) / 2
+            mu = 1.458e-6 * film ** 1.5 / (film + 110.4)
+            k = 2.64638e-3 * film ** 1.5 / (film + 245.4 * 10 ** (-12 / film))
+            nu = mu / (self.pressure / (287.05287 * film))
+            Pr = mu * 1006 / k
+            Ra = g / film * (T - Ta) * D ** 3 / nu ** 2 * Pr
+            natural = (0.60 + 0.387 * Ra ** (1 / 6) / (1 + (0.559 / Pr) ** (9 / 16)) ** (8 / 27)) ** 2
+            h = natural * k / D + 0.9 * SIGMA * (T * T + Ta * Ta) * (T + Ta)
+            return math.pi * D * h * (T - Ta) - current ** 2 * 17.241e-9 / run["gauge"] * (1 + ALPHA * (T - T20))
+        return root(short, Ta + 1e-9, Ta + 900) - 273.15
+
+    # --- 7 ---
+    def fit(self):
+        p, out = self.p, {}
+        driven = p["front_truck"] if p["drive"].get("driven") == "front" else p["rear_truck"]
+        deck = p["deck"]
+        if p["drive"]["kind"] != "hub" and "mount" in p:
+            angles = p["mount"]["angles"]
+            angle = p["drive"].get("mount_angle", angles[0] if isinstance(angles, list) else angles)
+            c = self.belt()[0] if p["drive"]["kind"] == "belt" else p["mount"]["centre_min"]
+            out["fit.motor_above_road"] = (self.r + c * math.sin(angle) - self.motor["can_diameter"] / 2) * 1000
+        if "box" in p:
+            z = driven["height"] - {"top": 0.0, "drop-through": deck["thickness"], "drop-platform": deck.get("platform_drop", 0.0)}[deck["mounting"]]
+            bend = deck.get("bend_per_kg", 0.0) * (self.brief["rider_mass"] + self.brief.get("gear_mass", 0.0))
+            under = self.r + z - p["box"]["inner_depth"] - p["box"]["wall"] - bend
+            out["fit.box_above_road"] = under * 1000
+            out["fit.breakover"] = math.degrees(2 * math.atan(2 * under / self.wheelbase))
+        return out
 
     # --- all of it ---
     def figures(self):
@@ -412,12 +523,25 @@ class Model:
         out["mass.board"] = self.m_board
         out["mass.rolling"] = self.m
         out["drive.ratio"] = self.G
+        out["mass.effective"] = self.m_e
         if self.p["drive"]["kind"] == "belt":
-            c, mesh = self.belt()
-            out["drive.centre_distance"], out["drive.teeth_in_mesh"] = c * 1000, mesh
+            c, mesh, span = self.belt()
+            out["drive.centre_distance"], out["drive.teeth_in_mesh"], out["drive.span"] = c * 1000, mesh, span * 1000
+            out["drive.belt_teeth"] = self.belt_length() / 0.005
+            out["drive.peak_belt_pull"], out["drive.static_tension"], out["drive.span_frequency"] = self.belt_load()
+            out["drive.belt_speed"] = self.unloaded(1.0) / self.r * self.z2 * 0.005 / (2 * math.pi)
         out["motor.torque_constant"] = self.kt
         out["motor.flux_linkage"] = self.flux
         out["pack.energy"] = self.S * self.Q * self.cell["voltage_nominal"] / 3600
+        out["motor.peak_torque"] = self.kt * self.i_max
+        out["motor.electrical_speed"] = self.unloaded(1.0) / self.r * self.G * self.pp * 30 / math.pi
+        out["pack.cells"] = self.S * self.P
+        out["pack.capacity"] = self.Q / 3600
+        out["pack.voltage_full"], out["pack.voltage_empty"] = (self.S * self.cell[k] for k in ("voltage_full", "voltage_empty"))
+        R = self.R_pack(0.5) + self.R_wire
+        I = min(self.I_pack_max, self.E(0.5) / (2 * R))
+        out["pack.feed_power"] = I * (self.E(0.5) - I * R)
+        out["limits.phase_current"], out["limits.pack_current"], out["limits.regen_current"] = self.i_max, self.I_pack_max, self.I_regen_max
         out["pack.resistance"] = self.R_pack(0.5)
         out["speed.top_full"] = self.top_speed(1.0) * 3.6
         out["speed.top_half"] = self.top_speed(0.5) * 3.6
@@ -429,11 +553,31 @@ class Model:
         i, omega = self.current_for(vc, brief["climb_wanted"])
         out["climb.phase_current"] = i
         out["climb.pack_current"] = self.bus(i, omega, 0.5)[1]
-        out["cruise.power"], out["cruise.consumption"], out["cruise.range"] = self.cruise()
-        out["brake.regen_distance"] = self.brake_distance()
+        out["cruise.power"], out["cruise.consumption"], out["cruise.range"] = self.cruise(brief["cruise_speed"])
+        if "range_wanted" in brief:
+            far = lambda v: self.cruise(v, 1000)[2] - brief["range_wanted"] / 1000
+            paces = [4 / 3.6 + 0.25 * k for k in range(150)]
+            fall = next(((a, b) for a, b in zip(paces, paces[1:]) if far(a) > 0 >= far(b)), None)
+            out["cruise.pace_for_range_wanted"] = root(far, *fall) * 3.6 if fall else None
+        out["brake.regen_distance"] = self.brake_distance(brief["cruise_speed"], 0.5)
+        out["brake.regen_distance_full"] = self.brake_distance(brief["cruise_speed"], 1.0)
+        out["brake.regen_distance_downhill"] = self.brake_distance(vc, 0.5, -brief["climb_wanted"])
+        out["brake.grade_held_full"] = self.grade_held(vc, 1.0) * 100
+        out["charge.time_lower_bound"] = self.Q / self.p["charger"]["current"] / 3600
         out["charge.time_full"] = self.charge_time(1.0)
         out["charge.time_80"] = self.charge_time(0.8)
         out["heat.winding_at_climb"] = self.winding_at(i, omega, vc)
+        out["heat.minutes_to_limit_at_climb"] = self.minutes_to_limit(i, omega, vc)
+        if self.runs:
+            share = self.I_pack_max / len(self.runs)
+            out["wire.pack_temperature"] = max(self.wire_at(r, share) for r in self.runs)
+            out["wire.pack_drop"] = self.I_pack_max * self.R_wire
+        leads = [r for r in self.b["wiring"] if {r["from"].split()[0], r["to"].split()[0]} & {"motor", "motors"}]
+        if leads:
+            out["wire.motor_temperature"] = max(self.wire_at(r, i / math.sqrt(2)) for r in leads)
+            hot = out["wire.motor_temperature"] + 273.15
+            out["wire.motor_lead_loss"] = self.n * 1.5 * i * i * leads[0]["length"] * 17.241e-9 / leads[0]["gauge"] * (1 + ALPHA * (hot - T20))
+        out.update(self.fit())
         return out
 
 
@@ -444,4 +588,4 @@ if __name__ == "__main__":
         figures = model.figures()
         if model.slips:
             print(f"{numbers['name']}: the grip of the driven axle was the limit somewhere", file=sys.stderr)
-        print(json.dumps({k: None if math.isinf(v) else float(f"{v:.7g}") for k, v in figures.items()}, indent=2))
+        print(json.dumps({k: None if v is None or math.isinf(v) else float(f"{v:.7g}") for k, v in figures.items()}, indent=2))

@@ -8,14 +8,14 @@ import pathlib
 import re
 
 UNITS = {
-    "mm": 1e-3, "cm": 1e-2, "m": 1.0, "km": 1e3, "in": 0.0254,
-    "g": 1e-3, "kg": 1.0, "lb": 0.45359237,
+    "mm": 1e-3, "cm": 1e-2, "m": 1.0, "km": 1e3, "in": 0.0254, "ft": 0.3048, "mi": 1609.344,
+    "g": 1e-3, "kg": 1.0, "lb": 0.45359237, "oz": 0.028349523125,
     "N": 1.0, "Nm": 1.0, "Nm/deg": 180 / math.pi,
     "A": 1.0, "mA": 1e-3, "V": 1.0, "mV": 1e-3, "W": 1.0, "kW": 1e3,
     "ohm": 1.0, "mohm": 1e-3, "uH": 1e-6, "uF": 1e-6, "Ah": 3600.0,
     "ns": 1e-9, "us": 1e-6, "s": 1.0, "min": 60.0, "h": 3600.0, "Hz": 1.0, "kHz": 1e3,
     "deg": math.pi / 180, "%": 0.01, "rpm": math.pi / 30, "rpm/V": math.pi / 30,
-    "km/h": 1 / 3.6, "mph": 0.44704, "m/s": 1.0, "m2": 1.0, "mm2": 1e-6, "kg m2": 1.0,
+    "km/h": 1 / 3.6, "mph": 0.44704, "m/s": 1.0, "m2": 1.0, "ft2": 0.09290304, "mm2": 1e-6, "kg m2": 1.0,
     "J/K": 1.0, "K/W": 1.0, "A2s": 1.0, "mm/kg": 1e-3,
 }
 
@@ -27,14 +27,18 @@ def si(text):
     if m := re.fullmatch(r"AWG (\d+)", text):
         d = 0.127e-3 * 92 ** ((36 - int(m[1])) / 39)
         return math.pi / 4 * d * d
-    m = re.fullmatch(r"([-+]?\d+(?:\.\d+)?)\s*(.*)", text)
-    if not m:
+    if m := re.fullmatch(r"(?:(\d+) )?(\d+)/(\d+)\s*(.*)", text):
+        number, unit = int(m[1] or 0) + int(m[2]) / int(m[3]), m[4].strip()
+    elif m := re.fullmatch(r"([-+]?\d+(?:\.\d+)?)\s*(.*)", text):
+        number, unit = float(m[1]), m[2].strip()
+    else:
         return text
-    number, unit = float(m[1]), m[2].strip()
     if unit == "":
         return number
     if unit == "°C":
         return number + 273.15
+    if unit == "°F":
+        return (number - 32) / 1.8 + 273.15
     return number * UNITS[unit] if unit in UNITS else text
 
 

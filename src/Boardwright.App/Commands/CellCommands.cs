@@ -8,9 +8,12 @@ namespace Boardwright.App.Commands;
 static class CellCommands
 {
     /// <summary>The command with its two parts.</summary>
-    public static Command Build() => new("cell", "Fits cells to measured files, and tries them on others.") { Fit(), Replay() };
+    public static Verb Build() => new Verb(
+        "cell", "Fits cells to measured files, and tries them on others.",
+        "boardwright cell fit pulses_25C.csv slow_25C.csv --name lark-21700", "boardwright cell replay shelf/cells.yaml drive_25C.csv --id lark-21700")
+    { Fit(), Replay() };
 
-    static Command Fit()
+    static Verb Fit()
     {
         var files = Files("Measured files: pulses (counter_Ah) and discharges at constant current (discharged_Ah), of one temperature or several; charges (charged_Ah) give the tail of a charge.");
         var name = new Option<string>("--name") { Description = "Id of the shelf part.", HelpName = "ID", DefaultValueFactory = _ => "fitted-cell" };
@@ -21,7 +24,10 @@ static class CellCommands
         });
         var temperature = TemperatureOption();
         var target = new Option<string>("--out") { Description = "Shelf file to write; without it the part is printed below the report.", HelpName = "FILE" };
-        var command = new Command("fit", "Fits a cell with two branches to pulses and discharges, and writes it as a shelf part.") { files, name, temperature, target };
+        var command = new Verb(
+            "fit", "Fits a cell with two branches to pulses and discharges, and writes it as a shelf part.",
+            "boardwright cell fit pulses_25C.csv slow_25C.csv --name lark-21700 --out shelf/lark.yaml")
+        { files, name, temperature, target };
         command.SetAction(parsed =>
         {
             var outcome = CellBench.Fit(parsed.GetRequiredValue(files), parsed.GetRequiredValue(name), Stated(parsed.GetValue(temperature)));
@@ -34,13 +40,16 @@ static class CellCommands
         return command;
     }
 
-    static Command Replay()
+    static Verb Replay()
     {
         var cell = new Argument<string>("CELL") { Description = "Shelf file with the cell." };
         var files = Files("Measured files: drives, discharges or pulses that begin with the full cell.");
         var id = new Option<string>("--id") { Description = "Id of the cell, where the shelf file has several.", HelpName = "ID" };
         var temperature = TemperatureOption();
-        var command = new Command("replay", "Sends measured currents through a cell, and reports how far its voltage and energy lie from the measured ones.") { cell, files, id, temperature };
+        var command = new Verb(
+            "replay", "Sends measured currents through a cell, and reports how far its voltage and energy lie from the measured ones.",
+            "boardwright cell replay shelf/cells.yaml drive_25C.csv --id lark-21700")
+        { cell, files, id, temperature };
         command.SetAction(parsed => Show(parsed, CellBench.Replay(
             parsed.GetRequiredValue(cell), parsed.GetValue(id), parsed.GetRequiredValue(files), Stated(parsed.GetValue(temperature)))));
         return command;

@@ -28,7 +28,7 @@ public static class BeltRules
             var others = Others(pair, least, most);
             FormattableString remedy = others.Count > 0
                 ? (FormattableString)$"{Sentence(others, least, most)}"
-                : $"No belt lies in {least:0.0}–{most:0.0 mm} with these pulleys: one more or one fewer tooth on the wheel pulley moves the axle by about {pair.Motor.Profile.Pitch / 4:0.0 mm}.";
+                : $"No belt lies in {least:0.0 mm} to {most:0.0 mm} with these pulleys: one more or one fewer tooth on the wheel pulley moves the axle by about {pair.Motor.Profile.Pitch / 4:0.0 mm}.";
             var mend = others.Count > 0 ? new Change("belt.teeth", $"{others[0].Teeth}") : null;
             if (BeltPath.Fitting(teeth.Teeth, pair.Motor, pair.Wheel) is not { } path)
                 return [BeltSitsInSlot!.Found(Level.Stop, $"A belt of {teeth.Teeth} teeth does not reach around a pulley of {pair.Wheel.Teeth} and one of {pair.Motor.Teeth}.", remedy, Amount.Plain(teeth.Teeth), mend: mend)];
@@ -43,7 +43,7 @@ public static class BeltRules
                 return [BeltSitsInSlot!.Found(Level.Stop, $"A belt of {teeth.Teeth} teeth is taut at {centre:0.0 mm}; the slot ends at {most:0.0 mm}: the belt hangs loose by {centre - most:0.0 mm}.", remedy, value, Amount.Of(most, "mm"), mend: mend)];
             if (most - centre < takeUp)
                 return [BeltSitsInSlot!.Found(Level.Fix, $"The belt is taut at {centre:0.0 mm} with {most - centre:0.00 mm} of slot left; tensioning takes {takeUp:0.00 mm}.", remedy, value, Amount.Of(most - takeUp, "mm"), mend: mend)];
-            return [BeltSitsInSlot!.Found(Level.Fine, $"The belt of {teeth.Teeth} teeth is taut at {centre:0.0 mm} in a slot of {least:0.0}–{most:0.0 mm}; {most - centre:0.0 mm} are left to tension it, and {centre - least:0.0 mm} to put it on.", value: value, limit: Amount.Of(most - takeUp, "mm"))];
+            return [BeltSitsInSlot!.Found(Level.Fine, $"The belt of {teeth.Teeth} teeth is taut at {centre:0.0 mm} in a slot of {least:0.0 mm} to {most:0.0 mm}; {most - centre:0.0 mm} are left to tension it, and {centre - least:0.0 mm} to put it on.", value: value, limit: Amount.Of(most - takeUp, "mm"))];
         });
 
     /// <summary>Enough teeth carry the load.</summary>
@@ -189,7 +189,7 @@ public static class BeltRules
             var height = parts.Motor.KeyHeight.IsKnown ? needs.Of(parts.Motor.KeyHeight) : width;
             var length = needs.Of(parts.Motor.ShaftLength) - needs.Of(parts.Mount.PlateThickness);
             var pulley = needs.Of(parts.MotorPulley.Length);
-            if (needs.Unmet || length.Si <= 0 || width.Si <= 0)
+            if (needs.Unmet || length.Si <= 0 || width.Si <= 0 || height.Si <= 0)
                 return null;
             var seat = new[] { length, pulley, shaft * 1.5 }.MinBy(l => l.Si);
             // Where no standard size fits, a little more than half of the key stands in the shaft.
@@ -200,8 +200,8 @@ public static class BeltRules
             var use = Math.Max(shear / shearLimit, bearing / bearingLimit);
             var (value, limit) = (Amount.Of(bearing, "MPa"), Amount.Of(bearingLimit, "MPa"));
             return use <= 1
-                ? [KeyCarriesPeak!.Found(Level.Fine, $"At {torque:0.0 N·m} the key of {width:0.#}×{height:0.# mm} is sheared with {shear:0 MPa} of {shearLimit:0 MPa} and pressed with {bearing:0 MPa} of {bearingLimit:0 MPa} over {seat:0 mm}.", value: value, limit: limit)]
-                : [KeyCarriesPeak!.Found(Level.Fix, $"At {torque:0.0 N·m} the key of {width:0.#}×{height:0.# mm} is sheared with {shear:0 MPa} of {shearLimit:0 MPa} and pressed with {bearing:0 MPa} of {bearingLimit:0 MPa} over {seat:0 mm}: {use - 1:0 %} too much.",
+                ? [KeyCarriesPeak!.Found(Level.Fine, $"At {torque:0.0 N·m} the key of {width:0.# mm} by {height:0.# mm} is sheared with {shear:0 MPa} of {shearLimit:0 MPa} and pressed with {bearing:0 MPa} of {bearingLimit:0 MPa} over {seat:0 mm}.", value: value, limit: limit)]
+                : [KeyCarriesPeak!.Found(Level.Fix, $"At {torque:0.0 N·m} the key of {width:0.# mm} by {height:0.# mm} is sheared with {shear:0 MPa} of {shearLimit:0 MPa} and pressed with {bearing:0 MPa} of {bearingLimit:0 MPa} over {seat:0 mm}: {use - 1:0 %} too much.",
                     $"A key {seat * use:0 mm} long, a steel pulley, or a phase current {1 - 1 / use:0 %} lower.", value, limit)];
         });
 
@@ -220,8 +220,8 @@ public static class BeltRules
                 return null;
             var isStandard = Math.Abs((size.Width - width).Millimetres) < 0.06;
             return [KeyIsStandard!.Found(Level.Fine, isStandard
-                ? (FormattableString)$"{width:0.#}×{size.Height:0.# mm} on {shaft:0.# mm}, as the standard gives."
-                : $"The key is {width:0.# mm} wide where the standard gives {size.Width:0.#}×{size.Height:0.# mm} for a shaft of {shaft:0.# mm}: buy the pulley for the key.", value: Amount.Of(width, "mm"), limit: Amount.Of(size.Width, "mm"))];
+                ? (FormattableString)$"{width:0.# mm} by {size.Height:0.# mm} on {shaft:0.# mm}, as the standard gives."
+                : $"The key is {width:0.# mm} wide where the standard gives {size.Width:0.# mm} by {size.Height:0.# mm} for a shaft of {shaft:0.# mm}: buy the pulley for the key.", value: Amount.Of(width, "mm"), limit: Amount.Of(size.Width, "mm"))];
         });
 
     /// <summary>A reversing shaft is not held by a set screw alone.</summary>
@@ -276,7 +276,7 @@ public static class BeltRules
             FormattableString take = right is { } r ? $"Take {name}×{r.Millimetres:0} bolts" : (FormattableString)$"No standard length fits between {shortest:0.0 mm} and {longest:0.0 mm}: cut one to {longest:0.0 mm}";
             if (!parts.Mount.BoltLength.IsKnown)
             {
-                return [BoltsEngage!.Found(Level.Measure, $"The length of the motor's bolts is not in the file; it must be {shortest:0.0}–{longest:0.0 mm} under the head.",
+                return [BoltsEngage!.Found(Level.Measure, $"The length of the motor's bolts is not in the file; it must be {shortest:0.0 mm} to {longest:0.0 mm} under the head.",
                     System.Runtime.CompilerServices.FormattableStringFactory.Create("{0}; tighten class 8.8 to {1:0.0 N·m} with thread lock.", new Phrase(take), torque))];
             }
 
@@ -296,8 +296,8 @@ public static class BeltRules
         [BeltSitsInSlot, EnoughTeethInMesh, PulleyLargeEnough, BeltCarriesPeak, TensionKnown, NoSlackUnderBrake, BeltNotTooFast, KeyCarriesPeak, KeyIsStandard, NotSetScrewAlone, BoltsEngage];
 
     static Phrase Sentence(List<(int Teeth, Length Centre)> others, Length least, Length most) => others.Count > 1
-        ? (FormattableString)$"A belt of {others[0].Teeth} teeth puts the axle at {others[0].Centre:0.0 mm}, one of {others[1].Teeth} at {others[1].Centre:0.0 mm}; the slot takes {least:0.0}–{most:0.0 mm}."
-        : (FormattableString)$"A belt of {others[0].Teeth} teeth puts the axle at {others[0].Centre:0.0 mm}, inside the slot's {least:0.0}–{most:0.0 mm}.";
+        ? (FormattableString)$"A belt of {others[0].Teeth} teeth puts the axle at {others[0].Centre:0.0 mm}, one of {others[1].Teeth} at {others[1].Centre:0.0 mm}; the slot takes {least:0.0 mm} to {most:0.0 mm}."
+        : (FormattableString)$"A belt of {others[0].Teeth} teeth puts the axle at {others[0].Centre:0.0 mm}, inside the slot of {least:0.0 mm} to {most:0.0 mm}.";
 
     /// <summary>Belts that sit in the slot with room to tension, the most central first.</summary>
     static List<(int Teeth, Length Centre)> Others((PulleyGeometry Motor, PulleyGeometry Wheel) pulleys, Length least, Length most)

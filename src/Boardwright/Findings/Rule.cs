@@ -35,8 +35,10 @@ public sealed class Rule<TSubject>
     public Source Source { get; }
 
     /// <summary>Judges a subject.</summary>
+    /// <param name="subject">The subject.</param>
+    /// <param name="unchosen">Names the place of an entry for which nothing was chosen at all; the sentence then asks for a choice there rather than for each entry.</param>
     /// <returns>The findings; when something is missing one finding of level <see cref="Level.Measure"/> beside those that could be made.</returns>
-    public IReadOnlyList<Finding> Judge(TSubject subject)
+    public IReadOnlyList<Finding> Judge(TSubject subject, Func<string, string?>? unchosen = null)
     {
         var needs = new Needs();
         // The check may be lazy, so it is run to its end before the needs are looked at.
@@ -54,8 +56,8 @@ public sealed class Rule<TSubject>
                 Level = Level.Measure,
                 Where = Where,
                 Needs = [.. needs.Missing],
-                Says = Phrases.CannotBeSaid(Claim, needs.Missing),
-                Remedy = Phrases.FillIn(needs.Missing),
+                Says = Phrases.CannotBeSaid(Claim, Phrases.Sorted(needs.Missing, unchosen)),
+                Remedy = Phrases.FillIn(Phrases.Sorted(needs.Missing, unchosen)),
             },
         ];
     }
@@ -77,10 +79,29 @@ public sealed class Rule<TSubject>
 
 static class Phrases
 {
-    public static FormattableString CannotBeSaid(string claim, IReadOnlyList<string> missing) =>
-        $"Cannot be said until {List(missing)} {(missing.Count == 1 ? "is" : "are")} known: {Uncapitalised(claim)}";
+    /// <summary>Parts to choose and values to find out, each once.</summary>
+    public static (IReadOnlyList<string> Parts, IReadOnlyList<string> Values) Sorted(IReadOnlyList<string> missing, Func<string, string?>? unchosen)
+    {
+        var places = missing.Select(key => (Key: key, Place: unchosen?.Invoke(key))).ToArray();
+        return ([.. places.Where(p => p.Place is not null).Select(p => "the " + p.Place!.Replace('_', ' ')).Distinct(StringComparer.Ordinal)], [.. places.Where(p => p.Place is null).Select(p => p.Key)]);
+    }
 
-    public static FormattableString FillIn(IReadOnlyList<string> missing) => $"Measure or look up {List(missing)}.";
+    public static FormattableString CannotBeSaid(string claim, (IReadOnlyList<string> Parts, IReadOnlyList<string> Values) missing)
+    {
+        var (parts, values) = missing;
+        var chosen = parts.Count == 0 ? "" : $"{List(parts)} {(parts is ["the wheels"] || parts.Count > 1 ? "are" : "is")} chosen";
+        var known = values.Count == 0 ? "" : $"{List(values)} {(values.Count == 1 ? "is" : "are")} known";
+        var both = chosen.Length > 0 && known.Length > 0 ? " and " : "";
+        return $"Cannot be said until {chosen}{both}{known}: {Uncapitalised(claim)}";
+    }
+
+    public static FormattableString FillIn((IReadOnlyList<string> Parts, IReadOnlyList<string> Values) missing)
+    {
+        var (parts, values) = missing;
+        return parts.Count == 0 ? $"Measure or look up {List(values)}."
+            : values.Count == 0 ? (FormattableString)$"Choose {List(parts)}."
+            : $"Choose {List(parts)}; measure or look up {List(values)}.";
+    }
 
     static string List(IReadOnlyList<string> keys) => keys.Count switch
     {

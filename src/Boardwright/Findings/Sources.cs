@@ -318,4 +318,8 @@ public static class Sources
 
     /// <summary>One body that stores heat and loses it to the air.</summary>
     public static Source LumpedHeat { get; } = new("C dT/dt = P - (T - T_air)/R, one body of even temperature, by the conservation of energy");
+
+    /// <summary>Stepping through differential equations.</summary>
+    public static Source Midpoint { get; } = new(
+        "E. Hairer, S. P. Nørsett and G. Wanner, Solving Ordinary Differential Equations I (1993), ch. II: implicit midpoint and trapezoidal rules, order 2 (from memory); forces by Newton's laws");
 }

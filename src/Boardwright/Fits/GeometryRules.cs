@@ -11,6 +11,7 @@ public static class GeometryRules
     static readonly Length LeastAboveRoad = Length.FromMillimetres(12);
     static readonly Length LeastUnderBox = Length.FromMillimetres(20);
     static readonly Length TruckReach = Length.FromMillimetres(50);
+    static readonly Angle LeastLean = Angle.FromDegrees(8);
     static readonly Angle LeastBreakover = Angle.FromDegrees(8);
 
     /// <summary>The belt cover closes over shaft and pulley.</summary>
@@ -128,9 +129,14 @@ public static class GeometryRules
             var sideways = outer < width / 2 ? outer : width / 2;
             Length Clearance(Angle a, Length c) => new MotorPlace(c, a, can).UnderDeck(deck, sideways, lean);
             var free = Clearance(angle, centre);
+            // The other angles are said beside the one that is meant, so that the builder need not try them one by one.
+            FormattableString AtEveryAngle(FormattableString meant) => $"{Phrase.Join([meant, .. (parts.Mount.Angles.IsKnown ? parts.Mount.Angles.Value.Items : []).Where(a => Math.Abs(a.Si - angle.Si) > 1e-9).Select(Elsewhere)])}";
+            Phrase Elsewhere(Angle a) => Clearance(a, centre) is var c && c.Si < 0
+                ? (FormattableString)$"At {a:0 deg} they would meet by {-c:0.0 mm}."
+                : (FormattableString)$"At {a:0 deg} {c:0.0 mm} would stay.";
             var (value, limit) = (Amount.Of(free, "mm"), Amount.Of(Touch, "mm"));
             if (free >= Touch)
-                return [MotorClearsDeck!.Found(Level.Fine, $"At {angle:0 deg} the motors stay {free:0.0 mm} clear of a deck leaned to {lean:0 deg}.", value: value, limit: limit)];
+                return [MotorClearsDeck!.Found(Level.Fine, AtEveryAngle($"At {angle:0 deg} the motors stay {free:0.0 mm} clear of a deck leaned to {lean:0 deg}."), value: value, limit: limit)];
 
             var others = parts.Mount.Angles.IsKnown
                 ? parts.Mount.Angles.Value.Items.Where(a => a.Si != angle.Si && Clearance(a, centre) >= Touch).OrderByDescending(a => Clearance(a, centre).Si).ToArray()
@@ -147,17 +153,20 @@ public static class GeometryRules
             {
                 // In the slot, the end that brings the can away from the deck.
                 var ends = new[] { parts.Mount.CentreMin, parts.Mount.CentreMax }.Where(k => k.IsKnown).Select(k => k.Value).OrderByDescending(c => Clearance(angle, c).Si).ToArray();
+                var leaned = LeanThatClears(deck, sideways, new MotorPlace(centre, angle, can));
                 remedy = ends.Length > 0 && Clearance(angle, ends[0]) >= Touch
                     ? (FormattableString)$"Sit the motors at {ends[0]:0.0 mm} from the axle: there they clear by {Clearance(angle, ends[0]):0.0 mm}; the belt must then be chosen for that distance."
-                    : $"No angle or slot position of this mount clears. A riser of {riser:0.0 mm} under the trucks does, or a lean stop of {LeanThatClears(deck, sideways, new MotorPlace(centre, angle, can)):0 deg} by harder or taller bushings.";
+                    : leaned >= LeastLean
+                        ? (FormattableString)$"No angle or slot position of this mount clears. A riser of {riser:0.0 mm} under the trucks does, or a lean stop of {leaned:0 deg} by harder or taller bushings."
+                        : $"No angle or slot position of this mount clears. A riser of {riser:0.0 mm} under the trucks does, or cans that are smaller by as much.";
             }
 
             return
             [
                 MotorClearsDeck!.Found(free.Si < 0 ? Level.Stop : Level.Fix,
-                    free.Si < 0
+                    AtEveryAngle(free.Si < 0
                         ? (FormattableString)$"At {angle:0 deg} a deck leaned to {lean:0 deg} meets the motors {-free:0.0 mm} before its stop."
-                        : $"At {angle:0 deg} only {free:0.0 mm} stay between the motors and a deck leaned to {lean:0 deg}.",
+                        : $"At {angle:0 deg} only {free:0.0 mm} stay between the motors and a deck leaned to {lean:0 deg}."),
                     remedy, value, limit, mend: mend),
             ];
         });
@@ -208,7 +217,7 @@ public static class GeometryRules
                 {
                     found.Add(NoWheelBite!.Found(free.Si < 0 ? Level.Stop : Level.Fix,
                         free.Si < 0 ? (FormattableString)$"Leaned to {lean:0 deg} the deck meets the {name} wheels {-free:0.0 mm} before its stop." : $"Leaned to {lean:0 deg} only {free:0.0 mm} stay above the {name} wheels.",
-                        $"Put a riser of {Touch - free:0.0 mm} under the trucks, take wheels of at most {(radius + free - Touch) * 2:0 mm}, or cut wheel wells of {Touch - free:0.0 mm}.", value, limit, $"{name}_truck.lean_stop"));
+                        $"Put a riser of {Touch - free:0.0 mm} under the trucks, take wheels {(Touch - free) * 2:0.0 mm} smaller in diameter, or cut wheel wells of {Touch - free:0.0 mm}.", value, limit, $"{name}_truck.lean_stop"));
                 }
             }
 
@@ -229,7 +238,7 @@ public static class GeometryRules
             if (needs.Unmet)
                 return null;
             var free = place.AboveRoad(radius);
-            return [AboveRoad(MotorClearsRoad!, "the motors", free, LeastAboveRoad)];
+            return [AboveRoad(MotorClearsRoad!, "the motors", $"cans {(LeastAboveRoad - free) * 2:0.0 mm} smaller in diameter, or motors mounted {LeastAboveRoad - free:0.0 mm} higher", free, LeastAboveRoad)];
         });
 
     /// <summary>The wheel pulley clears the road.</summary>
@@ -247,7 +256,7 @@ public static class GeometryRules
             if (needs.Unmet)
                 return null;
             var free = radius - across / 2;
-            return [AboveRoad(PulleyClearsRoad!, "the wheel pulleys", free, LeastAboveRoad)];
+            return [AboveRoad(PulleyClearsRoad!, "the wheel pulleys", $"wheel pulleys {(LeastAboveRoad - free) * 2:0.0 mm} smaller over their flanges", free, LeastAboveRoad)];
         });
 
     /// <summary>The box clears the road and breaks over.</summary>
@@ -264,14 +273,14 @@ public static class GeometryRules
             if (needs.Unmet)
                 return null;
             if (ground < LeastUnderBox)
-                return [AboveRoad(BoxClearsRoad!, "the box", ground, LeastUnderBox)];
+                return [AboveRoad(BoxClearsRoad!, "the box", $"risers of {LeastUnderBox - ground:0.0 mm} under the trucks, or a box as much shallower", ground, LeastUnderBox)];
             var breakover = Breakover(ground, wheelbase);
             var (value, limit) = (Amount.Of(breakover, "deg"), Amount.Of(LeastBreakover, "deg"));
             var needed = wheelbase / 2 * Math.Tan(LeastBreakover.Radians / 2);
             return breakover >= LeastBreakover
                 ? [BoxClearsRoad!.Found(Level.Fine, $"{ground:0 mm} stay under the loaded box; the board breaks over {breakover:0.0 deg}.", value: value, limit: limit)]
                 : [BoxClearsRoad!.Found(Level.Fix, $"{ground:0 mm} under the loaded box let the board break over only {breakover:0.0 deg}: it sits down on the first speed hump.",
-                    $"A box {needed - ground:0 mm} shallower, wheels {(needed - ground) * 2:0 mm} larger, or risers of {needed - ground:0 mm}.", value, limit)];
+                    $"A box {needed - ground:0.0 mm} shallower, wheels {(needed - ground) * 2:0.0 mm} larger in diameter, or risers of {needed - ground:0.0 mm}.", value, limit)];
         });
 
     /// <summary>The box fits between the trucks.</summary>
@@ -388,14 +397,14 @@ public static class GeometryRules
     static Length Washer(string bolt) => Drivetrains.BoltThread.Named(bolt)?.Washer.Thickness ?? Length.FromMillimetres(0.8);
 
     static Angle LeanThatClears(Length deck, Length sideways, MotorPlace place) =>
-        Angle.FromRadians(Math.Atan(Math.Max(0, (deck - place.Height - place.CanDiameter / 2 - Touch) / sideways)));
+        Angle.FromDegrees(Math.Floor(180 / Math.PI * Math.Atan(Math.Max(0, (deck - place.Height - place.CanDiameter / 2 - Touch) / sideways))));
 
-    static Finding AboveRoad(Rule<Examination> rule, string what, Length free, Length least)
+    static Finding AboveRoad(Rule<Examination> rule, string what, FormattableString instead, Length free, Length least)
     {
         var (value, limit) = (Amount.Of(free, "mm"), Amount.Of(least, "mm"));
         return free >= least
             ? rule.Found(Level.Fine, $"{free:0 mm} stay between {what} and the road.", value: value, limit: limit)
             : rule.Found(free.Si <= 0 ? Level.Stop : Level.Fix, $"Only {free:0 mm} stay between {what} and the road.",
-                $"Wheels {(least - free) * 2:0 mm} larger give {least:0 mm}; so does moving it up by {least - free:0.0 mm}.", value, limit);
+                $"Wheels {(least - free) * 2:0.0 mm} larger in diameter give {least:0 mm}; so do {new Phrase(instead)}.", value, limit);
     }
 }

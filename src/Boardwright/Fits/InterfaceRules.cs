@@ -72,7 +72,7 @@ public static class InterfaceRules
 
             return Same(bolts.Mount, bolts.Motor)
                 ? [BoltCirclesMatch!.Found(Level.Fine, $"Mount and motor share a bolt circle of {nearest.Motor:0.0 mm} with {bolts.Motor}.", value: Amount.Of(nearest.Motor, "mm"), limit: Amount.Of(nearest.Mount, "mm"))]
-                : [BoltCirclesMatch!.Found(Level.Stop, $"The mount is drilled for {bolts.Mount}, the motor is threaded {bolts.Motor}.", $"Drill the mount's holes for {bolts.Motor}, or take a motor threaded {bolts.Mount}.", where: "mount.bolt")];
+                : [BoltCirclesMatch!.Found(Level.Stop, $"The mount is drilled for {bolts.Mount}, the motor is threaded {bolts.Motor}.", IsThinner(bolts.Motor, bolts.Mount) ? (FormattableString)$"Fill the mount's holes with sleeves for {bolts.Motor}, or take a motor threaded {bolts.Mount}; thin bolts in wide holes shift under the belt." : $"Drill the mount's holes for {bolts.Motor}, or take a motor threaded {bolts.Mount}.", where: "mount.bolt")];
         });
 
     /// <summary>The motor pulley's bore is the shaft's diameter.</summary>
@@ -169,6 +169,9 @@ public static class InterfaceRules
 
     internal static bool Same(string a, string b) =>
         string.Equals(Plain(a), Plain(b), StringComparison.OrdinalIgnoreCase);
+
+    static bool IsThinner(string bolt, string other) =>
+        Drivetrains.BoltThread.Named(bolt) is { } one && Drivetrains.BoltThread.Named(other) is { } two && one.Diameter < two.Diameter;
 
     static string Plain(string name) => string.Concat(name.Where(c => !char.IsWhiteSpace(c) && c != '-'));
 

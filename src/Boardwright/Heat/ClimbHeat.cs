@@ -9,9 +9,10 @@ namespace Boardwright.Heat;
 /// <param name="Settled">Temperatures after hours on the climb; <c>null</c> when the copper's own rise lets them run away.</param>
 /// <param name="TimeToLimit">Time from cold until the winding passes its limit; <c>null</c> when it never does, or no limit is known.</param>
 /// <param name="Limit">The winding's limit; <c>null</c> when not known.</param>
+/// <param name="IsTold">Whether that time could be told; not where the heat capacities of winding and case are too unlike.</param>
 /// <param name="CaseToAir">Thermal resistance from can to air at the end.</param>
 /// <source cref="Sources.TwoNodeMotor"/>
-public sealed record ClimbHeat(MotorTemperatures? Settled, Duration? TimeToLimit, Temperature? Limit, ThermalResistance CaseToAir)
+public sealed record ClimbHeat(MotorTemperatures? Settled, Duration? TimeToLimit, Temperature? Limit, bool IsTold, ThermalResistance CaseToAir)
 {
     /// <summary>Heats a board's motors with a steady phase current at the climb's speed.</summary>
     /// <param name="board">The board.</param>
@@ -43,11 +44,27 @@ public sealed record ClimbHeat(MotorTemperatures? Settled, Duration? TimeToLimit
         where TCooling : struct, ICooling
     {
         var settled = nodes.Settled(heat, cooling);
+        var passes = limit is { } most && (settled is not { } end || end.Winding > most);
+        var (time, isTold) = passes ? Timed(nodes, heat, cooling, limit!.Value) : (null, true);
         return new ClimbHeat(
             settled,
-            limit is { } most && (settled is not { } end || end.Winding > most) ? nodes.TimeToLimit(heat, cooling, most) : null,
+            time,
             limit,
+            isTold,
             cooling.At(settled?.Case ?? limit ?? cooling.Ambient));
+    }
+
+    static (Duration? Time, bool IsTold) Timed<TCooling>(TwoNode nodes, MotorHeat heat, TCooling cooling, Temperature limit)
+        where TCooling : struct, ICooling
+    {
+        try
+        {
+            return (nodes.TimeToLimit(heat, cooling, limit), true);
+        }
+        catch (Numerics.NonConvergenceException)
+        {
+            return (null, false);
+        }
     }
 }
 

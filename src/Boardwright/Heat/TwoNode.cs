@@ -43,6 +43,10 @@ public readonly record struct TwoNode(HeatCapacity WindingCapacity, HeatCapacity
 {
     const double LargestStepCount = 4e6;
 
+    // A limit that is reached at all is reached within some ten slow time constants; more steps than these are needed only
+    // where one body's capacity is less than a thousandth of the other's, which no motor's is.
+    const int MostStepsToLimit = 20_000;
+
     /// <summary>Melting point of copper, above which no answer is given.</summary>
     public static Temperature CopperMelts => Temperature.FromKelvins(1357.77);
 
@@ -156,7 +160,7 @@ public readonly record struct TwoNode(HeatCapacity WindingCapacity, HeatCapacity
     /// <param name="cooling">Cooling of the case.</param>
     /// <param name="limit">Greatest temperature of the winding, below copper's melting point.</param>
     /// <returns>The time, 0 when the air is as hot as the limit; <c>null</c> when the limit is never reached.</returns>
-    /// <exception cref="NonConvergenceException">The winding settles so near the limit that a million time constants do not tell.</exception>
+    /// <exception cref="NonConvergenceException">Five thousand of the fast time constant do not tell, or no step is short enough: the two bodies are too unlike.</exception>
     /// <error>Below 10⁻⁴ of the time, for the stated constants.</error>
     public Duration? TimeToLimit<TCooling>(MotorHeat heat, TCooling cooling, Temperature limit)
         where TCooling : struct, ICooling
@@ -170,21 +174,24 @@ public readonly record struct TwoNode(HeatCapacity WindingCapacity, HeatCapacity
 
         var rates = new Rates<TCooling>(this, heat, cooling);
         var step = LargestStepSeconds(heat, cooling, ambient);
+        var tolerance = 1e-6 * step;
+        if (!double.IsNormal(tolerance))
+            throw new NonConvergenceException("One of the two bodies warms faster than any step can follow.");
         Span<double> state = [ambient.Kelvins, ambient.Kelvins];
         Span<double> before = stackalloc double[2];
         // From a cold start both temperatures only rise, so the first step that ends above the limit holds the answer.
-        for (var i = 0.0; i < LargestStepCount; i++)
+        for (var i = 0; i < MostStepsToLimit; i++)
         {
             state.CopyTo(before);
             RungeKutta.Step(rates, 0, state, step);
             if (state[0] < limit.Kelvins)
                 continue;
             var part = new PartOfStep<TCooling>(rates, before[0], before[1], limit.Kelvins);
-            return Duration.FromSeconds(i * step + RootFinding.Within(part, 0, step, 1e-6 * step));
+            return Duration.FromSeconds(i * step + RootFinding.Within(part, 0, step, tolerance));
         }
 
         throw new NonConvergenceException(string.Create(
-            CultureInfo.InvariantCulture, $"After {LargestStepCount * step} s the winding has still not reached {limit.Celsius} °C."));
+            CultureInfo.InvariantCulture, $"After {MostStepsToLimit * step} s the winding has still not reached {limit.Celsius} °C."));
     }
 
     /// <summary>The two time constants at constant loss: those of the equations' two decaying shares, the faster one first.</summary>

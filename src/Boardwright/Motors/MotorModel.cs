@@ -44,7 +44,14 @@ public sealed record MotorModel(MotorConstants Constants, Resistance PhaseResist
         {
             var tests = needs.Of(motor.NoLoadTests);
             if (!needs.Unmet)
-                drag = MotorDrag.FromTests(kv, [.. tests.Points]);
+            {
+                // A motor that gets no voltage does not turn: such a point tells nothing about its drag.
+                (Voltage Supply, Current Current)[] turning = [.. tests.Points.Where(t => t.X.Si > 0)];
+                if (turning.Length > 0)
+                    drag = MotorDrag.FromTests(kv, turning);
+                else
+                    needs.Lack(motor.NoLoadTests.Key);
+            }
         }
         else
         {

@@ -103,6 +103,11 @@ public sealed class CellModel
     /// <summary>Rest voltage at a state of charge (0 to 1), in volts.</summary>
     public double RestVoltsAt(double charge) => rest.At(charge);
 
+    /// <summary>Resistance in ohm that a current meets at once: R0.</summary>
+    /// <param name="charge">State of charge, 0 to 1.</param>
+    /// <param name="kelvins">Temperature of the cell.</param>
+    public double OhmsAtOnce(double charge, double kelvins) => atOnce.At(charge, kelvins);
+
     /// <summary>Resistance in ohm that a current has met after a time: R0 + Σ R·(1 − exp(−t/tau)).</summary>
     /// <param name="seconds">Time since the current began; 0 for the resistance at once, infinity for the whole.</param>
     /// <param name="charge">State of charge, 0 to 1.</param>

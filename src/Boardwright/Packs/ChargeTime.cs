@@ -41,6 +41,8 @@ public sealed record ChargeTime(Duration Full, Duration ToFourFifths, Duration L
             return Duration.FromSeconds(seconds);
         }
 
-        return new ChargeTime(To(1), To(0.8), Duration.FromSeconds(pack.Capacity.Coulombs / current), turnOver);
+        var (whole, most) = (To(1), To(0.8));
+        // A charger that never stops above no current at all never fills the pack.
+        return !double.IsFinite(whole.Seconds) ? null : new ChargeTime(whole, most, Duration.FromSeconds(pack.Capacity.Coulombs / current), turnOver);
     });
 }

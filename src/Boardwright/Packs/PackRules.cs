@@ -123,6 +123,8 @@ public static class PackRules
             var better = Voltage.FromVolts(Math.Floor(Loaded(most) * 20) / 20);
             return fades <= most
                 ? [TaperStartsLate!.Found(Level.Fine, $"At cruise power begins to fade with {Fraction.FromValue(fades):0 %} of the charge left.", value: value, limit: limit)]
+                : better <= e.Board.Limits.TaperEnd.Or(e.Board.Parts.Cell.VoltageEmpty.Or(default))
+                ? [TaperStartsLate!.Found(Level.Fix, $"At cruise power begins to fade with {Fraction.FromValue(fades):0 %} of the charge still left.", $"No start above the taper's end mends it: more cells in parallel, cells of lower resistance, or a slower cruise.", value, limit)]
                 : [TaperStartsLate!.Found(Level.Fix, $"At cruise power begins to fade with {Fraction.FromValue(fades):0 %} of the charge still left.", $"Set taper_start to {better:0.00 V} per cell: it then fades from {Fraction.FromValue(most):0 %} on.", value, limit, mend: new Change("limits.taper_start", $"{better.Volts:0.00} V"))];
         });
 

@@ -78,6 +78,17 @@ public sealed record Fitted : Sheet
     /// <summary>What goes through the box's wall.</summary>
     [Entry("What goes through the box's wall: glands, socket, switch, gauge.")]
     public IReadOnlyList<Fitting> Fittings { get; init; } = [];
+
+    /// <summary>The place to which an entry belongs, when nothing was chosen for it: asking for the part then says more than asking for one of its values.</summary>
+    /// <param name="key">Dotted key of an entry, such as <c>motor.kv</c>.</param>
+    /// <returns>Key of the place, such as <c>motor</c>; <c>null</c> when a part was chosen there, or the entry is none of a part.</returns>
+    public string? UnchosenPlaceOf(string key)
+    {
+        ArgumentNullException.ThrowIfNull(key);
+        var dot = key.IndexOf('.', StringComparison.Ordinal);
+        var place = dot < 0 ? key : key[..dot];
+        return Entry.Of(typeof(Fitted)).FirstOrDefault(e => e.Key == place) is { } entry && entry.Read(this) is Part { IsChosen: false } ? place : null;
+    }
 }
 
 /// <summary>A board: the brief, the parts chosen and how they are joined.</summary>

@@ -46,6 +46,14 @@ public sealed record Brief : Sheet
     [Entry("Speed that the range is asked for.", Example = "25 km/h", Positive = true)]
     public Known<Speed> CruiseSpeed { get; init; }
 
+    /// <summary>Comfortable acceleration.</summary>
+    [Entry("How hard the rider likes to start; 1.0 m/s2 where not given.", Example = "1.0 m/s2", Positive = true, Greatest = 5)]
+    public Known<Acceleration> Acceleration { get; init; }
+
+    /// <summary>Comfortable braking.</summary>
+    [Entry("How hard the rider likes to brake; 1.2 m/s2 where not given.", Example = "1.2 m/s2", Positive = true, Greatest = 6)]
+    public Known<Acceleration> Braking { get; init; }
+
     /// <summary>Range wanted.</summary>
     [Entry("Range wanted at cruise speed.", Example = "25 km", Greatest = 1e6, Spread = SpreadKind.None)]
     public Known<Length> RangeWanted { get; init; }

@@ -334,7 +334,7 @@ public sealed record Motor : Part
     public Known<ThermalResistance> CaseToAir { get; init; }
 
     /// <summary>Greatest winding temperature.</summary>
-    [Entry("Greatest temperature of the winding.", Example = "130 °C")]
+    [Entry("Greatest temperature of the winding.", Example = "130 °C", Greatest = 773.15)]
     public Known<Temperature> WindingLimit { get; init; }
 
     /// <summary>Greatest magnet temperature.</summary>

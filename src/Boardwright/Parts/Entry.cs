@@ -172,6 +172,9 @@ public abstract class Entry
     /// <summary>One standard deviation of a value of this entry, stated or by default; zero where nothing is uncertain.</summary>
     public virtual double SpreadOf(object known) => 0;
 
+    /// <summary>One standard deviation of the same value if it were measured; never more than it has.</summary>
+    public virtual double MeasuredSpreadOf(object known) => SpreadOf(known);
+
     internal void Write(Sheet sheet, object value) => Property.SetValue(sheet, value);
 
     /// <summary>The value of a sheet with the full dotted name of each entry.</summary>
@@ -185,12 +188,68 @@ public abstract class Entry
         if (type.GetGenericTypeDefinition() == typeof(IReadOnlyList<>))
             return new SheetsEntry(property, about, type.GetGenericArguments()[0]);
         var value = type.GetGenericArguments()[0];
+        if (Forms.TryGetValue(value, out var make))
+            return make(property, about);
         var form = typeof(IQuantity).IsAssignableFrom(value) ? typeof(QuantityEntry<>).MakeGenericType(value)
             : value.IsGenericType && value.GetGenericTypeDefinition() == typeof(Quantities<>) ? typeof(QuantitiesEntry<>).MakeGenericType(value.GetGenericArguments()[0])
             : value.IsGenericType && value.GetGenericTypeDefinition() == typeof(Curve<,>) ? typeof(CurveEntry<,>).MakeGenericType(value.GetGenericArguments())
             : typeof(PlainEntry<>).MakeGenericType(value);
         return (Entry)Activator.CreateInstance(form, BindingFlags.Instance | BindingFlags.NonPublic | BindingFlags.Public, null, [property, about], null)!;
     }
+
+    // Named one by one so that a published program has them compiled ahead; a type that is not named here works as well, and starts more slowly.
+    static Dictionary<Type, Func<PropertyInfo, EntryAttribute, Entry>> Forms { get; } = new()
+    {
+        [typeof(Length)] = static (p, a) => new QuantityEntry<Length>(p, a),
+        [typeof(Area)] = static (p, a) => new QuantityEntry<Area>(p, a),
+        [typeof(Mass)] = static (p, a) => new QuantityEntry<Mass>(p, a),
+        [typeof(Duration)] = static (p, a) => new QuantityEntry<Duration>(p, a),
+        [typeof(Speed)] = static (p, a) => new QuantityEntry<Speed>(p, a),
+        [typeof(Angle)] = static (p, a) => new QuantityEntry<Angle>(p, a),
+        [typeof(Temperature)] = static (p, a) => new QuantityEntry<Temperature>(p, a),
+        [typeof(Torque)] = static (p, a) => new QuantityEntry<Torque>(p, a),
+        [typeof(Power)] = static (p, a) => new QuantityEntry<Power>(p, a),
+        [typeof(Charge)] = static (p, a) => new QuantityEntry<Charge>(p, a),
+        [typeof(Current)] = static (p, a) => new QuantityEntry<Current>(p, a),
+        [typeof(Voltage)] = static (p, a) => new QuantityEntry<Voltage>(p, a),
+        [typeof(Resistance)] = static (p, a) => new QuantityEntry<Resistance>(p, a),
+        [typeof(Inductance)] = static (p, a) => new QuantityEntry<Inductance>(p, a),
+        [typeof(Capacitance)] = static (p, a) => new QuantityEntry<Capacitance>(p, a),
+        [typeof(SpeedConstant)] = static (p, a) => new QuantityEntry<SpeedConstant>(p, a),
+        [typeof(AngularSpeed)] = static (p, a) => new QuantityEntry<AngularSpeed>(p, a),
+        [typeof(Frequency)] = static (p, a) => new QuantityEntry<Frequency>(p, a),
+        [typeof(Inertia)] = static (p, a) => new QuantityEntry<Inertia>(p, a),
+        [typeof(Fraction)] = static (p, a) => new QuantityEntry<Fraction>(p, a),
+        [typeof(Number)] = static (p, a) => new QuantityEntry<Number>(p, a),
+        [typeof(ThermalResistance)] = static (p, a) => new QuantityEntry<ThermalResistance>(p, a),
+        [typeof(HeatCapacity)] = static (p, a) => new QuantityEntry<HeatCapacity>(p, a),
+        [typeof(AngularStiffness)] = static (p, a) => new QuantityEntry<AngularStiffness>(p, a),
+        [typeof(BendPerMass)] = static (p, a) => new QuantityEntry<BendPerMass>(p, a),
+        [typeof(FusingIntegral)] = static (p, a) => new QuantityEntry<FusingIntegral>(p, a),
+        [typeof(Quantities<Length>)] = static (p, a) => new QuantitiesEntry<Length>(p, a),
+        [typeof(Quantities<Angle>)] = static (p, a) => new QuantitiesEntry<Angle>(p, a),
+        [typeof(Curve<Fraction, Voltage>)] = static (p, a) => new CurveEntry<Fraction, Voltage>(p, a),
+        [typeof(Curve<Voltage, Current>)] = static (p, a) => new CurveEntry<Voltage, Current>(p, a),
+        [typeof(int)] = static (p, a) => new PlainEntry<int>(p, a),
+        [typeof(string)] = static (p, a) => new PlainEntry<string>(p, a),
+        [typeof(bool)] = static (p, a) => new PlainEntry<bool>(p, a),
+        [typeof(Money)] = static (p, a) => new PlainEntry<Money>(p, a),
+        [typeof(HourlyRate)] = static (p, a) => new PlainEntry<HourlyRate>(p, a),
+        [typeof(Texts)] = static (p, a) => new PlainEntry<Texts>(p, a),
+        [typeof(ResistanceTable)] = static (p, a) => new PlainEntry<ResistanceTable>(p, a),
+        [typeof(RollingTable)] = static (p, a) => new PlainEntry<RollingTable>(p, a),
+        [typeof(Mounting)] = static (p, a) => new PlainEntry<Mounting>(p, a),
+        [typeof(Kingpin)] = static (p, a) => new PlainEntry<Kingpin>(p, a),
+        [typeof(DriveKind)] = static (p, a) => new PlainEntry<DriveKind>(p, a),
+        [typeof(Driven)] = static (p, a) => new PlainEntry<Driven>(p, a),
+        [typeof(Placement)] = static (p, a) => new PlainEntry<Placement>(p, a),
+        [typeof(Fixing)] = static (p, a) => new PlainEntry<Fixing>(p, a),
+        [typeof(Sensor)] = static (p, a) => new PlainEntry<Sensor>(p, a),
+        [typeof(Failsafe)] = static (p, a) => new PlainEntry<Failsafe>(p, a),
+        [typeof(Stance)] = static (p, a) => new PlainEntry<Stance>(p, a),
+        [typeof(Weather)] = static (p, a) => new PlainEntry<Weather>(p, a),
+        [typeof(Surface)] = static (p, a) => new PlainEntry<Surface>(p, a),
+    };
 
     sealed class QuantityEntry<T>(PropertyInfo property, EntryAttribute about) : Entry(property, about)
         where T : struct, IQuantity<T>
@@ -206,6 +265,9 @@ public abstract class Entry
 
         public override double SpreadOf(object known) =>
             known is Known<T> { IsKnown: true } value ? value.Spread ?? DefaultSpread(value.Value.Si, value.From) : 0;
+
+        public override double MeasuredSpreadOf(object known) =>
+            known is Known<T> { IsKnown: true } value ? Math.Min(SpreadOf(known), DefaultSpread(value.Value.Si, Origin.Measured)) : 0;
 
         public override object Moved(object known, double deviations)
         {
@@ -253,6 +315,8 @@ public abstract class Entry
         public override double SpreadOf(object known) =>
             known is Known<Curve<TX, TY>> { IsKnown: true } value ? value.Spread ?? DefaultSpread(1, value.From) : 0;
 
+        public override double MeasuredSpreadOf(object known) => Math.Min(SpreadOf(known), DefaultSpread(1, Origin.Measured));
+
         public override object Moved(object known, double deviations)
         {
             var value = (Known<Curve<TX, TY>>)known;
@@ -297,6 +361,8 @@ public abstract class Entry
             Known<RollingTable> { IsKnown: true } table => table.Spread ?? DefaultSpread(1, table.From),
             _ => 0,
         };
+
+        public override double MeasuredSpreadOf(object known) => Math.Min(SpreadOf(known), DefaultSpread(1, Origin.Measured));
 
         public override object Moved(object known, double deviations)
         {

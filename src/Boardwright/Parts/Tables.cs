@@ -53,6 +53,7 @@ public sealed class ResistanceTable
 {
     readonly Grid? grid;
     readonly Polyline? line;
+    readonly double everywhere;
 
     /// <summary>One value for every state.</summary>
     public ResistanceTable(Resistance single) : this([Fraction.FromPercent(50)], [], [[single]])
@@ -75,6 +76,8 @@ public sealed class ResistanceTable
         }
         else if (charges.Count > 1)
             line = new Polyline([.. charges.Select(c => c.Value)], [.. values.Select(row => row[0].Ohms)]);
+        else
+            everywhere = values[0][0].Ohms;
     }
 
     /// <summary>States of charge of the rows.</summary>
@@ -91,7 +94,7 @@ public sealed class ResistanceTable
 
     /// <summary>The resistance in ohm at a state of charge (0 to 1) and a temperature in kelvin; for loops.</summary>
     public double At(double charge, double kelvins) =>
-        grid?.At(charge, kelvins) ?? line?.At(charge) ?? Values[0][0].Ohms;
+        grid is not null ? grid.At(charge, kelvins) : line is not null ? line.At(charge) : everywhere;
 
     /// <summary>Whether the table reaches a state; a single value is taken to hold everywhere, and a table without temperatures at every temperature.</summary>
     public bool Covers(Fraction charge, Temperature temperature) =>

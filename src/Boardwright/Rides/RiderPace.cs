@@ -68,6 +68,13 @@ public sealed record SpeedPlan
         public double Seconds => 2 * (End - Start) / (Sqrt(SquareAtStart) + Sqrt(SquareAtEnd));
     }
 
+    /// <summary>A piece of the road over which the square of the target runs straight, for loops: places in m, squares in m²/s².</summary>
+    [StructLayout(LayoutKind.Auto)]
+    internal readonly record struct TargetPiece(double Start, double End, double SquareAtStart, double SquareAtEnd);
+
+    /// <summary>The target in pieces, in order and without gaps.</summary>
+    internal IEnumerable<TargetPiece> TargetPieces => _target.Select(p => new TargetPiece(p.Start, p.End, p.SquareAtStart, p.SquareAtEnd));
+
     internal SpeedPlan(RiderPace pace, Route route)
     {
         (Pace, Route) = (pace, route);

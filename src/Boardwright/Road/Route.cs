@@ -140,13 +140,7 @@ public sealed record Route
     /// <summary>The route as pieces of one grade and one wish each, in order; a stop ends a piece. A stop at the very start is in <see cref="Stops"/> only.</summary>
     public IReadOnlyList<Stretch> Stretches()
     {
-        SortedSet<double> edges = [];
-        for (var i = 0; i < Segments.Count; i++)
-        {
-            foreach (var place in Segments[i].Places)
-                edges.Add(Math.Min(_starts[i] + place, _starts[i + 1]));
-        }
-
+        SortedSet<double> edges = [.. GradePlaces()];
         foreach (var wish in Wishes)
             edges.UnionWith([wish.From.Metres, wish.To.Metres]);
         edges.UnionWith(Stops.Select(s => s.At.Metres));
@@ -215,6 +209,16 @@ public sealed record Route
         }
 
         return new(name, [Segment.Stated(points)], wishes, stops);
+    }
+
+    /// <summary>Distances from the start at which the grade may change, in metres, ends included.</summary>
+    internal IEnumerable<double> GradePlaces()
+    {
+        for (var i = 0; i < Segments.Count; i++)
+        {
+            foreach (var place in Segments[i].Places)
+                yield return Math.Min(_starts[i] + place, _starts[i + 1]);
+        }
     }
 
     (Segment Segment, Length Within) Find(Length at)

@@ -20,7 +20,7 @@ public sealed record CurrentLimits(IReadOnlyList<CurrentLimit> All)
     public CurrentLimit Weakest => All[0];
 
     /// <summary>Phase current of one motor when driving: the builder's, the motor's, the controller's.</summary>
-    public static Answer<CurrentLimits> Phase(Board board) => Of("limits.phase", needs =>
+    public static Answer<CurrentLimits> Phase(Board board) => Of("limits.phase_current", needs =>
     [
         Limit(needs, board.Limits.PhaseCurrent, "the phase current that is set"),
         Limit(needs, board.Parts.Motor.PhaseCurrentPeak, "the motor's peak phase current"),
@@ -28,7 +28,7 @@ public sealed record CurrentLimits(IReadOnlyList<CurrentLimit> All)
     ], board.Limits.PhaseCurrent);
 
     /// <summary>Phase current of one motor when braking: the builder's, the motor's, the controller's.</summary>
-    public static Answer<CurrentLimits> BrakePhase(Board board) => Of("limits.brake_phase", needs =>
+    public static Answer<CurrentLimits> BrakePhase(Board board) => Of("", needs =>
     [
         Limit(needs, board.Limits.BrakePhaseCurrent, "the braking phase current that is set"),
         Limit(needs, board.Parts.Motor.PhaseCurrentPeak, "the motor's peak phase current"),
@@ -36,7 +36,7 @@ public sealed record CurrentLimits(IReadOnlyList<CurrentLimit> All)
     ], board.Limits.BrakePhaseCurrent);
 
     /// <summary>Current out of the pack: the builder's, and what cells, protection, plug, fuse and controllers carry for ever.</summary>
-    public static Answer<CurrentLimits> Pack(Board board) => Of("limits.pack", needs =>
+    public static Answer<CurrentLimits> Pack(Board board) => Of("limits.pack_current", needs =>
     [
         Limit(needs, board.Limits.PackCurrent, "the pack current that is set"),
         .. PackParts(needs, board),
@@ -50,24 +50,32 @@ public sealed record CurrentLimits(IReadOnlyList<CurrentLimit> All)
         [
             Limit(needs, parts.Cell.DischargeCurrent, "the cells' discharge current", parts.Pack.Parallel.Or(0)),
             Limit(needs, parts.Pack.Protection.DischargeCurrent, "the protection's discharge current"),
-            parts.Pack.Plug.IsKnown ? Limit(needs, board.PlugCalled(parts.Pack.Plug.Value).CurrentContinuous, "the pack plug's continuous current") : null,
-            Limit(needs, parts.Fuse.Rating, "the fuse's rating"),
+            .. Carriers(needs, board),
             Limit(needs, parts.Controller.PackCurrent, "the controllers' supply current", Place.ControllerCount(parts)),
         ];
     }
 
+    /// <summary>What plug and fuse carry for ever, either way.</summary>
+    public static IReadOnlyList<CurrentLimit?> Carriers(Needs needs, Board board) =>
+    [
+        board.Parts.Pack.Plug.IsKnown ? Limit(needs, board.PlugCalled(board.Parts.Pack.Plug.Value).CurrentContinuous, "the pack plug's continuous current") : null,
+        Limit(needs, board.Parts.Fuse.Rating, "the fuse's rating"),
+    ];
+
     /// <summary>Current into the pack: the builder's, and what cells, protection and controllers take.</summary>
-    public static Answer<CurrentLimits> Regen(Board board) => Of("limits.regen", needs =>
+    public static Answer<CurrentLimits> Regen(Board board) => Of("limits.regen_current", needs =>
     {
         var parts = board.Parts;
         var cell = parts.Cell;
-        var cold = board.Brief.Temperature.IsKnown
-            && ((cell.ChargeTemperatureMin.IsKnown && board.Brief.Temperature.Value < cell.ChargeTemperatureMin.Value)
-                || (cell.ChargeTemperatureMax.IsKnown && board.Brief.Temperature.Value > cell.ChargeTemperatureMax.Value));
+        var around = board.Brief.Temperature;
+        var forbidding = !around.IsKnown ? default
+            : cell.ChargeTemperatureMin.IsKnown && around.Value < cell.ChargeTemperatureMin.Value ? cell.ChargeTemperatureMin
+            : cell.ChargeTemperatureMax.IsKnown && around.Value > cell.ChargeTemperatureMax.Value ? cell.ChargeTemperatureMax
+            : default;
         return
         [
             Limit(needs, board.Limits.RegenCurrent, "the braking pack current that is set"),
-            cold ? new CurrentLimit(cell.ChargeTemperatureMin.Key, "the cells, which may not be charged at the brief's temperature", default)
+            forbidding.IsKnown ? new CurrentLimit(forbidding.Key, "the cells, which may not be charged at the brief's temperature", default)
                 : Limit(needs, cell.ChargeCurrent, "the cells' charge current", parts.Pack.Parallel.Or(0)),
             parts.Pack.Protection.RegenThrough is { IsKnown: true, Value: false }
                 ? new CurrentLimit(parts.Pack.Protection.RegenThrough.Key, "the protection, which lets no braking current through", default)

@@ -72,13 +72,16 @@ public sealed record CruiseOfBoard(Cruise? Steady, double? Wanted, double? Pace)
         return new CruiseOfBoard(run.Cruising(speed, reserve), wanted, wanted is { } metres ? PaceFor(run, reserve, metres) : null);
     });
 
-    /// <summary>The fastest steady speed on the level at which a range is reached, looked for above walking pace, where the range only falls with speed.</summary>
+    /// <summary>The fastest steady speed on the level at which a range is reached, looked for between walking pace and the top speed at the reserve, which is the fastest that is held to the end.</summary>
     /// <returns>The speed in m/s, or <c>null</c> when the range is out of reach.</returns>
     public static double? PaceFor(Running run, double reserve, double metres)
     {
         double Beyond(double speed) => run.RangeAt(speed, reserve) - metres;
+        var fastest = run.TopSpeed(reserve);
+        if (fastest <= Walking)
+            return null;
         // Idle power makes a crawl wasteful too: from the first pace that reaches it, on to where it is lost again.
-        return RootFinding.FirstFall(Beyond, Walking, 40, 2);
+        return Beyond(fastest) >= 0 ? fastest : RootFinding.FirstFall(Beyond, Walking, fastest, 2);
     }
 }
 

@@ -108,7 +108,9 @@ public static class PerformanceRules
             if (reached >= wanted)
                 return [RangeReached!.Found(Level.Fine, $"{reached:0.0 km} at a steady {speed:0 km/h}; {wanted:0 km} are wanted. Stops, hills, wind and cold take from it.", value: value, limit: limit)];
             var pace = cruise.Pace is { } p ? Speed.FromMetresPerSecond(p) : (Speed?)null;
-            var parallel = (int)Math.Ceiling(e.Board.Parts.Pack.Parallel.Or(1) * (wanted / reached));
+            if (reached.Si <= 0)
+                return [RangeReached!.Found(Level.Fix, $"The pack cannot hold a steady {speed:0 km/h}; {wanted:0 km} are wanted.", $"More cells in parallel, cells of lower resistance, or a slower cruise{(pace is { } held ? (FormattableString)$": {wanted:0 km} are reached at a steady {held:0.0 km/h}" : $"")}.", value, limit)];
+            var parallel = Math.Ceiling(e.Board.Parts.Pack.Parallel.Or(1) * (wanted / reached));
             return
             [
                 RangeReached!.Found(Level.Fix, $"{reached:0.0 km} at a steady {speed:0 km/h}; {wanted:0 km} are wanted.",
@@ -152,11 +154,12 @@ public static class PerformanceRules
             if (needs.Unmet)
                 return null;
             var held = Fraction.FromValue(brakes.GradeHeldFull);
+            FormattableString only = held.Value < 0.0005 ? (FormattableString)$"no descent is held" : $"only {held:0.0 %} downhill are held";
             var (value, limit) = (Amount.Of(held, "%"), Amount.Of(wanted, "%"));
             return held >= wanted
                 ? [BrakeHoldsDescent!.Found(Level.Fine, $"With a full pack {held:0.0 %} downhill are held at {speed:0 km/h}; {wanted:0 %} are asked. It is one brake, and it is gone when the link or the pack is.", value: value, limit: limit)]
-                : [BrakeHoldsDescent!.Found(Level.Stop, $"With a full pack only {held:0.0 %} downhill are held at {speed:0 km/h}; the brief's hill has {wanted:0 %}.",
-                    brakes.HoldsFrom is { } charge
+                : [BrakeHoldsDescent!.Found(Level.Stop, $"With a full pack {new Phrase(only)} at {speed:0 km/h}; the brief's hill has {wanted:0 %}.",
+                    brakes.HoldsFrom is { } charge and >= 0.01
                         ? (FormattableString)$"Start down that hill with no more than {Fraction.FromValue(Math.Floor(100 * charge) / 100):0 %} of the charge, from where it is held, and fit or be able to use another brake."
                         : $"It is held at no charge: raise the braking currents if every part carries them, gear lower, and fit or be able to use another brake.", value, limit)];
         });
@@ -227,6 +230,15 @@ public static class PerformanceRules
             var most = Amount.Of(limit, "°C");
             if (heat.Settled is { } end && end.Winding <= limit)
                 return [MotorsStayCool!.Found(Level.Fine, $"On an endless {wanted:0 %} at {speed:0 km/h} the windings settle at {end.Winding:0 °C}; {limit:0 °C} are allowed.", value: Amount.Of(end.Winding, "°C"), limit: most)];
+            if (!heat.IsTold)
+            {
+                return
+                [
+                    MotorsStayCool!.Found(Level.Fix, $"On {wanted:0 %} at {speed:0 km/h} the windings pass {limit:0 °C}; when cannot be told, as winding and case have heat capacities too unlike.",
+                        $"Look at motor.winding_capacity and motor.case_capacity again; gear lower, take larger motors, or climb slower.", heat.Settled is { } far ? Amount.Of(far.Winding, "°C") : null, most),
+                ];
+            }
+
             var time = heat.TimeToLimit ?? Duration.FromSeconds(0);
             var way = Length.FromMetres(time.Seconds * speed.MetresPerSecond);
             return

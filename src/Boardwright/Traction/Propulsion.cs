@@ -18,6 +18,8 @@ public sealed record Propulsion
     /// <summary>Part of the bus voltage that the modulation may use.</summary>
     public const double Modulation = 0.95;
 
+    const int Strides = 128;
+
     /// <summary>Number of motors.</summary>
     public required int Motors { get; init; }
 
@@ -88,9 +90,12 @@ public sealed record Propulsion
         return Motors * Ratio / WheelRadius * torque * (torque >= 0 ? Efficiency : 1 / Efficiency);
     }
 
-    /// <summary>Phase current that gives a driving force, A.</summary>
-    public double CurrentFor(double force, double metresPerSecond) =>
-        (force * WheelRadius / (Motors * Efficiency * Ratio) + Drag(MotorSpeed(metresPerSecond))) / TorqueConstant;
+    /// <summary>Phase current that gives a force at the wheels, A; below zero where the motors have to brake. Undoes <see cref="Force"/>.</summary>
+    public double CurrentFor(double force, double metresPerSecond)
+    {
+        var torque = force * WheelRadius / (Motors * Ratio) * (force >= 0 ? 1 / Efficiency : Efficiency);
+        return (torque + Drag(MotorSpeed(metresPerSecond))) / TorqueConstant;
+    }
 
     /// <summary>Force at the wheels of a braking phase current, N: n G (Kt i + drag)/(η r); losses brake as well.</summary>
     public double BrakeForce(double current, double metresPerSecond) =>
@@ -98,10 +103,14 @@ public sealed record Propulsion
 
     /// <summary>The bus under a phase current, driving when positive and braking when negative.</summary>
     /// <returns>Volts and amperes out of the pack (negative into it), or <c>null</c> when the pack cannot give the power.</returns>
-    public Bus? BusAt(double current, double metresPerSecond, in Supply supply)
+    public Bus? BusAt(double current, double metresPerSecond, in Supply supply) => BusAt(current, metresPerSecond, supply, PhaseResistance);
+
+    /// <summary>The bus under a phase current when the windings have a resistance of their own, ohm.</summary>
+    /// <inheritdoc cref="BusAt(double, double, in Supply)"/>
+    public Bus? BusAt(double current, double metresPerSecond, in Supply supply, double phaseResistance)
     {
         var amplitude = Abs(current);
-        var power = Motors * (1.5 * (PhaseResistance + SwitchResistance) * current * current
+        var power = Motors * (1.5 * (phaseResistance + SwitchResistance) * current * current
             + TorqueConstant * current * MotorSpeed(metresPerSecond)) + IdlePower;
         var switching = Motors * SwitchingFactor * amplitude;
         var rest = supply.RestVoltage - switching * supply.Resistance;
@@ -125,66 +134,96 @@ public sealed record Propulsion
 
     /// <summary>The largest driving current that holds every electrical limit at a speed, A.</summary>
     /// <returns>The current, or <c>null</c> when not even an idling motor holds them: the speed is beyond the drive.</returns>
-    public double? LargestCurrent(double metresPerSecond, in Supply supply)
+    public double? LargestCurrent(double metresPerSecond, in Supply supply) => LargestCurrent(metresPerSecond, supply, PhaseResistance, PhaseLimit);
+
+    /// <summary>The largest driving current at a speed when the windings have a resistance of their own, ohm, and a hot controller allows less phase current, A.</summary>
+    /// <inheritdoc cref="LargestCurrent(double, in Supply)"/>
+    public double? LargestCurrent(double metresPerSecond, in Supply supply, double phaseResistance, double phaseLimit)
     {
         if (PolePairs * MotorSpeed(metresPerSecond) > ElectricalSpeedLimit)
             return null;
-        var margin = new DriveMargin(this, metresPerSecond, supply);
-        return margin.At(PhaseLimit) >= 0 ? PhaseLimit
+        var margin = new DriveMargin(this, metresPerSecond, supply, phaseResistance);
+        return margin.At(phaseLimit) >= 0 ? phaseLimit
             : margin.At(0) < 0 ? null
-            : RootFinding.Within(margin, 0, PhaseLimit, 1e-10);
+            : RootFinding.Within(margin, 0, phaseLimit, 1e-10);
+    }
+
+    /// <summary>Whether a driving current of zero or more holds every electrical limit at a speed.</summary>
+    /// <param name="current">Phase current, A.</param>
+    /// <param name="metresPerSecond">Speed on the road.</param>
+    /// <param name="supply">The pack.</param>
+    /// <param name="phaseResistance">Resistance of a phase as warm as it is, ohm.</param>
+    /// <param name="phaseLimit">Greatest phase current, A.</param>
+    /// <param name="bus">The bus, where the answer is yes.</param>
+    public bool Allows(double current, double metresPerSecond, in Supply supply, double phaseResistance, double phaseLimit, out Bus bus)
+    {
+        bus = default;
+        if (current > phaseLimit || PolePairs * MotorSpeed(metresPerSecond) > ElectricalSpeedLimit
+            || BusAt(current, metresPerSecond, supply, phaseResistance) is not { } found)
+            return false;
+        bus = found;
+        return found.Amperes <= PackLimit * supply.Fade(found.Volts) && VoltageMargin(current, metresPerSecond, found.Volts, phaseResistance) >= 0;
     }
 
     /// <summary>The largest braking current that holds every electrical limit at a speed, A; zero when none does.</summary>
-    public double LargestBrakeCurrent(double metresPerSecond, in Supply supply)
+    public double LargestBrakeCurrent(double metresPerSecond, in Supply supply) => LargestBrakeCurrent(metresPerSecond, supply, PhaseResistance, BrakePhaseLimit);
+
+    /// <summary>The largest braking current at a speed when the windings have a resistance of their own, ohm, and no more phase current is asked or allowed than stated, A.</summary>
+    /// <inheritdoc cref="LargestBrakeCurrent(double, in Supply)"/>
+    public double LargestBrakeCurrent(double metresPerSecond, in Supply supply, double phaseResistance, double phaseLimit)
     {
-        var margin = new BrakeMargin(this, metresPerSecond, supply);
-        if (margin.At(BrakePhaseLimit) >= 0)
-            return BrakePhaseLimit;
+        var margin = new BrakeMargin(this, metresPerSecond, supply, phaseResistance);
         if (margin.At(0) <= 0)
             return 0;
-        // The power fed back first grows with the current, then copper eats it; the controller stops at the first limit it meets.
-        var crest = Min(BrakePhaseLimit, TorqueConstant * MotorSpeed(metresPerSecond) / (3 * (PhaseResistance + SwitchResistance)));
-        return margin.At(crest) >= 0 ? crest : RootFinding.Within(margin, 0, crest, 1e-10);
+        // The power fed back first grows with the current, then copper eats it. The controller stops at the first limit it
+        // meets on the way up, even where a larger current would hold it again.
+        var crest = Min(phaseLimit, TorqueConstant * MotorSpeed(metresPerSecond) / (3 * (phaseResistance + SwitchResistance)));
+        return margin.At(crest) < 0 ? RootFinding.Within(margin, 0, crest, 1e-10)
+            : margin.At(phaseLimit) >= 0 ? phaseLimit
+            : RootFinding.Within(margin, crest, phaseLimit, 1e-10);
     }
 
     /// <summary>Speed at which the motors run with the wheels in the air, m/s.</summary>
-    public double UnloadedSpeed(in Supply supply, double from = 0)
+    /// <returns>The speed; zero when the pack cannot even keep the controllers awake.</returns>
+    public double UnloadedSpeed(in Supply supply)
     {
         var margin = new IdleMargin(this, supply);
-        return RootFinding.FirstFall(margin, from, 200, 1)
-            ?? throw new NonConvergenceException("The unloaded speed was not found below 200 m/s.");
+        if (margin.At(0) <= 0)
+            return 0;
+        // No motor outruns the speed at which its own voltage is all that the bus can make.
+        var ideal = Modulation * supply.RestVoltage / (Sqrt(3) * PolePairs * FluxLinkage) * WheelRadius / Ratio;
+        return RootFinding.FirstFall(margin, 0, ideal, ideal / Strides) ?? ideal;
     }
 
-    double VoltageMargin(double current, double metresPerSecond, double volts)
+    double VoltageMargin(double current, double metresPerSecond, double volts, double phaseResistance)
     {
         var electrical = PolePairs * MotorSpeed(metresPerSecond);
         var vd = electrical * PhaseInductance * current;
-        var vq = PhaseResistance * current + electrical * FluxLinkage;
+        var vq = phaseResistance * current + electrical * FluxLinkage;
         return Modulation * volts / Sqrt(3) - Sqrt(vd * vd + vq * vq);
     }
 
-    readonly struct DriveMargin(Propulsion drive, double speed, Supply supply) : IFunction
+    readonly struct DriveMargin(Propulsion drive, double speed, Supply supply, double ohms) : IFunction
     {
         public double At(double x)
         {
-            if (drive.BusAt(x, speed, supply) is not { } bus)
+            if (drive.BusAt(x, speed, supply, ohms) is not { } bus)
                 return -1;
             var allowed = drive.PackLimit * supply.Fade(bus.Volts);
-            return Min((allowed - bus.Amperes) / drive.PackLimit, drive.VoltageMargin(x, speed, bus.Volts) / supply.RestVoltage);
+            return Min((allowed - bus.Amperes) / drive.PackLimit, drive.VoltageMargin(x, speed, bus.Volts, ohms) / supply.RestVoltage);
         }
     }
 
-    readonly struct BrakeMargin(Propulsion drive, double speed, Supply supply) : IFunction
+    readonly struct BrakeMargin(Propulsion drive, double speed, Supply supply, double ohms) : IFunction
     {
         public double At(double x)
         {
-            if (drive.BusAt(-x, speed, supply) is not { } bus)
+            if (drive.BusAt(-x, speed, supply, ohms) is not { } bus)
                 return -1;
             var allowed = Min(drive.RegenLimit, supply.ChargeHeadroom);
             var current = (allowed + bus.Amperes) / drive.PackLimit;
             // A motor that spins faster than the bus can follow still brakes; the voltage only limits the current that is added.
-            return x == 0 ? current : Min(current, drive.VoltageMargin(-x, speed, bus.Volts) / supply.RestVoltage);
+            return x == 0 ? current : Min(current, drive.VoltageMargin(-x, speed, bus.Volts, ohms) / supply.RestVoltage);
         }
     }
 
@@ -195,7 +234,7 @@ public sealed record Propulsion
             var motor = drive.MotorSpeed(x);
             var current = drive.Drag(motor) / drive.TorqueConstant;
             return drive.BusAt(current, x, supply) is not { } bus ? -1
-                : Min(drive.VoltageMargin(current, x, bus.Volts) / supply.RestVoltage, 1 - drive.PolePairs * motor / drive.ElectricalSpeedLimit);
+                : Min(drive.VoltageMargin(current, x, bus.Volts, drive.PhaseResistance) / supply.RestVoltage, 1 - drive.PolePairs * motor / drive.ElectricalSpeedLimit);
         }
     }
 }

@@ -68,6 +68,8 @@ public sealed record Running
 
     double Weight => Load.Mass.Kilograms * RoadLoad.Gravity;
 
+    double Transfer => Grip * Load.Mass.Kilograms * CentreOfMassHeight / (Wheelbase * EffectiveMass) * (Driven == Driven.Rear ? 1 : -1);
+
     /// <summary>The pack at a state of charge, 0 to 1.</summary>
     public Supply SupplyAt(double charge)
     {
@@ -86,14 +88,17 @@ public sealed record Running
             : Drive.Force(0, speed);
 
     /// <summary>The largest driving force the tyres take: μ times the driven axle's load, which grows (rear) or shrinks (front) with the acceleration, N.</summary>
-    public double GripForce(double speed, double grade)
+    public double GripForce(double speed, double grade) => GripUnder(RoadForce(speed, grade), Cos(Atan(grade)));
+
+    /// <summary>The largest driving force the tyres take against a road force, N, on a slope of stated cosine.</summary>
+    public double GripUnder(double roadForce, double cosine)
     {
-        var upright = Weight * Cos(Atan(grade));
+        var upright = Weight * cosine;
         if (Driven == Driven.Both)
             return Grip * upright;
         // F = μ (share · W ± m h/L · a) with a = (F − F_road)/m_e, solved for F; no more than the whole weight can rest on one axle.
-        var transfer = Grip * Load.Mass.Kilograms * CentreOfMassHeight / (Wheelbase * EffectiveMass) * (Driven == Driven.Rear ? 1 : -1);
-        var standing = Grip * WeightShare * upright - transfer * RoadForce(speed, grade);
+        var transfer = Transfer;
+        var standing = Grip * WeightShare * upright - transfer * roadForce;
         var whole = Grip * upright;
         return transfer >= 1 ? whole : Clamp(standing / (1 - transfer), 0, whole);
     }
@@ -162,13 +167,16 @@ public sealed record Running
     }
 
     /// <summary>The largest braking force the driven axle's tyres take; braking unloads a rear axle, N.</summary>
-    public double BrakeGrip(double speed, double grade)
+    public double BrakeGrip(double speed, double grade) => BrakeGripUnder(RoadForce(speed, grade), Cos(Atan(grade)));
+
+    /// <summary>The largest braking force the driven axle's tyres take beside a road force, N, on a slope of stated cosine.</summary>
+    public double BrakeGripUnder(double roadForce, double cosine)
     {
-        var upright = Weight * Cos(Atan(grade));
+        var upright = Weight * cosine;
         if (Driven == Driven.Both)
             return Grip * upright;
-        var transfer = Grip * Load.Mass.Kilograms * CentreOfMassHeight / (Wheelbase * EffectiveMass) * (Driven == Driven.Rear ? 1 : -1);
-        var standing = Grip * WeightShare * upright - transfer * RoadForce(speed, grade);
+        var transfer = Transfer;
+        var standing = Grip * WeightShare * upright - transfer * roadForce;
         return transfer <= -1 ? Grip * upright : Clamp(standing / (1 + transfer), 0, Grip * upright);
     }
 

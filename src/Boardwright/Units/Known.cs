@@ -27,6 +27,9 @@ public interface IKnown
 
     /// <summary>One standard deviation: in SI units for a quantity, as a part of the whole for a table; <c>null</c> where the file does not say.</summary>
     double? Spread { get; }
+
+    /// <summary>The value, whatever its type; <c>null</c> when none was given.</summary>
+    object? Content { get; }
 }
 
 /// <summary>A value of a board file together with its name, its origin and how well it is known; or the absence of one.</summary>
@@ -55,6 +58,9 @@ public readonly record struct Known<T> : IKnown
 
     /// <inheritdoc/>
     public double? Spread { get; }
+
+    /// <inheritdoc/>
+    public object? Content => IsKnown ? value : null;
 
     /// <summary>The value.</summary>
     /// <exception cref="InvalidOperationException">Nothing is known.</exception>

@@ -21,7 +21,7 @@ public static class ElectricalRules
                 return null;
             var cut = e.Board.Limits.TaperEnd.IsKnown ? e.Board.Limits.TaperEnd.Value * window.Series : window.Empty;
             if (window.Full > most)
-                return [ControllerVoltage!.Found(Level.Stop, $"A full pack has {window.Full:0.0 V}, the controller takes {most:0.0 V}.", $"Take a controller for at least {window.Full:0 V}, or at most {(int)(most / (window.Full / window.Series))} cells in series.", Amount.Of(window.Full, "V"), Amount.Of(most, "V"))];
+                return [ControllerVoltage!.Found(Level.Stop, $"A full pack has {window.Full:0.0 V}, the controller takes {most:0.0 V}.", $"Take a controller for at least {window.Full:0.0 V}, or at most {(int)(most / (window.Full / window.Series))} cells in series.", Amount.Of(window.Full, "V"), Amount.Of(most, "V"))];
             return cut < least
                 ? [ControllerVoltage!.Found(Level.Fix, $"At the end of the charge the pack has {cut:0.0 V}; below {least:0.0 V} the controller switches off.", $"Set taper_end to at least {least / window.Series:0.00 V} per cell.", Amount.Of(cut, "V"), Amount.Of(least, "V"), "controller.voltage_min", new Change("limits.taper_end", $"{Math.Ceiling(100 * least.Volts / window.Series) / 100:0.00} V"))]
                 : [ControllerVoltage!.Found(Level.Fine, $"{cut:0.0 V} to {window.Full:0.0 V} in {least:0.0 V} to {most:0.0 V}; {most - window.Full:0.0 V} are left for braking.", value: Amount.Of(window.Full, "V"), limit: Amount.Of(most, "V"))];
@@ -55,21 +55,21 @@ public static class ElectricalRules
                     return;
                 found.Add(volts >= window.Full
                     ? PartsStandVoltage!.Found(Level.Fine, $"{what} is rated {volts:0 V}; a full pack has {window.Full:0.0 V}.", value: Amount.Of(window.Full, "V"), limit: Amount.Of(volts, "V"), where: where)
-                    : PartsStandVoltage!.Found(Level.Stop, $"{what} is rated {volts:0 V}; a full pack has {window.Full:0.0 V}.", $"Take one rated at least {window.Full:0 V} DC.", Amount.Of(window.Full, "V"), Amount.Of(volts, "V"), where));
+                    : PartsStandVoltage!.Found(Level.Stop, $"{what} is rated {volts:0 V}; a full pack has {window.Full:0.0 V}.", $"Take one rated at least {window.Full:0.0 V} DC.", Amount.Of(window.Full, "V"), Amount.Of(volts, "V"), where));
             }
         });
 
     /// <summary>The builder's phase current is within motor and controller.</summary>
     public static Rule<Examination> PhaseCurrentCarried { get; } = new(
-        "current.phase", "limits.phase_current", "Motor and controller carry the phase current that is set.",
-        "Set against the peak phase currents of motor and controller; the weakest is named. What they carry for ever is said beside it.",
+        "current.phase", "limits.phase_current", "Motor, controller and the plugs between them carry the phase current that is set.",
+        "Set against the peak phase currents of motor and controller and what the plugs between them carry for a short time (their rating times √2); the weakest is named. What they carry for ever is said beside it.",
         Sources.MakersSheet,
         (e, needs) => Phase(PhaseCurrentCarried!, e, needs, e.Board.Limits.PhaseCurrent, "limits.phase_current"));
 
     /// <summary>The builder's braking phase current is within motor and controller.</summary>
     public static Rule<Examination> BrakePhaseCurrentCarried { get; } = new(
-        "current.brake_phase", "limits.brake_phase_current", "Motor and controller carry the braking phase current that is set.",
-        "Set against the peak phase currents of motor and controller; the weakest is named.",
+        "current.brake_phase", "limits.brake_phase_current", "Motor, controller and the plugs between them carry the braking phase current that is set.",
+        "Set against the peak phase currents of motor and controller and what the plugs between them carry for a short time (their rating times √2); the weakest is named.",
         Sources.MakersSheet,
         (e, needs) => Phase(BrakePhaseCurrentCarried!, e, needs, e.Board.Limits.BrakePhaseCurrent, "limits.brake_phase_current"));
 
@@ -101,13 +101,13 @@ public static class ElectricalRules
             return weak.Length == 0
                 ? [PackCurrentCarried!.Found(Level.Fine, $"{set:0 A} are set; the weakest part, {parts[0].Says}, carries {parts[0].Current:0 A}.", value: value, limit: limit)]
                 : weak.Select(w => PackCurrentCarried!.Found(Level.Fix, $"{set:0 A} are set; {w.Says} is {w.Current:0 A}: {set - w.Current:0 A} too little.",
-                    $"Set the pack current to {weak[0].Current:0 A}, or take a stronger part.", value, Amount.Of(w.Current, "A"), w.Key, new Change("limits.pack_current", $"{Math.Floor(weak[0].Current.Amperes):0} A")));
+                    $"Set the pack current to {weak[0].Current:0 A}, or take a stronger part.", value, Amount.Of(w.Current, "A"), w.Key, new Change("limits.pack_current", Setting(weak[0].Current))));
         });
 
     /// <summary>Every part takes the braking current back.</summary>
     public static Rule<Examination> RegenCurrentCarried { get; } = new(
-        "current.regen", "limits.regen_current", "Cells, protection and controller take the braking pack current that is set.",
-        "Set against cells · parallel charge current, the protection's, and the controllers'. Where the protection lets nothing through, or the cells may not be charged at the brief's temperature, nothing at all is taken: the brake is then only what the copper turns into heat.",
+        "current.regen", "limits.regen_current", "Cells, protection, plug, fuse and controller take the braking pack current that is set.",
+        "Set against cells · parallel charge current, the protection's, the controllers', and what plug and fuse carry. Where the protection lets nothing through, or the cells may not be charged at the brief's temperature, nothing at all is taken: the brake is then only what the copper turns into heat.",
         Sources.MakersSheet,
         (e, needs) =>
         {
@@ -115,17 +115,24 @@ public static class ElectricalRules
             var limits = needs.Of(e.RegenLimits);
             if (needs.Unmet)
                 return null;
-            var weakest = limits.Weakest;
+            // Plug and fuse carry the current both ways; they do not steer the brake, but they must bear it.
+            var carriers = limits.All.Where(l => l.Key != e.Board.Limits.RegenCurrent.Key)
+                .Concat(CurrentLimits.Carriers(needs, e.Board).OfType<CurrentLimit>()).OrderBy(l => l.Current).ToArray();
+            var next = carriers.FirstOrDefault();
+            var weakest = next.Key is not null && next.Current < set ? next : limits.Weakest;
             var (value, limit) = (Amount.Of(set, "A"), Amount.Of(weakest.Current, "A"));
             if (weakest.Current >= set)
             {
-                var next = limits.All.FirstOrDefault(l => l.Key != e.Board.Limits.RegenCurrent.Key);
                 return [RegenCurrentCarried!.Found(Level.Fine, next.Key is null ? (FormattableString)$"{set:0 A} are set." : $"{set:0 A} are set; the weakest part, {next.Says}, takes {next.Current:0 A}.", value: value, limit: next.Key is null ? null : Amount.Of(next.Current, "A"))];
             }
 
             return weakest.Current.Si == 0
-                ? [RegenCurrentCarried!.Found(Level.Stop, $"{set:0 A} of braking current are set, but {weakest.Says}.", $"Fit a protection that lets braking current through, or ride and brake as if there were no electric brake.", value, limit, weakest.Key)]
-                : [RegenCurrentCarried!.Found(Level.Fix, $"{set:0 A} of braking current are set; {weakest.Says} is {weakest.Current:0 A}.", $"Set the braking pack current to {weakest.Current:0 A}.", value, limit, weakest.Key, new Change("limits.regen_current", $"{Math.Floor(weakest.Current.Amperes):0} A"))];
+                ? [RegenCurrentCarried!.Found(Level.Stop, $"{set:0 A} of braking current are set, but {weakest.Says}.", weakest.Key == e.Board.Parts.Pack.Protection.RegenThrough.Key
+                    ? (FormattableString)$"Fit a protection that lets braking current through, or ride and brake as if there were no electric brake."
+                    : weakest.Key == e.Board.Parts.Cell.ChargeTemperatureMin.Key || weakest.Key == e.Board.Parts.Cell.ChargeTemperatureMax.Key
+                        ? (FormattableString)$"Bring the pack to a temperature at which its cells may be charged before riding, or set no braking current and brake as if there were no electric brake."
+                        : $"Take a part that takes braking current, or ride and brake as if there were no electric brake.", value, limit, weakest.Key)]
+                : [RegenCurrentCarried!.Found(Level.Fix, $"{set:0 A} of braking current are set; {weakest.Says} is {weakest.Current:0 A}.", $"Set the braking pack current to {weakest.Current:0 A}.", value, limit, weakest.Key, new Change("limits.regen_current", Setting(weakest.Current)))];
         });
 
     /// <summary>Plugs mate along each line.</summary>
@@ -137,8 +144,11 @@ public static class ElectricalRules
         {
             var (board, parts) = (e.Board, e.Board.Parts);
             var found = new List<Finding>();
-            Chain([parts.Pack.Plug, .. board.Wiring.Where(WiringRuns.IsPackRun).Select(r => r.Plug), parts.Controller.PackPlug]);
-            Chain([parts.Controller.MotorPlug, .. board.Wiring.Where(WiringRuns.IsMotorRun).Select(r => r.Plug), parts.Motor.LeadPlug]);
+            // Runs to several controllers or motors lie side by side, so each is a line of its own.
+            foreach (var plug in board.Wiring.Where(WiringRuns.IsPackRun).Select(r => r.Plug).DefaultIfEmpty())
+                Chain([parts.Pack.Plug, plug, parts.Controller.PackPlug]);
+            foreach (var plug in board.Wiring.Where(WiringRuns.IsMotorRun).Select(r => r.Plug).DefaultIfEmpty())
+                Chain([parts.Controller.MotorPlug, plug, parts.Motor.LeadPlug]);
             return found;
 
             void Chain(Known<string>[] plugs)
@@ -261,13 +271,24 @@ public static class ElectricalRules
         if (needs.Unmet)
             return null;
         var weakest = peaks.Motor < peaks.Controller ? (Name: "motor", Current: peaks.Motor) : (Name: "controller", Current: peaks.Controller);
+        // A plug is rated by the root of the mean square, a phase current by its amplitude.
+        foreach (var plug in e.Board.Wiring.Where(WiringRuns.IsMotorRun).Where(r => r.Plug.IsKnown).Select(r => e.Board.PlugCalled(r.Plug.Value)))
+        {
+            var rated = plug.CurrentPeak.IsKnown ? plug.CurrentPeak : plug.CurrentContinuous;
+            if (rated.IsKnown && rated.Value * Math.Sqrt(2) < weakest.Current)
+                weakest = ($"motor plug {plug.Title}", needs.Of(rated) * Math.Sqrt(2));
+        }
+
         var (value, limit) = (Amount.Of(set, "A"), Amount.Of(weakest.Current, "A"));
         var forEver = new[] { motor.PhaseCurrentContinuous, controller.PhaseCurrentContinuous }.Where(c => c.IsKnown).Select(c => c.Value).OrderBy(c => c).Cast<Current?>().FirstOrDefault();
         var beside = forEver is { } c && c < set ? (FormattableString)$" For ever they carry {c:0 A}; the heat decides how long the rest lasts." : $"";
         return set <= weakest.Current
-            ? [rule.Found(Level.Fine, $"{set:0 A} are set; the {weakest.Name}, the weaker, takes {weakest.Current:0 A} for a short time.{beside}", value: value, limit: limit)]
-            : [rule.Found(Level.Fix, $"{set:0 A} are set; the {weakest.Name} takes {weakest.Current:0 A}.", $"Set {weakest.Current:0 A}.", value, limit, mend: new Change(key, $"{Math.Floor(weakest.Current.Amperes):0} A"))];
+            ? [rule.Found(Level.Fine, $"{set:0 A} are set; the {weakest.Name}, the weakest, takes {weakest.Current:0 A} for a short time.{beside}", value: value, limit: limit)]
+            : [rule.Found(Level.Fix, $"{set:0 A} are set; the {weakest.Name} takes {weakest.Current:0 A}.", $"Set {weakest.Current:0 A}.", value, limit, mend: new Change(key, Setting(weakest.Current)))];
     }
+
+    /// <summary>A current as a setting that is no larger, in whole amperes where that leaves anything.</summary>
+    static string Setting(Current most) => FormattableString.Invariant($"{(most.Amperes >= 1 ? Math.Floor(most.Amperes) : most.Amperes):0.###} A");
 
     static bool Mate(Board board, string a, string b)
     {

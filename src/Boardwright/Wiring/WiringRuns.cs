@@ -12,7 +12,7 @@ public static class WiringRuns
     /// <summary>Resistance between pack and controllers: two conductors of each run and two contacts of each plug, at the brief's temperature. Runs to several controllers lie side by side.</summary>
     /// <returns>The resistance; zero when the file has no such run.</returns>
     /// <source cref="Sources.Iec60028"/>
-    public static Answer<PackWiring> PackSide(Board board) => Answer<PackWiring>.Ask("wiring.pack_resistance", needs =>
+    public static Answer<PackWiring> PackSide(Board board) => Answer<PackWiring>.Ask("", needs =>
     {
         var temperature = needs.Of(board.Brief.Temperature);
         var siemens = 0.0;

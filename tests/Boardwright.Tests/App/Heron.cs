@@ -45,6 +45,7 @@ static class Heron
         {
             Deck = new() { IsChosen = true, Name = "Reed 92" },
             Drive = new() { Kind = DriveKind.Belt, Motors = 2 },
+            Motor = new() { IsChosen = true },
             Pack = new() { Series = 12, Parallel = 4 },
             Cell = new() { IsChosen = true, Name = "C21700-50" },
             Wheels = new() { Diameter = Length.FromMillimetres(100) },

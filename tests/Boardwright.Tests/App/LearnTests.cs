@@ -28,7 +28,7 @@ public sealed class LearnTests
         Assert.Contains("Rolling coefficient Crr: 0.01", text, StringComparison.Ordinal);
         Assert.Contains("Drag area CdA: 0.5", text, StringComparison.Ordinal);
         Assert.Contains("6 of 6 coast-downs", text, StringComparison.Ordinal);
-        Assert.Contains("2  speed_mps: speed, m/s; the name and its unit.", text, StringComparison.Ordinal);
+        Assert.Contains("2 speed_mps: speed, m/s; the name and its unit.", text, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -72,13 +72,13 @@ public sealed class ReportTests
         {
             Rule = rule.Id,
             Level = Level.Measure,
-            Where = "motor",
+            Where = "brief",
             Says = default,
-            Needs = i == 9 ? ["motor.kv"] : ["motor.kv", $"motor.entry_{i:00}"],
+            Needs = i == 9 ? ["brief.rider_mass"] : ["brief.rider_mass", $"brief.entry_{i:00}"],
         });
         var report = Written(new Outcome(Heron.Board, [], [.. findings]), 80, UnitSystem.Metric, showsAll: false);
 
-        Assert.Contains("measure  14 values are not known; 14 checks and 0 figures wait for them:\n           motor.kv (14):", report, StringComparison.Ordinal);
+        Assert.Contains("measure  14 values are not known; 14 checks and 0 figures wait for them:\n           brief.rider_mass (14):", report, StringComparison.Ordinal);
         Assert.Contains("and 4 more; --all lists them.", report, StringComparison.Ordinal);
     }
 

@@ -102,14 +102,14 @@ public sealed class BadFilesTests
         Assert.StartsWith("The file could not be read", Told(static () => new IOException("internal words")), StringComparison.Ordinal);
 
         static string Told(Func<Exception> fault) =>
-            Assert.Single(BoardFile.Read("tern.board.yaml", new TextFile(_ => throw fault())).Complaints).Says;
+            Assert.Single(BoardFile.Read("tern.board.yaml", FileTree.Opening(_ => throw fault())).Complaints).Says;
     }
 
     [Fact]
     public void A_shelf_file_without_permission_is_told_once_and_its_parts_are_not_missed()
     {
         using var place = Tern.Place();
-        var texts = new TextFile(static path => path.EndsWith("chassis.yaml", StringComparison.Ordinal) ? throw new UnauthorizedAccessException() : File.OpenRead(path));
+        var texts = FileTree.Opening(static path => path.EndsWith("chassis.yaml", StringComparison.Ordinal) ? throw new UnauthorizedAccessException() : File.OpenRead(path));
         var loaded = BoardFile.Read(Path.Combine(place.Folder, "tern.board.yaml"), texts);
         Assert.Equal("shelf/chassis.yaml:1:1: The file may not be read by this user. Give yourself the permission to read it.", place.Told(loaded));
     }
@@ -139,7 +139,7 @@ public sealed class BadFilesTests
                 (at, with, gone) =>
                 {
                     byte[] damaged = [.. bytes[..at], with, .. bytes[Math.Min(bytes.Length, at + gone)..]];
-                    var loaded = BoardFile.Read("tern.board.yaml", new TextFile(_ => new MemoryStream(damaged)));
+                    var loaded = BoardFile.Read("tern.board.yaml", FileTree.Opening(_ => new MemoryStream(damaged)));
                     return loaded.Board is null == loaded.Complaints.Count > 0;
                 },
                 iter: 300);

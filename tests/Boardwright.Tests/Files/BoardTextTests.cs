@@ -137,4 +137,33 @@ public sealed class BoardTextTests
         Assert.Equal(41, BoardFile.ReadText(there, "tern.board.yaml").Board!.Limits.PackCurrent.Value.Amperes);
         Assert.Equal(text, BoardText.Change(there, "limits.pack_current", "40 A").Text);
     }
+
+    [Theory]
+    [InlineData("brief.rider_mass", "82 kg", "2 kg", "measured", "rider_mass: 80 kg", "rider_mass: { value: 82 kg, give: 2 kg, from: measured }")]
+    [InlineData("motor.kv", "168 rpm/V", null, "measured", "{ value: 170 rpm/V, give: 5 % }", "{ value: 168 rpm/V, from: measured }")]
+    [InlineData("motor.kv", "168 rpm/V", null, null, "{ value: 170 rpm/V, give: 5 % }", "168 rpm/V")]
+    [InlineData("cell.capacity", "5 Ah", "1 %", null, "cell: c21700", "cell: { use: c21700, capacity: { value: 5 Ah, give: 1 % } }")]
+    public void A_value_is_stated_with_its_origin_and_spread(string key, string value, string? give, string? from, string before, string after)
+    {
+        var changed = BoardText.Change(Small, key, new Entered(value, give, from));
+
+        Assert.Null(changed.Refusal);
+        Assert.Equal(Small.Replace(before, after, StringComparison.Ordinal), changed.Text);
+        Assert.Equal(new Entered(value, give, from), BoardText.Read(changed.Text, key));
+    }
+
+    [Theory]
+    [InlineData("wheels.count", "{ use: cobble-100, count: 4 }", "{ use: cobble-100 }")]
+    [InlineData("pack.series", "{ series: 12, protection: bms }", "{ protection: bms }")]
+    [InlineData("deck", "  deck: marram-96    # the deck\n", "")]
+    [InlineData("motor.kv", "    kv: { value: 170 rpm/V, give: 5 % }\n", "")]
+    [InlineData("motor.phase_resistance", "", "")]
+    public void A_value_is_taken_out_and_nothing_else(string key, string before, string after)
+    {
+        var changed = BoardText.Remove(Small, key);
+
+        Assert.Null(changed.Refusal);
+        Assert.Equal(before.Length == 0 ? Small : Small.Replace(before, after, StringComparison.Ordinal), changed.Text);
+        Assert.Null(BoardText.Read(changed.Text, key));
+    }
 }

@@ -2,32 +2,51 @@ using System.Text;
 
 namespace Boardwright.Files;
 
-/// <summary>Reads text files, and says what is wrong with those that are none.</summary>
-/// <param name="open">Opens a file for reading.</param>
-sealed class TextFile(Func<string, Stream> open)
+/// <summary>Where files are read from: the disk, or texts that are kept elsewhere.</summary>
+public abstract class FileTree
 {
     const int LargestFile = 4 * 1024 * 1024;
 
     /// <summary>Files of the disk.</summary>
-    public static TextFile OnDisk { get; } = new(static path => new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete));
+    public static FileTree OnDisk { get; } = Opening(static path => new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete));
 
-    /// <summary>Reads a file.</summary>
+    /// <summary>Texts under their paths; <c>/</c> parts folders, and <c>..</c> leads out of one as on the disk.</summary>
+    public static FileTree Of(IReadOnlyDictionary<string, string> texts) => new Memory(texts);
+
+    /// <summary>The same files, each parsed again only when its text has changed: for whoever reads a board at every key stroke. Not for two threads at once.</summary>
+    public FileTree Remembering() => new Memo(this);
+
+    internal static FileTree Opening(Func<string, Stream> open) => new Disk(open);
+
+    internal abstract bool HasFile(string path);
+
+    internal abstract bool HasFolder(string path);
+
+    internal abstract IEnumerable<string> FilesIn(string folder);
+
+    private protected abstract Stream Open(string path);
+
+    /// <summary>Reads a file as a YAML document.</summary>
+    internal virtual Node? ReadNodes(string path, string shown, string whenEmpty, Complaints complaints) =>
+        Read(path, shown, complaints) is { } text ? NodeReader.Read(text, shown, whenEmpty, complaints) : null;
+
+    /// <summary>Reads a file as text, and says what is wrong with one that is none.</summary>
     /// <param name="path">Where it lies.</param>
     /// <param name="shown">How complaints name it.</param>
     /// <param name="complaints">Takes what is wrong.</param>
     /// <returns>The text, or <c>null</c> when there is none; that was then complained about.</returns>
-    public string? Read(string path, string shown, Complaints complaints)
+    internal string? Read(string path, string shown, Complaints complaints)
     {
         var start = new Place(shown, 1, 1);
         try
         {
-            if (Directory.Exists(path))
+            if (HasFolder(path))
             {
                 complaints.Add(start, "", "This is a folder, and a file is wanted.", "Name the board file inside it, which ends in .board.yaml.");
                 return null;
             }
 
-            using var stream = open(path);
+            using var stream = Open(path);
             var bytes = new byte[LargestFile + 1];
             var length = stream.ReadAtLeast(bytes, bytes.Length, throwOnEndOfStream: false);
             if (length > LargestFile)
@@ -118,5 +137,62 @@ sealed class TextFile(Func<string, Stream> open)
         var line = before.Count((byte)'\n') + 1;
         var column = index - before.LastIndexOf((byte)'\n');
         return new(shown, line, column);
+    }
+
+    sealed class Disk(Func<string, Stream> open) : FileTree
+    {
+        internal override bool HasFile(string path) => File.Exists(path);
+
+        internal override bool HasFolder(string path) => Directory.Exists(path);
+
+        internal override IEnumerable<string> FilesIn(string folder) => Directory.EnumerateFiles(folder);
+
+        private protected override Stream Open(string path) => open(path);
+    }
+
+    sealed class Memory(IReadOnlyDictionary<string, string> texts) : FileTree
+    {
+        readonly Dictionary<string, string> texts = texts.ToDictionary(pair => Whole(pair.Key), pair => pair.Value, StringComparer.Ordinal);
+
+        internal override bool HasFile(string path) => texts.ContainsKey(Whole(path));
+
+        internal override bool HasFolder(string path) => texts.Keys.Any(name => IsIn(name, path));
+
+        internal override IEnumerable<string> FilesIn(string folder) =>
+            texts.Keys.Where(name => IsIn(name, folder) && name.LastIndexOf('/') == Whole(folder).TrimEnd('/').Length).Select(name => Path.Combine(folder, name[(name.LastIndexOf('/') + 1)..]));
+
+        private protected override Stream Open(string path) =>
+            texts.TryGetValue(Whole(path), out var text) ? new MemoryStream(Encoding.UTF8.GetBytes(text)) : throw new FileNotFoundException();
+
+        static bool IsIn(string name, string folder) => name.StartsWith(Whole(folder).TrimEnd('/') + "/", StringComparison.Ordinal);
+
+        static string Whole(string path) => Path.GetFullPath("/" + path.Replace('\\', '/')).Replace('\\', '/');
+    }
+
+    sealed class Memo(FileTree tree) : FileTree
+    {
+        readonly Dictionary<(string Path, string Shown), (string Text, Node Root)> known = [];
+
+        internal override bool HasFile(string path) => tree.HasFile(path);
+
+        internal override bool HasFolder(string path) => tree.HasFolder(path);
+
+        internal override IEnumerable<string> FilesIn(string folder) => tree.FilesIn(folder);
+
+        private protected override Stream Open(string path) => tree.Open(path);
+
+        internal override Node? ReadNodes(string path, string shown, string whenEmpty, Complaints complaints)
+        {
+            if (Read(path, shown, complaints) is not { } text)
+                return null;
+            if (known.TryGetValue((path, shown), out var before) && before.Text == text)
+                return before.Root;
+            var count = complaints.Count;
+            var root = NodeReader.Read(text, shown, whenEmpty, complaints);
+            // What was complained about is complained about again.
+            if (root is not null && complaints.Count == count)
+                known[(path, shown)] = (text, root);
+            return root;
+        }
     }
 }

@@ -1,0 +1,74 @@
+using System.CommandLine;
+using System.Diagnostics;
+using Boardwright.App.Workbench;
+
+namespace Boardwright.App.Commands;
+
+/// <summary><c>open</c>: starts the workbench on this machine and opens it in the browser.</summary>
+static class Open
+{
+    /// <summary>The command.</summary>
+    public static Command Of(Terminal terminal)
+    {
+        var file = new Argument<string?>("FILE") { Description = "The board file to open, NAME.board.yaml; the example Tern where not given.", Arity = ArgumentArity.ZeroOrOne };
+        file.CompletionSources.Add(context => Completion.BoardFiles(context.WordToComplete));
+        var port = new Option<int>("--port") { Description = "Port on this machine; any that is free where not given.", HelpName = "PORT" };
+        port.Validators.Add(result =>
+        {
+            if (result.GetValueOrDefault<int>() is < 0 or > 65535)
+                result.AddError("--port is from 1 to 65535.");
+        });
+        var stay = new Option<bool>("--no-browser") { Description = "Does not open the browser; the address is printed." };
+        var command = new Verb(
+            "open", "Starts the workbench on this machine and opens it in the browser. It is reachable from this machine only. Ctrl+C ends it.",
+            "boardwright open", "boardwright open tern.board.yaml", "boardwright open tern.board.yaml --port 8123 --no-browser")
+        { file, port, stay };
+        command.SetAction((parsed, cancellation) => RunAsync(terminal, new WorkbenchStart(parsed.GetValue(file)) { Port = parsed.GetValue(port) }, !parsed.GetValue(stay), cancellation));
+        return command;
+    }
+
+    static async Task<int> RunAsync(Terminal terminal, WorkbenchStart start, bool opensBrowser, CancellationToken cancellation)
+    {
+        if (start.File is { } file && !File.Exists(file))
+        {
+            terminal.Error.WriteLine($"{file}: There is no such file. Check the name and the folder, or begin a board with boardwright new.");
+            return Exit.Unread;
+        }
+
+        var app = WorkbenchHost.Build(start);
+        await using (app)
+        {
+            try
+            {
+                await app.StartAsync(cancellation);
+            }
+            catch (IOException)
+            {
+                terminal.Error.WriteLine(FormattableString.Invariant($"Port {start.Port} is taken by another program. Give another one with --port, or none for any that is free."));
+                return Exit.Unread;
+            }
+
+            WorkbenchHost.WarmUp(app);
+            var address = WorkbenchHost.AddressesOf(app)[0];
+            terminal.Out.WriteLine($"The workbench is at {address} on this machine only. Ctrl+C ends it.");
+            if (opensBrowser)
+                Show(address);
+            await app.WaitForShutdownAsync(cancellation);
+        }
+
+        return Exit.Holds;
+    }
+
+    // A machine without a browser still has the address in the terminal.
+    static void Show(string address)
+    {
+        try
+        {
+            using var browser = Process.Start(new ProcessStartInfo(address) { UseShellExecute = true });
+        }
+        catch (Exception fault) when (fault is System.ComponentModel.Win32Exception or InvalidOperationException or PlatformNotSupportedException)
+        {
+            // Nothing opened; the address was printed.
+        }
+    }
+}

@@ -1,0 +1,94 @@
+using System.CommandLine;
+using Boardwright.Documents.Charts;
+using Boardwright.Documents.Drawings;
+using Boardwright.Documents.Pictures;
+using Boardwright.Files;
+
+namespace Boardwright.App.Commands;
+
+/// <summary><c>plot</c>: writes pictures of a board.</summary>
+static class Plot
+{
+    const string BoardEnding = ".board.yaml", PictureEnding = ".svg";
+    const double Width = 760;
+
+    /// <summary>The command.</summary>
+    public static Command Of(Terminal terminal)
+    {
+        var file = new Argument<string>("FILE") { Description = "The board file, NAME.board.yaml." };
+        file.CompletionSources.Add(context => Completion.BoardFiles(context.WordToComplete));
+        var names = BoardPictures.All.Select(p => p.Id).ToArray();
+        var picture = new Option<string[]>("--picture") { Description = $"Which picture: {string.Join(", ", names)}. All of them where not given; may be given more than once.", HelpName = "PICTURE", DefaultValueFactory = _ => [] };
+        picture.AcceptOnlyFromAmong(names);
+        var place = new Option<string>("--out") { Description = "Folder for the pictures, or a file ending in .svg for one picture; this folder where not given.", HelpName = "DIR|FILE" };
+        var units = new Option<string>("--units") { Description = "Units of axes and labels: metric or imperial.", HelpName = "UNITS", DefaultValueFactory = _ => "metric" };
+        units.AcceptOnlyFromAmong("metric", "imperial");
+        var command = new Verb(
+            "plot", "Writes pictures of a board as SVG, NAME.PICTURE.svg. Exit code 0 when every picture was written, 1 when one waits for values that are not known.",
+            "boardwright plot tern.board.yaml", "boardwright plot tern.board.yaml --picture traction --out traction.svg", "boardwright plot tern.board.yaml --out pictures --units imperial")
+        { file, picture, place, units };
+        command.SetAction(parsed => Run(
+            terminal,
+            parsed.GetRequiredValue(file),
+            parsed.GetValue(picture) ?? [],
+            parsed.GetValue(place) ?? ".",
+            parsed.GetValue(units) == "imperial" ? UnitSystem.Imperial : UnitSystem.Metric));
+        return command;
+    }
+
+    static int Run(Terminal terminal, string file, string[] asked, string place, UnitSystem units)
+    {
+        var pictures = BoardPictures.All.Where(p => asked.Length == 0 || asked.Contains(p.Id, StringComparer.Ordinal)).ToList();
+        var isFile = place.EndsWith(PictureEnding, StringComparison.OrdinalIgnoreCase);
+        if (isFile && pictures.Count != 1)
+        {
+            terminal.Error.WriteLine($"{place} is one file: say with --picture which one to write there, or give a folder.");
+            return Exit.Unread;
+        }
+
+        var loaded = BoardFile.Read(file);
+        if (loaded.Board is not { } board)
+        {
+            Check.Complain(terminal, loaded.Complaints);
+            return Exit.Unread;
+        }
+
+        if (!isFile)
+            Directory.CreateDirectory(place);
+        else if (Path.GetDirectoryName(place) is { Length: > 0 } folder)
+            Directory.CreateDirectory(folder);
+        var examination = Examination.Of(board);
+        var errors = new Paper(terminal.Error, terminal.Width, isStyled: false);
+        var code = Exit.Holds;
+        foreach (var picture in pictures)
+        {
+            var answer = picture.Of(examination);
+            if (answer.IsKnown)
+            {
+                var path = isFile ? place : Path.Combine(place == "." ? "" : place, $"{NameOf(file)}.{picture.Id}{PictureEnding}");
+                File.WriteAllText(path, Svg.Write(ChartLayout.Lay(answer.Value, new ChartView(Width) { Units = units }).Drawing));
+                terminal.Out.WriteLine($"Wrote {path}: {picture.Shows}.");
+                continue;
+            }
+
+            // A picture that this board has no use for is only missed by those who asked for it.
+            if (answer.IsBeside && asked.Length == 0)
+                continue;
+            errors.Write(0, $"{picture.Id} was not written: {WhyNot(answer.IsBeside, answer.Missing)}");
+            code = Exit.Wanting;
+        }
+
+        return code;
+    }
+
+    static string WhyNot(bool isBeside, IReadOnlyList<string> missing) =>
+        isBeside ? "this board has no part that it would show."
+        : missing.Count > 0 ? $"it waits for {string.Join(", ", missing)}."
+        : "the question has no answer on this board; boardwright check says why.";
+
+    static string NameOf(string file)
+    {
+        var name = Path.GetFileName(file);
+        return name.EndsWith(BoardEnding, StringComparison.OrdinalIgnoreCase) ? name[..^BoardEnding.Length] : Path.GetFileNameWithoutExtension(name);
+    }
+}

@@ -1,0 +1,150 @@
+using System.CommandLine;
+using Boardwright.Files;
+using Boardwright.Findings;
+using Boardwright.Parts;
+using Boardwright.Rides;
+using Boardwright.Road;
+using Boardwright.Spreads;
+using Route = Boardwright.Road.Route;
+
+namespace Boardwright.App.Commands;
+
+/// <summary><c>ride</c>: rides a board over a route, minute by minute.</summary>
+static class Ride
+{
+    const string Cruise = "cruise";
+
+    /// <summary>The command.</summary>
+    /// <param name="terminal">Where to write.</param>
+    public static Command Of(Terminal terminal)
+    {
+        var file = new Argument<string>("FILE") { Description = "The board file, NAME.board.yaml." };
+        file.CompletionSources.Add(context => Completion.BoardFiles(context.WordToComplete));
+        var route = new Option<string>("--route") { Description = "The route to ride, GPX or CSV; the brief's own where not given.", HelpName = "FILE" };
+        var loop = new Option<string>("--loop") { Description = "Instead of a route: 'cruise' rides a level road at the brief's cruise speed until the reserve is reached.", HelpName = "KIND" };
+        loop.AcceptOnlyFromAmong(Cruise);
+        var repeat = new Option<bool>("--repeat-until-reserve") { Description = "Rides the route again and again until the reserve is reached, halting after each round." };
+        var asJson = new Option<bool>("--json") { Description = "Prints the ride for other programs, always metric; with --every also its trace." };
+        var asTable = new Option<bool>("--csv") { Description = "Prints the trace as comma-separated values, always metric." };
+        var every = new Option<double?>("--every") { Description = "Seconds between two moments of the trace; 1 where not given.", HelpName = "SECONDS" };
+        var samples = new Option<int>("--samples") { Description = "How many boards are ridden to say how well the figures are known; 0 leaves that out.", HelpName = "N", DefaultValueFactory = _ => Spread.DefaultPoints };
+        var units = new Option<string>("--units") { Description = "Units of the report: metric or imperial.", HelpName = "UNITS", DefaultValueFactory = _ => "metric" };
+        units.AcceptOnlyFromAmong("metric", "imperial");
+        var plain = new Option<bool>("--plain") { Description = "No colour and no dim text, 80 columns." };
+        samples.Validators.Add(result =>
+        {
+            if (result.GetValueOrDefault<int>() is not (0 or >= 8 and <= 1_000_000))
+                result.AddError("--samples is 0, or from 8 to 1000000.");
+        });
+        every.Validators.Add(result =>
+        {
+            if (result.GetValueOrDefault<double?>() is { } seconds && !(seconds > 0 && seconds <= 3600))
+                result.AddError("--every is above 0 and at most 3600 seconds.");
+        });
+        var command = new Verb(
+            "ride", "Rides a board over a route: how far and how long, on what energy, how hot, and how sure that is. Exit code 0 when the ride ends as planned and nothing gets too hot, 1 when not or when values are missing, 2 when a file could not be read.",
+            "boardwright ride tern.board.yaml --loop cruise", "boardwright ride tern.board.yaml --route hill.gpx --repeat-until-reserve", "boardwright ride tern.board.yaml --route hill.csv --csv > hill-ride.csv")
+        { file, route, loop, repeat, asJson, asTable, every, samples, units, plain };
+        command.Validators.Add(result =>
+        {
+            if (result.GetValue(loop) is not null && result.GetValue(route) is not null)
+                result.AddError("--loop and --route exclude one another.");
+            if (result.GetValue(asJson) && result.GetValue(asTable))
+                result.AddError("--json and --csv exclude one another.");
+        });
+        command.SetAction(parsed =>
+        {
+            var (json, table, seconds) = (parsed.GetValue(asJson), parsed.GetValue(asTable), parsed.GetValue(every));
+            return Run(
+                parsed.GetValue(plain) ? terminal with { IsStyled = false, Width = 80 } : terminal,
+                new Request(parsed.GetRequiredValue(file), parsed.GetValue(route), parsed.GetValue(loop) == Cruise, json, table, table ? 0 : parsed.GetValue(samples))
+                {
+                    Options = new RideOptions { Repeats = parsed.GetValue(repeat), TraceEvery = table || (json && seconds is not null) ? Duration.FromSeconds(seconds ?? 1) : null },
+                    Units = parsed.GetValue(units) == "imperial" ? UnitSystem.Imperial : UnitSystem.Metric,
+                });
+        });
+        return command;
+    }
+
+    static int Run(Terminal terminal, Request request)
+    {
+        var loaded = BoardFile.Read(request.File);
+        if (loaded.Board is not { } board)
+            return Refuse(terminal, request, loaded.Complaints);
+        RouteReading? reading = null;
+        if (!request.Cruises)
+        {
+            var path = request.Route ?? (board.Brief.Route.IsKnown ? Path.Combine(Path.GetDirectoryName(request.File) ?? "", board.Brief.Route.Value) : null);
+            if (path is null)
+            {
+                terminal.Error.WriteLine("No route is given: add --route FILE or --loop cruise, or name one as brief.route in the board file.");
+                return Exit.Unread;
+            }
+
+            reading = RouteFile.Load(path);
+            if (reading.Route is null)
+                return Refuse(terminal, request, reading.Complaints);
+        }
+
+        return reading?.Route is { } route
+            ? Show(terminal, request, board, route, Rides.Ride.Of(board, route, request.Options), reading.Notes)
+            : Show(terminal, request, board, null, Rides.Ride.Cruising(board, request.Options), []);
+    }
+
+    static int Show(Terminal terminal, Request request, Board board, Route? route, Answer<Rides.Ride> answer, IReadOnlyList<RouteNote> notes)
+    {
+        if (!answer.IsKnown)
+        {
+            var paper = new Paper(terminal.Error, terminal.Width, isStyled: false);
+            paper.Write(0, "The ride cannot be computed without:");
+            foreach (var key in answer.Missing)
+                paper.Write(2, $"{key}: {Measuring.Of(key)}");
+            return Exit.Wanting;
+        }
+
+        var ride = answer.Value;
+        var spread = request.Samples == 0 ? null : RideSpread.Of(board, route, request.Options, request.Samples, progress: Shown(terminal, request.Samples)).Value;
+        if (request.AsTable)
+            terminal.Out.Write(RideDocument.WriteTable(ride));
+        else if (request.AsJson)
+            terminal.Out.Write(RideDocument.Write(board, ride, spread));
+        else
+            RideReport.Write(new Paper(terminal), board, ride, spread, notes, request.Units);
+        return IsAsPlanned(ride, request, route) ? Exit.Holds : Exit.Wanting;
+    }
+
+    static bool IsAsPlanned(Rides.Ride ride, Request request, Route? route)
+    {
+        var planned = route is null || request.Options.Repeats ? RideEnd.Reserve : RideEnd.EndOfRoute;
+        return ride.End == planned && !ride.IsTooHot;
+    }
+
+    static int Refuse(Terminal terminal, Request request, IReadOnlyList<Complaint> complaints)
+    {
+        if (request.AsJson)
+            terminal.Out.Write(ResultDocument.WriteErrors(complaints));
+        Check.Complain(terminal, complaints);
+        return Exit.Unread;
+    }
+
+    // Thousands of rides take a while; on a screen one likes to see that they go on.
+    static Counter? Shown(Terminal terminal, int samples) => terminal.IsStyled && samples >= 2000 ? new(terminal.Error, samples) : null;
+
+    sealed class Counter(TextWriter writer, int whole) : IProgress<int>
+    {
+        readonly Lock gate = new();
+
+        public void Report(int value)
+        {
+            lock (gate)
+                writer.Write(value == whole ? "\r                    \r" : FormattableString.Invariant($"\r{100 * (long)value / whole} % ridden"));
+        }
+    }
+
+    sealed record Request(string File, string? Route, bool Cruises, bool AsJson, bool AsTable, int Samples)
+    {
+        public required RideOptions Options { get; init; }
+
+        public required UnitSystem Units { get; init; }
+    }
+}

@@ -1,0 +1,232 @@
+using Boardwright.Files;
+using Boardwright.Findings;
+using Boardwright.Parts;
+using Boardwright.Spreads;
+
+namespace Boardwright.App.Workbench;
+
+/// <summary>One board on one builder's desk: its text, what follows from it, and the steps that led there.</summary>
+/// <remarks>Every edit is a new text, so the text on the page and the forms cannot disagree, and undoing is going back to a text.</remarks>
+sealed class Desk : IDisposable
+{
+    readonly List<Step> steps = [];
+    int at = -1;
+    BoardSource? source;
+    FileTree? files;
+    string saved = "";
+    CancellationTokenSource sampling = new();
+
+    /// <summary>Something on the desk has changed; may be raised from any thread.</summary>
+    public event Action? Changed;
+
+    /// <summary>Where the board is kept; <c>null</c> before one was opened.</summary>
+    public BoardSource? Source => source;
+
+    /// <summary>The board file's text.</summary>
+    public string Text => at < 0 ? "" : steps[at].Text;
+
+    /// <summary>What is wrong in the text; the figures are then those of the last text that was in order.</summary>
+    public IReadOnlyList<Complaint> Complaints { get; private set; } = [];
+
+    /// <summary>The shelf.</summary>
+    public Shelf Shelf { get; private set; } = Shelf.Empty;
+
+    /// <summary>The board as it was last in order; <c>null</c> when it never was.</summary>
+    public Examination? Examination { get; private set; }
+
+    /// <summary>What was computed and found, with intervals as soon as they are there.</summary>
+    public Outcome? Outcome { get; private set; }
+
+    /// <summary>The figures before the last edit, to show what it did.</summary>
+    public Outcome? Before { get; private set; }
+
+    /// <summary>Units on the pages.</summary>
+    public UnitSystem Units { get; private set; } = UnitSystem.Metric;
+
+    /// <summary>The place of the board that is looked at, such as <c>motor</c>; <c>null</c> for none.</summary>
+    public string? Chosen { get; private set; }
+
+    /// <summary>What the last attempt did or why it did nothing.</summary>
+    public string Notice { get; private set; } = "";
+
+    /// <summary>Whether there is anything that is not kept yet.</summary>
+    public bool IsUnsaved => source is not null && Text != saved;
+
+    /// <summary>What would be taken back; <c>null</c> for nothing.</summary>
+    public string? Undoable => at > 0 ? steps[at].What : null;
+
+    /// <summary>What would be done again; <c>null</c> for nothing.</summary>
+    public string? Redoable => at + 1 < steps.Count ? steps[at + 1].What : null;
+
+    /// <summary>The rule whose remedy was tried in the last step.</summary>
+    public string? Tried => at > 0 ? steps[at].Rule : null;
+
+    /// <summary>Lays a board on the desk.</summary>
+    public async Task OpenAsync(BoardSource board, CancellationToken cancellation = default)
+    {
+        var text = await board.ReadAsync(cancellation);
+        (source, files, saved) = (board, board.Files.Remembering(), text);
+        steps.Clear();
+        (at, Examination, Outcome, Before, Chosen) = (-1, null, null, null, null);
+        Take(new Step(text, "opened", null));
+    }
+
+    /// <summary>Takes a whole new text.</summary>
+    public void Write(string text, string what, string? rule = null)
+    {
+        if (text == Text)
+            return;
+        Take(new Step(text, what, rule));
+    }
+
+    /// <summary>Changes one value.</summary>
+    /// <returns>Why it was refused, or <c>null</c>.</returns>
+    public Refusal? Set(string key, Entered entered)
+    {
+        if (BoardText.Read(Text, key) is { } now && now == entered)
+            return null;
+        // A bare new value keeps what the file says about its origin, as a correction of a typing error should.
+        return Apply(entered.IsPlain ? BoardText.Change(Text, key, entered.Value) : BoardText.Change(Text, key, entered), $"{key}: {entered.Value}");
+    }
+
+    /// <summary>Says where a value comes from and how well it is known.</summary>
+    public Refusal? State(string key, Entered entered) => Apply(BoardText.Change(Text, key, entered), $"{key}: {entered.Value}{(entered.From is { } from ? $", {from}" : "")}");
+
+    /// <summary>Takes a value out of the board file, so that the shelf's own counts again.</summary>
+    public Refusal? Remove(string key) => Apply(BoardText.Remove(Text, key), $"{key} taken out");
+
+    /// <summary>Tries the change that a finding offers.</summary>
+    public Refusal? Try(Finding finding) => finding.Mend is { } mend ? Apply(BoardText.Change(Text, mend.Key, mend.Text), $"{mend.Key}: {mend.Text}", finding.Rule) : null;
+
+    /// <summary>Goes back one step.</summary>
+    public void Undo()
+    {
+        if (at <= 0)
+            return;
+        at--;
+        Follow();
+    }
+
+    /// <summary>Goes forward one step again.</summary>
+    public void Redo()
+    {
+        if (at + 1 >= steps.Count)
+            return;
+        at++;
+        Follow();
+    }
+
+    /// <summary>Keeps the text where it belongs.</summary>
+    public async Task<Keeping> KeepAsync(string why, CancellationToken cancellation = default)
+    {
+        if (source is null)
+            return new(false, "No board is open.");
+        var text = Text;
+        var kept = await source.KeepAsync(text, saved, why, cancellation);
+        if (kept.IsKept)
+            saved = text;
+        Notice = kept.Says;
+        Changed?.Invoke();
+        return kept;
+    }
+
+    /// <summary>Looks at a part.</summary>
+    public void Choose(string? place)
+    {
+        Chosen = place;
+        Changed?.Invoke();
+    }
+
+    /// <summary>Shows other units.</summary>
+    public void Show(UnitSystem units)
+    {
+        Units = units;
+        Changed?.Invoke();
+    }
+
+    /// <summary>Says something to the builder.</summary>
+    public void Say(string notice)
+    {
+        Notice = notice;
+        Changed?.Invoke();
+    }
+
+    /// <summary>The board with another part in one place, examined; the text stays as it is.</summary>
+    /// <returns>The examination, or <c>null</c> when the board is not in order.</returns>
+    public Examination? With(string place, Part part)
+    {
+        if (Examination is not { } now)
+            return null;
+        var entry = Entry.Of(typeof(Fitted)).Single(e => e.Key == place);
+        var fitted = part with { IsChosen = true, Count = ((Part)entry.Read(now.Board.Parts)).Count };
+        return Examination.Of((now.Board with { Parts = (Fitted)now.Board.Parts.With([(entry, fitted)]) }).Named());
+    }
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        sampling.Cancel();
+        sampling.Dispose();
+    }
+
+    Refusal? Apply(Changed changed, string what, string? rule = null)
+    {
+        if (changed.Refusal is { } refusal)
+        {
+            Notice = $"{refusal.Says} {refusal.Remedy}";
+            Changed?.Invoke();
+            return refusal;
+        }
+
+        Notice = "";
+        Write(changed.Text, what, rule);
+        return null;
+    }
+
+    void Take(Step step)
+    {
+        steps.RemoveRange(at + 1, steps.Count - at - 1);
+        steps.Add(step);
+        at = steps.Count - 1;
+        Follow();
+    }
+
+    void Follow()
+    {
+        sampling.Cancel();
+        sampling.Dispose();
+        sampling = new CancellationTokenSource();
+        var loaded = BoardFile.ReadText(Text, source!.Path, files);
+        Complaints = loaded.Complaints;
+        if (loaded.Board is { } board)
+        {
+            Before = Outcome;
+            Shelf = loaded.Shelf;
+            Examination = Examination.Of(board);
+            Outcome = Outcome.Of(Examination);
+            _ = SampleAsync(Examination, sampling.Token);
+        }
+
+        Changed?.Invoke();
+    }
+
+    // The figures are shown at once; how well they are known follows as soon as it is computed, and not at all when the builder has edited on.
+    async Task SampleAsync(Examination examination, CancellationToken cancellation)
+    {
+        try
+        {
+            var intervals = await Task.Run(() => Spread.Of(examination, cancellation: cancellation), cancellation);
+            if (ReferenceEquals(examination, Examination))
+            {
+                Outcome = Outcome.Of(examination, intervals);
+                Changed?.Invoke();
+            }
+        }
+        catch (OperationCanceledException)
+        {
+            // A newer text is on the desk.
+        }
+    }
+
+    sealed record Step(string Text, string What, string? Rule);
+}

@@ -1,0 +1,68 @@
+using System.Net;
+using Microsoft.AspNetCore.Hosting.Server;
+using Microsoft.AspNetCore.Hosting.Server.Features;
+using Microsoft.Extensions.Logging;
+
+namespace Boardwright.App.Workbench;
+
+/// <summary>How the workbench is started.</summary>
+/// <param name="File">The board file to open; <c>null</c> for the example.</param>
+sealed record WorkbenchStart(string? File)
+{
+    /// <summary>Port on the loopback address; 0 for any that is free.</summary>
+    public int Port { get; init; }
+}
+
+/// <summary>The workbench's web server: pages for a browser on this machine, and nothing that reaches out of it.</summary>
+static class WorkbenchHost
+{
+    /// <summary>A server that is ready to be started.</summary>
+    public static WebApplication Build(WorkbenchStart start)
+    {
+        // The static files lie beside the program, wherever it was started from.
+        var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory, ApplicationName = typeof(WorkbenchHost).Assembly.GetName().Name });
+        builder.WebHost.UseStaticWebAssets();
+        builder.WebHost.UseKestrelCore().ConfigureKestrel(kestrel =>
+        {
+            kestrel.AddServerHeader = false;
+            kestrel.Listen(IPAddress.Loopback, start.Port);
+        });
+        builder.Logging.SetMinimumLevel(LogLevel.Warning).AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
+        builder.Services.AddRazorComponents().AddInteractiveServerComponents();
+        builder.Services.AddSingleton(new OpenBoards(start.File is { } file ? new BoardOnDisk(file) : new ExampleBoard()));
+        builder.Services.AddScoped<Desk>();
+        builder.Services.AddScoped<Keys>();
+        var app = builder.Build();
+        app.Use(static (context, next) =>
+        {
+            // Pages that run only what this program serves, and are shown in no other page's frame.
+            context.Response.Headers.ContentSecurityPolicy = "default-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; connect-src 'self'; frame-ancestors 'none'; base-uri 'self'; form-action 'self'";
+            context.Response.Headers.XContentTypeOptions = "nosniff";
+            return next(context);
+        });
+        app.UseAntiforgery();
+        app.MapStaticAssets();
+        app.MapGet("/", () => Results.Redirect("/board"));
+        app.MapRazorComponents<Root>().AddInteractiveServerRenderMode(options => options.ContentSecurityFrameAncestorsPolicy = null);
+        return app;
+    }
+
+    /// <summary>The addresses under which a started server answers.</summary>
+    public static IReadOnlyList<string> AddressesOf(WebApplication app) =>
+        [.. app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses];
+
+    /// <summary>Reads and examines the board once, so that the first page need not wait for code to be made.</summary>
+    public static void WarmUp(WebApplication app) => _ = Task.Run(async () =>
+    {
+        using var desk = new Desk();
+        await desk.OpenAsync(app.Services.GetRequiredService<OpenBoards>().First);
+    });
+}
+
+/// <summary>The boards that the workbench can open.</summary>
+/// <param name="first">The one it opens when no other is asked for.</param>
+sealed class OpenBoards(BoardSource first)
+{
+    /// <summary>The board that is opened when no other is asked for.</summary>
+    public BoardSource First { get; } = first;
+}

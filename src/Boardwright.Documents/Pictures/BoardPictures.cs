@@ -1,0 +1,28 @@
+using Boardwright.Documents.Charts;
+using Boardwright.Findings;
+
+namespace Boardwright.Documents.Pictures;
+
+/// <summary>A picture of a board.</summary>
+/// <param name="Id">The word by which it is asked for.</param>
+/// <param name="Shows">What it shows, in a few words.</param>
+/// <param name="Of">Draws it from an examination; names the entries that are missing where it cannot.</param>
+public sealed record Picture(string Id, string Shows, Func<Examination, Answer<Chart>> Of);
+
+/// <summary>Every picture that an examination can be shown in.</summary>
+public static class BoardPictures
+{
+    /// <summary>The pictures, in the order in which they are best looked at.</summary>
+    public static IReadOnlyList<Picture> All { get; } =
+    [
+        new("traction", "largest force and road force over speed", TractionPicture.Of),
+        new("energy", "where the energy of the cruise goes", EnergyPicture.Of),
+        new("range", "range over cruise speed", RangePicture.Of),
+        new("charge", "current, voltage and charge while charging", ChargePicture.Of),
+        new("cell", "rest voltage and resistance of the cell", CellPicture.Of),
+    ];
+
+    /// <summary>The title of a board's picture.</summary>
+    internal static string Title(Examination examination, string says) =>
+        examination.Board.Name.Or("") is { Length: > 0 } name ? $"{name}: {says}" : char.ToUpperInvariant(says[0]) + says[1..];
+}

@@ -1,0 +1,89 @@
+using Boardwright.Documents.Charts;
+using Boardwright.Findings;
+
+namespace Boardwright.Documents.Pictures;
+
+/// <summary>How far a charge carries at each steady speed, with the range that is wanted and the pace at which it is reached.</summary>
+public static class RangePicture
+{
+    const double Slowest = 8 / 3.6;
+    const int Steps = 72;
+
+    /// <summary>Of a board on the level.</summary>
+    public static Answer<Chart> Of(Examination examination) => Answer<Chart>.Ask("", needs =>
+    {
+        var run = needs.Of(examination.Running);
+        var cruise = needs.Of(examination.Cruise);
+        var speeds = needs.Of(examination.Speeds);
+        var reserve = needs.Of(examination.Board.Brief.Reserve);
+        var wish = needs.Of(examination.Board.Brief.CruiseSpeed);
+        if (needs.Unmet)
+            return null;
+        var (x, y, stretches) = (new List<double>(), new List<double>(), new List<Stretch>());
+        var (endsAtTaper, since) = ((bool?)null, 0.0);
+        // A hair below the top speed, where rounding would decide whether the limits still hold.
+        var fastest = Math.Max(speeds.Half * (1 - 1e-6), wish.MetresPerSecond);
+        for (var i = 0; i <= Steps; i++)
+        {
+            var speed = Slowest + (fastest - Slowest) * i / Steps;
+            if (run.Cruising(speed, reserve.Value) is not { AtHalf.IsWithinLimits: true } steady)
+                break;
+            if (endsAtTaper is { } before && before != steady.EndsAtTaper)
+            {
+                stretches.Add(new(since, speed, EndOf(before)));
+                since = speed;
+            }
+
+            if (endsAtTaper is null)
+                since = speed;
+            endsAtTaper = steady.EndsAtTaper;
+            x.Add(speed);
+            y.Add(steady.Metres);
+        }
+
+        if (x.Count < 2)
+            return null;
+        stretches.Add(new(since, x[^1], EndOf(endsAtTaper == true)));
+        var (guides, levels, marks) = (new List<Guide>(), new List<Guide>(), new List<Mark>());
+        guides.Add(new(wish.MetresPerSecond, new($"cruise speed {wish:0.# km/h}")));
+        if (cruise.Steady is { } asked)
+            marks.Add(new(wish.MetresPerSecond, asked.Metres, new($"{Length.FromMetres(asked.Metres):0.0 km}")));
+        if (cruise.Wanted is { } wanted)
+            levels.Add(new(wanted, new($"{Length.FromMetres(wanted):0.# km} wanted")));
+        // A pace beyond what the drive holds is no pace to ride at.
+        var fits = cruise.Pace is { } found && found <= x[^1] ? found : (double?)null;
+        if (fits is { } pace && cruise.Wanted is { } metres)
+        {
+            guides.Add(new(pace, new($"pace {Speed.FromMetresPerSecond(pace):0.0 km/h}")));
+            marks.Add(new(pace, metres, default));
+        }
+
+        return new Chart
+        {
+            Name = "range",
+            Title = BoardPictures.Title(examination, "range over cruise speed"),
+            Says = Phrase.Join(
+                new($"Steady speed on the level from a full charge down to {reserve} of it, or to where the taper cuts."),
+                cruise switch
+                {
+                    { Wanted: null } => default,
+                    { Pace: null } => new Phrase($"The range that is wanted is not reached at any pace."),
+                    _ when fits is { } reached => new($"The range that is wanted is reached up to {Speed.FromMetresPerSecond(reached):0.0 km/h}."),
+                    _ => new($"The range that is wanted is reached at every speed that the board holds."),
+                }),
+            Across = Axis.Of<Speed>("steady speed", "km/h"),
+            Guides = guides,
+            Panels =
+            [
+                new LinePanel(Axis.Of<Length>("range", "km") with { From = 0 })
+                {
+                    Series = [new Line("range", x.ToArray(), y.ToArray()) { LabelAt = x[x.Count / 6], Stretches = stretches.Count > 1 ? stretches : [] }],
+                    Levels = levels,
+                    Marks = marks,
+                },
+            ],
+        };
+    });
+
+    static string EndOf(bool atTaper) => atTaper ? "cut by the taper" : "down to the reserve";
+}

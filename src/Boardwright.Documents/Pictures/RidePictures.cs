@@ -1,0 +1,143 @@
+using System.Runtime.InteropServices;
+using Boardwright.Documents.Charts;
+
+namespace Boardwright.Documents.Pictures;
+
+/// <summary>What is recorded along a ride; values are SI.</summary>
+public enum Channel
+{
+    /// <summary>Time since the start, s; never falls.</summary>
+    Time,
+
+    /// <summary>Distance since the start, m; never falls.</summary>
+    Distance,
+
+    /// <summary>Speed, m/s.</summary>
+    Speed,
+
+    /// <summary>Grade, rise over run.</summary>
+    Grade,
+
+    /// <summary>Elevation, m.</summary>
+    Elevation,
+
+    /// <summary>Power at the wheels, W; negative when braking.</summary>
+    WheelPower,
+
+    /// <summary>Power out of the pack, W; negative when it is fed back.</summary>
+    PackPower,
+
+    /// <summary>Current out of the pack, A.</summary>
+    PackCurrent,
+
+    /// <summary>Phase amplitude of a motor, A.</summary>
+    PhaseCurrent,
+
+    /// <summary>Voltage of the pack under load, V.</summary>
+    PackVoltage,
+
+    /// <summary>State of charge, 0 to 1.</summary>
+    Charge,
+
+    /// <summary>Temperature of the windings, K.</summary>
+    WindingTemperature,
+
+    /// <summary>Temperature of the motors' cases, K.</summary>
+    CaseTemperature,
+
+    /// <summary>Temperature of the controllers, K.</summary>
+    ControllerTemperature,
+
+    /// <summary>Temperature of the cells, K.</summary>
+    CellTemperature,
+}
+
+/// <summary>A ride as a table of equally long columns; whoever rides or records gives one.</summary>
+public interface IRideTrace
+{
+    /// <summary>The values of a channel, SI.</summary>
+    /// <returns>One value for each row, not a number where there is none; empty when the ride does not have the channel.</returns>
+    ReadOnlyMemory<double> Of(Channel channel);
+
+    /// <summary>Between which values a channel lies where it is not known to one.</summary>
+    /// <returns>The low and the high values, or <c>null</c> when the channel is one line.</returns>
+    TraceBand? BandOf(Channel channel) => null;
+}
+
+/// <summary>A low and a high value for each row of a trace.</summary>
+/// <param name="Low">The low values, SI.</param>
+/// <param name="High">The high values, SI.</param>
+[StructLayout(LayoutKind.Auto)]
+public readonly record struct TraceBand(ReadOnlyMemory<double> Low, ReadOnlyMemory<double> High);
+
+/// <summary>Pictures of a ride: everything over distance or over time, one below another.</summary>
+public static class RidePictures
+{
+    const double LongInHours = 3 * 3600, ShortInSeconds = 180, ShortInMetres = 2000;
+
+    static readonly (Axis Up, double Share, (Channel Channel, string Name)[] Channels)[] Rooms =
+    [
+        (Axis.Of<Speed>("speed", "km/h") with { From = 0 }, 1, [(Channel.Speed, "speed")]),
+        (Axis.Of<Length>("elevation", "m"), 0.8, [(Channel.Elevation, "elevation")]),
+        (Axis.Of<Fraction>("grade", "%"), 0.8, [(Channel.Grade, "grade")]),
+        (Axis.Of<Power>("power", "W") with { From = 0 }, 1, [(Channel.PackPower, "pack"), (Channel.WheelPower, "wheels")]),
+        (Axis.Of<Current>("current", "A") with { From = 0 }, 1, [(Channel.PackCurrent, "pack"), (Channel.PhaseCurrent, "motor phase")]),
+        (Axis.Of<Voltage>("voltage under load", "V"), 0.9, [(Channel.PackVoltage, "pack")]),
+        (Axis.Of<Fraction>("charge", "%"), 0.8, [(Channel.Charge, "charge")]),
+        (Axis.Of<Temperature>("temperature", "°C"), 1.1, [(Channel.WindingTemperature, "windings"), (Channel.CaseTemperature, "motor case"), (Channel.ControllerTemperature, "controllers"), (Channel.CellTemperature, "cells")]),
+    ];
+
+    /// <summary>The ride over distance.</summary>
+    /// <param name="trace">The ride.</param>
+    /// <param name="title">Title of the chart.</param>
+    /// <param name="says">What is to be seen.</param>
+    /// <param name="levels">Reference lines by channel, such as the temperature at which power fades.</param>
+    /// <returns>The chart, or <c>null</c> when the trace has no distance or nothing to show over it.</returns>
+    public static Chart? OverDistance(IRideTrace trace, string title, Phrase says = default, IReadOnlyList<(Channel Channel, Guide Level)>? levels = null)
+    {
+        var metres = trace.Of(Channel.Distance);
+        var unit = metres.Length > 0 && metres.Span[^1] < ShortInMetres ? "m" : "km";
+        return Over(trace, metres, Axis.Of<Length>("distance", unit), "ride-distance", title, says, levels ?? []);
+    }
+
+    /// <summary>The ride over time.</summary>
+    /// <inheritdoc cref="OverDistance"/>
+    /// <returns>The chart, or <c>null</c> when the trace has no time or nothing to show over it.</returns>
+    public static Chart? OverTime(IRideTrace trace, string title, Phrase says = default, IReadOnlyList<(Channel Channel, Guide Level)>? levels = null)
+    {
+        var seconds = trace.Of(Channel.Time);
+        var unit = seconds.Length == 0 || seconds.Span[^1] <= ShortInSeconds ? "s" : seconds.Span[^1] <= LongInHours ? "min" : "h";
+        return Over(trace, seconds, Axis.Of<Duration>("time", unit), "ride-time", title, says, levels ?? []);
+    }
+
+    static Chart? Over(IRideTrace trace, ReadOnlyMemory<double> x, Axis across, string name, string title, Phrase says, IReadOnlyList<(Channel Channel, Guide Level)> levels)
+    {
+        if (x.IsEmpty)
+            return null;
+        var panels = new List<Panel>();
+        foreach (var (up, share, channels) in Rooms)
+        {
+            var series = new List<Series>();
+            for (var i = 0; i < channels.Length; i++)
+            {
+                var (channel, called) = channels[i];
+                if (trace.BandOf(channel) is { } band)
+                    series.Add(new Band(called, x, band.Low, band.High) { Pen = i });
+                else if (trace.Of(channel) is { IsEmpty: false } values)
+                    series.Add(new Line(called, x, values) { Pen = i });
+            }
+
+            if (series.Count > 0)
+            {
+                panels.Add(new LinePanel(up)
+                {
+                    Share = share,
+                    Series = series,
+                    Levels = [.. levels.Where(l => channels.Any(c => c.Channel == l.Channel)).Select(l => l.Level)],
+                });
+            }
+        }
+
+        return panels.Count == 0 ? null : new Chart { Name = name, Title = title, Says = says, Across = across, Panels = panels };
+    }
+}

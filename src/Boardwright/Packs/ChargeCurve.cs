@@ -1,0 +1,63 @@
+using System.Runtime.InteropServices;
+using Boardwright.Findings;
+using Boardwright.Numerics;
+using Boardwright.Parts;
+using static System.Math;
+
+namespace Boardwright.Packs;
+
+/// <summary>One moment of a charge.</summary>
+/// <param name="Seconds">Time since the beginning, s.</param>
+/// <param name="Charge">State of charge, 0 to 1.</param>
+/// <param name="Amperes">Current into the pack, A.</param>
+/// <param name="Volts">Voltage at the pack's terminals, V.</param>
+[StructLayout(LayoutKind.Auto)]
+public readonly record struct ChargeMoment(double Seconds, double Charge, double Amperes, double Volts);
+
+/// <summary>A charge from empty as <see cref="ChargeTime"/> reckons it, moment by moment.</summary>
+/// <param name="Moments">From the beginning to where the charger stops.</param>
+/// <param name="TurnOver">The moment at which the current begins to fall.</param>
+/// <validity>As for <see cref="ChargeTime"/>.</validity>
+/// <error>As for <see cref="ChargeTime"/>.</error>
+/// <source cref="Sources.CircuitTheory"/>
+public sealed record ChargeCurve(IReadOnlyList<ChargeMoment> Moments, ChargeMoment TurnOver)
+{
+    const int Steps = 96;
+
+    /// <summary>Of a board.</summary>
+    /// <param name="board">The board.</param>
+    /// <param name="model">Its pack.</param>
+    /// <param name="time">How long its charge takes; where there is none there is no curve.</param>
+    public static Answer<ChargeCurve> Of(Board board, Answer<PackModel> model, Answer<ChargeTime> time) => Answer<ChargeCurve>.Ask("", needs =>
+    {
+        var (pack, charger, known) = (needs.Of(model), board.Parts.Charger, needs.Of(time));
+        var current = needs.Of(charger.Current).Amperes;
+        var volts = needs.Of(charger.Voltage).Volts;
+        var end = needs.Of(charger.EndCurrent).Amperes;
+        var full = needs.Of(board.Parts.Cell.VoltageFull).Volts;
+        if (needs.Unmet)
+            return null;
+        var target = Min(volts, full * pack.Series);
+        double CurrentAt(double charge) => Min(current, (target - pack.RestVoltsAt(charge)) / pack.OhmsAt(charge));
+        var stop = RootFinding.FirstFall(s => CurrentAt(s) - Min(end, current), 0, 1, 1.0 / 64) ?? 1;
+        var turn = Min(known.TurnOver, stop);
+        var capacity = pack.Capacity.Coulombs;
+        ChargeMoment At(double seconds, double charge)
+        {
+            var amperes = Max(0, CurrentAt(charge));
+            return new(seconds, charge, amperes, pack.RestVoltsAt(charge) + amperes * pack.OhmsAt(charge));
+        }
+
+        var moments = new List<ChargeMoment>();
+        for (var i = 0; i <= Steps; i++)
+            moments.Add(At(capacity * turn * i / Steps / current, turn * i / Steps));
+        var turnOver = moments[^1];
+        for (var i = 1; i <= Steps && stop > turn; i++)
+        {
+            var (before, here) = (moments[^1], turn + (stop - turn) * i / Steps);
+            moments.Add(At(before.Seconds + capacity * Quadrature.Integrate(s => 1 / CurrentAt(s), before.Charge, here, 4), here));
+        }
+
+        return new ChargeCurve(moments, turnOver);
+    });
+}

@@ -1,0 +1,162 @@
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+using static Microsoft.Playwright.Assertions;
+
+namespace Boardwright.Browser.Tests;
+
+[Collection(nameof(Workshop))]
+public sealed class BoardPageTests(Workshop workshop)
+{
+    [Fact]
+    public async Task The_first_start_shows_Tern_with_its_figures_findings_and_parts()
+    {
+        await using var program = await Running.StartAsync();
+        var page = await workshop.PageAsync(program, "");
+
+        await Expect(page.Locator(".title-block")).ToContainTextAsync("Tern");
+        await Expect(page.Locator("#figure-cruise\\.range")).ToContainTextAsync("65.4 km");
+        await Expect(page.Locator("#figure-cruise\\.range small")).ToContainTextAsync(" to ");
+        await Expect(page.Locator(".finding.fix")).ToHaveCountAsync(3);
+        await Expect(page.Locator(".parts")).ToContainTextAsync("Larkmere 63x74, 170");
+        Assert.Empty(program.Troubles);
+        Assert.All(program.Requests, url => Assert.StartsWith(program.Address, url.Replace("ws://", "http://", StringComparison.Ordinal), StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task A_remedy_is_tried_with_a_key_and_taken_back_with_a_key()
+    {
+        await using var program = await Running.StartAsync();
+        var page = await workshop.PageAsync(program);
+        var fixes = page.Locator(".finding.fix");
+        await Expect(fixes).ToHaveCountAsync(3);
+
+        foreach (var key in new[] { "j", "j", "j", "y" })
+            await page.Keyboard.PressAsync(key);
+        await Expect(fixes).ToHaveCountAsync(2);
+        await Expect(page.Locator(".tried")).ToContainTextAsync("limits.pack_current: 45 A");
+        await page.Keyboard.PressAsync("u");
+        await Expect(fixes).ToHaveCountAsync(3);
+        await page.Keyboard.PressAsync("r");
+        await Expect(fixes).ToHaveCountAsync(2);
+    }
+
+    [Fact]
+    public async Task A_value_is_entered_in_any_unit_and_everything_follows()
+    {
+        await using var program = await Running.StartAsync();
+        var page = await workshop.PageAsync(program, "brief");
+        var mass = page.GetByLabel("rider mass", new() { Exact = true });
+
+        await mass.FillAsync("220 lb");
+        await mass.PressAsync("Enter");
+
+        await Expect(page.Locator("#figure-mass\\.rolling")).ToContainTextAsync("115 kg");
+        await mass.FillAsync("heavy");
+        await mass.PressAsync("Enter");
+        await Expect(page.Locator(".refusal")).ToBeVisibleAsync();
+        await Expect(page.Locator("#figure-mass\\.rolling")).ToContainTextAsync("115 kg");
+    }
+
+    [Fact]
+    public async Task The_text_is_a_key_away_and_edits_both_ways_with_its_comments_kept()
+    {
+        await using var program = await Running.StartAsync("tern/tern.board.yaml");
+        var page = await workshop.PageAsync(program);
+
+        await page.Keyboard.PressAsync("t");
+        var text = page.Locator("#board-text");
+        await Expect(text).ToHaveValueAsync(new System.Text.RegularExpressions.Regex("# clothes, shoes, bag with a laptop"));
+        var before = await text.InputValueAsync();
+        await text.FillAsync(before.Replace("rider_mass: 80 kg", "rider_mass: 95 kg", StringComparison.Ordinal));
+        await text.BlurAsync();
+        await Expect(page.Locator("#figure-mass\\.rolling")).ToContainTextAsync("111 kg");
+
+        await text.FillAsync(before.Replace("rider_mass: 80 kg", "rider_mas: 95 kg", StringComparison.Ordinal));
+        await text.BlurAsync();
+        await Expect(page.Locator(".complaints")).ToContainTextAsync("rider_mass");
+        await Expect(page.Locator("#figure-mass\\.rolling")).ToContainTextAsync("111 kg");
+        await text.FillAsync(before.Replace("rider_mass: 80 kg", "rider_mass: 96 kg", StringComparison.Ordinal));
+        await text.BlurAsync();
+        await Expect(page.Locator(".complaints")).ToHaveCountAsync(0);
+
+        await page.GetByRole(AriaRole.Button, new() { Name = "Save" }).ClickAsync();
+        await Expect(page.Locator(".title-block")).ToContainTextAsync("Saved in the file tern.board.yaml");
+        Assert.Equal(before.Replace("rider_mass: 80 kg", "rider_mass: 96 kg", StringComparison.Ordinal), await File.ReadAllTextAsync(Path.Combine(program.Folder, "tern/tern.board.yaml")));
+    }
+
+    [Fact]
+    public async Task The_picker_says_what_a_part_would_change_before_it_is_taken()
+    {
+        await using var program = await Running.StartAsync();
+        var page = await workshop.PageAsync(program);
+
+        await page.Locator(".parts button", new() { HasText = "wheels" }).ClickAsync();
+        await page.GetByText("Another wheel from the shelf").ClickAsync();
+        var picks = page.Locator(".picks tbody tr");
+        await Expect(picks.First).ToBeVisibleAsync();
+        var fitted = page.Locator(".picks .fitted");
+        await Expect(fitted).ToContainTextAsync("fitted");
+        var other = picks.Filter(new() { HasNot = page.Locator("text=fitted") }).First;
+        var id = await other.Locator("th small").InnerTextAsync();
+        await other.GetByRole(AriaRole.Button, new() { Name = "Take" }).ClickAsync();
+        await Expect(page.Locator(".title-block .notice")).ToContainTextAsync($"wheels: {id}");
+        await Expect(fitted.Locator("th small")).ToHaveTextAsync(id);
+    }
+
+    [Fact]
+    public async Task Work_that_was_not_saved_survives_the_program_and_is_offered_back()
+    {
+        await using var program = await Running.StartAsync("tern/tern.board.yaml");
+        var page = await workshop.PageAsync(program, "brief");
+        var mass = page.GetByLabel("rider mass", new() { Exact = true });
+        await mass.FillAsync("91 kg");
+        await mass.PressAsync("Enter");
+        await Expect(page.Locator("#figure-mass\\.rolling")).ToContainTextAsync("107 kg");
+
+        await program.KillAsync();
+        await Expect(page.Locator("#components-reconnect-modal")).ToBeVisibleAsync();
+        await program.RestartAsync("tern/tern.board.yaml");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Take them back" }).ClickAsync(new() { Timeout = 60_000 });
+        await Expect(page.Locator("#figure-mass\\.rolling")).ToContainTextAsync("107 kg");
+        Assert.Contains("rider_mass: 80 kg", await File.ReadAllTextAsync(Path.Combine(program.Folder, "tern/tern.board.yaml")), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_file_that_somebody_else_changed_is_not_written_over()
+    {
+        await using var program = await Running.StartAsync("tern/tern.board.yaml");
+        var page = await workshop.PageAsync(program, "brief");
+        var file = Path.Combine(program.Folder, "tern/tern.board.yaml");
+        await File.AppendAllTextAsync(file, "# theirs\n");
+        var mass = page.GetByLabel("rider mass", new() { Exact = true });
+        await mass.FillAsync("91 kg");
+        await mass.PressAsync("Enter");
+
+        await page.GetByRole(AriaRole.Button, new() { Name = "Save" }).ClickAsync();
+
+        await Expect(page.Locator(".title-block")).ToContainTextAsync("changed by somebody else");
+        Assert.EndsWith("# theirs\n", await File.ReadAllTextAsync(file), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("board", 1400, ColorScheme.Light)]
+    [InlineData("board", 390, ColorScheme.Dark)]
+    [InlineData("brief", 1400, ColorScheme.Dark)]
+    [InlineData("brief", 390, ColorScheme.Light)]
+    public async Task A_page_has_no_violation_that_axe_knows_and_nothing_sticks_out(string place, int width, ColorScheme scheme)
+    {
+        await using var program = await Running.StartAsync();
+        var page = await workshop.PageAsync(program, place, width, 900, scheme);
+        await Expect(page.Locator("#figure-cruise\\.range small")).ToBeVisibleAsync();
+        if (place == "board")
+        {
+            await page.Locator(".parts button", new() { HasText = "motor" }).First.ClickAsync();
+            await Expect(page.Locator(".card")).ToBeVisibleAsync();
+        }
+
+        var result = await page.RunAxe();
+
+        Assert.Equal("", string.Join("\n", result.Violations.Select(v => $"{v.Id}: {v.Help} {string.Join(" | ", v.Nodes.Take(3).Select(n => n.Html))}")));
+        Assert.Equal(width, await page.EvaluateAsync<int>("document.documentElement.scrollWidth"));
+    }
+}
