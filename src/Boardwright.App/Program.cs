@@ -53,6 +53,7 @@ public static class Program
         root.Add(Open.Of(terminal));
         root.Add(CellCommands.Build());
         root.Add(Explain.Of(terminal));
+        root.Add(Learn.Of(terminal));
         root.Add(Plot.Of(terminal));
         root.Add(New.Of(terminal));
         root.Add(Schema.Of(terminal));

@@ -302,6 +302,23 @@ public static class Sources
     public static Source Plett { get; } = new(
         "G. L. Plett, Battery Management Systems, vol. 1: Battery Modeling (2015), ch. 2: rest voltage, series resistance and resistor-capacitor pairs; its form from memory");
 
+    /// <summary>What a logger wrote down on a ride.</summary>
+    public static Source RideRecord { get; } = new("the rider's own log; distances by haversine and by the trapezoidal rule");
+
+    /// <summary>Coast-downs in both directions.</summary>
+    public static Source TwoWayCoastDown { get; } = new(
+        "G. D. Thompson, Vehicle road load problem: an approach by non-linear modeling, U.S. Environmental Protection Agency (document 9100WXHY): v(t) is fitted, not its slope; 40 CFR 1066.310: eight runs each way, grade in the analysis");
+
+    /// <summary>The terminal behaviour of a pack seen from its own ride.</summary>
+    public static Source PackRegression { get; } = new(
+        "G. L. Plett, Battery Management Systems, vol. 1: Battery Modeling (2015), ch. 2, its form from memory: V = rest voltage - R0 I - a slow part; fitted by least squares");
+
+    /// <summary>How a motor's speed follows its voltage.</summary>
+    public static Source SpeedPerVolt { get; } = new("the definition of KV: rpm at no load per volt at the motor, the rest of the voltage lying across its resistance");
+
+    /// <summary>One body that stores heat and loses it to the air.</summary>
+    public static Source LumpedHeat { get; } = new("C dT/dt = P - (T - T_air)/R, one body of even temperature, by the conservation of energy");
+
     /// <summary>Stepping through differential equations.</summary>
     public static Source Midpoint { get; } = new(
         "E. Hairer, S. P. Nørsett and G. Wanner, Solving Ordinary Differential Equations I (1993), ch. II: implicit midpoint and trapezoidal rules, order 2 (from memory); forces by Newton's laws");

@@ -1,0 +1,271 @@
+using System.CommandLine;
+using System.Globalization;
+using Boardwright.Files;
+using Boardwright.Numerics;
+using Boardwright.Rides;
+using Boardwright.Road;
+
+namespace Boardwright.App.Commands;
+
+/// <summary><c>learn</c>: tells from logged rides what rolls, drags, sags and warms, each with the range it is known to.</summary>
+static class Learn
+{
+    const int BadRowsShown = 5;
+
+    /// <summary>What is known beside the logs.</summary>
+    sealed record Known(Examination? Board, Mass? Mass, Speed? Wind, Fraction? Slope, double Scale, double ScaleSpread, LogWishes Wishes);
+
+    /// <summary>The command.</summary>
+    /// <param name="terminal">Where to write.</param>
+    public static Command Of(Terminal terminal)
+    {
+        var logs = new Argument<string[]>("LOG") { Description = "Logs of rides: tables of any logger (CSV) or GPX.", Arity = ArgumentArity.OneOrMore };
+        var board = new Option<string>("--board") { Description = "The board file, for masses, pack and drive.", HelpName = "FILE" };
+        board.CompletionSources.Add(context => Completion.BoardFiles(context.WordToComplete));
+        var mass = Quantity("--mass", "Mass of rider, gear and board together, such as \"92 kg\"; else the board file's.", "MASS", Mass.Dimension);
+        var wind = Quantity("--wind", "Wind against the first run's way, such as \"0 m/s\"; needed for runs of one direction.", "SPEED", Speed.Dimension);
+        var slope = Quantity("--slope", "Rise of the road in the first run's way, such as \"0.2 %\".", "GRADE", Fraction.Dimension);
+        var scale = new Option<string>("--speed-scale") { Description = "Logged speed over true speed, and how well it is known, such as 1.02±0.005; 1±0.01 where nobody measured it.", HelpName = "SCALE" };
+        scale.Validators.Add(result =>
+        {
+            if (result.GetValueOrDefault<string>() is { } text && Scale(text) is null)
+                result.AddError("--speed-scale wants a number near 1, and after ± how well it is known, such as 1.02±0.005.");
+        });
+        var time = new Option<string>("--time") { Description = "How times are written, where the log does not tell: s, ms or clock.", HelpName = "FORM" };
+        time.AcceptOnlyFromAmong("s", "ms", "clock");
+        var mark = new Option<string>("--decimal") { Description = "The decimal mark, where the log does not tell: point or comma.", HelpName = "MARK" };
+        mark.AcceptOnlyFromAmong("point", "comma");
+        var columns = new Option<string[]>("--column") { Description = "What a column holds, where its name does not tell: \"NAME=speed km/h\", \"NAME=time\" or \"NAME=none\".", HelpName = "NAME=WHAT" };
+        columns.Validators.Add(result =>
+        {
+            if (result.GetValueOrDefault<string[]>() is { } given && Array.Exists(given, g => !g.Contains('=', StringComparison.Ordinal)))
+                result.AddError("--column wants the name of a column, =, and what it holds, such as \"Speed=speed km/h\".");
+        });
+        var command = new Verb(
+            "learn", "Tells from logged rides what rolls, drags, sags and warms, each with the range it is known to. Exit code 0 when something was learnt, 1 when nothing was, 2 when a file could not be read.",
+            "boardwright learn ride.csv --mass \"92 kg\"", "boardwright learn out.csv back.csv --board tern.board.yaml --speed-scale 1.01±0.003", "boardwright learn ride.csv --column \"v=speed m/s\" --column \"Temp=motor-temperature C\"")
+        { logs, board, mass, wind, slope, scale, time, mark, columns };
+        command.SetAction(parsed =>
+        {
+            var (factor, spread) = Scale(parsed.GetValue(scale) ?? "1±0.01")!.Value;
+            var wishes = new LogWishes
+            {
+                Time = parsed.GetValue(time) switch { "s" => TimeForm.Seconds, "ms" => TimeForm.Milliseconds, "clock" => TimeForm.Clock, _ => null },
+                DecimalMark = parsed.GetValue(mark) switch { "point" => '.', "comma" => ',', _ => null },
+                Columns = (parsed.GetValue(columns) ?? []).Select(c => c.Split('=', 2)).GroupBy(c => c[0].Trim(), StringComparer.OrdinalIgnoreCase).ToDictionary(g => g.Key, g => g.Last()[1].Trim(), StringComparer.OrdinalIgnoreCase),
+            };
+            return Run(terminal, parsed.GetRequiredValue(logs), parsed.GetValue(board), new(
+                null, Stated<Mass>(parsed.GetValue(mass)), Stated<Speed>(parsed.GetValue(wind)), Stated<Fraction>(parsed.GetValue(slope)), factor, spread, wishes));
+        });
+        return command;
+    }
+
+    static Option<string> Quantity(string name, string description, string helpName, Dimension dimension)
+    {
+        var option = new Option<string>(name) { Description = description, HelpName = helpName };
+        option.Validators.Add(result =>
+        {
+            if (result.GetValueOrDefault<string>() is { } text && QuantityText.Read(text, dimension).Refusal is { } refusal)
+                result.AddError($"{name}: {refusal.Says} {refusal.Remedy}");
+        });
+        return option;
+    }
+
+    static T? Stated<T>(string? text)
+        where T : struct, IQuantity<T> =>
+        text is null ? null : T.FromSi(QuantityText.Read(text, T.Dimension).Si);
+
+    static (double Value, double Spread)? Scale(string text)
+    {
+        var parts = text.Split('±');
+        if (parts.Length > 2 || !double.TryParse(parts[0], NumberStyles.Float, CultureInfo.InvariantCulture, out var value) || value is not (> 0.5 and < 2)) return null;
+        var spread = 0.0;
+        return parts.Length == 2 && (!double.TryParse(parts[1], NumberStyles.Float, CultureInfo.InvariantCulture, out spread) || spread is not (>= 0 and < 0.3)) ? null : (value, spread);
+    }
+
+    static int Run(Terminal terminal, string[] files, string? boardFile, Known known)
+    {
+        var paper = new Paper(terminal);
+        if (boardFile is not null)
+        {
+            var loaded = BoardFile.Read(boardFile);
+            if (loaded.Board is not { } board)
+            {
+                Check.Complain(terminal, loaded.Complaints);
+                return Exit.Unread;
+            }
+
+            known = known with { Board = Examination.Of(board) };
+        }
+
+        var (read, runs, learnt) = (0, new List<CoastDownRun>(), false);
+        foreach (var file in files)
+        {
+            var reading = RideLogFile.Read(file, known.Wishes);
+            if (reading.Mapping is { } mapping) Show(paper, mapping);
+            if (reading.Log is not { } log)
+            {
+                Check.Complain(terminal, reading.Complaints);
+                continue;
+            }
+
+            read++;
+            Tell(paper, log, reading);
+            learnt |= Energy(paper, log) | Pack(paper, log, known) | Drive(paper, log, known) | Heat(paper, log, known);
+            runs.AddRange(CoastDown.Find(log));
+        }
+
+        if (read == 0) return Exit.Unread;
+        learnt |= Rolling(paper, runs, known);
+        if (!learnt)
+            paper.Write(0, "Nothing was learnt: log speed, pack voltage, pack current and phase current at five rows a second, and roll out freely on a level road both ways.");
+        return read < files.Length ? Exit.Unread : learnt ? Exit.Holds : Exit.Wanting;
+    }
+
+    static void Show(Paper paper, LogMapping mapping)
+    {
+        paper.Write(0, "Columns", Ink.Heading);
+        foreach (var column in mapping.Columns)
+        {
+            var meaning = column.IsTime ? $"time ({mapping.Time switch { TimeForm.Seconds => "s", TimeForm.Milliseconds => "ms", _ => "clock" }})"
+                : column.Channel is { } channel ? Text($"{Words(channel)}, {column.Unit?.Symbol ?? "unit not told yet"}") : "-";
+            paper.Write(2, Text($"{column.Column}  {column.Header}: {meaning}{(column.IsAssumed ? " (assumed)" : "")}; {column.Why}."));
+        }
+
+        if (mapping.Columns.Any(c => c.IsAssumed))
+            paper.Write(2, "What is assumed can be stated with --column or --time.");
+        paper.Gap();
+    }
+
+    static string Words(Channel channel) => string.Concat($"{channel}".Select((c, i) => char.IsUpper(c) ? (i > 0 ? " " : "") + char.ToLowerInvariant(c) : $"{c}"));
+
+    static void Tell(Paper paper, RideLog log, RideLogReading reading)
+    {
+        paper.Write(0, log.Name, Ink.Heading);
+        paper.Write(2, Text($"{reading.RowCount} rows over {log.Lasting.Minutes:0.0} min, {log.UsualStep.Seconds:0.##} s apart as a rule; {reading.BadRowCount} bad, {reading.EmptyRowCount} empty."));
+        foreach (var row in reading.BadRows.Take(BadRowsShown)) paper.Write(4, Text($"Line {row.Line}: {row.Says}."));
+        if (reading.BadRowCount > BadRowsShown) paper.Write(4, Text($"And {reading.BadRowCount - BadRowsShown} more."));
+        foreach (var note in reading.Notes) paper.Write(2, note);
+        if ((log.WayBySpeeds ?? log.WayByPositions) is { } way) paper.Write(2, Text($"{way.Kilometres:0.00} km{(log.Speeds.Greatest is { } most ? Text($", at most {most.KilometresPerHour:0.0} km/h") : "")}."));
+        paper.Gap();
+    }
+
+    static bool Energy(Paper paper, RideLog log)
+    {
+        if (EnergyFromRide.Of(log) is not { } energy) return false;
+        paper.Write(0, "Energy for the distance", Ink.Heading);
+        paper.Write(2, Text($"{energy.Consumption.WattHoursPerKilometre:0.0} Wh/km over {energy.Distance.Kilometres:0.00} km."));
+        foreach (var bin in energy.Bins)
+        {
+            var grade = bin.FromGrade is { } low && bin.ToGrade is { } high ? Text($", {low.Percent:0} to {high.Percent:0} %") : "";
+            var value = bin.Consumption is { } c ? Text($"{c.Value.WattHoursPerKilometre:0.0} Wh/km ({c.Low.WattHoursPerKilometre:0.0} to {c.High.WattHoursPerKilometre:0.0})") : "too little road to tell";
+            paper.Write(4, Text($"{bin.FromSpeed.KilometresPerHour:0} to {bin.ToSpeed.KilometresPerHour:0} km/h{grade}: {value}, {bin.Distance.Kilometres:0.00} km."));
+        }
+
+        paper.Gap();
+        return true;
+    }
+
+    static bool Pack(Paper paper, RideLog log, Known known)
+    {
+        if (PackFromRide.Of(log) is not { } pack) return false;
+        paper.Write(0, "Pack", Ink.Heading);
+        Line(paper, "Resistance at once", pack.Resistance, r => r.Milliohms, "mohm");
+        if (pack.Slow is { } slow) Line(paper, Text($"Resistance after some {slow.Seconds * 3:0} s"), pack.Settled, r => r.Milliohms, "mohm");
+        Line(paper, "Rest voltage at the start", pack.RestAtStart, r => r.Volts, "V");
+        Line(paper, "Rest voltage at the end", pack.RestAtEnd, r => r.Volts, "V");
+        paper.Write(2, Text($"Drawn: {pack.Drawn.AmpereHours:0.00} Ah, {pack.Energy.WattHours:0.0} Wh."));
+        var parts = known.Board?.Board.Parts;
+        if (parts is { Cell.RestVoltage.IsKnown: true, Pack.Series.IsKnown: true } && pack.Capacity(parts.Cell.RestVoltage.Value, parts.Pack.Series.Value) is { } capacity)
+            Line(paper, "Capacity by rest voltages", capacity, c => c.AmpereHours, "Ah");
+        if (pack.CapacityByLogger(log) is { } counted)
+            Line(paper, "Capacity by the logger's charge", counted, c => c.AmpereHours, "Ah");
+        Cautions(paper, pack.Cautions);
+        return true;
+    }
+
+    static bool Drive(Paper paper, RideLog log, Known known)
+    {
+        if (KvFromRide.Of(log) is not { } drive) return false;
+        paper.Write(0, "Speed for a volt", Ink.Heading);
+        Line(paper, "Without load", drive.MetresPerSecondPerVolt, v => v.Value * 3.6, "km/h for each volt on the motor");
+        var parts = known.Board?.Board.Parts;
+        if (parts is { Motor.Kv.IsKnown: true, Wheels.Diameter.IsKnown: true } && known.Board!.Gearing.IsKnown)
+        {
+            var against = drive.Against(parts.Motor.Kv.Value, known.Board.Gearing.Value.Ratio, parts.Wheels.Diameter.Value);
+            Line(paper, "Against KV, ratio and wheel of the board file", against, r => r.Value, "times");
+            paper.Write(2, against.Covers(Number.FromValue(1)) ? "They agree." : "They do not agree: KV, a pulley's teeth or the wheel's diameter is other than stated.");
+        }
+
+        Cautions(paper, drive.Cautions);
+        return true;
+    }
+
+    static bool Heat(Paper paper, RideLog log, Known known)
+    {
+        if (known.Board?.Board.Parts.Motor is not { } motor) return false;
+        Resistance? leads = motor.LineResistance.IsKnown ? motor.LineResistance.Value : motor.PhaseResistance.IsKnown ? 2 * motor.PhaseResistance.Value : null;
+        if (leads is not { } ohms || MotorHeatFromRide.Of(log, ohms, log.AirTemperatures.IsThere ? null : known.Board.Board.Brief.Temperature is { IsKnown: true } air ? air.Value : null) is not { } heat) return false;
+        paper.Write(0, "Heat of the motor", Ink.Heading);
+        Line(paper, "Heat capacity", heat.Capacity, c => c.JoulesPerKelvin, "J/K");
+        Line(paper, "To the air while riding", heat.Riding, r => r.KelvinsPerWatt, "K/W");
+        if (heat.Standing is { } standing) Line(paper, "To the air while standing", standing, r => r.KelvinsPerWatt, "K/W");
+        Cautions(paper, heat.Cautions);
+        return true;
+    }
+
+    static bool Rolling(Paper paper, List<CoastDownRun> runs, Known known)
+    {
+        paper.Write(0, "Rolling and drag", Ink.Heading);
+        var total = known.Mass ?? (known.Board is { RollingMass.IsKnown: true } board ? board.RollingMass.Value.Mass : null);
+        if (total is not { } mass)
+        {
+            paper.Write(2, Text($"{runs.Count} coast-downs were found. State the mass with --mass \"92 kg\" or a board file with --board, so that forces can be told from them."));
+            return false;
+        }
+
+        // What wheels and rotors add is 1 to 3 % of the mass; half way where the board does not tell.
+        var isMassOfBoard = known.Board is { EffectiveMass.IsKnown: true, RollingMass.IsKnown: true };
+        var turning = isMassOfBoard ? known.Board!.EffectiveMass.Value.Mass - known.Board.RollingMass.Value.Mass : 0.02 * mass;
+        var air = known.Board is { Air.IsKnown: true } there ? there.Air.Value : Air.SeaLevel;
+        var answer = CoastDown.Fit(runs, new(mass, turning, air.DensityKilogramsPerCubicMetre) { Headwind = known.Wind, Slope = known.Slope, SpeedScale = known.Scale, SpeedScaleSpread = known.ScaleSpread, AirSpread = 0.02, MassSpread = 0.01 });
+        if (answer.Fit is not { } fit)
+        {
+            paper.Write(2, answer.Refusal);
+            return false;
+        }
+
+        paper.Write(2, Text($"{fit.Parts.Count(p => p.LeftOut.Length == 0)} of {fit.Parts.Count} coast-downs, {mass.Kilograms:0.#} kg and {turning.Kilograms:0.#} kg for what turns, air of {air.DensityKilogramsPerCubicMetre:0.000} kg/m3."));
+        foreach (var part in fit.Parts.Where(p => p.LeftOut.Length > 0)) paper.Write(4, Text($"Left out, at {part.Run.Begins.Seconds:0} s of {part.Run.Log}: {part.LeftOut}."));
+        Line(paper, "Rolling coefficient Crr", fit.RollingResistance, c => c.Value, "");
+        Line(paper, "Drag area CdA", fit.DragArea, a => a.SquareMetres, "m2");
+        Line(paper, "Rise in the first run's way", fit.Slope, s => s.Percent, "%");
+        Line(paper, "Wind against the first run's way", fit.Headwind, w => w.MetresPerSecond, "m/s");
+        paper.Write(2, Text($"Crr and CdA go together by {fit.Correlation:0.00}: when one is too high the other is too low."));
+        if (fit.ByRuns is { } scatter)
+            paper.Write(2, Text($"By the scatter of readings Crr is known to {fit.ByReadings.Rolling:0.00000} and CdA to {fit.ByReadings.DragArea:0.0000} m2, from run to run to {scatter.Rolling:0.00000} and {scatter.DragArea:0.0000} m2; the larger counts."));
+        if (!isMassOfBoard) paper.Write(2, "What turns is taken as 2 % of the mass; a board file tells it better.");
+        if (known.Board is not { Air.IsKnown: true }) paper.Write(2, "The air is taken as of 15 °C at the sea; a board file tells it better.");
+        Cautions(paper, fit.Cautions);
+        return true;
+    }
+
+    static void Line<T>(Paper paper, string title, Estimate<T> estimate, Func<T, double> of, string unit)
+        where T : struct, IQuantity<T>
+    {
+        var (value, low, high) = (of(estimate.Value), of(estimate.Low), of(estimate.High));
+        // Two figures of the range are enough.
+        var width = Math.Abs(high - low);
+        var decimals = width > 0 && double.IsFinite(width) ? Math.Clamp(1 - (int)Math.Floor(Math.Log10(width)), 0, 6) : 3;
+        string Figure(double x) => x.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        paper.Write(2, $"{title}: {Figure(value)}{(unit.Length > 0 ? " " : "")}{unit} ({Figure(low)} to {Figure(high)}). Narrower by: {char.ToLowerInvariant(estimate.Narrowing[0])}{estimate.Narrowing[1..]}");
+    }
+
+    static void Cautions(Paper paper, IReadOnlyList<string> cautions)
+    {
+        foreach (var caution in cautions) paper.Write(2, caution, Ink.Quiet);
+        paper.Gap();
+    }
+
+    static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}
