@@ -2,6 +2,7 @@ using System.CommandLine;
 using Boardwright.Documents.Charts;
 using Boardwright.Documents.Drawings;
 using Boardwright.Documents.Pictures;
+using Boardwright.Documents.Views;
 using Boardwright.Files;
 
 namespace Boardwright.App.Commands;
@@ -17,7 +18,7 @@ static class Plot
     {
         var file = new Argument<string>("FILE") { Description = "The board file, NAME.board.yaml." };
         file.CompletionSources.Add(context => Completion.BoardFiles(context.WordToComplete));
-        var names = BoardPictures.All.Select(p => p.Id).ToArray();
+        string[] names = [.. BoardPictures.All.Select(p => p.Id), .. BoardViews.All.Select(v => v.Id)];
         var picture = new Option<string[]>("--picture") { Description = $"Which picture: {string.Join(", ", names)}. All of them where not given; may be given more than once.", HelpName = "PICTURE", DefaultValueFactory = _ => [] };
         picture.AcceptOnlyFromAmong(names);
         var place = new Option<string>("--out") { Description = "Folder for the pictures, or a file ending in .svg for one picture; this folder where not given.", HelpName = "DIR|FILE" };
@@ -39,8 +40,9 @@ static class Plot
     static int Run(Terminal terminal, string file, string[] asked, string place, UnitSystem units)
     {
         var pictures = BoardPictures.All.Where(p => asked.Length == 0 || asked.Contains(p.Id, StringComparer.Ordinal)).ToList();
+        var views = BoardViews.All.Where(v => asked.Length == 0 || asked.Contains(v.Id, StringComparer.Ordinal)).ToList();
         var isFile = place.EndsWith(PictureEnding, StringComparison.OrdinalIgnoreCase);
-        if (isFile && pictures.Count != 1)
+        if (isFile && pictures.Count + views.Count != 1)
         {
             terminal.Error.WriteLine($"{place} is one file: say with --picture which one to write there, or give a folder.");
             return Exit.Unread;
@@ -65,9 +67,7 @@ static class Plot
             var answer = picture.Of(examination);
             if (answer.IsKnown)
             {
-                var path = isFile ? place : Path.Combine(place == "." ? "" : place, $"{NameOf(file)}.{picture.Id}{PictureEnding}");
-                File.WriteAllText(path, Svg.Write(ChartLayout.Lay(answer.Value, new ChartView(Width) { Units = units }).Drawing));
-                terminal.Out.WriteLine($"Wrote {path}: {picture.Shows}.");
+                Write(picture.Id, picture.Shows, ChartLayout.Lay(answer.Value, new ChartView(Width) { Units = units }).Drawing);
                 continue;
             }
 
@@ -78,7 +78,16 @@ static class Plot
             code = Exit.Wanting;
         }
 
+        foreach (var view in views)
+            Write(view.Id, view.Shows, view.Of(examination, new ViewWishes { Units = units }));
         return code;
+
+        void Write(string id, string shows, Drawing drawing)
+        {
+            var path = isFile ? place : Path.Combine(place == "." ? "" : place, $"{NameOf(file)}.{id}{PictureEnding}");
+            File.WriteAllText(path, Svg.Write(drawing));
+            terminal.Out.WriteLine($"Wrote {path}: {shows}.");
+        }
     }
 
     static string WhyNot(bool isBeside, IReadOnlyList<string> missing) =>
