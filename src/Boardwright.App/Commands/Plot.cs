@@ -25,8 +25,8 @@ static class Plot
         var units = new Option<string>("--units") { Description = "Units of axes and labels: metric or imperial.", HelpName = "UNITS", DefaultValueFactory = _ => "metric" };
         units.AcceptOnlyFromAmong("metric", "imperial");
         var command = new Verb(
-            "plot", "Writes pictures of a board as SVG, NAME.PICTURE.svg. Exit code 0 when every picture was written, 1 when one waits for values that are not known.",
-            "boardwright plot tern.board.yaml", "boardwright plot tern.board.yaml --picture traction --out traction.svg", "boardwright plot tern.board.yaml --out pictures --units imperial")
+            "plot", "Writes pictures of a board, and the board drawn to scale, as SVG, NAME.PICTURE.svg. Exit code 0 when every picture was written, 1 when one waits for values that are not known.",
+            "boardwright plot tern.board.yaml", "boardwright plot tern.board.yaml --picture traction --out traction.svg", "boardwright plot tern.board.yaml --picture above --picture side --picture behind", "boardwright plot tern.board.yaml --out pictures --units imperial")
         { file, picture, place, units };
         command.SetAction(parsed => Run(
             terminal,

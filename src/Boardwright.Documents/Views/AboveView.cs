@@ -38,8 +38,9 @@ static class AboveView
         return board.Finish("above", seen.Title("seen from above"), "The board from above with its nose to the right, to scale. Dashed lines lie under the deck.", seen.Pins());
     }
 
+    // How much of the deck's length its rounding takes at one end, at most half of it.
     static double EndOf(double overhang, double half, DeckShape deck) =>
-        Clamp(1.2 * overhang + 0.25 * half, Min(0.5 * half, deck.Width.Millimetres), Max(0.1, (deck.Front - deck.Back).Millimetres / 2));
+        Min(Max(1.2 * overhang + 0.25 * half, 0.5 * half), Max(0.05, (deck.Front - deck.Back).Millimetres / 2));
 
     static void Box(DrawingBoard board, Seen seen, IReadOnlyList<Flat> deck)
     {
@@ -57,8 +58,7 @@ static class AboveView
             {
                 board.Body(Plan(body, 3), cover: deck, isGuess: body.IsGuess);
                 var middle = new Flat((body.Back + body.Front).Millimetres / 2, (body.Left + body.Right).Millimetres / 2);
-                if (board.Long((body.Front - body.Back).Millimetres) > 50)
-                    board.Text(board.At(middle) is var s ? new(s.X, s.Y - 6) : default, body.Slot, Anchor.Middle);
+                board.Label(middle, board.Long((body.Front - body.Back).Millimetres), -6, body.Slot);
             });
             board.Place(body.Slot, new((body.Back + body.Front).Millimetres / 2, body.Right.Millimetres + 0.25 * (body.Left - body.Right).Millimetres));
         }
@@ -137,7 +137,7 @@ static class AboveView
 
         board.Part("motor", seen.Name("motor"), () =>
         {
-            if (motor.Shaft is { } shaft && motor.Pulley is null)
+            if (motor is { Shaft: { } shaft, Pulley: null, Gears: null })
                 board.Body(Plan(shaft, 0), cover: deck, width: 1.1);
             board.Body(Plan(motor.Can, 5), cover: deck, isGuess: motor.Can.IsGuess);
             var (low, high) = ((motor.Can.X - motor.Can.Radius).Millimetres, (motor.Can.X + motor.Can.Radius).Millimetres);

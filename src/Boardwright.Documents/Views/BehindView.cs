@@ -34,11 +34,11 @@ static class BehindView
         Truck(board, seen, leaned);
         foreach (var motor in nearer)
             Motor(board, seen, motor);
-        // A deck that leans into a motor is seen through it.
+        // A deck that leans into a motor or a wheel is seen through it.
         board.Part("deck", seen.Name("deck"), () =>
         {
-            foreach (var motor in nearer)
-                board.HiddenPart(section, Face(motor.Can, 0));
+            foreach (var body in nearer.Select(m => m.Can).Concat(axle.Wheels))
+                board.HiddenPart(section, Face(body, 0));
         });
         board.Road(-radius, left - 12 / board.Long(1), right + 12 / board.Long(1));
         board.Part(axle.Slot, seen.Name(axle.Slot), () =>
@@ -67,7 +67,8 @@ static class BehindView
                 board.Body(leaned.Of(box.Flange, zero), isGuess: box.Outside.IsGuess, width: 0.9);
                 board.Body(leaned.Of(box.Outside, zero), isGuess: box.Outside.IsGuess, width: 0.9);
             });
-            board.Place("box", leaned.At(-box.Outside.Right.Millimetres * 0.8, (box.Outside.Bottom - zero).Millimetres + 5));
+            // On the side that goes up, where more of it is to be seen.
+            board.Place("box", leaned.At(box.Outside.Left.Millimetres * (leaned.Angle < 0 ? 0.8 : -0.8), (box.Outside.Bottom - zero).Millimetres * 0.6));
         }
 
         if (deck.Drop.Si > 0)
@@ -100,7 +101,7 @@ static class BehindView
                 isGuess: axle.IsGuess);
             board.Body(leaned.Rectangle(-30, plateLow, 30, plateLow + 7), isGuess: axle.IsGuess, width: 1.1);
         });
-        board.Place(axle.Slot, new(waist * 0.5, hump * 0.6));
+        board.Place(axle.Slot, new(-waist * 0.4, hump * 0.85));
         foreach (var wheel in axle.Wheels)
         {
             board.Part("wheels", seen.Name("wheels"), () =>
@@ -154,8 +155,10 @@ static class BehindView
 
         board.Part("motor", seen.Name("motor"), () =>
         {
-            if (motor.Shaft is { } shaft && motor.Pulley is null)
+            if (motor is { Shaft: { } shaft, Pulley: null, Gears: null })
                 board.Body(Face(shaft, 0), width: 0.9);
+            else if (motor is { Shaft: { } inside, Gears: not null })
+                board.HiddenEdge(Face(inside, 0));
             board.Body(Face(motor.Can, 5), isGuess: motor.Can.IsGuess);
             var length = (motor.Can.To - motor.Can.From).Millimetres;
             foreach (var part in new[] { 0.12, 0.88 })

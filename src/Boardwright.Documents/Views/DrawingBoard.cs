@@ -8,7 +8,7 @@ namespace Boardwright.Documents.Views;
 sealed class DrawingBoard
 {
     const double Visible = 1.6, Thin = 0.8, Margin = 14, TextSize = 12, PinRadius = 10, HeadLength = 8, HeadHalf = 2.4, Title = 16;
-    static readonly double[] Steps = [1, 2, 5];
+    static readonly double[] Steps = [1, 2, 5], Reaches = [10, 18, 28, 42, 60, 80, 110, 140];
 
     readonly ViewWishes wishes;
     readonly double left, top, scale;
@@ -183,7 +183,7 @@ sealed class DrawingBoard
         {
             var tail = offset > 0 ? 4 : -4;
             foreach (var end in new[] { from, to })
-                above.Add(Stroke.Between(end.X, end.Y + tail, end.X, y + tail, new(Ink.Quiet, Thin)));
+                Extension(new(end.X, end.Y + tail), new(end.X, y + tail));
             Arrowed(new(from.X, y), new(to.X, y), new(Ink.Quiet, Thin));
             Write(new((from.X + to.X) / 2, y - 4), text, Anchor.Middle, Ink.Text);
         });
@@ -198,7 +198,7 @@ sealed class DrawingBoard
         {
             var tail = offset > 0 ? 4 : -4;
             foreach (var end in new[] { from, to })
-                above.Add(Stroke.Between(end.X + tail, end.Y, x + tail, end.Y, new(Ink.Quiet, Thin)));
+                Extension(new(end.X + tail, end.Y), new(x + tail, end.Y));
             Arrowed(new(x, from.Y), new(x, to.Y), new(Ink.Quiet, Thin));
             Write(new(x + Sign(offset) * 7, (from.Y + to.Y) / 2 + TextSize * 0.36), text, offset > 0 ? Anchor.Start : Anchor.End, Ink.Text);
         });
@@ -222,6 +222,14 @@ sealed class DrawingBoard
 
     /// <summary>A plain text at a place of the sheet.</summary>
     public void Text(Spot at, string text, Anchor anchor = Anchor.Start, Ink ink = Ink.Quiet, bool isBold = false) => Write(at, text, anchor, ink, isBold);
+
+    /// <summary>The name of a part within it, where it is wide enough for it.</summary>
+    public void Label(Flat middle, double width, double down, string text)
+    {
+        var at = At(middle);
+        if (width > Lettering.WidthOf(text, TextSize) + 6)
+            Write(new(at.X, at.Y + down), text, Anchor.Middle, Ink.Quiet);
+    }
 
     /// <summary>An arrow to show a direction.</summary>
     public void Arrow(Spot from, Spot to)
@@ -247,8 +255,8 @@ sealed class DrawingBoard
         {
             bottom += TextSize * 1.4;
             above.Add(new Words(new(Margin, bottom), name, TextSize, isBold ? Ink.Text : Ink.Quiet) { IsBold = isBold });
-            above.Add(new Words(new(Margin + 230, bottom), first, TextSize, Ink.Text) { Anchor = Anchor.End, IsBold = isBold });
-            above.Add(new Words(new(Margin + 310, bottom), second, TextSize, Ink.Text) { Anchor = Anchor.End, IsBold = isBold });
+            above.Add(new Words(new(Margin + 300, bottom), first, TextSize, Ink.Text) { Anchor = Anchor.End, IsBold = isBold });
+            above.Add(new Words(new(Margin + 380, bottom), second, TextSize, Ink.Text) { Anchor = Anchor.End, IsBold = isBold });
         }
 
         bottom += TextSize * 0.4;
@@ -259,11 +267,10 @@ sealed class DrawingBoard
     {
         if (wishes.HasPins)
         {
-            foreach (var pin in pins)
-            {
-                if (places.TryGetValue(pin.Slot, out var place))
-                    Pinned(pin, place);
-            }
+            var placed = pins.Where(p => places.ContainsKey(p.Slot)).ToList();
+            lines.AddRange(placed.Select(p => places[p.Slot]).Distinct().Select(s => new Room(s.X - 3, s.Y - 3, s.X + 3, s.Y + 3)));
+            foreach (var pin in placed)
+                Pinned(pin, places[pin.Slot]);
         }
 
         List<Shape> all = [.. shapes, new Words(new(Margin, Margin + TextSize), title, 14, Ink.Text) { IsBold = true },
@@ -304,6 +311,12 @@ sealed class DrawingBoard
         list.RemoveRange(before, list.Count - before);
         if (inner.Count > 0)
             list.Add(group with { Shapes = inner });
+    }
+
+    void Extension(Spot a, Spot b)
+    {
+        above.Add(Stroke.Between(a.X, a.Y, b.X, b.Y, new(Ink.Quiet, Thin)));
+        lines.Add(new(Min(a.X, b.X) - 2, Min(a.Y, b.Y) - 2, Max(a.X, b.X) + 2, Max(a.Y, b.Y) + 2));
     }
 
     // Arrow heads inside where there is room for them, or pointing in from outside.
@@ -355,8 +368,10 @@ sealed class DrawingBoard
     {
         var (best, least) = (new Spot(spot.X + 14, spot.Y), double.PositiveInfinity);
         var anchorOfBest = Anchor.Start;
-        foreach (var reach in new[] { 10.0, 18, 28, 42, 60, 80, 110, 140 })
+        foreach (var reach in Reaches)
         {
+            if (reach >= least)
+                break;
             for (var k = 0; k < 12; k++)
             {
                 var angle = PI / 6 * k;
@@ -366,7 +381,7 @@ sealed class DrawingBoard
                 var room = RoomOf(at, text, anchor, isBold);
                 if (!room.IsOn(wishes.Width, bottom) || taken.Exists(room.Meets))
                     continue;
-                var cost = reach + 25 * parts.Count(p => p.HasEdgeIn(room)) + 40 * lines.Count(room.Meets) + (isOutside ? 12 * parts.Count(p => room.Meets(p.Around)) : 0);
+                var cost = reach + Crowded(room, 25, isOutside ? 12 : 0, 40);
                 if (cost < least)
                     (best, anchorOfBest, least) = (at, anchor, cost);
             }
@@ -379,6 +394,21 @@ sealed class DrawingBoard
         }
 
         Write(best, text, anchorOfBest, ink, isBold);
+    }
+
+    // How much a room is in the way: of edges, of whole parts, of lines.
+    double Crowded(Room room, double edge, double part, double line)
+    {
+        var cost = 0.0;
+        foreach (var drawn in parts)
+        {
+            if (room.Meets(drawn.Around))
+                cost += part + (drawn.HasEdgeIn(room) ? edge : 0);
+        }
+
+        foreach (var other in lines)
+            cost += room.Meets(other) ? line : 0;
+        return cost;
     }
 
     void Pinned(Pin pin, Spot place)
@@ -395,7 +425,11 @@ sealed class DrawingBoard
                     continue;
                 if (reach >= least)
                     continue;
-                var cost = reach + 20 * parts.Count(p => p.HasEdgeIn(room)) + 6 * parts.Count(p => room.Meets(p.Around)) + 60 * lines.Count(room.Meets) + 90 * taken.Count(t => t.IsCrossedBy(place, at));
+                var cost = reach + Crowded(room, 20, 6, 60);
+                if (cost >= least)
+                    continue;
+                foreach (var other in taken)
+                    cost += other.IsCrossedBy(place, at) ? 90 : 0;
                 if (cost < least)
                     (best, least) = (at, cost);
             }
@@ -432,8 +466,6 @@ sealed class DrawingBoard
     {
         public bool HasEdgeIn(Room room)
         {
-            if (!room.Meets(Around))
-                return false;
             for (var i = 0; i < Edge.Length; i++)
             {
                 if (room.IsCrossedBy(Edge[i], Edge[(i + 1) % Edge.Length]))
@@ -451,21 +483,13 @@ sealed class DrawingBoard
 
         public bool IsCrossedBy(Spot a, Spot b)
         {
-            var (enter, leave) = (0.0, 1.0);
-            foreach (var (at, by, low, high) in new[] { (a.X, b.X - a.X, Left, Right), (a.Y, b.Y - a.Y, Top, Bottom) })
-            {
-                if (Abs(by) < 1e-9)
-                {
-                    if (at < low || at > high)
-                        return false;
-                    continue;
-                }
-
-                var (one, other) = ((low - at) / by, (high - at) / by);
-                (enter, leave) = (Max(enter, Min(one, other)), Min(leave, Max(one, other)));
-            }
-
-            return enter <= leave;
+            if (Max(a.X, b.X) < Left || Min(a.X, b.X) > Right || Max(a.Y, b.Y) < Top || Min(a.Y, b.Y) > Bottom)
+                return false;
+            // The line passes between the corners, or all of them lie on one side of it.
+            var (dx, dy) = (b.X - a.X, b.Y - a.Y);
+            double Off(double x, double y) => dx * (y - a.Y) - dy * (x - a.X);
+            var (one, two, three, four) = (Off(Left, Top), Off(Right, Top), Off(Right, Bottom), Off(Left, Bottom));
+            return !((one > 0 && two > 0 && three > 0 && four > 0) || (one < 0 && two < 0 && three < 0 && four < 0));
         }
 
         public bool IsOn(double width, double bottom) => Left > 4 && Right < width - 4 && Top > 4 + Title + Margin && Bottom < bottom;

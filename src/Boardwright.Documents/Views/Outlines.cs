@@ -104,10 +104,12 @@ static class Outlines
 
         List<Flat>? run = null;
         var hidden = false;
+        var (left, right, low, high) = (cover.Min(p => p.U), cover.Max(p => p.U), cover.Min(p => p.V), cover.Max(p => p.V));
         for (var i = 0; i < closed.Count; i++)
         {
             var (a, b) = (closed[i], closed[(i + 1) % closed.Count]);
-            var (enter, leave) = Inside(a, b, cover);
+            var isBeside = Max(a.U, b.U) < left || Min(a.U, b.U) > right || Max(a.V, b.V) < low || Min(a.V, b.V) > high;
+            var (enter, leave) = isBeside ? (1, 0) : Inside(a, b, cover);
             foreach (var (from, to, isHidden) in enter < leave ? new[] { (0.0, enter, false), (enter, leave, true), (leave, 1.0, false) } : [(0.0, 1.0, false)])
             {
                 if (to - from < 1e-9)

@@ -66,8 +66,7 @@ static class SideView
             board.Part(body.Slot, seen.Name(body.Slot), () => board.HiddenEdge(Upright(body, 2)));
             var middle = new Flat((body.Back + body.Front).Millimetres / 2, (body.Bottom + body.Top).Millimetres / 2);
             board.Place(body.Slot, middle with { U = middle.U + 0.3 * (body.Front - body.Back).Millimetres });
-            if (board.Long((body.Front - body.Back).Millimetres) > 50)
-                board.Text(board.At(middle) is var s ? new(s.X, s.Y + 4) : default, body.Slot, Anchor.Middle);
+            board.Label(middle, board.Long((body.Front - body.Back).Millimetres), 4, body.Slot);
         }
     }
 
@@ -141,7 +140,7 @@ static class SideView
         {
             var path = Outlines.Around(axle, belt.WheelRadius.Millimetres, at, belt.MotorRadius.Millimetres);
             board.Part("belt", seen.Name("belt"), () => board.Edge(path, cover, belt.IsGuess, Clamp(board.Long(BeltThickness), 1.6, 6)));
-            board.Place("belt", (path[0] + path[20]) * 0.5 is var middle && belt.WheelRadius.Si > 0 ? path[20] + (path[21] - path[20]) * 0.5 : middle);
+            board.Place("belt", (path[20] + path[21]) * 0.5);
         }
 
         board.Part("motor", seen.Name("motor"), () =>
