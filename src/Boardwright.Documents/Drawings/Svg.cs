@@ -27,7 +27,9 @@ public static class Svg
         text.Append(unit);
         if (drawing.UnitsPerMillimetre is { } units)
             text.Append(CultureInfo.InvariantCulture, $"\" data-units-per-mm=\"{Math.Round(units, 6)}");
-        text.Append(CultureInfo.InvariantCulture, $"\" role=\"img\" aria-labelledby=\"{drawing.Name}-title {drawing.Name}-desc\">\n");
+        // What lies within an image is out of reach for those who do not see it; groups with names are not to be.
+        var role = drawing.Shapes.Any(s => s is Group) ? "group" : "img";
+        text.Append(CultureInfo.InvariantCulture, $"\" role=\"{role}\" aria-labelledby=\"{drawing.Name}-title {drawing.Name}-desc\">\n");
         text.Append(CultureInfo.InvariantCulture, $"<title id=\"{drawing.Name}-title\">{Escape(drawing.Title)}</title>\n");
         text.Append(CultureInfo.InvariantCulture, $"<desc id=\"{drawing.Name}-desc\">{Escape(drawing.Says)}</desc>\n");
         Style(text, drawing);

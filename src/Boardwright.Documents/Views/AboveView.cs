@@ -33,7 +33,7 @@ static class AboveView
             board.CentreLine(new(left - 14 / board.Long(1), 0), new(right + 14 / board.Long(1), 0));
         });
         board.Place("deck", new((back + front) / 2 + (front - back) * 0.12, half * 0.86));
-        Measure(board, shape, wide, left, right);
+        Measure(board, seen, wide, left, right);
         seen.Excuse(board);
         return board.Finish("above", seen.Title("seen from above"), "The board from above with its nose to the right, to scale. Dashed lines lie under the deck.", seen.Pins());
     }
@@ -149,25 +149,26 @@ static class AboveView
         board.Place("motor", new(motor.Can.X.Millimetres + motor.Direction * motor.Can.Radius.Millimetres * 0.5, motor.Can.Middle.Millimetres));
     }
 
-    static void Measure(DrawingBoard board, BoardShape shape, double wide, double left, double right)
+    static void Measure(DrawingBoard board, Seen seen, double wide, double left, double right)
     {
+        var shape = seen.Shape;
         var (deck, axles) = (shape.Deck, shape.Axles);
         if (board.Wants(Dimensioned.Overall))
         {
-            board.Level("deck.length", new(deck.Back.Millimetres, 0), new(deck.Front.Millimetres, 0), wide, -26, board.Say($"{deck.Front - deck.Back:0 mm}"));
+            board.Level("deck.length", new(deck.Back.Millimetres, 0), new(deck.Front.Millimetres, 0), wide, -26, Seen.Bracketed(seen.IsGuessed("deck.length"), board.Say($"{deck.Front - deck.Back:0 mm}")));
             var half = deck.Width.Millimetres / 2;
-            board.Upright("deck.width", new(deck.Front.Millimetres, half), new(deck.Front.Millimetres, -half), right, 52, board.Say($"{deck.Width:0 mm}"));
+            board.Upright("deck.width", new(deck.Front.Millimetres, half), new(deck.Front.Millimetres, -half), right, 52, Seen.Bracketed(seen.IsGuessed("deck.width"), board.Say($"{deck.Width:0 mm}")));
         }
 
         if (board.Wants(Dimensioned.Axles))
         {
-            board.Level("deck.wheelbase", new(0, -axles[0].Axle.To.Millimetres), new(shape.Wheelbase.Millimetres, -axles[1].Axle.To.Millimetres), -wide, 48, board.Say($"{shape.Wheelbase:0 mm}"));
+            board.Level("deck.wheelbase", new(0, -axles[0].Axle.To.Millimetres), new(shape.Wheelbase.Millimetres, -axles[1].Axle.To.Millimetres), -wide, 48, Seen.Bracketed(seen.IsGuessed("deck.wheelbase"), board.Say($"{shape.Wheelbase:0 mm}")));
             var rear = axles[0].Wheels;
-            board.Upright("track", new(-rear[0].Radius.Millimetres, rear[0].Middle.Millimetres), new(-rear[1].Radius.Millimetres, rear[1].Middle.Millimetres), left, -26, board.Say($"{rear[0].Middle - rear[1].Middle:0 mm}"));
+            board.Upright("track", new(-rear[0].Radius.Millimetres, rear[0].Middle.Millimetres), new(-rear[1].Radius.Millimetres, rear[1].Middle.Millimetres), left, -26, Seen.Bracketed(axles[0].IsGuess || rear[0].IsGuess, board.Say($"{rear[0].Middle - rear[1].Middle:0 mm}")));
         }
 
         if (board.Wants(Dimensioned.Box) && shape.Box is { } box)
-            board.Level("box.length", new(box.Outside.Back.Millimetres, box.Outside.Right.Millimetres), new(box.Outside.Front.Millimetres, box.Outside.Right.Millimetres), -wide, 18, board.Say($"{box.Outside.Front - box.Outside.Back:0 mm}"));
+            board.Level("box.length", new(box.Outside.Back.Millimetres, box.Outside.Right.Millimetres), new(box.Outside.Front.Millimetres, box.Outside.Right.Millimetres), -wide, 18, Seen.Bracketed(box.Outside.IsGuess, board.Say($"{box.Outside.Front - box.Outside.Back:0 mm}")));
         var nose = board.At(new(right, 0));
         board.Arrow(new(nose.X + 10, nose.Y), new(nose.X + 40, nose.Y));
         board.Text(new(nose.X + 25, nose.Y + 17), "ahead", Anchor.Middle);

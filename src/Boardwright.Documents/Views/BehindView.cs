@@ -20,7 +20,7 @@ static class BehindView
         var wide = Max(axle.Wheels[0].To.Millimetres, axle.Axle.To.Millimetres);
         var points = section.Append(new(-wide, -radius)).Append(new(wide, radius))
             .Concat(motors.SelectMany(m => new Flat[] { new(-m.Can.From.Millimetres, (m.Can.Z - m.Can.Radius).Millimetres), new(-m.Can.To.Millimetres, (m.Can.Z + m.Can.Radius).Millimetres) }));
-        if (shape.Box is { } b)
+        if (BoxOf(shape) is { } b)
             points = points.Concat(leaned.Rectangle(b.Flange.Right.Millimetres, (b.Outside.Bottom - deck.Underside).Millimetres, b.Flange.Left.Millimetres, 0));
         var all = points.ToList();
         var (left, right, low, high) = (all.Min(p => p.U), all.Max(p => p.U), all.Min(p => p.V), all.Max(p => p.V));
@@ -59,7 +59,7 @@ static class BehindView
     {
         var (shape, deck) = (seen.Shape, seen.Shape.Deck);
         var half = deck.Width.Millimetres / 2;
-        if (shape.Box is { } box)
+        if (BoxOf(shape) is { } box)
         {
             var zero = deck.Underside;
             board.Part("box", seen.Name("box"), () =>
@@ -178,9 +178,10 @@ static class BehindView
         var road = Min(low, -seen.Shape.WheelRadius.Millimetres);
         if (board.Wants(Dimensioned.Axles))
         {
+            var isGuess = axle.IsGuess || axle.Wheels[0].IsGuess;
             var (l, r) = (axle.Wheels[0].Middle.Millimetres, axle.Wheels[1].Middle.Millimetres);
-            board.Level("track", new(-l, -seen.Shape.WheelRadius.Millimetres), new(-r, -seen.Shape.WheelRadius.Millimetres), road, 28, board.Say($"{axle.Wheels[0].Middle - axle.Wheels[1].Middle:0 mm}"));
-            board.Level("over_wheels", new(-axle.Wheels[0].To.Millimetres, -seen.Shape.WheelRadius.Millimetres), new(-axle.Wheels[1].From.Millimetres, -seen.Shape.WheelRadius.Millimetres), road, 50, board.Say($"{axle.Wheels[0].To - axle.Wheels[1].From:0 mm}"));
+            board.Level("track", new(-l, -seen.Shape.WheelRadius.Millimetres), new(-r, -seen.Shape.WheelRadius.Millimetres), road, 28, Seen.Bracketed(isGuess, board.Say($"{axle.Wheels[0].Middle - axle.Wheels[1].Middle:0 mm}")));
+            board.Level("over_wheels", new(-axle.Wheels[0].To.Millimetres, -seen.Shape.WheelRadius.Millimetres), new(-axle.Wheels[1].From.Millimetres, -seen.Shape.WheelRadius.Millimetres), road, 50, Seen.Bracketed(isGuess, board.Say($"{axle.Wheels[0].To - axle.Wheels[1].From:0 mm}")));
         }
 
         if (!board.Wants(Dimensioned.Clearances))
@@ -189,7 +190,7 @@ static class BehindView
         foreach (var c in clearances.All.GroupBy(c => c.What).Select(g => g.MinBy(c => c.Free.Si)!).OrderBy(c => c.Free.Si))
         {
             if (IsSeen(c))
-                board.Gap($"clearance.{Parts.Entry.Snake(c.What.ToString())}", FromBehind(c.From), FromBehind(c.To), board.Say($"{c.Free:0.0 mm}"), c == clearances.Tightest);
+                board.Gap($"clearance.{Parts.Entry.Snake(c.What.ToString())}", FromBehind(c.From), FromBehind(c.To), Seen.Bracketed(c.IsGuess, board.Say($"{c.Free:0.0 mm}")), c == clearances.Tightest);
         }
     }
 
@@ -198,13 +199,16 @@ static class BehindView
         var rows = new List<(string, string, string, bool)> { ("Stays free", "left", "right", false) };
         foreach (var kind in clearances.All.GroupBy(c => c.What))
         {
-            string Of(Side side) => clearances.On(side, kind.Key) is { } c ? board.Say($"{c.Free:0.0 mm}") : "";
+            string Of(Side side) => clearances.On(side, kind.Key) is { } c ? Seen.Bracketed(c.IsGuess, board.Say($"{c.Free:0.0 mm}")) : "";
             rows.Add((NameOf(kind.Key) + (IsSeen(clearances.Least(kind.Key)!) ? "" : ", along the board"), Of(Side.Left), Of(Side.Right), clearances.Tightest is { } tightest && tightest.What == kind.Key));
         }
 
         if (rows.Count > 1)
             board.Table(rows);
     }
+
+    // Before a front axle the box would hide what is to be seen.
+    static BoxShape? BoxOf(BoardShape shape) => shape.Driven == Parts.Driven.Front ? null : shape.Box;
 
     // What is measured along the board cannot be seen from behind.
     static bool IsSeen(Clearance c) => Abs((FromBehind(c.From) - FromBehind(c.To)).Length - Abs(c.Free.Millimetres)) < 0.3;

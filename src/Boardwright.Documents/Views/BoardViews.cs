@@ -14,7 +14,7 @@ public sealed record View(string Id, string Shows, Func<Examination, ViewWishes,
 /// <summary>The board drawn to scale.</summary>
 /// <remarks>
 /// Every part is a <see cref="Group"/> of the kind <c>part</c>, keyed by its place in the board file such as <c>parts.motor</c>; a part whose outline passes over others has a second group of the same key.
-/// A finding that does not hold and is about a part that is drawn has a pin: a group of the kind <c>finding</c>, keyed by its rule, marked with its level, and numbered by its place in <see cref="Examination.Findings"/>.
+/// A finding that does not hold and is about a part that is drawn has a pin: a group of the kind <c>finding</c>, keyed by its rule, marked with its level, and numbered by its place in <see cref="Examination.Findings"/>. Findings that wait for values of the same part share one pin, whose key holds their rules with blanks between.
 /// Dimensions are groups of the kind <c>dimension</c>.
 /// </remarks>
 public static class BoardViews
@@ -72,17 +72,24 @@ sealed record Seen(Examination Examination)
         return part is { IsChosen: true } ? $"{char.ToUpperInvariant(words[0])}{words[1..]}: {part.Title}" : $"{char.ToUpperInvariant(words[0])}{words[1..]}, not chosen";
     }
 
-    /// <summary>The findings that do not hold, with the part that each is about.</summary>
+    /// <summary>The findings that do not hold, with the part that each is about; those that wait for values of the same part have one pin together.</summary>
     public IEnumerable<Pin> Pins()
     {
-        var number = 0;
-        foreach (var finding in Examination.Findings.Where(f => f.Level != Level.Fine))
+        var open = Examination.Findings.Where(f => f.Level != Level.Fine).Select((f, i) => (Finding: f, Number: i + 1, Slot: SlotOf(f)));
+        foreach (var together in open.GroupBy(p => (p.Slot, p.Finding.Level, Number: p.Finding.Level == Level.Measure ? 0 : p.Number)))
         {
-            number++;
-            if (SlotOf(finding) is { } slot)
-                yield return new(number, finding.Rule, finding.Level, slot, $"{number}: {finding.Says}");
+            var (first, rules) = (together.First(), together.Select(p => p.Finding.Rule).Distinct());
+            yield return new(
+                together.Skip(1).Any() ? $"{first.Number}+" : $"{first.Number}", string.Join(' ', rules), first.Finding.Level, first.Slot,
+                string.Join('\n', together.Select(p => $"{p.Number}: {p.Finding.Says}")));
         }
     }
+
+    /// <summary>A dimension, in brackets where it rests on what is not in the file.</summary>
+    public static string Bracketed(bool isGuess, string text) => isGuess ? $"({text})" : text;
+
+    /// <summary>Whether any of some entries had to be guessed.</summary>
+    public bool IsGuessed(params string[] keys) => Shape.Guesses.Any(g => keys.Contains(g.Key));
 
     /// <summary>Writes below a drawing what was guessed and what is missing.</summary>
     public void Excuse(DrawingBoard board)
@@ -90,16 +97,16 @@ sealed record Seen(Examination Examination)
         const int most = 10;
         if (Shape.Guesses.Count > 0)
         {
-            var told = string.Join(", ", Shape.Guesses.Take(most).Select(g => $"{g.Key} {board.Say($"{g.Value}")}"));
+            var told = string.Join(", ", Shape.Guesses.Take(most).Select(g => $"{g.Key} {board.Say($"{g.Value}").Replace(' ', '\u00a0')}"));
             var more = Shape.Guesses.Count > most ? $" and {Shape.Guesses.Count - most} more" : "";
-            board.Below($"Not in the file and drawn as is usual, in long dashes where it shows: {told}{more}.");
+            board.Below($"Not in the file and drawn as is usual, in long dashes and with its dimensions in brackets: {told}{more}.");
         }
 
         if (Shape.LeftOut.Count > 0)
             board.Below($"Left out, since nothing was chosen or its size is not known: {string.Join(", ", Shape.LeftOut.Select(s => s.Replace('_', ' ')))}.");
     }
 
-    static string? SlotOf(Finding finding)
+    static string SlotOf(Finding finding)
     {
         var where = finding.Where;
         var end = where.IndexOfAny(['.', '[']);

@@ -73,6 +73,9 @@ sealed class DrawingBoard
         Notice(outline);
     }
 
+    /// <summary>Fills an outline without an edge.</summary>
+    public void Fill(IReadOnlyList<Flat> outline) => open.Add(new Patch(outline.Select(At).ToArray(), Ink.Paper));
+
     /// <summary>Draws an edge alone.</summary>
     public void Edge(IReadOnlyList<Flat> outline, IReadOnlyList<Flat>? cover = null, bool isGuess = false, double width = Visible)
     {
@@ -245,6 +248,7 @@ sealed class DrawingBoard
         {
             bottom += TextSize * 1.35;
             above.Add(new Words(new(Margin, bottom), line, TextSize, Ink.Quiet));
+            taken.Add(RoomOf(new(Margin, bottom), line, Anchor.Start, false));
         }
     }
 
@@ -255,6 +259,7 @@ sealed class DrawingBoard
         {
             bottom += TextSize * 1.4;
             above.Add(new Words(new(Margin, bottom), name, TextSize, isBold ? Ink.Text : Ink.Quiet) { IsBold = isBold });
+            taken.Add(new(Margin, bottom - TextSize, Margin + 380, bottom + 4));
             above.Add(new Words(new(Margin + 300, bottom), first, TextSize, Ink.Text) { Anchor = Anchor.End, IsBold = isBold });
             above.Add(new Words(new(Margin + 380, bottom), second, TextSize, Ink.Text) { Anchor = Anchor.End, IsBold = isBold });
         }
@@ -456,7 +461,7 @@ sealed class DrawingBoard
             new Dot(place, 2.2, ink, ink) { RimWidth = 0.5 },
             new Patch(outline, isFilled ? ink : Ink.Paper),
             new Stroke(outline.Append(outline[0]).Append(outline[1]).ToArray(), new(ink, 1.6)),
-            new Words(new(middle.X, middle.Y + 3.8), $"{pin.Number}", corners == 3 && pin.Number > 9 ? 9 : 11, isFilled ? Ink.Paper : ink) { Anchor = Anchor.Middle, IsBold = true },
+            new Words(new(middle.X, middle.Y + 3.8), pin.Label, corners switch { 8 => 11, 3 => pin.Label.Length > 1 ? 9 : 11, _ => pin.Label.Length > 2 ? 9 : 11 }, isFilled ? Ink.Paper : ink) { Anchor = Anchor.Middle, IsBold = true },
         ])
         { Mark = pin.Level.ToString().ToLowerInvariant() });
     }
@@ -496,10 +501,10 @@ sealed class DrawingBoard
     }
 }
 
-/// <summary>A finding to be pinned.</summary>
-/// <param name="Number">Its number among those that do not hold.</param>
-/// <param name="Rule">Id of its rule.</param>
+/// <summary>A finding to be pinned, or several that only wait for values of the same part.</summary>
+/// <param name="Label">Its number among those that do not hold; with a plus where others are behind it.</param>
+/// <param name="Rule">Id of its rule, or several ids with blanks between.</param>
 /// <param name="Level">How bad it is.</param>
 /// <param name="Slot">Key of the part it is about.</param>
 /// <param name="Title">What it says.</param>
-sealed record Pin(int Number, string Rule, Level Level, string Slot, string Title);
+sealed record Pin(string Label, string Rule, Level Level, string Slot, string Title);

@@ -78,7 +78,7 @@ static class SideView
         Flat middle = new(x, 0);
         var cover = Outlines.Circle(middle, radius, 96);
         // Of the wheel first its face, so that what lies behind can be drawn on it in dashes; its edge comes last.
-        board.Part("wheels", seen.Name("wheels"), () => board.Disc(middle, radius));
+        board.Part("wheels", seen.Name("wheels"), () => board.Fill(cover));
         board.Part(axle.Slot, seen.Name(axle.Slot), () =>
         {
             var mount = axle.MountHeight.Millimetres;
@@ -173,12 +173,12 @@ static class SideView
         if (board.Wants(Dimensioned.Overall))
         {
             var top = (deck.Underside + deck.Thickness).Millimetres;
-            board.Level("deck.length", new(deck.Back.Millimetres, top), new(deck.Front.Millimetres, top), high, -28, board.Say($"{deck.Front - deck.Back:0 mm}"));
-            board.Upright("deck.height", new(deck.Front.Millimetres, top), new(deck.Front.Millimetres, road), right, 30, board.Say($"{deck.Underside + deck.Thickness + shape.WheelRadius:0 mm}"));
+            board.Level("deck.length", new(deck.Back.Millimetres, top), new(deck.Front.Millimetres, top), high, -28, Seen.Bracketed(seen.IsGuessed("deck.length"), board.Say($"{deck.Front - deck.Back:0 mm}")));
+            board.Upright("deck.height", new(deck.Front.Millimetres, top), new(deck.Front.Millimetres, road), right, 30, Seen.Bracketed(seen.IsGuessed("deck.thickness", "wheels.diameter", $"{shape.DrivenAxle.Slot}.height"), board.Say($"{deck.Underside + deck.Thickness + shape.WheelRadius:0 mm}")));
         }
 
         if (board.Wants(Dimensioned.Axles))
-            board.Level("deck.wheelbase", new(0, 0), new(shape.Wheelbase.Millimetres, 0), Min(low, road), 44, board.Say($"{shape.Wheelbase:0 mm}"));
+            board.Level("deck.wheelbase", new(0, 0), new(shape.Wheelbase.Millimetres, 0), Min(low, road), 44, Seen.Bracketed(seen.IsGuessed("deck.wheelbase"), board.Say($"{shape.Wheelbase:0 mm}")));
         if (board.Wants(Dimensioned.Box) && shape.Box is { Outside: var box })
         {
             var middle = (box.Back + box.Front).Millimetres / 2;
@@ -186,7 +186,7 @@ static class SideView
             // The rider bends the deck; the drawing does not.
             var loaded = seen.Examination.BoxAboveRoad;
             var text = loaded.IsKnown && Abs((loaded.Value - free).Millimetres) > 0.5 ? board.Say($"{free:0 mm}, loaded {loaded.Value:0 mm}") : board.Say($"{free:0 mm}");
-            board.Gap("box.clearance", new(middle, box.Bottom.Millimetres), new(middle, road), text, false);
+            board.Gap("box.clearance", new(middle, box.Bottom.Millimetres), new(middle, road), Seen.Bracketed(shape.Box.Outside.IsGuess || shape.DrivenAxle.IsGuess || seen.IsGuessed("wheels.diameter"), text), false);
         }
 
         if (motors.FirstOrDefault(m => m.Direction != 0) is not { } motor)
@@ -202,12 +202,12 @@ static class SideView
                     continue;
                 Flat from = new(c.From.X.Millimetres, c.From.Z.Millimetres), to = new(c.To.X.Millimetres, c.To.Z.Millimetres);
                 if (Abs((from - to).Length - Abs(c.Free.Millimetres)) < 0.3)
-                    board.Gap($"clearance.{Parts.Entry.Snake(what.ToString())}", from, to, board.Say($"{c.Free:0.0 mm}"), clearances.Tightest?.What == what);
+                    board.Gap($"clearance.{Parts.Entry.Snake(what.ToString())}", from, to, Seen.Bracketed(c.IsGuess, board.Say($"{c.Free:0.0 mm}")), clearances.Tightest?.What == what);
             }
         }
 
         if (board.Wants(Dimensioned.Drive))
-            board.Note("drive.centre_distance", (axle + at) * 0.5, board.Say($"{shape.Centre:0.0 mm} at {shape.MountAngle:0 deg}"));
+            board.Note("drive.centre_distance", (axle + at) * 0.5, Seen.Bracketed(motor.Belt?.IsGuess ?? seen.IsGuessed("mount.centre_min"), board.Say($"{shape.Centre:0.0 mm} at {shape.MountAngle:0 deg}")));
     }
 
     static Flat[] Upright(FlatBody body, double round) =>

@@ -69,7 +69,7 @@ public sealed class BoardViewsTests
 
         foreach (var (finding, i) in open.Select((f, i) => (f, i)))
         {
-            var pin = pins.Where(p => p.Key == finding.Rule && p.Shapes.OfType<Words>().Single().Text == $"{i + 1}").ToList();
+            var pin = pins.Where(p => p.Key.Split(' ').Contains(finding.Rule) && p.Title.Split('\n').Any(t => t.StartsWith($"{i + 1}: ", StringComparison.Ordinal))).ToList();
             Assert.Equal(drawn.Contains($"parts.{PartOf(finding.Where)}"), pin.Count == 1);
             Assert.All(pin, p => Assert.Equal(finding.Level.ToString().ToLowerInvariant(), p.Mark));
         }
@@ -77,6 +77,17 @@ public sealed class BoardViewsTests
         var middles = pins.Select(p => p.Shapes.OfType<Words>().Single().At).ToList();
         for (var i = 0; i < middles.Count; i++)
             Assert.All(middles.Skip(i + 1), m => Assert.True(Math.Max(Math.Abs(m.X - middles[i].X), Math.Abs(m.Y - middles[i].Y)) > 19));
+    }
+
+    [Fact]
+    public void Findings_that_wait_for_values_of_one_part_share_a_pin_and_brackets_hold_what_is_guessed()
+    {
+        var drawing = Draw(Boards.Tern.With(("motor.can_diameter", ""), ("motor.can_length", "")), "side");
+        var pin = Groups(drawing, "finding").Single(p => p.Mark == "measure" && p.Key.Split(' ').Contains("fit.ground_motor"));
+
+        Assert.True(pin.Title.Split('\n').Length > 1);
+        Assert.EndsWith("+", pin.Shapes.OfType<Words>().Single().Text, StringComparison.Ordinal);
+        Assert.Equal("(36.2 mm)", Groups(drawing, "dimension").Single(d => d.Key == "clearance.motor_to_road").Shapes.OfType<Words>().Single().Text);
     }
 
     // What has no outline of its own is pinned to what holds it.
