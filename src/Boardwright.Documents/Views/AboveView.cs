@@ -7,6 +7,9 @@ namespace Boardwright.Documents.Views;
 /// <summary>The board from above: u is forward, v to the left.</summary>
 static class AboveView
 {
+    // Where a can's end bells are joined, as parts of its length.
+    static readonly double[] Seams = [0.12, 0.88];
+
     public static Drawing Draw(Seen seen, ViewWishes wishes)
     {
         var shape = seen.Shape;
@@ -105,7 +108,7 @@ static class AboveView
     {
         if (motor.Gears is { } gears)
         {
-            board.Part("gearbox", seen.Name("gearbox"), () => board.Body(Hull(gears.WheelGear, gears.MotorGear, 6), cover: deck));
+            board.Part("gearbox", seen.Name("gearbox"), () => board.Body(Hull(gears.WheelGear, gears.MotorGear, 6), cover: deck, isGuess: gears.WheelGear.IsGuess));
             board.Place("gearbox", new((gears.WheelGear.X.Millimetres + gears.MotorGear.X.Millimetres) / 2, gears.WheelGear.Middle.Millimetres));
         }
 
@@ -142,7 +145,7 @@ static class AboveView
             board.Body(Plan(motor.Can, 5), cover: deck, isGuess: motor.Can.IsGuess);
             var (low, high) = ((motor.Can.X - motor.Can.Radius).Millimetres, (motor.Can.X + motor.Can.Radius).Millimetres);
             var length = (motor.Can.To - motor.Can.From).Millimetres;
-            foreach (var part in new[] { 0.14, 0.86 })
+            foreach (var part in Seams)
                 board.Detail(new(low, motor.Can.From.Millimetres + part * length), new(high, motor.Can.From.Millimetres + part * length), deck);
             board.CentreLine(new(motor.Can.X.Millimetres, motor.Can.From.Millimetres - 6), new(motor.Can.X.Millimetres, motor.Can.To.Millimetres + 6));
         });

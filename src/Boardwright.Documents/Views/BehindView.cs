@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using Boardwright.Documents.Drawings;
 using Boardwright.Fits;
 using static System.Math;
@@ -7,6 +8,9 @@ namespace Boardwright.Documents.Views;
 /// <summary>The driven axle from behind: u is to the right, v up.</summary>
 static class BehindView
 {
+    // Where a can's end bells are joined, as parts of its length.
+    static readonly double[] Seams = [0.12, 0.88];
+
     public static Drawing Draw(Seen seen, Angle lean, ViewWishes wishes)
     {
         var shape = seen.Shape;
@@ -134,7 +138,7 @@ static class BehindView
         if (motor.Gears is { } gears)
         {
             var (low, high) = (Min(-gears.WheelGear.Radius.Millimetres, (motor.Can.Z - gears.MotorGear.Radius).Millimetres) - 6, Max(gears.WheelGear.Radius.Millimetres, (motor.Can.Z + gears.MotorGear.Radius).Millimetres) + 6);
-            board.Part("gearbox", seen.Name("gearbox"), () => board.Body(Outlines.Rectangle(-gears.WheelGear.To.Millimetres, low, -gears.WheelGear.From.Millimetres, high, 2), width: 1.1));
+            board.Part("gearbox", seen.Name("gearbox"), () => board.Body(Outlines.Rectangle(-gears.WheelGear.To.Millimetres, low, -gears.WheelGear.From.Millimetres, high, 2), isGuess: gears.WheelGear.IsGuess, width: 1.1));
             board.Place("gearbox", new(-gears.WheelGear.Middle.Millimetres, high * 0.8));
         }
 
@@ -161,7 +165,7 @@ static class BehindView
                 board.HiddenEdge(Face(inside, 0));
             board.Body(Face(motor.Can, 5), isGuess: motor.Can.IsGuess);
             var length = (motor.Can.To - motor.Can.From).Millimetres;
-            foreach (var part in new[] { 0.12, 0.88 })
+            foreach (var part in Seams)
             {
                 var u = -motor.Can.From.Millimetres - part * length;
                 board.Detail(new(u, (motor.Can.Z - motor.Can.Radius).Millimetres), new(u, (motor.Can.Z + motor.Can.Radius).Millimetres));
@@ -229,6 +233,7 @@ static class BehindView
         Outlines.Rectangle(-body.To.Millimetres, (body.Z - body.Radius).Millimetres, -body.From.Millimetres, (body.Z + body.Radius).Millimetres, round);
 
     /// <summary>What leans with the deck, about the middle of its underside.</summary>
+    [StructLayout(LayoutKind.Auto)]
     readonly record struct Leaned(double Angle, double Underside)
     {
         // To the right, so that the right side goes down.

@@ -78,7 +78,7 @@ sealed record Seen(Examination Examination)
         var open = Examination.Findings.Where(f => f.Level != Level.Fine).Select((f, i) => (Finding: f, Number: i + 1, Slot: SlotOf(f)));
         foreach (var together in open.GroupBy(p => (p.Slot, p.Finding.Level, Number: p.Finding.Level == Level.Measure ? 0 : p.Number)))
         {
-            var (first, rules) = (together.First(), together.Select(p => p.Finding.Rule).Distinct());
+            var (first, rules) = (together.First(), together.Select(p => p.Finding.Rule).Distinct(StringComparer.Ordinal));
             yield return new(
                 together.Skip(1).Any() ? $"{first.Number}+" : $"{first.Number}", string.Join(' ', rules), first.Finding.Level, first.Slot,
                 string.Join('\n', together.Select(p => $"{p.Number}: {p.Finding.Says}")));
@@ -89,7 +89,7 @@ sealed record Seen(Examination Examination)
     public static string Bracketed(bool isGuess, string text) => isGuess ? $"({text})" : text;
 
     /// <summary>Whether any of some entries had to be guessed.</summary>
-    public bool IsGuessed(params string[] keys) => Shape.Guesses.Any(g => keys.Contains(g.Key));
+    public bool IsGuessed(params string[] keys) => Shape.Guesses.Any(g => keys.Contains(g.Key, StringComparer.Ordinal));
 
     /// <summary>Writes below a drawing what was guessed and what is missing.</summary>
     public void Excuse(DrawingBoard board)

@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using Boardwright.Documents.Drawings;
 using Boardwright.Findings;
 using static System.Math;
@@ -57,7 +58,7 @@ sealed class DrawingBoard
     public string Say(FormattableString text) => new Phrase(text).In(wishes.Units).Replace(" deg", "°", StringComparison.Ordinal).Replace('-', '\u2212');
 
     /// <summary>Whether dimensions of a kind are wanted.</summary>
-    public bool Wants(Dimensioned what) => (wishes.Dimensions & what) != 0;
+    public bool Wants(Dimensioned what) => (wishes.Dimensions & what) != Dimensioned.Nothing;
 
     /// <summary>Draws a part as a group of its own.</summary>
     public void Part(string slot, string title, Action draw) => Within(new Group("part", $"parts.{slot}", title, []), draw);
@@ -70,7 +71,6 @@ sealed class DrawingBoard
     {
         open.Add(new Patch(outline.Select(At).ToArray(), fill));
         Edge(outline, cover, isGuess, width);
-        Notice(outline);
     }
 
     /// <summary>Fills an outline without an edge.</summary>
@@ -79,6 +79,7 @@ sealed class DrawingBoard
     /// <summary>Draws an edge alone.</summary>
     public void Edge(IReadOnlyList<Flat> outline, IReadOnlyList<Flat>? cover = null, bool isGuess = false, double width = Visible)
     {
+        Notice(outline);
         // Begun in the middle of a side, so that every corner is joined.
         Flat[] begun = [(outline[^1] + outline[0]) * 0.5, .. outline];
         foreach (var (isHidden, run) in Outlines.Split(begun, cover))
@@ -279,7 +280,7 @@ sealed class DrawingBoard
         }
 
         List<Shape> all = [.. shapes, new Words(new(Margin, Margin + TextSize), title, 14, Ink.Text) { IsBold = true },
-            new Words(new(wishes.Width - Margin, Margin + TextSize), $"1 : {Reduction:0.######}", TextSize, Ink.Quiet) { Anchor = Anchor.End }, .. above];
+            new Words(new(wishes.Width - Margin, Margin + TextSize), FormattableString.Invariant($"1 : {Reduction:0.#}"), TextSize, Ink.Quiet) { Anchor = Anchor.End }, .. above];
         return new(wishes.Width, Ceiling(bottom + Margin), name, title, says, all) { UnitsPerMillimetre = scale };
     }
 
@@ -467,6 +468,7 @@ sealed class DrawingBoard
     }
 
     /// <summary>An edge that was drawn, with the room around it.</summary>
+    [StructLayout(LayoutKind.Auto)]
     readonly record struct Drawn(Room Around, Spot[] Edge)
     {
         public bool HasEdgeIn(Room room)
@@ -482,6 +484,7 @@ sealed class DrawingBoard
     }
 
     /// <summary>An upright rectangle of the sheet.</summary>
+    [StructLayout(LayoutKind.Auto)]
     readonly record struct Room(double Left, double Top, double Right, double Bottom)
     {
         public bool Meets(Room other) => Left < other.Right && other.Left < Right && Top < other.Bottom && other.Top < Bottom;

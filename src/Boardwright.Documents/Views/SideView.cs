@@ -127,7 +127,7 @@ static class SideView
             var (small, large) = (gears.MotorGear.Radius.Millimetres, gears.WheelGear.Radius.Millimetres);
             board.Part("gearbox", seen.Name("gearbox"), () =>
             {
-                board.Body(Outlines.Around(axle, large + GearWall, at, small + GearWall), cover: cover, width: 1.1);
+                board.Body(Outlines.Around(axle, large + GearWall, at, small + GearWall), cover: cover, isGuess: gears.WheelGear.IsGuess, width: 1.1);
                 foreach (var (middle, radius) in new[] { (axle, large), (at, small) })
                     board.PitchCircle(Outlines.Circle(middle, radius));
             });

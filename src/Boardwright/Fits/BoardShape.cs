@@ -84,6 +84,7 @@ public sealed class BoardShape
     readonly List<Guess> guesses = [];
     readonly List<string> leftOut = [];
     readonly Board board;
+    bool isCentreGuessed;
 
     BoardShape(Board board, Answer<BeltDrive> belt)
     {
@@ -99,7 +100,7 @@ public sealed class BoardShape
         Axles = [AxleOf(parts.RearTruck, "rear_truck", default, Driven != Parts.Driven.Front), AxleOf(parts.FrontTruck, "front_truck", Wheelbase, Driven != Parts.Driven.Rear)];
         Motors = MotorsOf(belt, mayBeBehind ? -1 : 1);
         Axles = [.. Axles.Select((axle, i) => WithWheels(axle, i))];
-        Motors = [.. Motors.Select(m => InWheel(m))];
+        Motors = [.. Motors.Select(InWheel)];
         Deck = DeckOf(parts.Deck);
         (Box, Contents) = BoxOf(parts);
     }
@@ -272,7 +273,8 @@ public sealed class BoardShape
             Parts.Driven.Both => [(count + 1) / 2, count / 2],
             _ => [count, 0],
         };
-        var path = PathOf(belt);
+        var path = kind == DriveKind.Belt ? PathOf(belt) : null;
+        isCentreGuessed = !(kind == DriveKind.Belt ? belt.IsKnown : parts.Mount.CentreMin.IsKnown);
         if (kind != DriveKind.Hub)
             Centre = path?.CentreDistance ?? CentreOf(parts.Mount);
         var motors = new List<MotorShape>();
@@ -336,7 +338,7 @@ public sealed class BoardShape
         var (motor, mount) = (parts.Motor, parts.Mount);
         var place = new MotorPlace(Centre, MountAngle, Taken(motor.CanDiameter, 63));
         var at = (X: axle.X + ahead * Cos(MountAngle.Radians) * Centre, Z: place.Height);
-        var isGuess = !(motor.CanDiameter.IsKnown && motor.CanLength.IsKnown && (path is not null || mount.CentreMin.IsKnown));
+        var isGuess = !(motor.CanDiameter.IsKnown && motor.CanLength.IsKnown) || isCentreGuessed;
         var plateOuter = axle.HangerWidth / 2 - (mount.IsChosen ? Taken(mount.PlateFromWheel, 10) : Length.FromMillimetres(10));
         var plateInner = plateOuter - (mount.IsChosen ? Taken(mount.PlateThickness, 7) : Length.FromMillimetres(7));
         var can = RoundBody.On(side, "motor", at, place.CanDiameter / 2, plateInner - Taken(motor.CanLength, 70), plateInner, isGuess);
@@ -373,11 +375,12 @@ public sealed class BoardShape
         var mount = board.Parts.Mount;
         var depth = mount.CoverDepth.IsKnown ? mount.CoverDepth.Value + mount.CoverStandoff.Or(default) : Length.FromMillimetres(30);
         var outer = plateOuter + depth;
+        var isGuess = isCentreGuessed || !mount.CoverDepth.IsKnown;
         return motor with
         {
             Gears = new(
-                RoundBody.On(motor.Side, "gearbox", at, Centre / (1 + ratio), plateOuter, outer, false),
-                RoundBody.On(motor.Side, "gearbox", (axle.X, default), Centre * (ratio / (1 + ratio)), plateOuter, outer, false)),
+                RoundBody.On(motor.Side, "gearbox", at, Centre / (1 + ratio), plateOuter, outer, isGuess),
+                RoundBody.On(motor.Side, "gearbox", (axle.X, default), Centre * (ratio / (1 + ratio)), plateOuter, outer, isGuess)),
         };
     }
 
@@ -393,7 +396,7 @@ public sealed class BoardShape
         {
             var length = Taken(small.Length, 22);
             var outer = middle + small.FaceWidth.Or(face) / 2 + Usual.Flange;
-            onMotor = RoundBody.On(motor.Side, "motor_pulley", at, Across(small, path?.Driving, 26) / 2, outer - length, outer, !(small.Length.IsKnown && path is not null));
+            onMotor = RoundBody.On(motor.Side, "motor_pulley", at, Across(small, path?.Driving, 26) / 2, outer - length, outer, !(small.Length.IsKnown && path is not null) || isCentreGuessed);
         }
         else
         {
@@ -415,7 +418,7 @@ public sealed class BoardShape
         {
             var half = Taken(belt.Width, 15) / 2;
             var (from, to) = motor.Side == Side.Left ? (middle - half, middle + half) : (-middle - half, -middle + half);
-            around = new(path.Driving.PitchDiameter / 2, path.Driven.PitchDiameter / 2, from, to, (path.Driving.Teeth, path.Driven.Teeth), !belt.Width.IsKnown || !(belt.Teeth.IsKnown || belt.Length.IsKnown));
+            around = new(path.Driving.PitchDiameter / 2, path.Driven.PitchDiameter / 2, from, to, (path.Driving.Teeth, path.Driven.Teeth), !belt.Width.IsKnown || isCentreGuessed);
         }
         else
         {
@@ -469,7 +472,7 @@ public sealed class BoardShape
     }
 
     // As the rule on the box's contents has them: end to end, the controllers nearer to the driven axle, or side by side.
-    IReadOnlyList<FlatBody> ContentsOf(Fitted parts, FlatBody inside)
+    List<FlatBody> ContentsOf(Fitted parts, FlatBody inside)
     {
         var (pack, controller) = (parts.Pack, parts.Controller);
         var hasPack = pack.Length.IsKnown && pack.Width.IsKnown && pack.Height.IsKnown;

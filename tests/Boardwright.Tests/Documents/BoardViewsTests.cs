@@ -69,7 +69,7 @@ public sealed class BoardViewsTests
 
         foreach (var (finding, i) in open.Select((f, i) => (f, i)))
         {
-            var pin = pins.Where(p => p.Key.Split(' ').Contains(finding.Rule) && p.Title.Split('\n').Any(t => t.StartsWith($"{i + 1}: ", StringComparison.Ordinal))).ToList();
+            var pin = pins.Where(p => p.Key.Split(' ').Contains(finding.Rule, StringComparer.Ordinal) && p.Title.Split('\n').Any(t => t.StartsWith($"{i + 1}: ", StringComparison.Ordinal))).ToList();
             Assert.Equal(drawn.Contains($"parts.{PartOf(finding.Where)}"), pin.Count == 1);
             Assert.All(pin, p => Assert.Equal(finding.Level.ToString().ToLowerInvariant(), p.Mark));
         }
@@ -83,7 +83,7 @@ public sealed class BoardViewsTests
     public void Findings_that_wait_for_values_of_one_part_share_a_pin_and_brackets_hold_what_is_guessed()
     {
         var drawing = Draw(Boards.Tern.With(("motor.can_diameter", ""), ("motor.can_length", "")), "side");
-        var pin = Groups(drawing, "finding").Single(p => p.Mark == "measure" && p.Key.Split(' ').Contains("fit.ground_motor"));
+        var pin = Groups(drawing, "finding").Single(p => p.Mark == "measure" && p.Key.Split(' ').Contains("fit.ground_motor", StringComparer.Ordinal));
 
         Assert.True(pin.Title.Split('\n').Length > 1);
         Assert.EndsWith("+", pin.Shapes.OfType<Words>().Single().Text, StringComparison.Ordinal);
