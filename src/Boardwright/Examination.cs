@@ -18,6 +18,7 @@ namespace Boardwright;
 public sealed partial class Examination
 {
     readonly Lazy<IReadOnlyList<Finding>> findings;
+    readonly Lazy<BoardShape> shape;
 
     Examination(Board board)
     {
@@ -50,6 +51,7 @@ public sealed partial class Examination
         (Wheelbase, BoxAboveRoad, WheelPulleyOverBelt) = (WheelbaseOf(), BoxAboveRoadOf(), WheelPulleyOverBeltOf());
         BeltSpeedAtTop = BeltSpeedOf();
         Figures = Listed();
+        shape = new(() => BoardShape.Of(board, Belt));
         findings = new(() => [.. Rulebook.All.SelectMany(rule => rule.Judge(this, board.Parts.UnchosenPlaceOf)).OrderBy(f => f.Level)]);
     }
 
@@ -187,6 +189,9 @@ public sealed partial class Examination
 
     /// <summary>Diameter over the belt on the wheel pulley.</summary>
     public Answer<Length> WheelPulleyOverBelt { get; }
+
+    /// <summary>The parts put together, for drawings and clearances.</summary>
+    public BoardShape Shape => shape.Value;
 
     /// <summary>Belt speed with the wheels in the air at full charge.</summary>
     public Answer<Speed> BeltSpeedAtTop { get; }

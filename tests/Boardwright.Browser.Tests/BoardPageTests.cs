@@ -14,10 +14,11 @@ public sealed class BoardPageTests(Workshop workshop)
         var page = await workshop.PageAsync(program, "");
 
         await Expect(page.Locator(".title-block")).ToContainTextAsync("Tern");
-        await Expect(page.Locator("#figure-cruise\\.range")).ToContainTextAsync("65.4 km");
+        await Expect(page.Locator("#figure-cruise\\.range")).ToContainTextAsync("65 km");
         await Expect(page.Locator("#figure-cruise\\.range small")).ToContainTextAsync(" to ");
         await Expect(page.Locator(".finding.fix")).ToHaveCountAsync(3);
         await Expect(page.Locator(".parts")).ToContainTextAsync("Larkmere 63x74, 170");
+        await Expect(page.Locator(".drawn svg")).ToHaveCountAsync(3);
         Assert.Empty(program.Troubles);
         Assert.All(program.Requests, url => Assert.StartsWith(program.Address, url.Replace("ws://", "http://", StringComparison.Ordinal), StringComparison.Ordinal));
     }
@@ -82,6 +83,53 @@ public sealed class BoardPageTests(Workshop workshop)
         await page.GetByRole(AriaRole.Button, new() { Name = "Save" }).ClickAsync();
         await Expect(page.Locator(".title-block")).ToContainTextAsync("Saved in the file tern.board.yaml");
         Assert.Equal(before.Replace("rider_mass: 80 kg", "rider_mass: 96 kg", StringComparison.Ordinal), await File.ReadAllTextAsync(Path.Combine(program.Folder, "tern/tern.board.yaml")));
+    }
+
+    [Fact]
+    public async Task The_deck_leans_by_key_and_by_dragging_and_the_clearances_follow()
+    {
+        await using var program = await Running.StartAsync();
+        var page = await workshop.PageAsync(program);
+        var behind = page.Locator(".view-behind svg > title");
+        await Expect(behind).ToContainTextAsync("level");
+
+        await page.Keyboard.PressAsync("ArrowRight");
+        await Expect(behind).ToContainTextAsync("to the right");
+        await page.Keyboard.PressAsync("0");
+        await Expect(behind).ToContainTextAsync("level");
+
+        var box = (await page.Locator(".view-behind svg").BoundingBoxAsync())!;
+        await page.Mouse.MoveAsync(box.X + box.Width / 2, box.Y + 20);
+        await page.Mouse.DownAsync();
+        await page.Mouse.MoveAsync(box.X + box.Width / 4, box.Y + 20, new() { Steps = 5 });
+        await page.Mouse.UpAsync();
+        await Expect(behind).ToContainTextAsync("to the left");
+    }
+
+    [Fact]
+    public async Task A_part_and_a_finding_are_looked_at_by_clicking_the_drawing()
+    {
+        await using var program = await Running.StartAsync();
+        var page = await workshop.PageAsync(program);
+
+        await page.Locator(".view-side [data-part='parts.deck']").First.ClickAsync();
+        await Expect(page.Locator(".card h2")).ToContainTextAsync("deck");
+        await page.Locator(".view-behind [data-finding]").First.ClickAsync();
+        await Expect(page.Locator(".finding.picked")).ToHaveCountAsync(1);
+        await Expect(page.Locator(".card h2")).ToContainTextAsync("mount");
+    }
+
+    [Fact]
+    public async Task The_mount_angle_is_turned_beside_the_drawing()
+    {
+        await using var program = await Running.StartAsync();
+        var page = await workshop.PageAsync(program);
+        await Expect(page.Locator(".turn", new() { HasText = "mount angle" })).ToContainTextAsync("15 deg");
+
+        await page.GetByRole(AriaRole.Button, new() { Name = "mount angle, the next" }).ClickAsync();
+
+        await Expect(page.Locator(".turn", new() { HasText = "mount angle" })).ToContainTextAsync("0 deg");
+        await Expect(page.Locator(".title-block .notice")).ToContainTextAsync("drive.mount_angle: 0 deg");
     }
 
     [Fact]

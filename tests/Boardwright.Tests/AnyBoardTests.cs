@@ -51,7 +51,7 @@ public sealed class AnyBoardTests
     // The same boards in every run; more of them on demand.
     static int HowMany => int.TryParse(Environment.GetEnvironmentVariable("BOARDWRIGHT_STRANGE_BOARDS"), CultureInfo.InvariantCulture, out var many) ? many : 200;
 
-    static Board Strange(int seed)
+    internal static Board Strange(int seed)
     {
         var random = new Random(seed);
         return (Board)Strange(Starts[seed % Starts.Length], 0.01 + 0.6 * random.NextDouble(), random);

@@ -140,7 +140,7 @@ static class Ride
         foreach (var chart in charts)
         {
             var path = Plot.PathOf(folder, request.File, chart.Name);
-            Plot.Write(path, chart, request.Units);
+            Plot.Write(path, Plot.DrawingOf(chart, request.Units));
             if (!isQuiet)
                 terminal.Out.WriteLine($"Wrote {path}: {chart.Title}.");
         }

@@ -2,7 +2,7 @@ using Microsoft.JSInterop;
 
 namespace Boardwright.App.Workbench;
 
-/// <summary>What a page does on a key that was pressed outside any field.</summary>
+/// <summary>What a page does on a key that was pressed outside any field, and on what is done to a drawing.</summary>
 sealed class Keys
 {
     /// <summary>A key was pressed; the name is the browser's own, such as <c>u</c> or <c>ArrowLeft</c>.</summary>
@@ -11,4 +11,18 @@ sealed class Keys
     /// <summary>Takes a key from the browser.</summary>
     [JSInvokable]
     public Task Press(string key) => Pressed?.Invoke(key) ?? Task.CompletedTask;
+
+    /// <summary>The deck was dragged to a part of its lean, from −1 on the left to 1 on the right.</summary>
+    public event Action<double>? Leaned;
+
+    /// <summary>A part or a finding's pin was clicked in a drawing: the part's place such as <c>motor</c>, or the rules of the pin.</summary>
+    public event Action<string, bool>? Pointed;
+
+    /// <summary>Takes a lean from the browser.</summary>
+    [JSInvokable]
+    public void Lean(double share) => Leaned?.Invoke(share);
+
+    /// <summary>Takes a click in a drawing from the browser.</summary>
+    [JSInvokable]
+    public void Point(string key, bool isFinding) => Pointed?.Invoke(key, isFinding);
 }

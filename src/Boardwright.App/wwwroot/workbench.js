@@ -29,6 +29,45 @@ export function listen(keys) {
   });
 }
 
+export function watchDrawings(keys) {
+  let from = null, share = 0, waiting = false;
+  const send = () => {
+    waiting = false;
+    keys.invokeMethodAsync("Lean", share);
+  };
+  document.addEventListener("pointerdown", event => {
+    const figure = event.target.closest("[data-lean]");
+    if (figure && event.button === 0 && !event.target.closest("button")) {
+      from = { x: event.clientX, share: Number(figure.dataset.lean), width: figure.clientWidth, moved: false };
+    }
+  });
+  document.addEventListener("pointermove", event => {
+    if (!from || Math.abs(event.clientX - from.x) < 3 && !from.moved) {
+      return;
+    }
+    from.moved = true;
+    event.preventDefault();
+    share = Math.max(-1, Math.min(1, from.share + 4 * (event.clientX - from.x) / from.width));
+    if (!waiting) {
+      waiting = true;
+      requestAnimationFrame(send);
+    }
+  });
+  document.addEventListener("pointerup", event => {
+    const moved = from?.moved;
+    from = null;
+    const drawn = moved ? null : event.target.closest(".drawn");
+    const pin = drawn && event.target.closest("[data-finding]");
+    const part = drawn && event.target.closest("[data-part]");
+    if (pin) {
+      keys.invokeMethodAsync("Point", pin.dataset.finding, true);
+    } else if (part) {
+      keys.invokeMethodAsync("Point", part.dataset.part.replace("parts.", ""), false);
+    }
+  });
+  document.addEventListener("pointercancel", () => from = null);
+}
+
 export function draft(board, text) {
   if (text === null) {
     localStorage.removeItem(drafts + board);

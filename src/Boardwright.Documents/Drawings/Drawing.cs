@@ -14,6 +14,9 @@ public sealed record Drawing(double Width, double Height, string Name, string Ti
 {
     /// <summary>Millimetres in one unit.</summary>
     public const double Millimetre = 25.4 / 96;
+
+    /// <summary>Where it is drawn to scale: units of the sheet for one millimetre of the thing itself.</summary>
+    public double? UnitsPerMillimetre { get; init; }
 }
 
 /// <summary>A place on the sheet.</summary>
@@ -24,6 +27,21 @@ public readonly record struct Spot(double X, double Y);
 
 /// <summary>One thing that is drawn.</summary>
 public abstract record Shape;
+
+/// <summary>Shapes that belong together and have a name: a part, a finding's pin, a dimension.</summary>
+/// <param name="Kind">What it is, one word in small letters, such as <c>part</c>.</param>
+/// <param name="Key">Which one it is, such as <c>parts.motor</c>; several groups may share a key.</param>
+/// <param name="Title">Its name for people; empty where it needs none.</param>
+/// <param name="Shapes">What belongs to it, the lowest first.</param>
+public sealed record Group(string Kind, string Key, string Title, IReadOnlyList<Shape> Shapes) : Shape
+{
+    /// <summary>A word that tells it from others of its kind, such as a finding's level; empty for none.</summary>
+    public string Mark { get; init; } = "";
+
+    /// <summary>Every shape of a list, those in groups instead of the groups.</summary>
+    public static IEnumerable<Shape> Flat(IReadOnlyList<Shape> shapes) =>
+        shapes.SelectMany(s => s is Group group ? Flat(group.Shapes) : [s]);
+}
 
 /// <summary>A line from spot to spot.</summary>
 /// <param name="Path">Its corners.</param>
@@ -49,7 +67,11 @@ public sealed record Patch(ReadOnlyMemory<Spot> Outline, Ink Ink) : Shape
 /// <param name="Radius">Its radius.</param>
 /// <param name="Ink">What fills it; its rim is drawn in <see cref="Rim"/>.</param>
 /// <param name="Rim">Ink of the rim.</param>
-public sealed record Dot(Spot Centre, double Radius, Ink Ink, Ink Rim) : Shape;
+public sealed record Dot(Spot Centre, double Radius, Ink Ink, Ink Rim) : Shape
+{
+    /// <summary>Width of the rim.</summary>
+    public double RimWidth { get; init; } = 1.4;
+}
 
 /// <summary>A line of text.</summary>
 /// <param name="At">Where its baseline begins, is centred or ends.</param>

@@ -25,7 +25,11 @@ public static class Svg
         text.Append(unit).Append("\" height=\"");
         Number(text, drawing.Height * scale);
         text.Append(unit);
-        text.Append(CultureInfo.InvariantCulture, $"\" role=\"img\" aria-labelledby=\"{drawing.Name}-title {drawing.Name}-desc\">\n");
+        if (drawing.UnitsPerMillimetre is { } units)
+            text.Append(CultureInfo.InvariantCulture, $"\" data-units-per-mm=\"{Math.Round(units, 6)}");
+        // What lies within an image is out of reach for those who do not see it; groups with names are not to be.
+        var role = drawing.Shapes.Any(s => s is Group) ? "group" : "img";
+        text.Append(CultureInfo.InvariantCulture, $"\" role=\"{role}\" aria-labelledby=\"{drawing.Name}-title {drawing.Name}-desc\">\n");
         text.Append(CultureInfo.InvariantCulture, $"<title id=\"{drawing.Name}-title\">{Escape(drawing.Title)}</title>\n");
         text.Append(CultureInfo.InvariantCulture, $"<desc id=\"{drawing.Name}-desc\">{Escape(drawing.Says)}</desc>\n");
         Style(text, drawing);
@@ -58,7 +62,9 @@ public static class Svg
                 text.Append("z\"/>\n");
                 break;
             case Dot dot:
-                text.Append(CultureInfo.InvariantCulture, $"<circle class=\"bw-fill-{Word(dot.Ink)} bw-line-{Word(dot.Rim)}\" stroke-width=\"1.4\" cx=\"");
+                text.Append(CultureInfo.InvariantCulture, $"<circle class=\"bw-fill-{Word(dot.Ink)} bw-line-{Word(dot.Rim)}\" stroke-width=\"");
+                Number(text, dot.RimWidth);
+                text.Append("\" cx=\"");
                 Number(text, dot.Centre.X);
                 text.Append("\" cy=\"");
                 Number(text, dot.Centre.Y);
@@ -68,6 +74,14 @@ public static class Svg
                 break;
             case Words words:
                 Written(text, words);
+                break;
+            case Group group:
+                text.Append(CultureInfo.InvariantCulture, $"<g class=\"bw-{group.Kind}{(group.Mark.Length > 0 ? $" bw-{group.Mark}" : "")}\" data-{group.Kind}=\"{Escape(group.Key)}\">\n");
+                if (group.Title.Length > 0)
+                    text.Append(CultureInfo.InvariantCulture, $"<title>{Escape(group.Title)}</title>\n");
+                foreach (var inner in group.Shapes)
+                    Shape(text, inner);
+                text.Append("</g>\n");
                 break;
         }
     }
@@ -111,7 +125,7 @@ public static class Svg
     {
         var fills = new SortedSet<Ink> { Ink.Paper };
         var lines = new SortedSet<Ink>();
-        foreach (var shape in drawing.Shapes)
+        foreach (var shape in Group.Flat(drawing.Shapes))
         {
             switch (shape)
             {

@@ -124,11 +124,16 @@ public static class QuantityText
         {
             var text = written.ToString("G" + digits.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
             if (unit.ToSi(double.Parse(text, CultureInfo.InvariantCulture)) == si)
-                return text;
+                return Plain(text);
         }
 
         return null;
     }
+
+    // Nobody writes 1E+02 mm; only what has no end of zeros keeps its power of ten.
+    static string Plain(string number) => number.Contains('E', StringComparison.Ordinal) && decimal.TryParse(number, NumberStyles.Float, CultureInfo.InvariantCulture, out var value) && Math.Abs(value) is >= 1e-6m and < 1e9m
+        ? value.ToString("0.#############", CultureInfo.InvariantCulture)
+        : number;
 
     static string With(string number, Unit unit) => unit.Symbol.Length == 0 ? number : $"{number} {unit.Symbol}";
 
