@@ -116,7 +116,7 @@ public sealed class BoardPageTests(Workshop workshop)
         await Expect(page.Locator(".card h2")).ToContainTextAsync("deck");
         await page.Locator(".view-behind [data-finding]").First.ClickAsync();
         await Expect(page.Locator(".finding.picked")).ToHaveCountAsync(1);
-        await Expect(page.Locator(".card h2")).ToContainTextAsync("mount");
+        await Expect(page.Locator(".card h2")).ToContainTextAsync("motor");
     }
 
     [Fact]
