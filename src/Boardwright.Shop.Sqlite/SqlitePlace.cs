@@ -56,23 +56,51 @@ public sealed class SqlitePlace : ShopPlace
             throw new ShopTrouble(Trouble.NotOurs, $"{Path} is a folder, and a shop is a file.", "Name the file, or read an exported folder with import.");
         Directory.CreateDirectory(System.IO.Path.GetDirectoryName(Path)!);
         await using var context = CreateDbContext();
-        if (new FileInfo(Path) is { Exists: true, Length: > 0 })
-        {
-            await CheckAsync(context, cancel);
-            var applied = (await context.Database.GetAppliedMigrationsAsync(cancel)).ToList();
-            if (applied.Except(context.Database.GetMigrations(), StringComparer.Ordinal).Any())
-                throw new ShopTrouble(Trouble.NotOurs, $"{Path} was kept by a newer Boardwright.", "Use that one.");
-            if (applied.Count == 0 && (long)(await ScalarAsync(context, "SELECT count(*) FROM sqlite_schema", cancel))! > 0)
-                throw new ShopTrouble(Trouble.NotOurs, $"{Path} is a database, and not a shop.", "Name another file.");
-            if (applied.Count == context.Database.GetMigrations().Count())
-                return;
-            if (applied.Count > 0)
-                await CopyAsync(System.IO.Path.Combine(BackupFolder, $"{FileName}-before-update-{Dated(time)}.db"), cancel);
-        }
-
+        if (await IsCurrentAsync(context, cancel))
+            return;
+        using var alone = await AloneAsync(cancel);
+        if (await IsCurrentAsync(context, cancel))
+            return;
+        if ((await context.Database.GetAppliedMigrationsAsync(cancel)).Any())
+            await CopyAsync(System.IO.Path.Combine(BackupFolder, $"{FileName}-before-update-{Dated(time)}.db"), cancel);
         await context.Database.OpenConnectionAsync(cancel);
         await ScalarAsync(context, "PRAGMA journal_mode=WAL", cancel);
+        // A program that was killed in the middle of this leaves a mark for which others would wait for ever.
+        if (await ScalarAsync(context, "SELECT name FROM sqlite_schema WHERE name = '__EFMigrationsLock'", cancel) is not null)
+            await ScalarAsync(context, "DELETE FROM __EFMigrationsLock", cancel);
         await context.Database.MigrateAsync(cancel);
+    }
+
+    /// <summary>Whether the file is a sound shop with the tables of this program.</summary>
+    async Task<bool> IsCurrentAsync(ShopContext context, CancellationToken cancel)
+    {
+        if (new FileInfo(Path) is not { Exists: true, Length: > 0 })
+            return false;
+        await CheckAsync(context, cancel);
+        var (applied, all) = ((await context.Database.GetAppliedMigrationsAsync(cancel)).ToList(), context.Database.GetMigrations().ToList());
+        if (applied.Except(all, StringComparer.Ordinal).Any())
+            throw new ShopTrouble(Trouble.NotOurs, $"{Path} was kept by a newer Boardwright.", "Use that one.");
+        if (applied.Count == 0 && (long)(await ScalarAsync(context, "SELECT count(*) FROM sqlite_schema WHERE name NOT LIKE '\\_\\_EF%' ESCAPE '\\' AND name NOT LIKE 'sqlite%'", cancel))! > 0)
+            throw new ShopTrouble(Trouble.NotOurs, $"{Path} is a database, and not a shop.", "Name another file.");
+        return applied.Count == all.Count;
+    }
+
+    /// <summary>Waits until no other program changes the tables; the system lets go of this for a program that dies.</summary>
+    async Task<FileStream> AloneAsync(CancellationToken cancel)
+    {
+        for (var left = 100; ; left--)
+        {
+            try
+            {
+                return new FileStream(Path + ".lock", FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
+            }
+            catch (IOException fault) when (File.Exists(Path + ".lock"))
+            {
+                if (left == 0)
+                    throw new ShopTrouble(Trouble.Busy, $"Another program brings {Path} up to date.", "Try again when it is done.", fault);
+                await Task.Delay(100, cancel);
+            }
+        }
     }
 
     internal override Task ConnectAsync(ShopContext context, CancellationToken cancel) => context.Database.OpenConnectionAsync(cancel);

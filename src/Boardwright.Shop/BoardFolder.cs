@@ -2,20 +2,39 @@ using Boardwright.Files;
 
 namespace Boardwright.Shops;
 
+/// <summary>Files as they were found on the disk.</summary>
+/// <param name="Kind">Whether they are a board or a shelf file.</param>
+/// <param name="Files">The files, by their paths from the folder.</param>
+/// <param name="Folder">The folder that holds them all.</param>
+/// <param name="Missing">What the board names and could not be taken along: it is not there, or is named by a path that means something on this machine only.</param>
+public sealed record Gathered(ItemKind Kind, FileSet Files, string Folder, IReadOnlyList<string> Missing)
+{
+    /// <summary>Writes what became of the files in the shop back to where they were found.</summary>
+    /// <param name="now">The files in the shop.</param>
+    /// <returns>The paths of the files that were written; those that say the same already are left alone.</returns>
+    public IReadOnlyList<string> Update(FileSet now)
+    {
+        ArgumentNullException.ThrowIfNull(now);
+        var changed = now.Files.Where(file => Files.Find(file.Path)?.Hash != file.Hash).Select(file => (Path: Path.Combine(Folder, file.Path), file.Bytes)).ToList();
+        foreach (var (path, bytes) in changed)
+            DurableFile.Write(path, bytes);
+        return [.. changed.Select(static file => file.Path)];
+    }
+}
+
 /// <summary>A board's files in a folder of the disk.</summary>
 public static class BoardFolder
 {
     /// <summary>Gathers a board file and what it names: the files of its shelf and its route. A shelf file, which is a list of parts, is gathered alone.</summary>
     /// <param name="path">The board file or shelf file.</param>
-    /// <returns>The files under the folder that holds them all, and the paths that the board names and that could not be taken along.</returns>
     /// <exception cref="ShopTrouble">The file cannot be read.</exception>
-    public static (ItemKind Kind, FileSet Files, IReadOnlyList<string> Missing) Gather(string path)
+    public static Gathered Gather(string path)
     {
         var main = Path.GetFullPath(path);
         var bytes = Bytes(main);
         var root = NodeReader.Read(System.Text.Encoding.UTF8.GetString(bytes).TrimStart('\uFEFF'), path, "", new Complaints());
         if (root is Sequence)
-            return (ItemKind.Shelf, new FileSet(Path.GetFileName(main), [new(Path.GetFileName(main), bytes)]), []);
+            return new(ItemKind.Shelf, new FileSet(Path.GetFileName(main), [new(Path.GetFileName(main), bytes)]), Path.GetDirectoryName(main)!, []);
         var found = new SortedDictionary<string, byte[]>(StringComparer.Ordinal) { [main] = bytes };
         var missing = new List<string>();
         var folder = Path.GetDirectoryName(main)!;
@@ -34,7 +53,7 @@ public static class BoardFolder
 
         var top = found.Keys.Aggregate(folder, static (shared, file) => Shared(shared, Path.GetDirectoryName(file)!));
         string Inside(string file) => Path.GetRelativePath(top, file).Replace('\\', '/');
-        return (ItemKind.Board, new FileSet(Inside(main), found.Select(file => new KeptFile(Inside(file.Key), file.Value))), missing);
+        return new(ItemKind.Board, new FileSet(Inside(main), found.Select(file => new KeptFile(Inside(file.Key), file.Value))), top, missing);
     }
 
     /// <summary>Writes files into a folder, each by a temporary file, so that none is ever half written.</summary>

@@ -48,7 +48,7 @@ sealed class ShopCommands(Terminal terminal)
         var files = new Argument<string[]>("FILE") { Description = "Board files, each with the shelf and route it names, or shelf files.", Arity = ArgumentArity.OneOrMore };
         files.CompletionSources.Add(context => Completion.BoardFiles(context.WordToComplete));
         var name = new Option<string?>("--as") { Description = "Name in the shop; that of the file where not given.", HelpName = "NAME" };
-        var onto = new Option<int?>("--onto") { Description = "Revision that the file was made from; what others saved since is merged. The newest where not given.", HelpName = "NUMBER" };
+        var onto = new Option<int?>("--onto") { Description = "Revision that the file was made from; what others saved since is merged, into the file too. The last one of the same person where not given.", HelpName = "NUMBER" };
         var prefer = new Option<string?>("--prefer") { Description = "Where someone else changed the same: mine or theirs.", HelpName = "SIDE" };
         prefer.AcceptOnlyFromAmong("mine", "theirs");
         var (why, by) = Signed();
@@ -66,20 +66,27 @@ sealed class ShopCommands(Terminal terminal)
             var code = Exit.Holds;
             foreach (var file in parsed.GetRequiredValue(files))
             {
-                var (kind, set, missing) = BoardFolder.Gather(file);
-                var title = parsed.GetValue(name) ?? Title(file);
-                foreach (var lost in missing)
-                    terminal.Error.Write($"{file} names {lost}, which was not found below a path of its own and is not kept with it.\n");
-                if (await shop.FindAsync(kind, title, cancel) is not { IsDeleted: false } item)
+                var found = BoardFolder.Gather(file);
+                var (title, who) = (parsed.GetValue(name) ?? Title(file), By(parsed, why, by));
+                foreach (var lost in found.Missing)
+                    terminal.Error.Write($"{file} names {lost}, which is not kept with it: it is not there, or is named by an absolute path.\n");
+                if (await shop.FindAsync(found.Kind, title, cancel) is not { IsDeleted: false } item)
                 {
-                    var begun = await shop.AddAsync(kind, title, set, By(parsed, why, by), cancel);
+                    var begun = await shop.AddAsync(found.Kind, title, found.Files, who, cancel);
                     terminal.Out.Write($"{begun.Name}: revision 1\n");
                     continue;
                 }
 
-                var result = await shop.SaveAsync(item.Id, parsed.GetValue(onto) ?? item.Latest.Number, set, By(parsed, why, by), cancel);
+                var result = await shop.SaveAsync(item.Id, parsed.GetValue(onto) ?? await Start(shop, item, who.Who, cancel), found.Files, who, cancel);
                 if (result is Conflict conflict && parsed.GetValue(prefer) is { } side)
-                    result = await shop.SaveAsync(item.Id, conflict.Theirs.Revision.Number, conflict.Resolve(_ => side == "mine" ? Side.Mine : Side.Theirs), By(parsed, why, by), cancel);
+                    result = await shop.SaveAsync(item.Id, conflict.Theirs.Revision.Number, conflict.Resolve(_ => side == "mine" ? Side.Mine : Side.Theirs), who, cancel);
+                // Otherwise the next save of this file would seem to take back what others did.
+                if (result is not Conflict)
+                {
+                    foreach (var updated in found.Update((await shop.ReadAsync(item.Id, null, cancel)).Files))
+                        terminal.Out.Write($"{updated} now holds what others saved too\n");
+                }
+
                 code = Math.Max(code, Told(item, result));
             }
 
@@ -417,6 +424,10 @@ sealed class ShopCommands(Terminal terminal)
         var names = (await shop.ListAsync(ItemKind.Board, withDeleted: true, cancel)).Concat(await shop.ListAsync(ItemKind.Shelf, withDeleted: true, cancel)).Select(static item => item.Name);
         return Closeness.Nearest(name, names, 1) is [var near] ? $"Was {near} meant?" : "See what there is with: boardwright shop list --all";
     }
+
+    /// <summary>The revision that somebody's file was made from: the last one of theirs, or the newest where they have none.</summary>
+    static async Task<int> Start(Shop shop, Item item, string who, CancellationToken cancel) =>
+        item.Latest.Who == who ? item.Latest.Number : (await shop.HistoryAsync(item.Id, cancel)).FirstOrDefault(revision => revision.Who == who)?.Number ?? item.Latest.Number;
 
     static Argument<string> Named() => new("BOARD") { Description = "Name of the board or shelf file in the shop." };
 

@@ -143,6 +143,28 @@ public sealed class SqliteShopTests : ShopTests
     }
 
     [Fact]
+    public async Task A_program_that_was_killed_while_it_made_the_tables_holds_nobody_up()
+    {
+        var place = Place();
+        Directory.CreateDirectory(Path.GetDirectoryName(place.Path)!);
+        await Execute(place, "CREATE TABLE __EFMigrationsLock (Id INTEGER PRIMARY KEY, Timestamp TEXT NOT NULL); INSERT INTO __EFMigrationsLock VALUES (1, '2026-01-01')");
+
+        await using var shop = await Shop.OpenAsync(place, new Clock(), Cancel);
+        await Fill(shop);
+    }
+
+    [Fact]
+    public async Task Many_who_open_a_new_shop_at_once_all_get_it()
+    {
+        var shops = await Task.WhenAll(Enumerable.Range(0, 4).Select(_ => Task.Run(() => Shop.OpenAsync(Place(), new Clock(), Cancel), Cancel)));
+
+        await shops[0].AddAsync(ItemKind.Board, "Tern", Board(Tern), Ada(), Cancel);
+        Assert.Single(await shops[^1].ListAsync(ItemKind.Board, cancel: Cancel));
+        foreach (var shop in shops)
+            await shop.DisposeAsync();
+    }
+
+    [Fact]
     public async Task A_database_that_is_no_shop_or_a_newer_one_is_left_alone()
     {
         var place = Place();
