@@ -16,6 +16,7 @@ namespace Boardwright.Shops.Sqlite;
 /// </remarks>
 public sealed class SqlitePlace : ShopPlace
 {
+    static readonly string[] Endings = ["-wal", "-shm", ""];
     readonly string connection;
     readonly DbContextOptions<ShopContext> options;
 
@@ -146,15 +147,29 @@ public sealed class SqlitePlace : ShopPlace
             throw new ShopTrouble(Trouble.NotThere, $"There is no backup {backup}.", NewestBackup() is { } newest ? $"The newest beside the shop is {newest}." : "Check the name.");
         if (File.Exists(backup + "-wal"))
             throw new ShopTrouble(Trouble.Refused, $"{backup} is a shop in use and not a backup; nothing was changed.", "Write a backup of it first.");
+        Directory.CreateDirectory(System.IO.Path.GetDirectoryName(Path)!);
         // Read from a copy, so that the backup itself is never written to.
         var fresh = Path + ".recovering";
-        Directory.CreateDirectory(System.IO.Path.GetDirectoryName(Path)!);
-        foreach (var ending in new[] { "-wal", "-shm", "" })
-            File.Delete(fresh + ending);
-        if (!isFolder)
-            File.Copy(backup, fresh);
+        Remove(fresh);
         try
         {
+            await ReadBackup(backup, isFolder, fresh, time, cancel);
+            var aside = await PutAside(time, cancel);
+            File.Move(fresh, Path, overwrite: false);
+            return aside;
+        }
+        finally
+        {
+            Remove(fresh);
+        }
+    }
+
+    static async Task ReadBackup(string backup, bool isFolder, string fresh, TimeProvider time, CancellationToken cancel)
+    {
+        try
+        {
+            if (!isFolder)
+                File.Copy(backup, fresh);
             await using var copy = await Shop.OpenAsync(new SqlitePlace(fresh), time, cancel);
             if (isFolder)
                 await copy.ImportAsync(backup, cancel);
@@ -163,23 +178,30 @@ public sealed class SqlitePlace : ShopPlace
         {
             throw new ShopTrouble(Trouble.Damaged, $"{backup} cannot be used as a backup, so nothing was changed: {trouble.Says}", "Try an older backup.", trouble);
         }
+    }
 
-        string? aside = null;
-        if (File.Exists(Path))
+    /// <summary>Moves the shop's file out of the way.</summary>
+    async Task<string?> PutAside(TimeProvider time, CancellationToken cancel)
+    {
+        if (!File.Exists(Path))
+            return null;
+        Close();
+        await RefuseIfBusy(cancel);
+        var aside = $"{Path}.before-recovery-{Dated(time)}";
+        // The log belongs to the file; without it the newest saves would be missing.
+        foreach (var ending in Endings)
         {
-            await RefuseIfBusy(cancel);
-            Close();
-            aside = $"{Path}.before-recovery-{Dated(time)}";
-            // The log belongs to the file; without it the newest saves would be missing.
-            foreach (var ending in new[] { "-wal", "-shm", "" })
-            {
-                if (File.Exists(Path + ending))
-                    File.Move(Path + ending, aside + ending, overwrite: false);
-            }
+            if (File.Exists(Path + ending))
+                File.Move(Path + ending, aside + ending, overwrite: false);
         }
 
-        File.Move(fresh, Path, overwrite: false);
         return aside;
+    }
+
+    static void Remove(string path)
+    {
+        foreach (var ending in (IEnumerable<string>)[.. Endings, ".lock"])
+            File.Delete(path + ending);
     }
 
     string FileName => System.IO.Path.GetFileNameWithoutExtension(Path);

@@ -112,7 +112,8 @@ public sealed class Shop : IAsyncDisposable
             var merged = merge.Resolve(static _ => Side.Mine);
             if (merged.IsSameAs(latest.Files))
                 return new Unchanged(latest.Revision);
-            return new Saved(await Append(context, row, merged, by, start.Files.IsSameAs(latest.Files) ? Act.Saved : Act.Merged, latest.Revision.Number, cancel), merge.TakenOver);
+            var alone = start.Files.IsSameAs(latest.Files);
+            return new Saved(await Append(context, row, merged, by, alone ? Act.Saved : Act.Merged, alone ? null : latest.Revision.Number, cancel), merge.TakenOver);
         });
     }
 
@@ -377,9 +378,11 @@ public sealed class Shop : IAsyncDisposable
                 await context.SaveChangesAsync(cancel);
                 return result;
             }
-            catch (Exception fault) when (attempt < MostAttempts && (fault is DbUpdateConcurrencyException || Place.IsDuplicate(fault)))
+            catch (Exception fault) when (fault is DbUpdateConcurrencyException || Place.IsDuplicate(fault))
             {
                 // The next attempt reads what the other one wrote.
+                if (attempt == MostAttempts)
+                    throw new ShopTrouble(Trouble.Busy, "Others were quicker again and again; nothing was changed.", "Try again.", fault);
             }
         }
     });

@@ -120,6 +120,7 @@ static class ShopFolder
             throw new ShopTrouble(Trouble.NotOurs, FormattableString.Invariant($"{folder} was written in version {index.BoardwrightShop} of the format, and this program reads version {Version}."), "Use a newer Boardwright.");
         var known = new HashSet<string>(StringComparer.Ordinal);
         var names = new HashSet<(ItemKind, string)>();
+        var ids = new HashSet<Guid>();
         foreach (var listed in index.Items)
         {
             var place = Path.Combine(folder, new KeptFile(listed.Folder, []).Path);
@@ -127,6 +128,8 @@ static class ShopFolder
             var history = Read<History>(path);
             if (history.Revisions is not [.., var last] || !history.Revisions.Select(static told => told.Number).SequenceEqual(Enumerable.Range(1, history.Revisions.Count)))
                 throw Damaged(path, "its revisions are not numbered from 1 without a gap");
+            if (!ids.Add(history.Id))
+                throw Damaged(path, "another item has its id");
             var folded = last.Act == Act.Deleted ? null : Shop.Fold(last.Name);
             if (folded is not null && !names.Add((history.Kind, folded)))
                 throw Damaged(path, $"another item is called {last.Name} too");

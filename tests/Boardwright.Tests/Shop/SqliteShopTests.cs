@@ -104,6 +104,31 @@ public sealed class SqliteShopTests : ShopTests
     }
 
     [Fact]
+    public async Task A_shop_that_another_program_has_open_is_not_replaced()
+    {
+        var place = Place();
+        string backup;
+        await using (var shop = await Shop.OpenAsync(place, new Clock(), Cancel))
+        {
+            await Fill(shop);
+            backup = await shop.BackUpAsync(cancel: Cancel);
+        }
+
+        await using (var other = new SqliteConnection($"Data Source={place.Path};Pooling=False"))
+        {
+            await other.OpenAsync(Cancel);
+            await using var command = other.CreateCommand();
+            command.CommandText = "SELECT count(*) FROM items";
+            await command.ExecuteScalarAsync(Cancel);
+
+            Assert.Equal(Trouble.Busy, (await Assert.ThrowsAsync<ShopTrouble>(() => place.RecoverAsync(backup, new Clock(), Cancel))).Kind);
+        }
+
+        Assert.NotNull(await place.RecoverAsync(backup, new Clock(), Cancel));
+        Assert.Empty(Directory.GetFiles(Path.GetDirectoryName(place.Path)!, "*.recovering*"));
+    }
+
+    [Fact]
     public async Task An_exported_folder_recovers_a_file_too()
     {
         var place = Place();
