@@ -1,5 +1,4 @@
 using System.Data.Common;
-using System.Globalization;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Design;
@@ -59,7 +58,7 @@ public sealed class SqlitePlace : ShopPlace
         await using var context = CreateDbContext();
         if (await IsCurrentAsync(context, cancel))
             return;
-        using var alone = await AloneAsync(cancel);
+        await using var alone = await AloneAsync(cancel);
         if (await IsCurrentAsync(context, cancel))
             return;
         if ((await context.Database.GetAppliedMigrationsAsync(cancel)).Any())
@@ -216,9 +215,9 @@ public sealed class SqlitePlace : ShopPlace
             command.CommandText = "PRAGMA locking_mode=EXCLUSIVE; BEGIN EXCLUSIVE; COMMIT;";
             await command.ExecuteNonQueryAsync(cancel);
         }
-        catch (SqliteException fault) when (Explain(fault) is { Kind: Trouble.Busy } busy)
+        catch (SqliteException fault) when (Explain(fault) is { Kind: Trouble.Busy })
         {
-            throw busy;
+            throw new ShopTrouble(Trouble.Busy, $"Another program has {Path} open; nothing was changed.", "Close it and try again.", fault);
         }
         catch (SqliteException)
         {
@@ -259,8 +258,7 @@ public sealed class SqlitePlace : ShopPlace
             await command.ExecuteNonQueryAsync(cancel);
         }
 
-        await using (var file = new FileStream(partial, FileMode.Open, FileAccess.ReadWrite))
-            file.Flush(flushToDisk: true);
+        DurableFile.Settle(partial);
         File.Move(partial, target, overwrite: false);
         return target;
     }

@@ -16,4 +16,11 @@ static class DurableFile
 
         File.Move(partial, path, overwrite: true);
     }
+
+    /// <summary>Makes sure that a file is on the disk.</summary>
+    public static void Settle(string path)
+    {
+        using var file = new FileStream(path, FileMode.Open, FileAccess.ReadWrite);
+        file.Flush(flushToDisk: true);
+    }
 }

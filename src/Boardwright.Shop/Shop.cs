@@ -40,14 +40,14 @@ public sealed class Shop : IAsyncDisposable
     /// <param name="kind">Boards or shelf files.</param>
     /// <param name="withDeleted">Whether those taken off the list are listed too.</param>
     /// <param name="cancel">Stops it.</param>
-    public Task<IReadOnlyList<Item>> ListAsync(ItemKind kind, bool withDeleted = false, CancellationToken cancel = default) => Ask<IReadOnlyList<Item>>(cancel, async context =>
+    public Task<IReadOnlyList<Item>> ListAsync(ItemKind kind, bool withDeleted = false, CancellationToken cancel = default) => Ask<IReadOnlyList<Item>>(async context =>
     {
         var rows = await (from item in context.Items.AsNoTracking()
                           join revision in context.Revisions.AsNoTracking() on new { item.Id, Number = item.Latest } equals new { Id = revision.ItemId, revision.Number }
                           where item.Kind == kind && (withDeleted || item.Folded != null)
                           select new { item, revision }).ToListAsync(cancel);
         return [.. rows.Select(static row => Shown(row.item, row.revision)).OrderBy(static item => item.Name, StringComparer.OrdinalIgnoreCase).ThenBy(static item => item.Id)];
-    });
+    }, cancel);
 
     /// <summary>An item by its name, capitals aside; a deleted one only when no other has the name.</summary>
     /// <returns>The item, or <c>null</c> when there is none.</returns>
@@ -64,15 +64,15 @@ public sealed class Shop : IAsyncDisposable
     /// <param name="cancel">Stops it.</param>
     /// <exception cref="ShopTrouble">There is no such item or revision.</exception>
     public Task<Opened> ReadAsync(Guid item, int? number = null, CancellationToken cancel = default) =>
-        Ask(cancel, async context => await Open(context, await ItemOf(context, item, cancel), number, cancel));
+        Ask(async context => await Open(context, await ItemOf(context, item, cancel), number, cancel), cancel);
 
     /// <summary>Every revision of an item, the newest first.</summary>
-    public Task<IReadOnlyList<Revision>> HistoryAsync(Guid item, CancellationToken cancel = default) => Ask<IReadOnlyList<Revision>>(cancel, async context =>
+    public Task<IReadOnlyList<Revision>> HistoryAsync(Guid item, CancellationToken cancel = default) => Ask<IReadOnlyList<Revision>>(async context =>
     {
         await ItemOf(context, item, cancel);
         var rows = await context.Revisions.AsNoTracking().Where(row => row.ItemId == item).OrderByDescending(static row => row.Number).ToListAsync(cancel);
         return [.. rows.Select(Shown)];
-    });
+    }, cancel);
 
     /// <summary>What differs between two revisions of an item.</summary>
     public async Task<Difference> DifferenceAsync(Guid item, int from, int to, CancellationToken cancel = default) =>
@@ -95,7 +95,7 @@ public sealed class Shop : IAsyncDisposable
     public Task<SaveResult> SaveAsync(Guid item, int expected, FileSet files, Signature by, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(files);
-        return Change<SaveResult>(cancel, async context =>
+        return Change<SaveResult>(async context =>
         {
             var row = await ItemOf(context, item, cancel);
             var latest = await Open(context, row, null, cancel);
@@ -114,20 +114,20 @@ public sealed class Shop : IAsyncDisposable
                 return new Unchanged(latest.Revision);
             var alone = start.Files.IsSameAs(latest.Files);
             return new Saved(await Append(context, row, merged, by, alone ? Act.Saved : Act.Merged, alone ? null : latest.Revision.Number, cancel), merge.TakenOver);
-        });
+        }, cancel);
     }
 
     /// <summary>Makes an earlier revision the newest. Those in between stay.</summary>
-    public Task<Revision> RestoreAsync(Guid item, int number, Signature by, CancellationToken cancel = default) => Change(cancel, async context =>
+    public Task<Revision> RestoreAsync(Guid item, int number, Signature by, CancellationToken cancel = default) => Change(async context =>
     {
         var row = await ItemOf(context, item, cancel);
         var old = await Open(context, row, number, cancel);
         await Free(context, row, row.Name, cancel);
         return await Append(context, row, old.Files, by, Act.Restored, number, cancel);
-    });
+    }, cancel);
 
     /// <summary>Gives an item another name.</summary>
-    public Task<Revision> RenameAsync(Guid item, string name, Signature by, CancellationToken cancel = default) => Change(cancel, async context =>
+    public Task<Revision> RenameAsync(Guid item, string name, Signature by, CancellationToken cancel = default) => Change(async context =>
     {
         var row = await ItemOf(context, item, cancel);
         var latest = await Open(context, row, null, cancel);
@@ -136,19 +136,19 @@ public sealed class Shop : IAsyncDisposable
         await Free(context, row, Named(name), cancel);
         row.Name = Named(name);
         return await Append(context, row, latest.Files, by, Act.Renamed, null, cancel);
-    });
+    }, cancel);
 
     /// <summary>Takes an item off the list. All its revisions stay, and it can be brought back.</summary>
-    public Task<Revision> DeleteAsync(Guid item, Signature by, CancellationToken cancel = default) => Change(cancel, async context =>
+    public Task<Revision> DeleteAsync(Guid item, Signature by, CancellationToken cancel = default) => Change(async context =>
     {
         var row = await ItemOf(context, item, cancel);
         var latest = await Open(context, row, null, cancel);
         return latest.Item.IsDeleted ? latest.Revision : await Append(context, row, latest.Files, by, Act.Deleted, null, cancel);
-    });
+    }, cancel);
 
     /// <summary>Puts a deleted item back on the list.</summary>
     /// <exception cref="ShopTrouble">Another item has its name by now.</exception>
-    public Task<Revision> BringBackAsync(Guid item, Signature by, CancellationToken cancel = default) => Change(cancel, async context =>
+    public Task<Revision> BringBackAsync(Guid item, Signature by, CancellationToken cancel = default) => Change(async context =>
     {
         var row = await ItemOf(context, item, cancel);
         var latest = await Open(context, row, null, cancel);
@@ -156,7 +156,7 @@ public sealed class Shop : IAsyncDisposable
             return latest.Revision;
         await Free(context, row, row.Name, cancel);
         return await Append(context, row, latest.Files, by, Act.BroughtBack, null, cancel);
-    });
+    }, cancel);
 
     /// <summary>Begins an item as a copy of another one; from then on the two have nothing to do with one another.</summary>
     public async Task<Item> DuplicateAsync(Guid item, string name, Signature by, int? number = null, CancellationToken cancel = default)
@@ -175,7 +175,7 @@ public sealed class Shop : IAsyncDisposable
     /// <summary>Searches the shop's shelf.</summary>
     /// <param name="words">Words that a part's id, kind, name or supplier must all contain, capitals aside; none lists everything.</param>
     /// <param name="cancel">Stops it.</param>
-    public Task<IReadOnlyList<StockedPart>> FindPartsAsync(string words, CancellationToken cancel = default) => Ask<IReadOnlyList<StockedPart>>(cancel, async context =>
+    public Task<IReadOnlyList<StockedPart>> FindPartsAsync(string words, CancellationToken cancel = default) => Ask<IReadOnlyList<StockedPart>>(async context =>
     {
         var found = from part in context.Parts.AsNoTracking()
                     join item in context.Items.AsNoTracking() on part.ItemId equals item.Id
@@ -185,7 +185,7 @@ public sealed class Shop : IAsyncDisposable
             found = found.Where(part => part.Words.Contains(word));
         var rows = await found.ToListAsync(cancel);
         return [.. rows.OrderBy(static row => row.Kind, StringComparer.Ordinal).ThenBy(static row => row.PartId, StringComparer.Ordinal).Select(static row => new StockedPart(row.ItemId, row.PartId, row.Kind, row.Name, row.Supplier, row.Price, row.Stock))];
-    });
+    }, cancel);
 
     /// <summary>Changes one value of a part on the shelf; everything else in its file stays as it is written.</summary>
     /// <param name="part">The part as it was found.</param>
@@ -197,7 +197,7 @@ public sealed class Shop : IAsyncDisposable
     public Task<SaveResult> ChangePartAsync(StockedPart part, string key, string? value, Signature by, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(part);
-        return Change<SaveResult>(cancel, async context =>
+        return Change<SaveResult>(async context =>
         {
             var row = await ItemOf(context, part.File, cancel);
             var latest = await Open(context, row, null, cancel);
@@ -215,21 +215,21 @@ public sealed class Shop : IAsyncDisposable
             if (KeyedText.Fitted(file.Text, wanted) is not { } text)
                 throw new ShopTrouble(Trouble.Refused, $"{full} cannot be written as {value ?? "nothing"}; nothing was changed.", "Write a plain value, or change it in the file itself.");
             return text == file.Text ? new Unchanged(latest.Revision) : new Saved(await Append(context, row, latest.Files.With(file.Path, text), by, Act.Saved, null, cancel), []);
-        });
+        }, cancel);
     }
 
     /// <summary>Writes the whole shop as a folder of plain files: every item with every revision. Two shops with the same content give the same bytes.</summary>
     /// <param name="folder">A folder that is not there yet or is empty.</param>
     /// <param name="progress">Is told after each item.</param>
     /// <param name="cancel">Stops it; no half-written folder is left.</param>
-    public Task ExportAsync(string folder, IProgress<int>? progress = null, CancellationToken cancel = default) => Ask(cancel, async context =>
+    public Task ExportAsync(string folder, IProgress<int>? progress = null, CancellationToken cancel = default) => Ask(async context =>
     {
         // One snapshot: what is saved in the meantime is in it wholly or not at all.
         await using var transaction = await Place.BeginReadingAsync(context, cancel);
         await context.Database.UseTransactionAsync(transaction, cancel);
         await ShopFolder.WriteAsync(context, folder, progress, cancel);
         return true;
-    });
+    }, cancel);
 
     /// <summary>Reads a folder that <see cref="ExportAsync"/> wrote into this shop, which must be empty. All of it is read or nothing.</summary>
     public Task ImportAsync(string folder, CancellationToken cancel = default) => Replace(folder, mayHoldItems: false, cancel);
@@ -258,7 +258,7 @@ public sealed class Shop : IAsyncDisposable
 
     internal static string Fold(string name) => name.Trim().ToLowerInvariant();
 
-    Task Replace(string folder, bool mayHoldItems, CancellationToken cancel) => Change(cancel, async context =>
+    Task<bool> Replace(string folder, bool mayHoldItems, CancellationToken cancel) => Change(async context =>
     {
         if (!mayHoldItems && await context.Items.AnyAsync(cancel))
             throw new ShopTrouble(Trouble.Refused, "This shop holds something already; nothing was read into it.", "Name a new shop with --shop, or replace this one with recover.");
@@ -271,19 +271,19 @@ public sealed class Shop : IAsyncDisposable
         await ShopFolder.ReadAsync(context, folder, cancel);
         await transaction.CommitAsync(cancel);
         return true;
-    });
+    }, cancel);
 
     Task<Item> Begin(ItemKind kind, string name, FileSet files, Signature by, Act act, Origin? from, CancellationToken cancel)
     {
         var id = Guid.CreateVersion7(time.GetUtcNow());
-        return Change(cancel, async context =>
+        return Change(async context =>
         {
             var row = new ItemRow { Id = id, Kind = kind, Name = Named(name), Folded = Fold(name), Latest = 0, FromItem = from?.Item, FromNumber = from?.Number };
             await Free(context, row, row.Name, cancel);
             context.Items.Add(row);
             var revision = await Append(context, row, files, by, act, null, cancel);
             return new Item(id, kind, revision, from);
-        });
+        }, cancel);
     }
 
     /// <summary>Puts a revision on top of an item.</summary>
@@ -307,9 +307,9 @@ public sealed class Shop : IAsyncDisposable
             Main = files.Main.Path,
         };
         context.Revisions.Add(row);
-        var hashes = files.Files.Select(static file => file.Hash).Distinct().ToList();
+        var hashes = files.Files.Select(static file => file.Hash).Distinct(StringComparer.Ordinal).ToList();
         var known = await context.Contents.AsNoTracking().Where(content => hashes.Contains(content.Hash)).Select(static content => content.Hash).ToListAsync(cancel);
-        foreach (var file in files.Files.DistinctBy(static file => file.Hash).ExceptBy(known, static file => file.Hash))
+        foreach (var file in files.Files.DistinctBy(static file => file.Hash, StringComparer.Ordinal).ExceptBy(known, static file => file.Hash, StringComparer.Ordinal))
             context.Contents.Add(new() { Hash = file.Hash, Bytes = file.Bytes });
         foreach (var file in files.Files)
             context.Files.Add(new() { ItemId = item.Id, Number = row.Number, Path = file.Path, Hash = file.Hash });
@@ -349,7 +349,7 @@ public sealed class Shop : IAsyncDisposable
                            where file.ItemId == item.Id && file.Number == wanted
                            select new { file.Path, file.Hash, content.Bytes }).ToListAsync(cancel);
         var kept = files.ConvertAll(static file => new KeptFile(file.Path, file.Bytes));
-        if (!kept.Select(static file => file.Hash).SequenceEqual(files.Select(static file => file.Hash)))
+        if (!kept.Select(static file => file.Hash).SequenceEqual(files.Select(static file => file.Hash), StringComparer.Ordinal))
             throw new ShopTrouble(Trouble.Damaged, FormattableString.Invariant($"A file of {item.Name}, revision {wanted}, is not what was saved."), "Recover the shop from a backup.");
         return new(Shown(item, revisions.Find(row => row.Number == item.Latest)!), Shown(revision), new FileSet(revision.Main, kept));
     }
@@ -358,7 +358,7 @@ public sealed class Shop : IAsyncDisposable
 
     static Revision Shown(RevisionRow row) => new(row.ItemId, row.Number, DateTimeOffset.FromUnixTimeMilliseconds(row.Milliseconds), row.Who, row.Why, row.Act, row.Of, row.Name);
 
-    Task<T> Ask<T>(CancellationToken cancel, Func<ShopContext, Task<T>> question) => Explained(async () =>
+    Task<T> Ask<T>(Func<ShopContext, Task<T>> question, CancellationToken cancel) => Explained(async () =>
     {
         await using var context = Place.CreateDbContext();
         await Place.ConnectAsync(context, cancel);
@@ -366,7 +366,7 @@ public sealed class Shop : IAsyncDisposable
     });
 
     /// <summary>Changes something in one transaction. When someone else was quicker, all of it is looked at again.</summary>
-    Task<T> Change<T>(CancellationToken cancel, Func<ShopContext, Task<T>> change) => Explained(async () =>
+    Task<T> Change<T>(Func<ShopContext, Task<T>> change, CancellationToken cancel) => Explained(async () =>
     {
         for (var attempt = 1; ; attempt++)
         {
@@ -389,14 +389,17 @@ public sealed class Shop : IAsyncDisposable
 
     async Task<T> Explained<T>(Func<Task<T>> action)
     {
+        ShopTrouble? trouble = null;
         try
         {
             return await action();
         }
-        catch (Exception fault) when (fault is not (ShopTrouble or OperationCanceledException) && Meaning(fault) is { } trouble)
+        catch (Exception fault) when (fault is not (ShopTrouble or OperationCanceledException) && (trouble = Meaning(fault)) is not null)
         {
-            throw trouble;
+            // Thrown below: the fault is its cause.
         }
+
+        throw trouble;
     }
 
     ShopTrouble? Meaning(Exception fault)

@@ -30,7 +30,9 @@ public enum Trouble
 /// <param name="says">What is wrong, in one sentence.</param>
 /// <param name="remedy">What to do, in one sentence.</param>
 /// <param name="cause">What it came from.</param>
+#pragma warning disable CA1710 // It is thrown and caught as what it is: trouble in the shop.
 public sealed class ShopTrouble(Trouble kind, string says, string remedy, Exception? cause = null) : Exception($"{says} {remedy}", cause)
+#pragma warning restore CA1710
 {
     /// <summary>Which of the few kinds.</summary>
     public Trouble Kind { get; } = kind;

@@ -266,8 +266,8 @@ sealed class ShopCommands(Terminal terminal)
         {
             var wanted = string.Join(' ', parsed.GetValue(words) ?? []);
             var found = await shop.FindPartsAsync(wanted, cancel);
-            string?[] news = [parsed.GetValue(stock)?.ToString(CultureInfo.InvariantCulture), parsed.GetValue(price)];
-            if (news.All(static value => value is null))
+            (string Key, string? Value)[] news = [("stock", parsed.GetValue(stock)?.ToString(CultureInfo.InvariantCulture)), ("price", parsed.GetValue(price))];
+            if (news.All(static entry => entry.Value is null))
             {
                 Table([.. found.Select(part => new[] { part.Id, part.Kind, part.Name, part.Supplier, part.Price, part.Stock is { } count ? Text($"{count} there") : "" })]);
                 if (found.Count == 0)
@@ -277,7 +277,7 @@ sealed class ShopCommands(Terminal terminal)
 
             if ((found.Count == 1 ? found[0] : found.SingleOrDefault(part => part.Id == wanted)) is not { } one)
                 throw new ShopTrouble(Trouble.Refused, Text($"'{wanted}' finds {found.Count} parts, and one is to be changed."), "Write its id.");
-            foreach (var (key, value) in new[] { "stock", "price" }.Zip(news))
+            foreach (var (key, value) in news)
             {
                 if (value is null)
                     continue;
@@ -392,7 +392,7 @@ sealed class ShopCommands(Terminal terminal)
 
     static void Changes(TextWriter writer, IReadOnlyList<KeyChange> changes)
     {
-        foreach (var file in changes.GroupBy(static change => change.File))
+        foreach (var file in changes.GroupBy(static change => change.File, StringComparer.Ordinal))
         {
             writer.Write($"{file.Key}\n");
             foreach (var change in file)

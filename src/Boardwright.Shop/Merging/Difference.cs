@@ -27,7 +27,7 @@ public sealed record Difference(IReadOnlyList<KeyChange> Keys, IReadOnlyDictiona
         ArgumentNullException.ThrowIfNull(changed);
         var keys = new List<KeyChange>();
         var lines = new SortedDictionary<string, IReadOnlyList<LineChange>>(StringComparer.Ordinal);
-        foreach (var path in old.Files.Concat(changed.Files).Select(static file => file.Path).Distinct().Order(StringComparer.Ordinal))
+        foreach (var path in old.Files.Concat(changed.Files).Select(static file => file.Path).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal))
         {
             var (before, after) = (old.Find(path), changed.Find(path));
             if (before?.Hash == after?.Hash)
@@ -48,7 +48,7 @@ public sealed record Difference(IReadOnlyList<KeyChange> Keys, IReadOnlyDictiona
             yield break;
         }
 
-        foreach (var key in changed.Entries.Concat(old.Entries).Select(static entry => entry.Key).Distinct())
+        foreach (var key in changed.Entries.Concat(old.Entries).Select(static entry => entry.Key).Distinct(StringComparer.Ordinal))
         {
             var (was, now) = (old.Leaves.GetValueOrDefault(key)?.Written, changed.Leaves.GetValueOrDefault(key)?.Written);
             if (was != now)

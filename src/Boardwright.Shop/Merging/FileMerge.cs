@@ -34,7 +34,7 @@ sealed class FileMerge
     FileMerge(FileSet before, FileSet mine, FileSet theirs)
     {
         (this.before, this.mine, this.theirs) = (before, mine, theirs);
-        foreach (var path in new[] { before, mine, theirs }.SelectMany(static set => set.Files).Select(static file => file.Path).Distinct().Order(StringComparer.Ordinal))
+        foreach (var path in new[] { before, mine, theirs }.SelectMany(static set => set.Files).Select(static file => file.Path).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal))
             changes.Add(new(path, before.Find(path), mine.Find(path), theirs.Find(path)));
     }
 
@@ -71,7 +71,7 @@ sealed class FileMerge
                 Choices = [new(path, "", before?.Text, mine?.Text, theirs?.Text)];
         }
 
-        public IReadOnlyList<Choice> Choices { get; private set; } = [];
+        public List<Choice> Choices { get; private set; } = [];
 
         public KeptFile? Resolve(Func<Choice, Side> pick)
         {
@@ -94,7 +94,7 @@ sealed class FileMerge
             if (KeyedText.Read(before.Text) is not { } old || KeyedText.Read(mine.Text) is not { } left || KeyedText.Read(theirs.Text) is not { } right)
                 return false;
             var choices = new List<Choice>();
-            foreach (var key in left.Entries.Concat(right.Entries).Concat(old.Entries).Select(static entry => entry.Key).Distinct())
+            foreach (var key in left.Entries.Concat(right.Entries).Concat(old.Entries).Select(static entry => entry.Key).Distinct(StringComparer.Ordinal))
             {
                 var (b, m, t) = (old.Leaves.GetValueOrDefault(key)?.Written, left.Leaves.GetValueOrDefault(key)?.Written, right.Leaves.GetValueOrDefault(key)?.Written);
                 if (m == t || b == t)

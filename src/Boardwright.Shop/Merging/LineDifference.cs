@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+
 namespace Boardwright.Shops.Merging;
 
 /// <summary>A stretch of lines that was replaced: from the old text, by lines of the new one.</summary>
@@ -5,6 +7,7 @@ namespace Boardwright.Shops.Merging;
 /// <param name="OldCount">How many old lines are gone.</param>
 /// <param name="New">First new line, from 0.</param>
 /// <param name="NewCount">How many new lines stand there.</param>
+[StructLayout(LayoutKind.Auto)]
 readonly record struct Hunk(int Old, int OldCount, int New, int NewCount);
 
 /// <summary>The shortest way from one list of lines to another.</summary>

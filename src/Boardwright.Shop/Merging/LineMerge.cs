@@ -44,10 +44,10 @@ static class LineMerge
             }
             while (grew);
             var (myLines, theirLines) = (Side(before, mine, left, firstLeft, l, start, end), Side(before, theirs, right, firstRight, r, start, end));
-            var mineFirst = l > firstLeft && (r == firstRight || stand != Stand.Theirs || myLines.SequenceEqual(theirLines));
+            var mineFirst = l > firstLeft && (r == firstRight || stand != Stand.Theirs || myLines.SequenceEqual(theirLines, StringComparer.Ordinal));
             foreach (var line in mineFirst ? myLines : theirLines)
                 text.Append(line);
-            if (l > firstLeft && r > firstRight && stand == Stand.Both && !myLines.SequenceEqual(theirLines))
+            if (l > firstLeft && r > firstRight && stand == Stand.Both && !myLines.SequenceEqual(theirLines, StringComparer.Ordinal))
                 text.AppendJoin("", theirLines);
             at = end;
         }

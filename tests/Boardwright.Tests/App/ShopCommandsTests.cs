@@ -125,7 +125,7 @@ public sealed class ShopCommandsTests : IDisposable
             (["list", "--shop", "Host=x;Nonsense=y"], "connection string"),
         })
         {
-            var (code, said, error) = args.Contains("--shop") ? Ran.With(["shop", .. args]) : Shop(args);
+            var (code, said, error) = args.Contains("--shop", StringComparer.Ordinal) ? Ran.With(["shop", .. args]) : Shop(args);
             Assert.Equal((2, ""), (code, said));
             Assert.Contains(word, error.Replace('\n', ' '), StringComparison.Ordinal);
             Assert.DoesNotContain("   at ", error, StringComparison.Ordinal);

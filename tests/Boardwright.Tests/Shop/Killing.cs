@@ -36,7 +36,7 @@ static class Killing
     public static async Task NothingIsLost(Shop shop, IReadOnlyList<string> acknowledged, CancellationToken cancel)
     {
         var kept = await shop.ListAsync(ItemKind.Board, cancel: cancel);
-        Assert.Empty(acknowledged.Except(kept.Select(static item => item.Name)));
+        Assert.Empty(acknowledged.Except(kept.Select(static item => item.Name), StringComparer.Ordinal));
         // One that was not acknowledged is there as a whole or not at all.
         Assert.InRange(kept.Count, acknowledged.Count, Math.Min(Boards, acknowledged.Count + 1));
         foreach (var item in kept)

@@ -81,7 +81,7 @@ public abstract class ShopTests : IDisposable
     {
         await using var shop = await NewShopAsync();
         var item = await shop.AddAsync(ItemKind.Board, "Tern", Board(Tern), Ada("begun"), Cancel);
-        var saved = Assert.IsType<Saved>(await shop.SaveAsync(item.Id, 1, Board(Tern.Replace("80 kg", "85 kg")), Bo("Jo is heavier"), Cancel));
+        var saved = Assert.IsType<Saved>(await shop.SaveAsync(item.Id, 1, Board(Tern.Replace("80 kg", "85 kg", StringComparison.Ordinal)), Bo("Jo is heavier"), Cancel));
 
         Assert.Empty(saved.TakenOver);
         var history = await shop.HistoryAsync(item.Id, Cancel);
@@ -119,14 +119,14 @@ public abstract class ShopTests : IDisposable
         await using var shop = await NewShopAsync();
         var item = await shop.AddAsync(ItemKind.Board, "Tern", Board(Tern), Ada(), Cancel);
         // The two lines are neighbours, and the wheels are one line for both.
-        await shop.SaveAsync(item.Id, 1, Board(Tern.Replace("80 kg", "85 kg").Replace("use: cobble-100", "use: cobble-107")), Ada(), Cancel);
+        await shop.SaveAsync(item.Id, 1, Board(Tern.Replace("80 kg", "85 kg", StringComparison.Ordinal).Replace("use: cobble-100", "use: cobble-107", StringComparison.Ordinal)), Ada(), Cancel);
 
-        var saved = Assert.IsType<Saved>(await shop.SaveAsync(item.Id, 1, Board(Tern.Replace("25 km/h", "28 km/h").Replace("count: 4", "count: 8").Replace("# soft ones", "# very soft ones")), Bo(), Cancel));
+        var saved = Assert.IsType<Saved>(await shop.SaveAsync(item.Id, 1, Board(Tern.Replace("25 km/h", "28 km/h", StringComparison.Ordinal).Replace("count: 4", "count: 8", StringComparison.Ordinal).Replace("# soft ones", "# very soft ones", StringComparison.Ordinal)), Bo(), Cancel));
 
         Assert.Equal((3, Act.Merged, 2), (saved.Revision.Number, saved.Revision.Act, saved.Revision.Of));
         Assert.Equal(["brief.rider_mass", "wheels.use"], saved.TakenOver.Select(change => change.Key));
         Assert.Equal(
-            Tern.Replace("80 kg", "85 kg").Replace("25 km/h", "28 km/h").Replace("cobble-100, count: 4", "cobble-107, count: 8").Replace("# soft", "# very soft"),
+            Tern.Replace("80 kg", "85 kg", StringComparison.Ordinal).Replace("25 km/h", "28 km/h", StringComparison.Ordinal).Replace("cobble-100, count: 4", "cobble-107, count: 8", StringComparison.Ordinal).Replace("# soft", "# very soft", StringComparison.Ordinal),
             (await shop.ReadAsync(item.Id, cancel: Cancel)).Files.Main.Text);
     }
 
@@ -135,8 +135,8 @@ public abstract class ShopTests : IDisposable
     {
         await using var shop = await NewShopAsync();
         var item = await shop.AddAsync(ItemKind.Board, "Tern", Board(Tern), Ada(), Cancel);
-        await shop.SaveAsync(item.Id, 1, Board(Tern.Replace("80 kg", "85 kg").Replace("series: 12", "series: 10")), Ada(), Cancel);
-        var mine = Board(Tern.Replace("80 kg", "90 kg").Replace("parallel: 4", "parallel: 5"));
+        await shop.SaveAsync(item.Id, 1, Board(Tern.Replace("80 kg", "85 kg", StringComparison.Ordinal).Replace("series: 12", "series: 10", StringComparison.Ordinal)), Ada(), Cancel);
+        var mine = Board(Tern.Replace("80 kg", "90 kg", StringComparison.Ordinal).Replace("parallel: 4", "parallel: 5", StringComparison.Ordinal));
 
         var conflict = Assert.IsType<Conflict>(await shop.SaveAsync(item.Id, 1, mine, Bo(), Cancel));
 
@@ -144,7 +144,7 @@ public abstract class ShopTests : IDisposable
         Assert.Equal((1, 2, "Ada"), (conflict.Base.Revision.Number, conflict.Theirs.Revision.Number, conflict.Theirs.Revision.Who));
         Assert.Equal(2, (await shop.HistoryAsync(item.Id, Cancel)).Count);
         foreach (var (side, mass) in new[] { (Side.Mine, "90 kg"), (Side.Theirs, "85 kg") })
-            Assert.Equal(Tern.Replace("80 kg", mass).Replace("series: 12", "series: 10").Replace("parallel: 4", "parallel: 5"), conflict.Resolve(_ => side).Main.Text);
+            Assert.Equal(Tern.Replace("80 kg", mass, StringComparison.Ordinal).Replace("series: 12", "series: 10", StringComparison.Ordinal).Replace("parallel: 4", "parallel: 5", StringComparison.Ordinal), conflict.Resolve(_ => side).Main.Text);
 
         var saved = Assert.IsType<Saved>(await shop.SaveAsync(item.Id, conflict.Theirs.Revision.Number, conflict.Resolve(_ => Side.Mine), Bo(), Cancel));
         Assert.Equal((3, Act.Saved), (saved.Revision.Number, saved.Revision.Act));
@@ -158,7 +158,7 @@ public abstract class ShopTests : IDisposable
         var spaced = Tern.Replace("brief:\n", "brief:\n" + string.Concat(keys.Select((_, at) => $"  # room {at}\n")));
         var item = await shop.AddAsync(ItemKind.Board, "Tern", Board(spaced), Ada(), Cancel);
 
-        var results = await Task.WhenAll(keys.Select((key, at) => Task.Run(() => shop.SaveAsync(item.Id, 1, Board(spaced.Replace($"  # room {at}\n", $"  # room {at}\n  {key}\n")), new($"person {at}", key), Cancel), Cancel)));
+        var results = await Task.WhenAll(keys.Select((key, at) => Task.Run(() => shop.SaveAsync(item.Id, 1, Board(spaced.Replace($"  # room {at}\n", $"  # room {at}\n  {key}\n", StringComparison.Ordinal)), new($"person {at}", key), Cancel), Cancel)));
 
         Assert.All(results, result => Assert.IsType<Saved>(result));
         Assert.Equal(Enumerable.Range(2, keys.Length), results.Cast<Saved>().Select(saved => saved.Revision.Number).Order());
@@ -187,7 +187,7 @@ public abstract class ShopTests : IDisposable
     {
         await using var shop = await NewShopAsync();
         var item = await shop.AddAsync(ItemKind.Board, "Tern", Board(Tern), Ada(), Cancel);
-        await shop.SaveAsync(item.Id, 1, Board(Tern.Replace("80 kg     # with shoes", "85 kg     # Jo").Replace("    parallel: 4", "    parallel: 4\n    bms: bms-12s")), Ada(), Cancel);
+        await shop.SaveAsync(item.Id, 1, Board(Tern.Replace("80 kg     # with shoes", "85 kg     # Jo", StringComparison.Ordinal).Replace("    parallel: 4", "    parallel: 4\n    bms: bms-12s", StringComparison.Ordinal)), Ada(), Cancel);
 
         var difference = await shop.DifferenceAsync(item.Id, 1, 2, Cancel);
 
@@ -304,7 +304,7 @@ public abstract class ShopTests : IDisposable
         await shop.ChangePartAsync(part, "note", "quiet", Ada(), Cancel);
 
         Assert.Equal(
-            Motors.Replace("stock: 4\n", "stock: 3\n  note: quiet\n").Replace("92 EUR", "95 EUR"),
+            Motors.Replace("stock: 4\n", "stock: 3\n  note: quiet\n", StringComparison.Ordinal).Replace("92 EUR", "95 EUR", StringComparison.Ordinal),
             (await shop.ReadAsync(item.Id, cancel: Cancel)).Files.Main.Text);
         Assert.Equal(("95 EUR", 3), Assert.Single(await shop.FindPartsAsync("m6374-170", Cancel)) is var changed ? (changed.Price, changed.Stock) : default);
         Assert.IsType<Unchanged>(await shop.ChangePartAsync(part, "stock", "3", Ada(), Cancel));
@@ -408,7 +408,7 @@ public abstract class ShopTests : IDisposable
     {
         ArgumentNullException.ThrowIfNull(shop);
         var tern = await shop.AddAsync(ItemKind.Board, "Tern", new FileSet("tern/tern.board.yaml", [KeptFile.Of("tern/tern.board.yaml", Tern), KeptFile.Of("shelf/motors.yaml", Motors), new("routes/hill.gpx", [1, 0, 13, 10])]), Ada("begun: \"first\" <try> ä"), Cancel);
-        await shop.SaveAsync(tern.Id, 1, (await shop.ReadAsync(tern.Id, cancel: Cancel)).Files.With("tern/tern.board.yaml", "\uFEFF" + Tern.Replace("\n", "\r\n")), Bo(), Cancel);
+        await shop.SaveAsync(tern.Id, 1, (await shop.ReadAsync(tern.Id, cancel: Cancel)).Files.With("tern/tern.board.yaml", "\uFEFF" + Tern.Replace("\n", "\r\n", StringComparison.Ordinal)), Bo(), Cancel);
         await shop.RestoreAsync(tern.Id, 1, Ada(), Cancel);
         var branch = await shop.BranchAsync(tern.Id, "Tern für Jo", Ada(), 2, Cancel);
         await shop.RenameAsync(branch.Id, "tern!", Ada(), Cancel);

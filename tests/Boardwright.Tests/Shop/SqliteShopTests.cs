@@ -48,7 +48,7 @@ public sealed class SqliteShopTests : ShopTests
         await using (var other = new SqliteConnection($"Data Source={Here.At("shop/shop.db")};Pooling=False"))
         {
             await other.OpenAsync(Cancel);
-            await using var hold = other.BeginTransaction();
+            await using var hold = await other.BeginTransactionAsync(Cancel);
 
             Assert.Equal(Trouble.Busy, (await Assert.ThrowsAsync<ShopTrouble>(() => shop.SaveAsync(item.Id, 1, Board("name: x\n"), Ada(), Cancel))).Kind);
             // Readers are not held up.
