@@ -42,7 +42,7 @@ public sealed class PostgresPlace : ShopPlace
     /// <inheritdoc/>
     public override ShopContext CreateDbContext() => new(options);
 
-    internal override async Task PrepareAsync(TimeProvider time, CancellationToken cancel)
+    internal override async Task<bool> PrepareAsync(TimeProvider time, CancellationToken cancel)
     {
         await using var context = CreateDbContext();
         await ConnectAsync(context, cancel);
@@ -50,10 +50,11 @@ public sealed class PostgresPlace : ShopPlace
         if (applied.Except(context.Database.GetMigrations(), StringComparer.Ordinal).Any())
             throw new ShopTrouble(Trouble.NotOurs, $"{Shown} was kept by a newer Boardwright.", "Use that one.");
         if (applied.Count == context.Database.GetMigrations().Count())
-            return;
+            return false;
         if (applied.Count > 0)
             await TableCopy.WriteAsync((NpgsqlConnection)context.Database.GetDbConnection(), applied[^1], Path.Combine(BackupFolder, $"{connection.Database}-before-update-{Dated(time)}"), cancel);
         await context.Database.MigrateAsync(cancel);
+        return true;
     }
 
     internal override async Task ConnectAsync(ShopContext context, CancellationToken cancel)

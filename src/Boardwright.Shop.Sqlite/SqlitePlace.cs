@@ -50,17 +50,17 @@ public sealed class SqlitePlace : ShopPlace
     /// <inheritdoc/>
     public override ShopContext CreateDbContext() => new(options);
 
-    internal override async Task PrepareAsync(TimeProvider time, CancellationToken cancel)
+    internal override async Task<bool> PrepareAsync(TimeProvider time, CancellationToken cancel)
     {
         if (Directory.Exists(Path))
             throw new ShopTrouble(Trouble.NotOurs, $"{Path} is a folder, and a shop is a file.", "Name the file, or read an exported folder with import.");
         Directory.CreateDirectory(System.IO.Path.GetDirectoryName(Path)!);
         await using var context = CreateDbContext();
         if (await IsCurrentAsync(context, cancel))
-            return;
+            return false;
         await using var alone = await AloneAsync(cancel);
         if (await IsCurrentAsync(context, cancel))
-            return;
+            return false;
         if ((await context.Database.GetAppliedMigrationsAsync(cancel)).Any())
             await CopyAsync(System.IO.Path.Combine(BackupFolder, $"{FileName}-before-update-{Dated(time)}.db"), cancel);
         await context.Database.OpenConnectionAsync(cancel);
@@ -69,6 +69,7 @@ public sealed class SqlitePlace : ShopPlace
         if (await ScalarAsync(context, "SELECT name FROM sqlite_schema WHERE name = '__EFMigrationsLock'", cancel) is not null)
             await ScalarAsync(context, "DELETE FROM __EFMigrationsLock", cancel);
         await context.Database.MigrateAsync(cancel);
+        return true;
     }
 
     /// <summary>Whether the file is a sound shop with the tables of this program.</summary>

@@ -28,11 +28,8 @@ public sealed class Shop : IAsyncDisposable
     {
         ArgumentNullException.ThrowIfNull(place);
         var shop = new Shop(place, time);
-        await shop.Explained(async () =>
-        {
-            await place.PrepareAsync(time, cancel);
-            return true;
-        });
+        if (await shop.Explained(() => place.PrepareAsync(time, cancel)))
+            await shop.IndexAsync(cancel);
         return shop;
     }
 
@@ -257,6 +254,15 @@ public sealed class Shop : IAsyncDisposable
     }
 
     internal static string Fold(string name) => name.Trim().ToLowerInvariant();
+
+    /// <summary>Makes the index of the shelf anew from its texts.</summary>
+    Task<bool> IndexAsync(CancellationToken cancel) => Change(async context =>
+    {
+        context.Parts.RemoveRange(await context.Parts.ToListAsync(cancel));
+        foreach (var item in await context.Items.AsNoTracking().Where(static row => row.Kind == ItemKind.Shelf).ToListAsync(cancel))
+            context.Parts.AddRange(ShelfIndex.Of(item.Id, (await Open(context, item, null, cancel)).Files.Main));
+        return true;
+    }, cancel);
 
     Task<bool> Replace(string folder, bool mayHoldItems, CancellationToken cancel) => Change(async context =>
     {

@@ -13,7 +13,8 @@ public abstract class ShopPlace : IDbContextFactory<ShopContext>
     public abstract ShopContext CreateDbContext();
 
     /// <summary>Checks the database, backs it up where its tables are older than the program, and brings them up to date.</summary>
-    internal abstract Task PrepareAsync(TimeProvider time, CancellationToken cancel);
+    /// <returns>Whether tables were changed, so that what is made from the texts has to be made anew.</returns>
+    internal abstract Task<bool> PrepareAsync(TimeProvider time, CancellationToken cancel);
 
     /// <summary>Opens a connection that answers.</summary>
     internal abstract Task ConnectAsync(ShopContext context, CancellationToken cancel);

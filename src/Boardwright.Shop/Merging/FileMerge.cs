@@ -42,7 +42,7 @@ sealed class FileMerge
     public IReadOnlyList<Choice> Choices => [.. changes.SelectMany(static change => change.Choices)];
 
     /// <summary>What the other side changed and this side did not.</summary>
-    public IReadOnlyList<KeyChange> TakenOver => [.. Difference.Of(before, theirs).Keys.Where(theirKey => !Difference.Of(before, mine).Keys.Contains(theirKey))];
+    public IReadOnlyList<KeyChange> TakenOver => [.. Difference.Of(before, theirs).Keys.Except(Difference.Of(before, mine).Keys)];
 
     /// <summary>Compares two changes of the same files.</summary>
     public static FileMerge Of(FileSet before, FileSet mine, FileSet theirs) => new(before, mine, theirs);

@@ -80,7 +80,7 @@ public sealed class PostgresServer : IAsyncLifetime
 
     async Task Start(string[] line)
     {
-        using var process = Process.Start(new ProcessStartInfo(line[0], line[1..]) { WorkingDirectory = folder, RedirectStandardOutput = true })!;
+        using var process = Process.Start(new ProcessStartInfo(line[0], line[1..]) { WorkingDirectory = folder, RedirectStandardOutput = true, UseShellExecute = false })!;
         await process.WaitForExitAsync();
         if (process.ExitCode != 0)
             throw new InvalidOperationException($"{string.Join(' ', line)} ended with {process.ExitCode}: {(File.Exists(Path.Combine(folder, "log")) ? await File.ReadAllTextAsync(Path.Combine(folder, "log")) : "")}");

@@ -152,12 +152,21 @@ public sealed class SqliteShopTests : ShopTests
     {
         var place = Place();
         Directory.CreateDirectory(Path.GetDirectoryName(place.Path)!);
+        var (id, file) = (Guid.NewGuid(), KeptFile.Of("motors.yaml", Motors));
         await using (var context = place.CreateDbContext())
+        {
             await context.GetService<IMigrator>().MigrateAsync(context.Database.GetMigrations().First(), Cancel);
+            context.Items.Add(new() { Id = id, Kind = ItemKind.Shelf, Name = "old", Folded = "old", Latest = 1 });
+            context.Contents.Add(new() { Hash = file.Hash, Bytes = file.Bytes });
+            context.Revisions.Add(new() { ItemId = id, Number = 1, Milliseconds = 0, Who = "Ada", Why = "long ago", Act = Act.Saved, Name = "old", Main = file.Path });
+            context.Files.Add(new() { ItemId = id, Number = 1, Path = file.Path, Hash = file.Hash });
+            await context.SaveChangesAsync(Cancel);
+        }
+
         place.Close();
 
         await using (var shop = await Shop.OpenAsync(place, new Clock(), Cancel))
-            await Fill(shop);
+            Assert.Equal(["m5065-200", "m6374-170"], (await shop.FindPartsAsync("motor", Cancel)).Select(part => part.Id));
 
         var backup = Assert.Single(Directory.GetFiles(place.BackupFolder));
         Assert.Matches(@"/shop-before-update-2026-05-04T\d{6}Z\.db$", backup);
