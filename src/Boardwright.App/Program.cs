@@ -56,6 +56,7 @@ public static class Program
         root.Add(Learn.Of(terminal));
         root.Add(Plot.Of(terminal));
         root.Add(New.Of(terminal));
+        root.Add(ShopCommands.Of(terminal));
         root.Add(Schema.Of(terminal));
         root.Add(WritePages.Of(terminal));
         root.Add(Completion.Of(terminal, root));

@@ -23,7 +23,7 @@ sealed class Help(Terminal terminal, bool isAskedFor) : SynchronousCommandLineAc
         paper.Write(2, Usage(command), Ink.Plain);
         Section("Commands", command.Subcommands.Select(c => (c.Name, (string?)FirstSentence(c.Description))));
         Section("Takes", command.Arguments.Select(a => (a.HelpName ?? a.Name, a.Description)));
-        Section("Options", command.Options.Where(o => o is not HelpOption).Select(o => (NameOf(o), o.Description)).Append(("--help, -h", "Shows this help.")));
+        Section("Options", OptionsOf(command).Select(o => (NameOf(o), o.Description)).Append(("--help, -h", "Shows this help.")));
         if (command is Verb { Examples.Count: > 0 } verb)
         {
             paper.Gap();
@@ -46,12 +46,20 @@ sealed class Help(Terminal terminal, bool isAskedFor) : SynchronousCommandLineAc
         string[] words =
         [
             "boardwright",
-            command is RootCommand ? "COMMAND" : command.Name,
+            command is RootCommand ? "COMMAND" : NameOf(command),
+            command is not RootCommand && command.Subcommands.Count > 0 ? "COMMAND" : "",
             .. command.Arguments.Select(a => a.Arity.MinimumNumberOfValues == 0 ? $"[{a.HelpName ?? a.Name}]" : a.HelpName ?? a.Name),
-            command.Options.Any(o => o is not HelpOption) ? "[options]" : "",
+            OptionsOf(command).Any() ? "[options]" : "",
         ];
         return string.Join(' ', words.Where(w => w.Length > 0));
     }
+
+    /// <summary>The command's name behind those of the commands it belongs to.</summary>
+    static string NameOf(Command command) =>
+        command.Parents.OfType<Command>().FirstOrDefault() is { } parent and not RootCommand ? $"{NameOf(parent)} {command.Name}" : command.Name;
+
+    static IEnumerable<Option> OptionsOf(Command command) =>
+        command.Options.Concat(command.Parents.OfType<Command>().SelectMany(static parent => parent.Options.Where(static option => option.Recursive))).Where(static option => option is not HelpOption);
 
     static string NameOf(Option option) => option.HelpName is { } value ? $"{option.Name} {value}" : option.Name;
 

@@ -1,0 +1,101 @@
+using Boardwright.Shops;
+using Boardwright.Shops.Postgres;
+using Boardwright.Shops.Sqlite;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Infrastructure;
+using Microsoft.EntityFrameworkCore.Migrations;
+
+namespace Boardwright.Tests.Shops;
+
+/// <summary>A shop on a real PostgreSQL server, and what can befall it.</summary>
+public sealed class PostgresShopTests(PostgresServer server) : ShopTests, IClassFixture<PostgresServer>
+{
+    protected override async Task<ShopPlace> NewPlaceAsync(string name = "shop") => await Place();
+
+    Task<PostgresPlace> Place() => server.NewPlaceAsync(Here.At("backups"));
+
+    [Fact]
+    public async Task A_lost_connection_is_said_in_words_and_the_shop_works_again_when_the_server_does()
+    {
+        await using var shop = await NewShopAsync();
+        var item = await shop.AddAsync(ItemKind.Board, "Tern", Board(Tern), Ada(), Cancel);
+        await server.StopAsync();
+        try
+        {
+            var trouble = await Assert.ThrowsAsync<ShopTrouble>(() => shop.SaveAsync(item.Id, 1, Board("name: x\n"), Ada(), Cancel));
+            Assert.Equal(Trouble.Unreachable, trouble.Kind);
+            Assert.Contains("does not answer", trouble.Says, StringComparison.Ordinal);
+        }
+        finally
+        {
+            await server.StartAsync();
+        }
+
+        Assert.Equal(Tern, (await shop.ReadAsync(item.Id, cancel: Cancel)).Files.Main.Text);
+        Assert.IsType<Saved>(await shop.SaveAsync(item.Id, 1, Board("name: x\n"), Ada(), Cancel));
+    }
+
+    [Fact]
+    public async Task A_server_that_was_started_anew_between_two_calls_is_not_even_noticed()
+    {
+        await using var shop = await NewShopAsync();
+        var item = await shop.AddAsync(ItemKind.Board, "Tern", Board(Tern), Ada(), Cancel);
+        await server.StopAsync();
+        await server.StartAsync();
+
+        Assert.Equal(Tern, (await shop.ReadAsync(item.Id, cancel: Cancel)).Files.Main.Text);
+    }
+
+    [Fact]
+    public async Task A_database_that_is_not_there_is_said_in_words_without_the_password()
+    {
+        Assert.SkipWhen(server.Missing is not null, server.Missing ?? "");
+        var trouble = await Assert.ThrowsAsync<ShopTrouble>(() => Shop.OpenAsync(new PostgresPlace(server.Words("nowhere") + ";Password=secret"), new Clock(), Cancel));
+
+        Assert.Equal(Trouble.Unreachable, trouble.Kind);
+        Assert.Contains("no database nowhere", trouble.Says, StringComparison.Ordinal);
+        Assert.DoesNotContain("secret", trouble.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_shop_moves_from_a_file_to_a_server_and_back_without_a_byte_changed()
+    {
+        await using var file = await Shop.OpenAsync(new SqlitePlace(Here.At("shop.db")), new Clock(), Cancel);
+        await Fill(file);
+        await file.ExportAsync(Here.At("first"), cancel: Cancel);
+        await using var shop = await NewShopAsync();
+        await shop.ImportAsync(Here.At("first"), Cancel);
+        await shop.ExportAsync(Here.At("second"), cancel: Cancel);
+        await using var back = await Shop.OpenAsync(new SqlitePlace(Here.At("back.db")), new Clock(), Cancel);
+        await back.ImportAsync(Here.At("second"), Cancel);
+        await back.ExportAsync(Here.At("third"), cancel: Cancel);
+
+        Assert.Equal(Content(Here.At("first")), Content(Here.At("second")));
+        Assert.Equal(Content(Here.At("first")), Content(Here.At("third")));
+    }
+
+    [Fact]
+    public async Task Tables_of_an_older_program_are_backed_up_and_then_brought_up_to_date()
+    {
+        var place = await Place();
+        await using (var context = place.CreateDbContext())
+            await context.GetService<IMigrator>().MigrateAsync(context.Database.GetMigrations().First(), Cancel);
+
+        await using (var shop = await Shop.OpenAsync(place, new Clock(), Cancel))
+            await Fill(shop);
+
+        var backup = Assert.Single(Directory.GetDirectories(place.BackupFolder));
+        Assert.Equal(["README.txt", "__EFMigrationsHistory.csv", "contents.csv", "files.csv", "items.csv", "revisions.csv"], Directory.GetFiles(backup).Select(Path.GetFileName).Order(StringComparer.Ordinal));
+    }
+
+    [Theory]
+    [MemberData(nameof(Killing.Points), MemberType = typeof(Killing))]
+    public async Task A_program_that_is_killed_while_it_saves_leaves_everything_that_it_acknowledged(int lines)
+    {
+        var place = await Place();
+        var acknowledged = await Killing.SavesAsync(Here, place.Words, lines, Cancel);
+
+        await using var shop = await Shop.OpenAsync(place, new Clock(), Cancel);
+        await Killing.NothingIsLost(shop, acknowledged, Cancel);
+    }
+}
