@@ -1,0 +1,361 @@
+using System.Numerics;
+using Boardwright.Findings;
+using Boardwright.Parts;
+
+namespace Boardwright.Searches;
+
+/// <summary>How far a search has come.</summary>
+/// <param name="Done">Boards screened or left out so far, of those whose parts go together on either side.</param>
+/// <param name="Whole">All of them.</param>
+/// <param name="Kept">Boards that none so far beats.</param>
+public sealed record SearchProgress(long Done, long Whole, int Kept)
+{
+    /// <summary>Part of the work that is done, 0 to 1.</summary>
+    public double Share => Whole == 0 ? 1 : (double)Done / Whole;
+}
+
+/// <summary>From a brief and a shelf to the boards that meet the one and can be built from the other, none of them beaten by another in everything that boards are compared by.</summary>
+/// <remarks>
+/// Parts that do not go together are left out as soon as a rule of the examination says so. What is left is screened by numbers alone; what no other board beats for certain is
+/// examined, and compared again by the figures of its examination. A search advances in steps, can be asked for what it has found between two of them, saved, and taken up again;
+/// the same request gives the same boards however it was run.
+/// </remarks>
+public sealed class Search
+{
+    const int BoardsOfBlock = 1 << 17;
+    const int BlocksOfStep = 8;
+
+    readonly Offers offers;
+    readonly Asked asked;
+    readonly List<Field> fields = [];
+    readonly List<Numbers> numbers = [];
+    readonly List<(int Field, int From, int To)> blocks = [];
+    readonly Tally rejected = new();
+    readonly HashSet<Candidate> misjudged = [];
+    readonly Dictionary<Candidate, FoundBoard> examined = [];
+    Front front = new();
+    Tally apart = new();
+    long[] missed = new long[(int)Miss.Stop + 1];
+    long screened;
+    int next;
+
+    Search(SearchRequest request, CancellationToken cancellation)
+    {
+        Request = request;
+        offers = new Offers(request);
+        var answer = Asked.Of(offers.Brief);
+        Missing = answer.Missing;
+        Empty = [.. Enum.GetValues<Slot>().Where(s => offers.SizeOf(s) == 0)];
+        if (!answer.IsKnown)
+            return;
+        asked = answer.Value.Asked;
+        for (var drive = 0; drive < offers.Drives.Length; drive++)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            var field = new Field(offers, drive, rejected);
+            fields.Add(field);
+            numbers.Add(new Numbers(offers, field, asked));
+            var each = Math.Max(1, BoardsOfBlock / Math.Max(1, field.Feedings.Count));
+            for (var from = 0; from < field.Rollings.Count && field.Feedings.Count > 0; from += each)
+                blocks.Add((drive, from, Math.Min(from + each, field.Rollings.Count)));
+        }
+
+        // Where nothing feeds the board, what turns goes with nothing; those were counted with the feedings that were left out.
+        Whole = fields.Sum(f => (long)f.Rollings.Count * f.Feedings.Count);
+    }
+
+    /// <summary>What is looked for.</summary>
+    public SearchRequest Request { get; }
+
+    /// <summary>Entries of the brief that must be filled in before anything can be looked for.</summary>
+    public IReadOnlyList<string> Missing { get; }
+
+    /// <summary>Places for which the shelf has nothing.</summary>
+    public IReadOnlyList<Slot> Empty { get; }
+
+    /// <summary>What was taken for entries that the brief leaves open.</summary>
+    public IReadOnlyList<Assumption> Assumptions => offers.Assumptions;
+
+    /// <summary>Every combination of what may go in the places, whether it goes together or not.</summary>
+    public BigInteger Raw => Enum.GetValues<Slot>().Aggregate(BigInteger.One, (product, slot) => product * offers.SizeOf(slot));
+
+    /// <summary>Whether every board has been screened.</summary>
+    public bool IsComplete => next >= blocks.Count;
+
+    /// <summary>How far it has come.</summary>
+    public SearchProgress Progress => new(blocks.Take(next).Sum(b => (long)(b.To - b.From) * fields[b.Field].Feedings.Count), Whole, front.Count);
+
+    /// <summary>A number that is the same for the same request, and hardly ever for another.</summary>
+    public ulong Fingerprint
+    {
+        get
+        {
+            var hash = 14695981039346656037UL;
+            void Mix(ulong value) => hash = (hash ^ value) * 1099511628211UL;
+            foreach (var slot in Enum.GetValues<Slot>())
+            {
+                for (var i = 0; i < offers.SizeOf(slot); i++)
+                {
+                    foreach (var c in offers.NameOf(slot, i))
+                        Mix(c);
+                    Mix('|');
+                }
+            }
+
+            foreach (var cell in numbers.SelectMany(n => n.Cells))
+                Mix(BitConverter.DoubleToUInt64Bits(cell));
+            foreach (var (at, some) in fields.Index())
+            {
+                for (var r = 0; r < some.Rollings.Count; r++)
+                    Mix((ulong)numbers[at].TurningOf(r).GetHashCode());
+            }
+
+            foreach (var value in (double[])[asked.RiderMass, asked.GearMass, asked.Cruise, asked.ClimbSpeed, asked.Climb, asked.TopSpeed, asked.SpeedLimit, asked.Range, asked.Reserve, asked.Headwind, asked.Drag, asked.Grip, asked.PartsBudget])
+                Mix(BitConverter.DoubleToUInt64Bits(value));
+            return hash;
+        }
+    }
+
+    long Whole { get; }
+
+    /// <summary>Begins a search: reads the shelf, and finds which parts go together.</summary>
+    /// <param name="request">What is looked for.</param>
+    /// <param name="cancellation">Stops the beginning; afterwards a search is stopped by not going on.</param>
+    public static Search Over(SearchRequest request, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(request);
+        return new(request, cancellation);
+    }
+
+    /// <summary>Screens a number of boards more.</summary>
+    /// <returns>Whether there are more to come.</returns>
+    public bool Step()
+    {
+        if (IsComplete)
+            return false;
+        var to = Math.Min(next + BlocksOfStep, blocks.Count);
+        var sifted = new Sifted[to - next];
+        Parallel.For(next, to, block => sifted[block - next] = Sift(block));
+        foreach (var one in sifted)
+        {
+            front.Take(one.Front);
+            apart.Add(one.Apart);
+            screened += one.Screened;
+            for (var i = 0; i < missed.Length; i++)
+                missed[i] += one.Missed[i];
+        }
+
+        next = to;
+        return !IsComplete;
+    }
+
+    /// <summary>Runs to the end, or until it is stopped.</summary>
+    /// <param name="progress">Told after every step.</param>
+    /// <param name="cancellation">Stops it between two steps; what was found so far is then returned as an incomplete result.</param>
+    public SearchResult Run(IProgress<SearchProgress>? progress = null, CancellationToken cancellation = default)
+    {
+        while (!cancellation.IsCancellationRequested && Step())
+            progress?.Report(Progress);
+        progress?.Report(Progress);
+        return Found(cancellation);
+    }
+
+    /// <summary>Examines what was found so far.</summary>
+    /// <param name="cancellation">Where the search is complete, stops the repeats that a misjudged board would call for.</param>
+    public SearchResult Found(CancellationToken cancellation = default)
+    {
+        while (true)
+        {
+            var boards = ExaminedFront();
+            // What the screening took for good and the examination does not may have beaten others wrongly; they get a second chance without it.
+            var wrong = Enumerable.Range(0, front.Count).Where(i => front.IsSure(i) && !examined[front[i]].MeetsBrief).Select(i => front[i]).ToList();
+            if (wrong.Count == 0 || !IsComplete || cancellation.IsCancellationRequested)
+                return ResultOf(FoundBoard.Unbeaten([.. boards.Where(b => b.MeetsBrief)]), wrong.Count == 0);
+            misjudged.UnionWith(wrong);
+            (front, apart, missed, screened, next) = (new Front(), new Tally(), new long[missed.Length], 0, 0);
+            while (!cancellation.IsCancellationRequested && Step())
+            {
+            }
+        }
+    }
+
+    List<FoundBoard> ExaminedFront()
+    {
+        var candidates = Enumerable.Range(0, front.Count).Select(i => front[i]).OrderBy(c => c.Field).ThenBy(c => c.Rolling).ThenBy(c => c.Feeding).ToArray();
+        var fresh = candidates.Where(c => !examined.ContainsKey(c)).ToArray();
+        var boards = new FoundBoard[fresh.Length];
+        Parallel.For(0, fresh.Length, i => boards[i] = FoundBoard.Of(offers, fields[fresh[i].Field].PickOf(fresh[i].Rolling, fresh[i].Feeding)));
+        for (var i = 0; i < fresh.Length; i++)
+            examined[fresh[i]] = boards[i];
+        return [.. candidates.Select(c => examined[c])];
+    }
+
+    SearchResult ResultOf(IReadOnlyList<FoundBoard> boards, bool isJudged) => new(
+        Request, Missing, Empty, Assumptions,
+        [.. boards.OrderByDescending(b => b.Merit(Criterion.Price)).ThenByDescending(b => b.Merit(Criterion.Range))],
+        CountsNow(), IsComplete && isJudged);
+
+    SearchCounts CountsNow()
+    {
+        var left = new Tally();
+        left.Add(rejected);
+        left.Add(apart);
+        return new(
+            Raw, [.. left.Sorted.Select(l => new LeftOut(l.Reason, Joints.Says(l.Reason), l.Boards))], screened,
+            [.. missed.Index().Where(m => m.Item > 0).Select(m => new Missed(RuleOf((Miss)m.Index), m.Item))]);
+    }
+
+    static string RuleOf(Miss miss) => miss switch
+    {
+        Miss.Price => "price.budget",
+        Miss.Climb => "climb.wanted",
+        Miss.TopSpeed => "speed.wanted",
+        Miss.CruiseHeld => "cruise.held",
+        Miss.Range => "cruise.range_wanted",
+        Miss.Descent => "brake.downhill_full",
+        _ => "brake.stops",
+    };
+
+    Sifted Sift(int block)
+    {
+        var (at, from, to) = blocks[block];
+        var (field, table) = (fields[at], numbers[at]);
+        var screen = new Screen<Wide>(asked, table);
+        var (kept, left) = (new Front(), new Tally());
+        var turnings = new Turning[to - from];
+        var goes = new bool[(to - from) * field.Groups.Count];
+        for (var r = from; r < to; r++)
+        {
+            turnings[r - from] = table.TurningOf(r);
+            for (var g = 0; g < field.Groups.Count; g++)
+            {
+                var group = field.Groups[g];
+                var reason = field.Apart(field.Rollings[r], group);
+                goes[(r - from) * field.Groups.Count + g] = reason is null;
+                if (reason is not null)
+                    left.Add(reason, group.To - group.From);
+            }
+        }
+
+        var comparing = new Comparing(table.Columns);
+        var (margins, ranges) = (new double[Numbers.Tile + Wide.Width], new double[Numbers.Tile + Wide.Width]);
+        foreach (var (group, begin, end) in table.Pieces)
+        {
+            var tile = begin / Numbers.Tile;
+            var cells = table.Cells.AsSpan(tile * Numbers.Tile * table.Columns, Numbers.Tile * table.Columns);
+            var (first, last) = (begin - tile * Numbers.Tile, end - tile * Numbers.Tile);
+            for (var r = from; r < to; r++)
+            {
+                if (!goes[(r - from) * field.Groups.Count + group] || screen.Sift(turnings[r - from], cells, first, last, margins, ranges) == 0)
+                    continue;
+                for (var i = first; i < last; i++)
+                {
+                    if (margins[i] < -Tolerance.Margin)
+                        continue;
+                    var candidate = new Candidate(at, r, table.Feedings[tile * Numbers.Tile + i]);
+                    if (misjudged.Count > 0 && misjudged.Contains(candidate))
+                        continue;
+                    if (comparing.Add(candidate, cells, i, ranges[i], margins[i] > Tolerance.Margin))
+                        comparing.Flush(screen, turnings[r - from], kept, front);
+                }
+
+                comparing.Flush(screen, turnings[r - from], kept, front);
+            }
+        }
+
+        return new(kept, left, screen.Screened, screen.Missed);
+    }
+
+    sealed record Sifted(Front Front, Tally Apart, long Screened, long[] Missed);
+
+    /// <summary>Boards that meet the brief, until there are as many as the processor takes at once.</summary>
+    sealed class Comparing(int columns)
+    {
+        readonly double[] gathered = new double[columns * Wide.Width];
+        readonly double[] ranges = new double[Wide.Width];
+        readonly double[] lows = new double[Front.Criteria * Wide.Width];
+        readonly double[] highs = new double[Front.Criteria * Wide.Width];
+        readonly Candidate[] candidates = new Candidate[Wide.Width];
+        readonly bool[] sure = new bool[Wide.Width];
+        int count;
+
+        public bool Add(Candidate candidate, ReadOnlySpan<double> cells, int place, double range, bool isSure)
+        {
+            for (var c = 0; c < Numbers.Nodes; c++)
+                gathered[c * Wide.Width + count] = cells[c * Numbers.Tile + place];
+            (candidates[count], ranges[count], sure[count]) = (candidate, range, isSure);
+            return ++count == Wide.Width;
+        }
+
+        public void Flush(Screen<Wide> screen, in Turning turning, Front kept, Front before)
+        {
+            if (count == 0)
+                return;
+            screen.Compare(turning, gathered, ranges, lows, highs);
+            Span<double> low = stackalloc double[Front.Criteria];
+            Span<double> high = stackalloc double[Front.Criteria];
+            for (var i = 0; i < count; i++)
+            {
+                for (var c = 0; c < Front.Criteria; c++)
+                    (low[c], high[c]) = (lows[c * Wide.Width + i], highs[c * Wide.Width + i]);
+                if (!kept.Beats(high) && !before.BeatsAsItIs(high))
+                    kept.Take(candidates[i], low, high, sure[i]);
+            }
+
+            count = 0;
+        }
+    }
+}
+
+/// <summary>Boards that were left out for one reason before they were screened.</summary>
+/// <param name="Reason">Id of the rule, or of what the search itself asks.</param>
+/// <param name="Says">The sentence that is not true of them.</param>
+/// <param name="Boards">How many.</param>
+public sealed record LeftOut(string Reason, string Says, BigInteger Boards);
+
+/// <summary>Boards that go together and miss the brief.</summary>
+/// <param name="Rule">The rule that says so first.</param>
+/// <param name="Boards">How many.</param>
+public sealed record Missed(string Rule, long Boards);
+
+/// <summary>What became of every combination.</summary>
+/// <param name="Raw">All combinations.</param>
+/// <param name="LeftOut">Those left out because their parts do not go together, by reason.</param>
+/// <param name="Screened">Those whose parts go together, as far as the search has come.</param>
+/// <param name="Missed">Those of them that miss the brief.</param>
+public sealed record SearchCounts(BigInteger Raw, IReadOnlyList<LeftOut> LeftOut, long Screened, IReadOnlyList<Missed> Missed)
+{
+    /// <summary>Those that meet the brief, as the screening judges it.</summary>
+    public long Met => Screened - Missed.Sum(m => m.Boards);
+}
+
+/// <summary>What a search found.</summary>
+/// <param name="Request">What was looked for.</param>
+/// <param name="Missing">Entries of the brief without which nothing could be looked for.</param>
+/// <param name="Empty">Places for which the shelf has nothing.</param>
+/// <param name="Assumptions">What was taken for entries that the brief leaves open.</param>
+/// <param name="Boards">The boards that no other beats, the cheapest first, each with the figures of its examination.</param>
+/// <param name="Counts">What became of every combination.</param>
+/// <param name="IsComplete">Whether every board was screened; otherwise more and better boards may be found.</param>
+public sealed record SearchResult(
+    SearchRequest Request, IReadOnlyList<string> Missing, IReadOnlyList<Slot> Empty, IReadOnlyList<Assumption> Assumptions,
+    IReadOnlyList<FoundBoard> Boards, SearchCounts Counts, bool IsComplete)
+{
+    /// <summary>A few of the boards that differ most: the best in each thing, then always the one furthest from those chosen.</summary>
+    /// <param name="most">How many at most.</param>
+    public IReadOnlyList<FoundBoard> Chosen(int most)
+    {
+        var chosen = new List<FoundBoard>();
+        foreach (var criterion in Enum.GetValues<Criterion>())
+        {
+            if (chosen.Count < most && Boards.Count > 0 && Boards.MaxBy(b => b.Merit(criterion)) is { } best && !chosen.Contains(best))
+                chosen.Add(best);
+        }
+
+        var spans = Enum.GetValues<Criterion>().Select(c => Boards.Count == 0 ? 1 : Math.Max(1e-12, Boards.Max(b => b.Merit(c)) - Boards.Min(b => b.Merit(c)))).ToArray();
+        double Apart(FoundBoard a, FoundBoard b) => Enum.GetValues<Criterion>().Sum(c => Math.Pow((a.Merit(c) - b.Merit(c)) / spans[(int)c], 2));
+        while (chosen.Count < Math.Min(most, Boards.Count) && Boards.Except(chosen).MaxBy(b => chosen.Min(c => Apart(b, c))) is { } furthest)
+            chosen.Add(furthest);
+        return [.. Boards.Where(chosen.Contains)];
+    }
+}
