@@ -50,6 +50,7 @@ public static class Program
         var root = new RootCommand("Checks the design of a belt-driven electric longboard: a board file goes in, figures and findings come out.");
         root.Add(Check.Of(terminal, static examination => Spread.Of(examination)));
         root.Add(Ride.Of(terminal));
+        root.Add(SearchCommand.Of(terminal));
         root.Add(CellCommands.Build());
         root.Add(Explain.Of(terminal));
         root.Add(Plot.Of(terminal));

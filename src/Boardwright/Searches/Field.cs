@@ -30,8 +30,6 @@ sealed class Field
     readonly int[] pick = new int[Offers.Slots];
     readonly BigInteger[] below = new BigInteger[Offers.Slots + 1];
     readonly Dictionary<(int, int, int), BeltChoice> belts = [];
-    readonly Dictionary<(int, int, int, int), string?> boxes = [];
-    readonly string?[] lacking;
     readonly bool isBelt;
     readonly bool isHub;
     readonly bool isAhead;
@@ -45,7 +43,6 @@ sealed class Field
         (isBelt, isHub) = (how.Kind.Value == DriveKind.Belt, how.Kind.Value == DriveKind.Hub);
         isAhead = how.Placement is { IsKnown: true, Value: Placement.Ahead };
         motors = how.Motors.Value;
-        lacking = new string?[Offers.Slots];
         below[Offers.Slots] = 1;
         for (var s = Offers.Slots - 1; s >= 0; s--)
             below[s] = below[s + 1] * offers.SizeOf((Slot)s);
@@ -73,9 +70,6 @@ sealed class Field
     /// <summary>Boards that lie below one place: the product of what may go in the places from it on.</summary>
     BigInteger Below(Slot slot) => below[(int)slot + 1];
 
-    /// <summary>How the pack of a feeding lies.</summary>
-    public Board BoardOf(ReadOnlySpan<int> chosen) => offers.Whole(chosen);
-
     /// <summary>The choice for every place.</summary>
     public int[] PickOf(int rolling, int feeding)
     {
@@ -87,22 +81,19 @@ sealed class Field
         ];
     }
 
-    /// <summary>Why what turns and carries does not go with a box or a controller.</summary>
+    /// <summary>Why what turns and carries does not go with a box or a controller; one thread at a time may ask.</summary>
     /// <returns>The rule's id, or <c>null</c> when they go together.</returns>
     public string? Apart(in Rolling rolling, in Group group)
     {
-        lock (boxes)
-        {
-            Span<int> chosen = stackalloc int[Offers.Slots];
-            chosen[(int)Slot.Deck] = rolling.Deck;
-            chosen[(int)Slot.Trucks] = rolling.Trucks;
-            chosen[(int)Slot.Wheels] = rolling.Wheels;
-            chosen[(int)Slot.Motor] = rolling.Motor;
-            chosen[(int)Slot.Box] = group.Box;
-            chosen[(int)Slot.Controller] = group.Controller;
-            return joints.StoppedBy(MotorOnController, chosen) ?? joints.StoppedBy(BoxOverRoad, chosen) ?? joints.StoppedBy(BoxUnderDeck, chosen)
-                ?? (isAhead && !isHub && MeetsMotors(rolling, group.Box) ? "fit.box_between_trucks" : null);
-        }
+        Span<int> chosen = stackalloc int[Offers.Slots];
+        chosen[(int)Slot.Deck] = rolling.Deck;
+        chosen[(int)Slot.Trucks] = rolling.Trucks;
+        chosen[(int)Slot.Wheels] = rolling.Wheels;
+        chosen[(int)Slot.Motor] = rolling.Motor;
+        chosen[(int)Slot.Box] = group.Box;
+        chosen[(int)Slot.Controller] = group.Controller;
+        return joints.StoppedBy(MotorOnController, chosen) ?? joints.StoppedBy(BoxOverRoad, chosen) ?? joints.StoppedBy(BoxUnderDeck, chosen)
+            ?? (isAhead && !isHub && MeetsMotors(rolling, group.Box) ? "fit.box_between_trucks" : null);
     }
 
     static readonly int MotorOnController = Joints.Of(Slot.Motor, Slot.Controller);

@@ -79,6 +79,12 @@ public sealed class FoundBoard
     /// <summary>Value of a criterion so that more is better.</summary>
     public double Merit(Criterion criterion) => merits[(int)criterion];
 
+    /// <summary>What a file that holds the request's board must say besides to hold this one: keys and values as they are written. Runs of wire are not among them.</summary>
+    public IReadOnlyList<(string Key, string Text)> Entries => Written.Entries(offers, pick, Board);
+
+    /// <summary>Runs of wire to be written where the request's board has none, each as an item of a list.</summary>
+    public IReadOnlyList<string> Wires => offers.Brief.Wiring.Count > 0 ? [] : Written.Wires(Board);
+
     internal ReadOnlySpan<int> Pick => pick;
 
     /// <summary>What keeps it from being better in one thing.</summary>

@@ -150,6 +150,14 @@ sealed class Numbers
         NodePlaces = NodesOf(asked.Reserve);
         Columns = Nodes + 2 * NodePlaces.Count;
         motors = new MotorModel?[offers.Motors.Length];
+        // Asked for here, one after another, so that later several may read at once.
+        foreach (var rolling in field.Rollings)
+        {
+            PhaseOf(rolling);
+            if (!offers.Gearboxes[rolling.Gearbox].IsChosen)
+                ModelOf(rolling.Motor, offers.Gearboxes[rolling.Gearbox]);
+        }
+
         Lay(asked);
     }
 

@@ -97,9 +97,6 @@ sealed class Offers
     /// <summary>How many may go in a place.</summary>
     public int SizeOf(Slot slot) => sizes[(int)slot];
 
-    /// <summary>Key of a place as the board file names it.</summary>
-    public static string KeyOf(Slot slot) => slot == Slot.Protection ? "pack.protection" : Entry.Snake(slot.ToString());
-
     /// <summary>What stands in a place, in a word.</summary>
     public string NameOf(Slot slot, int at) => slot switch
     {

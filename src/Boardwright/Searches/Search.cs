@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.InteropServices;
 using Boardwright.Findings;
 using Boardwright.Parts;
 
@@ -160,6 +161,65 @@ public sealed class Search
         return Found(cancellation);
     }
 
+    /// <summary>The best so far in each thing that boards are compared by, examined; quick enough to be asked for again and again.</summary>
+    public IReadOnlyList<FoundBoard> Glimpse()
+    {
+        var best = new List<FoundBoard>();
+        foreach (var criterion in Enum.GetValues<Criterion>())
+        {
+            var places = Enumerable.Range(0, front.Count).Where(front.IsSure).ToList();
+            if (places.Count == 0)
+                break;
+            var candidate = places.Select(i => (Merit: front.LowOf(i)[(int)criterion], Candidate: front[i]))
+                .OrderByDescending(c => c.Merit).ThenBy(c => c.Candidate.Field).ThenBy(c => c.Candidate.Rolling).ThenBy(c => c.Candidate.Feeding).First().Candidate;
+            if (ExaminedOf(candidate) is { MeetsBrief: true } board && !best.Contains(board))
+                best.Add(board);
+        }
+
+        return best;
+    }
+
+    /// <summary>Where it stands, so that it can be taken up again.</summary>
+    public SearchState Save() => new(
+        Fingerprint, next,
+        [.. Enumerable.Range(0, front.Count).Select(i => front[i]).OrderBy(c => c.Field).ThenBy(c => c.Rolling).ThenBy(c => c.Feeding).Select(c => new SavedBoard(c.Field, c.Rolling, c.Feeding))],
+        screened, missed, [.. apart.Sorted.OrderBy(a => a.Reason, StringComparer.Ordinal).Select(a => new SavedCount(a.Reason, a.Boards))]);
+
+    /// <summary>Takes up a search where another of the same request stood.</summary>
+    /// <param name="state">Where it stood.</param>
+    /// <returns>Whether it could be taken up; not when it was another request or another shelf.</returns>
+    public bool Resume(SearchState state)
+    {
+        ArgumentNullException.ThrowIfNull(state);
+        if (state.Fingerprint != Fingerprint || state.NextBlock < 0 || state.NextBlock > blocks.Count || state.Missed.Count != missed.Length
+            || state.Kept.Any(k => k.Field < 0 || k.Field >= fields.Count || k.Rolling < 0 || k.Rolling >= fields[k.Field].Rollings.Count || k.Feeding < 0 || k.Feeding >= fields[k.Field].Feedings.Count))
+            return false;
+        (front, apart, screened, next) = (new Front(), new Tally(), state.Screened, state.NextBlock);
+        missed = [.. state.Missed];
+        foreach (var count in state.Apart)
+            apart.Add(count.Reason, count.Boards);
+        foreach (var same in state.Kept.GroupBy(k => k.Field))
+        {
+            var (field, table) = (fields[same.Key], numbers[same.Key]);
+            var places = table.Feedings.Index().Where(f => f.Item >= 0).ToDictionary(f => f.Item, f => f.Index);
+            var screen = new Screen<Wide>(asked, table);
+            var (margins, ranges) = (new double[Numbers.Tile + Wide.Width], new double[Numbers.Tile + Wide.Width]);
+            var comparing = new Comparing(table.Columns);
+            foreach (var kept in same)
+            {
+                var (tile, place) = Math.DivRem(places[kept.Feeding], Numbers.Tile);
+                var cells = table.Cells.AsSpan(tile * Numbers.Tile * table.Columns, Numbers.Tile * table.Columns);
+                var turning = table.TurningOf(kept.Rolling);
+                var from = place / Wide.Width * Wide.Width;
+                screen.Sift(turning, cells, from, from + Wide.Width, margins, ranges);
+                comparing.Add(new Candidate(same.Key, kept.Rolling, kept.Feeding), cells, place, ranges[place], margins[place] > Tolerance.Margin);
+                comparing.Flush(screen, turning, front, new Front());
+            }
+        }
+
+        return true;
+    }
+
     /// <summary>Examines what was found so far.</summary>
     /// <param name="cancellation">Where the search is complete, stops the repeats that a misjudged board would call for.</param>
     public SearchResult Found(CancellationToken cancellation = default)
@@ -188,6 +248,13 @@ public sealed class Search
         for (var i = 0; i < fresh.Length; i++)
             examined[fresh[i]] = boards[i];
         return [.. candidates.Select(c => examined[c])];
+    }
+
+    FoundBoard ExaminedOf(Candidate candidate)
+    {
+        if (!examined.TryGetValue(candidate, out var board))
+            examined[candidate] = board = FoundBoard.Of(offers, fields[candidate.Field].PickOf(candidate.Rolling, candidate.Feeding));
+        return board;
     }
 
     SearchResult ResultOf(IReadOnlyList<FoundBoard> boards, bool isJudged) => new(
@@ -225,15 +292,19 @@ public sealed class Search
         var turnings = new Turning[to - from];
         var goes = new bool[(to - from) * field.Groups.Count];
         for (var r = from; r < to; r++)
-        {
             turnings[r - from] = table.TurningOf(r);
-            for (var g = 0; g < field.Groups.Count; g++)
+        lock (field)
+        {
+            for (var r = from; r < to; r++)
             {
-                var group = field.Groups[g];
-                var reason = field.Apart(field.Rollings[r], group);
-                goes[(r - from) * field.Groups.Count + g] = reason is null;
-                if (reason is not null)
-                    left.Add(reason, group.To - group.From);
+                for (var g = 0; g < field.Groups.Count; g++)
+                {
+                    var group = field.Groups[g];
+                    var reason = field.Apart(field.Rollings[r], group);
+                    goes[(r - from) * field.Groups.Count + g] = reason is null;
+                    if (reason is not null)
+                        left.Add(reason, group.To - group.From);
+                }
             }
         }
 
@@ -306,6 +377,27 @@ public sealed class Search
         }
     }
 }
+
+/// <summary>A board that a saved search had kept.</summary>
+/// <param name="Field">Number of its drive.</param>
+/// <param name="Rolling">Number of what turns and carries.</param>
+/// <param name="Feeding">Number of what feeds it.</param>
+[StructLayout(LayoutKind.Auto)]
+public readonly record struct SavedBoard(int Field, int Rolling, int Feeding);
+
+/// <summary>Boards that a saved search had left out for one reason.</summary>
+/// <param name="Reason">The reason.</param>
+/// <param name="Boards">How many.</param>
+public sealed record SavedCount(string Reason, BigInteger Boards);
+
+/// <summary>Where a search stands.</summary>
+/// <param name="Fingerprint">Which request it belongs to.</param>
+/// <param name="NextBlock">The piece of work that comes next.</param>
+/// <param name="Kept">Boards that none so far beats.</param>
+/// <param name="Screened">Boards screened.</param>
+/// <param name="Missed">Those that missed the brief, by what they missed first.</param>
+/// <param name="Apart">Those that were left out since the search began.</param>
+public sealed record SearchState(ulong Fingerprint, int NextBlock, IReadOnlyList<SavedBoard> Kept, long Screened, IReadOnlyList<long> Missed, IReadOnlyList<SavedCount> Apart);
 
 /// <summary>Boards that were left out for one reason before they were screened.</summary>
 /// <param name="Reason">Id of the rule, or of what the search itself asks.</param>

@@ -57,3 +57,19 @@ public enum Slot
     /// <summary>The charger.</summary>
     Charger,
 }
+
+/// <summary>Keys of the places, as board files and commands name them.</summary>
+public static class Keys
+{
+    /// <summary>The key of a place.</summary>
+    public static string Of(Slot slot) => slot == Slot.Protection ? "pack.protection" : Parts.Entry.Snake(slot.ToString());
+
+    /// <summary>The place of a key.</summary>
+    /// <returns>The place, or <c>null</c> when no part is chosen for such a key; both trucks are one place.</returns>
+    public static Slot? SlotOf(string key) => key switch
+    {
+        "front_truck" or "rear_truck" => Slot.Trucks,
+        "protection" => Slot.Protection,
+        _ => Enum.GetValues<Slot>().Where(s => s is not (Slot.Drive or Slot.Pack) && Of(s) == key).Select(s => (Slot?)s).FirstOrDefault(),
+    };
+}
