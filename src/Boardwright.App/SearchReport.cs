@@ -14,8 +14,9 @@ static class SearchReport
     /// <param name="paper">Where to.</param>
     /// <param name="result">What was found.</param>
     /// <param name="chosen">The boards to show.</param>
+    /// <param name="misses">Where there is none, the boards that come nearest.</param>
     /// <param name="units">The reader's units.</param>
-    public static void Write(Paper paper, SearchResult result, IReadOnlyList<FoundBoard> chosen, UnitSystem units)
+    public static void Write(Paper paper, SearchResult result, IReadOnlyList<FoundBoard> chosen, IReadOnlyList<NearMiss> misses, UnitSystem units)
     {
         paper.Write(0, result.Request.Board.Name.Or("A brief without a name"), Ink.Heading);
         if (!result.IsComplete)
@@ -36,7 +37,9 @@ static class SearchReport
         if (result.Boards.Count == 0)
         {
             paper.Gap();
-            paper.Write(0, "No board of this shelf meets the brief.", Ink.Heading);
+            paper.Write(0, result.IsComplete ? "No board of this shelf meets the brief." : "No board that meets the brief was found yet.", Ink.Heading);
+            foreach (var miss in misses)
+                Missed(paper, miss, units);
             return;
         }
 
@@ -64,6 +67,18 @@ static class SearchReport
         paper.Gap();
         foreach (var caution in Cautions.All)
             paper.Write(0, caution, Ink.Quiet);
+    }
+
+    static void Missed(Paper paper, NearMiss miss, UnitSystem units)
+    {
+        paper.Gap();
+        paper.Write(0, $"Near to it: {string.Join(", ", miss.Board.Parts.Select(p => p.Name))}");
+        foreach (var finding in miss.Against)
+            paper.Write(5, $"{finding.Says.In(units)} {finding.Remedy.In(units)}", Ink.Plain, finding.Level == Findings.Level.Stop ? "stop" : "fix", finding.Level == Findings.Level.Stop ? Ink.Stop : Ink.Fix);
+        foreach (var purchase in miss.Purchases)
+            paper.Write(5, $"This would meet the brief with {purchase.Says}.", Ink.Fine);
+        if (miss.Purchases.Count == 0)
+            paper.Write(5, "No single part that was tried would make it meet the brief.", Ink.Quiet);
     }
 
     /// <summary>One line on a search that is under way.</summary>

@@ -19,7 +19,9 @@ public static class SearchDocument
     ];
 
     /// <summary>Writes everything that was found.</summary>
-    public static string Write(SearchResult result)
+    /// <param name="result">What was found.</param>
+    /// <param name="misses">Where there is nothing, the boards that come nearest.</param>
+    public static string Write(SearchResult result, IReadOnlyList<NearMiss>? misses = null)
     {
         ArgumentNullException.ThrowIfNull(result);
         return ResultDocument.Document(json =>
@@ -37,6 +39,8 @@ public static class SearchDocument
             foreach (var (at, board) in result.Boards.Index())
                 One(json, at + 1, board);
             json.WriteEndArray();
+            if (misses is { Count: > 0 })
+                Misses(json, misses);
         });
     }
 
@@ -89,6 +93,23 @@ public static class SearchDocument
         json.WriteEndArray();
         json.WriteNumber("meet_the_brief", counts.Met);
         json.WriteEndObject();
+    }
+
+    static void Misses(Utf8JsonWriter json, IReadOnlyList<NearMiss> misses)
+    {
+        json.WriteStartArray("near_misses");
+        foreach (var (at, miss) in misses.Index())
+        {
+            json.WriteStartObject();
+            json.WriteNumber("shortfall", miss.Shortfall);
+            ResultDocument.Texts(json, "against", [.. miss.Against.Select(f => f.Says.In(UnitSystem.Metric))]);
+            ResultDocument.Texts(json, "would_meet_it_with", [.. miss.Purchases.Select(p => p.Says)]);
+            json.WritePropertyName("board");
+            One(json, at + 1, miss.Board);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
     }
 
     static void One(Utf8JsonWriter json, int number, FoundBoard board)

@@ -130,12 +130,13 @@ static class SearchCommand
     static int Finish(Terminal terminal, Asking asking, Search search, SearchResult result)
     {
         var chosen = result.Chosen(asking.Most);
+        var misses = result.Boards.Count == 0 && result.IsComplete && result.Missing.Count == 0 && result.Empty.Count == 0 ? search.WhyNot() : [];
         if (asking.AsTable)
             terminal.Out.Write(SearchDocument.WriteTable(result));
         else if (asking.AsJson)
-            terminal.Out.Write(SearchDocument.Write(result));
+            terminal.Out.Write(SearchDocument.Write(result, misses));
         else
-            SearchReport.Write(new Paper(terminal), result, chosen, asking.Units);
+            SearchReport.Write(new Paper(terminal), result, chosen, misses, asking.Units);
         if (asking.Progress is { } place)
         {
             if (result.IsComplete)

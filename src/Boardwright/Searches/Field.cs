@@ -34,11 +34,17 @@ sealed class Field
     readonly bool isHub;
     readonly bool isAhead;
     readonly int motors;
+    readonly string? overlooked;
 
-    public Field(Offers offers, int drive, Tally tally)
+    /// <param name="offers">What may go in the places.</param>
+    /// <param name="drive">Number of the drive.</param>
+    /// <param name="tally">Takes what is left out.</param>
+    /// <param name="overlooked">A rule that is not asked, to see what would go together without it.</param>
+    public Field(Offers offers, int drive, Tally tally, string? overlooked = null)
     {
         (this.offers, this.drive, this.tally) = (offers, drive, tally);
-        joints = new Joints(offers, drive);
+        this.overlooked = overlooked;
+        joints = new Joints(offers, drive, overlooked);
         var how = offers.Drives[drive];
         (isBelt, isHub) = (how.Kind.Value == DriveKind.Belt, how.Kind.Value == DriveKind.Hub);
         isAhead = how.Placement is { IsKnown: true, Value: Placement.Ahead };
@@ -93,7 +99,7 @@ sealed class Field
         chosen[(int)Slot.Box] = group.Box;
         chosen[(int)Slot.Controller] = group.Controller;
         return joints.StoppedBy(MotorOnController, chosen) ?? joints.StoppedBy(BoxOverRoad, chosen) ?? joints.StoppedBy(BoxUnderDeck, chosen)
-            ?? (isAhead && !isHub && MeetsMotors(rolling, group.Box) ? "fit.box_between_trucks" : null);
+            ?? (isAhead && !isHub && overlooked != "fit.box_between_trucks" && MeetsMotors(rolling, group.Box) ? "fit.box_between_trucks" : null);
     }
 
     static readonly int MotorOnController = Joints.Of(Slot.Motor, Slot.Controller);
@@ -176,7 +182,7 @@ sealed class Field
         if (!belt.IsKnown)
             return belt.Missing.Count > 0 ? (Joints.Unknown, null) : ("belt.slot", null);
         var (path, centre) = (belt.Value.Path, belt.Value.Path.CentreDistance);
-        return path.Gap.Si <= 0 || (mount.CentreMin.IsKnown && mount.CentreMax.IsKnown && (centre < mount.CentreMin.Value || centre > mount.CentreMax.Value))
+        return overlooked != "belt.slot" && (path.Gap.Si <= 0 || (mount.CentreMin.IsKnown && mount.CentreMax.IsKnown && (centre < mount.CentreMin.Value || centre > mount.CentreMax.Value)))
             ? ("belt.slot", null)
             : (null, centre);
     }
@@ -190,8 +196,8 @@ sealed class Field
         if (distance is not { } centre || !parts.Mount.IsChosen || !parts.Motor.CanDiameter.IsKnown || AngleOf(parts) is not { } angle)
             return null;
         var place = new MotorPlace(centre, angle, parts.Motor.CanDiameter.Value);
-        return MeetsDeck(parts, place) ? "fit.motor_deck"
-            : parts.Wheels.Diameter.IsKnown && place.AboveRoad(parts.Wheels.Diameter.Value / 2).Si <= 0 ? "fit.ground_motor"
+        return overlooked != "fit.motor_deck" && MeetsDeck(parts, place) ? "fit.motor_deck"
+            : overlooked != "fit.ground_motor" && parts.Wheels.Diameter.IsKnown && place.AboveRoad(parts.Wheels.Diameter.Value / 2).Si <= 0 ? "fit.ground_motor"
             : null;
     }
 
@@ -272,7 +278,7 @@ sealed class Field
         for (var i = 0; i < offers.SizeOf(slot); i++)
         {
             pick[(int)slot] = i;
-            if ((Lacks(slot, i) ?? Stopped(slot) ?? (slot == Slot.Pack && HasNoRoom() ? Joints.NoLayout : null)) is { } reason)
+            if ((Lacks(slot, i) ?? Stopped(slot) ?? (slot == Slot.Pack && overlooked != Joints.NoLayout && HasNoRoom() ? Joints.NoLayout : null)) is { } reason)
                 tally.Add(reason, times * Below(slot));
             else
                 FeedFrom(slot + 1, times);

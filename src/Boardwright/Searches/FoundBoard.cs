@@ -13,8 +13,7 @@ public sealed class FoundBoard
     FoundBoard(Offers offers, int[] pick, Examination examination)
     {
         (this.offers, this.pick) = (offers, pick);
-        var brief = examination.Board.Brief;
-        var limit = brief.SpeedLimit.IsKnown ? brief.SpeedLimit.Value.MetresPerSecond : double.PositiveInfinity;
+        var worth = Worth.Of(examination.Board.Brief);
         Price = examination.Price.IsKnown ? examination.Price.Value.Money : examination.Quote.IsKnown ? examination.Quote.Value.Parts : null;
         Range = examination.Cruise.IsKnown ? examination.Cruise.Value.Steady?.Metres : null;
         Climb = examination.Climb.IsKnown ? examination.Climb.Value.Steepest : null;
@@ -23,8 +22,8 @@ public sealed class FoundBoard
         Spare = SpareOf(examination);
         merits =
         [
-            Range ?? double.NaN, Climb ?? double.NaN, Math.Min(TopSpeed ?? double.NaN, limit), -(Mass ?? double.NaN),
-            -(examination.Quote.IsKnown ? (double)examination.Quote.Value.Parts.Amount : double.NaN), Spare ?? double.NaN,
+            Math.Min(Range ?? double.NaN, worth.Range), Math.Min(Climb ?? double.NaN, worth.Climb), Math.Min(TopSpeed ?? double.NaN, worth.Speed), -(Mass ?? double.NaN),
+            -(examination.Quote.IsKnown ? (double)examination.Quote.Value.Parts.Amount : double.NaN), Math.Min(Spare ?? double.NaN, worth.Spare),
         ];
         var findings = examination.Findings;
         Stops = [.. findings.Where(f => f.Level == Level.Stop).Select(f => f.Rule)];
@@ -76,7 +75,7 @@ public sealed class FoundBoard
     /// <summary>The board itself.</summary>
     public Board Board => offers.Whole(pick);
 
-    /// <summary>Value of a criterion so that more is better.</summary>
+    /// <summary>Value of a criterion as boards are compared by it: more is better, as far as it counts (see <see cref="Worth"/>).</summary>
     public double Merit(Criterion criterion) => merits[(int)criterion];
 
     /// <summary>What a file that holds the request's board must say besides to hold this one: keys and values as they are written. Runs of wire are not among them.</summary>
@@ -111,10 +110,7 @@ public sealed class FoundBoard
     public static IReadOnlyList<FoundBoard> Unbeaten(IReadOnlyList<FoundBoard> boards)
     {
         ArgumentNullException.ThrowIfNull(boards);
-        // Whatever beats a board has a sum of ranks no less, so strong boards come first and end most comparisons early.
-        var order = boards.OrderByDescending(b => b.Merit(Criterion.Range)).ThenByDescending(b => b.Merit(Criterion.Climb)).ToList();
-        var stays = new HashSet<FoundBoard>(order.Where(b => !order.Exists(o => o.Beats(b))), ReferenceEqualityComparer.Instance);
-        return [.. boards.Where(stays.Contains)];
+        return [.. boards.Where(board => !boards.Any(other => other.Beats(board)))];
     }
 
     static double? SpareOf(Examination e)

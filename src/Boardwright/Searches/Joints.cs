@@ -5,7 +5,7 @@ namespace Boardwright.Searches;
 
 /// <summary>Which parts go together: the examination's own rules, asked of a board that holds nothing but the parts in question. A pair goes together when no rule that looks at it says <see cref="Level.Stop"/>.</summary>
 /// <remarks>Every answer is kept, so that a rule is asked once for each group of parts and not once for each board.</remarks>
-sealed class Joints(Offers offers, int drive)
+sealed class Joints(Offers offers, int drive, string? overlooked = null)
 {
     /// <summary>What the search itself leaves out; rules have their own ids.</summary>
     public const string Stock = "search.stock", Unknown = "search.unknown", Dearer = "search.dearer", NoLayout = "fit.box_contents";
@@ -76,7 +76,7 @@ sealed class Joints(Offers offers, int drive)
         var examination = Examination.Of(board);
         foreach (var id in All[joint].Rules)
         {
-            if (Rules[id].Judge(examination).Any(f => f.Level == Level.Stop))
+            if (id != overlooked && Rules[id].Judge(examination).Any(f => f.Level == Level.Stop))
             {
                 answer = id;
                 break;

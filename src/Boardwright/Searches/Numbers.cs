@@ -29,8 +29,8 @@ readonly struct Asked
     /// <summary>Zero where none is wanted.</summary>
     public required double TopSpeed { get; init; }
 
-    /// <summary>Infinity where there is none.</summary>
-    public required double SpeedLimit { get; init; }
+    /// <summary>How much of each thing counts.</summary>
+    public required Worth Worth { get; init; }
 
     /// <summary>Zero where none is wanted.</summary>
     public required double Range { get; init; }
@@ -76,7 +76,7 @@ readonly struct Asked
             ClimbSpeed = climbSpeed.MetresPerSecond,
             Climb = climb.Value,
             TopSpeed = brief.TopSpeedWanted.Or(default).MetresPerSecond,
-            SpeedLimit = brief.SpeedLimit.IsKnown ? brief.SpeedLimit.Value.MetresPerSecond : double.PositiveInfinity,
+            Worth = Worth.Of(brief),
             Range = brief.RangeWanted.Or(default).Metres,
             Reserve = reserve.Value,
             Headwind = brief.Headwind.Or(default).MetresPerSecond,

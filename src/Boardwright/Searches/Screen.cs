@@ -167,33 +167,32 @@ sealed class Screen<T>
         var mass = MassOf(m, e);
         var weight = mass * T.All(RoadLoad.Gravity);
         var range = T.Load(ranges, 0);
-        Put(Criterion.Range, range * T.All(1 - Tolerance.Range), range * T.All(1 + Tolerance.Range), low, high);
+        // Beyond what counts two boards are alike, and known to be.
+        Put(Criterion.Range, range * T.All(1 - Tolerance.Range), range * T.All(1 + Tolerance.Range), asked.Worth.Range, low, high);
 
         var steepest = Steepest(m, e, mass, weight);
-        Put(Criterion.Climb, steepest - T.All(Tolerance.Climb), steepest + T.All(Tolerance.Climb), low, high);
+        Put(Criterion.Climb, steepest - T.All(Tolerance.Climb), steepest + T.All(Tolerance.Climb), asked.Worth.Climb, low, high);
 
-        // Beyond the limit a speed is worth no more.
         var top = Top(m, e, mass, weight);
-        var most = T.All(double.IsFinite(asked.SpeedLimit) ? asked.SpeedLimit : TopOfSearch);
-        Put(Criterion.Speed, T.Min(top - T.All(Tolerance.Speed), most), T.Min(top + T.All(Tolerance.Speed), most), low, high);
+        Put(Criterion.Speed, top - T.All(Tolerance.Speed), top + T.All(Tolerance.Speed), asked.Worth.Speed, low, high);
 
         var own = T.All(0) - OwnMassOf(m, e);
-        Put(Criterion.Mass, own, own, low, high);
+        Put(Criterion.Mass, own, own, double.PositiveInfinity, low, high);
         var price = T.All(-m.Price) - e[Numbers.Price];
-        Put(Criterion.Price, price, price, low, high);
+        Put(Criterion.Price, price, price, double.PositiveInfinity, low, high);
 
         var uphill = weight * T.All(cosine * (m.Rolling + asked.Climb)) + T.All(DragAt(asked.ClimbSpeed));
         var climbing = CurrentFor(m, uphill, T.All(asked.ClimbSpeed));
         var bus = BusAt(m, e, climbing, T.All(asked.ClimbSpeed), e[Numbers.HalfVolts], e[Numbers.HalfOhms], out _);
         var phase = T.Min(T.All(m.Phase), e[Numbers.Phase]);
         var spare = T.Min(T.All(1) - climbing / phase, T.All(1) - bus.Amperes / e[Numbers.Pack]);
-        Put(Criterion.Spare, T.Min(spare - T.All(Tolerance.Spare), e[Numbers.VoltsLeft]), T.Min(spare + T.All(Tolerance.Spare), e[Numbers.VoltsLeft]), low, high);
+        Put(Criterion.Spare, T.Min(spare - T.All(Tolerance.Spare), e[Numbers.VoltsLeft]), T.Min(spare + T.All(Tolerance.Spare), e[Numbers.VoltsLeft]), asked.Worth.Spare, low, high);
     }
 
-    static void Put(Criterion criterion, T from, T to, Span<double> low, Span<double> high)
+    static void Put(Criterion criterion, T from, T to, double enough, Span<double> low, Span<double> high)
     {
-        from.Store(low, (int)criterion * T.Width);
-        to.Store(high, (int)criterion * T.Width);
+        T.Min(from, T.All(enough)).Store(low, (int)criterion * T.Width);
+        T.Min(to, T.All(enough)).Store(high, (int)criterion * T.Width);
     }
 
     /// <summary>Counts the boards that miss the brief by this.</summary>

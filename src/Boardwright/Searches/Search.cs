@@ -111,7 +111,7 @@ public sealed class Search
                     Mix((ulong)numbers[at].TurningOf(r).GetHashCode());
             }
 
-            foreach (var value in (double[])[asked.RiderMass, asked.GearMass, asked.Cruise, asked.ClimbSpeed, asked.Climb, asked.TopSpeed, asked.SpeedLimit, asked.Range, asked.Reserve, asked.Headwind, asked.Drag, asked.Grip, asked.PartsBudget])
+            foreach (var value in (double[])[asked.RiderMass, asked.GearMass, asked.Cruise, asked.ClimbSpeed, asked.Climb, asked.TopSpeed, asked.Worth.Speed, asked.Range, asked.Reserve, asked.Headwind, asked.Drag, asked.Grip, asked.PartsBudget])
                 Mix(BitConverter.DoubleToUInt64Bits(value));
             return hash;
         }
@@ -248,6 +248,86 @@ public sealed class Search
         for (var i = 0; i < fresh.Length; i++)
             examined[fresh[i]] = boards[i];
         return [.. candidates.Select(c => examined[c])];
+    }
+
+    /// <summary>Where no board meets the brief: those that come nearest, and the single purchases with which they would.</summary>
+    /// <param name="most">How many boards at most.</param>
+    /// <param name="cancellation">Stops it between two pieces of work; it then answers with what it has.</param>
+    public IReadOnlyList<NearMiss> WhyNot(int most = 3, CancellationToken cancellation = default)
+    {
+        var picks = Whole > 0 ? Nearest(cancellation) : [];
+        if (picks.Count == 0)
+            picks = Almost(cancellation);
+        return [.. picks.Select(p => NearMiss.Of(offers, p)).OrderBy(n => n.Shortfall).ThenByDescending(n => n.Board.Merit(Criterion.Price)).Take(most).Select(n => n.WithPurchases(offers))];
+    }
+
+    /// <summary>The boards that fall short by the least, as the screening sees it.</summary>
+    List<int[]> Nearest(CancellationToken cancellation)
+    {
+        const int Kept = 48;
+        var best = new PriorityQueue<Candidate, (double Shortfall, int, int, int)>(Comparer<(double Shortfall, int, int, int)>.Create(static (a, b) => b.CompareTo(a)));
+        for (var from = 0; from < blocks.Count && !cancellation.IsCancellationRequested; from += BlocksOfStep)
+        {
+            var found = new List<(double Shortfall, Candidate Candidate)>[Math.Min(BlocksOfStep, blocks.Count - from)];
+            Parallel.For(0, found.Length, i => found[i] = ShortfallsOf(from + i, Kept));
+            foreach (var (shortfall, candidate) in found.SelectMany(f => f))
+            {
+                best.Enqueue(candidate, (shortfall, candidate.Field, candidate.Rolling, candidate.Feeding));
+                if (best.Count > Kept)
+                    best.Dequeue();
+            }
+        }
+
+        return [.. best.UnorderedItems.OrderBy(b => b.Priority).Select(b => fields[b.Element.Field].PickOf(b.Element.Rolling, b.Element.Feeding))];
+    }
+
+    List<(double Shortfall, Candidate Candidate)> ShortfallsOf(int block, int most)
+    {
+        var (at, from, to) = blocks[block];
+        var (field, table) = (fields[at], numbers[at]);
+        var screen = new Screen<Wide>(asked, table);
+        var (margins, ranges, shortfalls) = (new double[Numbers.Tile + Wide.Width], new double[Numbers.Tile + Wide.Width], new double[Numbers.Tile + Wide.Width]);
+        var found = new List<(double Shortfall, Candidate Candidate)>();
+        for (var r = from; r < to; r++)
+        {
+            var turning = table.TurningOf(r);
+            bool[] goes;
+            lock (field)
+                goes = [.. field.Groups.Select(g => field.Apart(field.Rollings[r], g) is null)];
+            foreach (var (group, begin, end) in table.Pieces.Where(p => goes[p.Group]))
+            {
+                var tile = begin / Numbers.Tile;
+                var (first, last) = (begin - tile * Numbers.Tile, end - tile * Numbers.Tile);
+                screen.Sift(turning, table.Cells.AsSpan(tile * Numbers.Tile * table.Columns, Numbers.Tile * table.Columns), first, last, margins, ranges, shortfalls);
+                for (var i = first; i < last; i++)
+                    found.Add((shortfalls[i], new Candidate(at, r, table.Feedings[tile * Numbers.Tile + i])));
+            }
+
+            if (found.Count > 4096)
+                Trim();
+        }
+
+        Trim();
+        return found;
+
+        void Trim() => found = [.. found.OrderBy(f => f.Shortfall).ThenBy(f => f.Candidate.Rolling).ThenBy(f => f.Candidate.Feeding).Take(most)];
+    }
+
+    /// <summary>Boards whose parts do not go together for one reason alone.</summary>
+    List<int[]> Almost(CancellationToken cancellation)
+    {
+        var picks = new List<int[]>();
+        foreach (var (reason, _) in rejected.Sorted.Where(r => !r.Reason.StartsWith("search.", StringComparison.Ordinal)))
+        {
+            for (var drive = 0; drive < offers.Drives.Length && !cancellation.IsCancellationRequested; drive++)
+            {
+                var field = new Field(offers, drive, new Tally(), reason);
+                var pair = field.Rollings.Index().SelectMany(r => field.Groups.Where(g => field.Apart(r.Item, g) is null).Select(g => (Rolling: r.Index, g.From))).Take(1).ToList();
+                picks.AddRange(pair.Select(p => field.PickOf(p.Rolling, p.From)));
+            }
+        }
+
+        return picks;
     }
 
     FoundBoard ExaminedOf(Candidate candidate)
