@@ -47,9 +47,9 @@ static class SearchReport
         paper.Write(0, result.Boards.Count == chosen.Count
             ? "No other board beats these in everything"
             : $"{Count(result.Boards.Count)} boards are beaten by no other in everything; these {chosen.Count} differ most (--json and --csv give all)", Ink.Heading);
-        paper.Write(0, Row(Headings), Ink.Quiet);
+        Row(paper, Headings, Ink.Quiet);
         foreach (var board in chosen)
-            paper.Write(0, Row(Cells(Number(result, board), board, units)));
+            Row(paper, Cells(Number(result, board), board, units), Ink.Plain);
         foreach (var board in chosen)
         {
             paper.Gap();
@@ -113,7 +113,12 @@ static class SearchReport
         Fraction.FromValue(b.Spare ?? 0).ToString("0 %", units),
     ];
 
-    static string Row(IReadOnlyList<string> cells) => string.Concat(cells.Select((c, i) => i == 0 ? c.PadRight(Columns[0]) : c.PadLeft(Columns[i]))).TrimEnd();
+    /// <summary>A line of the table; the last cell is text, those before it stand as its lead, whose blanks are kept.</summary>
+    static void Row(Paper paper, IReadOnlyList<string> cells, Ink ink)
+    {
+        var lead = string.Concat(cells.Take(cells.Count - 1).Select((c, i) => i == 0 ? c.PadRight(Columns[0]) : c.PadLeft(Columns[i])));
+        paper.Write(Columns.Sum() - cells[^1].Length, cells[^1], ink, lead, ink);
+    }
 
     static string Number(SearchResult result, FoundBoard board) => (result.Boards.Index().First(b => ReferenceEquals(b.Item, board)).Index + 1).ToString(CultureInfo.InvariantCulture);
 

@@ -37,8 +37,8 @@ static class Hindrance
         var run = e.Running.Value;
         return Envelope.At(run, speed, run.SupplyAt(charge)) switch
         {
-            ForceLimit.PhaseCurrent => $"phase current: {e.PhaseLimits.Value.Weakest.Says}, {e.PhaseLimits.Value.Weakest.Current:0 A}",
-            ForceLimit.PackCurrent => $"pack current: {e.PackLimits.Value.Weakest.Says}, {e.PackLimits.Value.Weakest.Current:0 A}",
+            ForceLimit.PhaseCurrent => $"the phase current, {e.PhaseLimits.Value.Weakest.Current:0 A} of {Parts(e.PhaseLimits.Value)}",
+            ForceLimit.PackCurrent => $"the pack current, {e.PackLimits.Value.Weakest.Current:0 A} of {Parts(e.PackLimits.Value)}",
             ForceLimit.Taper => "the taper, as the loaded voltage falls",
             ForceLimit.PackPower => "the power that the pack gives through its resistance",
             ForceLimit.Voltage => "the pack's voltage against the motors' own",
@@ -46,6 +46,11 @@ static class Hindrance
             _ => "the grip of the driven tyres",
         };
     }
+
+    /// <summary>The part behind a limit that is set to what the weakest part carries.</summary>
+    static string Parts(CurrentLimits limits) =>
+        limits.All.FirstOrDefault(l => !l.Key.StartsWith("limits.", StringComparison.Ordinal)) is { Says: { } says } part && part.Current.Amperes < limits.Weakest.Current.Amperes + 1
+            ? says : "what is set";
 
     static string Fastest(Examination e)
     {

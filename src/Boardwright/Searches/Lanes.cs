@@ -42,35 +42,35 @@ interface ILanes<T>
 
 /// <summary>One number.</summary>
 [StructLayout(LayoutKind.Auto)]
-readonly struct Single(double value) : ILanes<Single>
+readonly struct Scalar(double value) : ILanes<Scalar>
 {
     readonly double value = value;
 
     public static int Width => 1;
 
-    public static Single All(double value) => new(value);
+    public static Scalar All(double value) => new(value);
 
-    public static Single Load(ReadOnlySpan<double> from, int at) => new(from[at]);
+    public static Scalar Load(ReadOnlySpan<double> from, int at) => new(from[at]);
 
-    public static Single operator +(Single a, Single b) => new(a.value + b.value);
+    public static Scalar operator +(Scalar a, Scalar b) => new(a.value + b.value);
 
-    public static Single operator -(Single a, Single b) => new(a.value - b.value);
+    public static Scalar operator -(Scalar a, Scalar b) => new(a.value - b.value);
 
-    public static Single operator *(Single a, Single b) => new(a.value * b.value);
+    public static Scalar operator *(Scalar a, Scalar b) => new(a.value * b.value);
 
-    public static Single operator /(Single a, Single b) => new(a.value / b.value);
+    public static Scalar operator /(Scalar a, Scalar b) => new(a.value / b.value);
 
-    public static Single Sqrt(Single a) => new(Math.Sqrt(a.value));
+    public static Scalar Sqrt(Scalar a) => new(Math.Sqrt(a.value));
 
-    public static Single Min(Single a, Single b) => new(a.value < b.value ? a.value : b.value);
+    public static Scalar Min(Scalar a, Scalar b) => new(a.value < b.value ? a.value : b.value);
 
-    public static Single Max(Single a, Single b) => new(a.value > b.value ? a.value : b.value);
+    public static Scalar Max(Scalar a, Scalar b) => new(a.value > b.value ? a.value : b.value);
 
-    public static Single Abs(Single a) => new(Math.Abs(a.value));
+    public static Scalar Abs(Scalar a) => new(Math.Abs(a.value));
 
-    public static Single Where(Single test, Single yes, Single no) => test.value >= 0 ? yes : no;
+    public static Scalar Where(Scalar test, Scalar yes, Scalar no) => test.value >= 0 ? yes : no;
 
-    public static int CountAtLeast(Single a, double bound) => a.value >= bound ? 1 : 0;
+    public static int CountAtLeast(Scalar a, double bound) => a.value >= bound ? 1 : 0;
 
     public void Store(Span<double> to, int at) => to[at] = value;
 }

@@ -14,7 +14,7 @@ using static System.Math;
 namespace Boardwright.Searches;
 
 /// <summary>The brief as the screening reads it, SI.</summary>
-readonly struct Asked
+readonly struct Wanted
 {
     public required double RiderMass { get; init; }
 
@@ -68,7 +68,7 @@ readonly struct Asked
         if (needs.Unmet)
             return null;
         var fittings = board.Parts.Fittings.Where(f => f.IsChosen).ToArray();
-        return new(new Asked
+        return new(new Wanted
         {
             RiderMass = rider.Kilograms,
             GearMass = brief.GearMass.Or(default).Kilograms,
@@ -106,8 +106,8 @@ readonly struct Asked
 }
 
 /// <summary>A complete brief.</summary>
-/// <param name="Asked">It.</param>
-sealed record Answered(Asked Asked);
+/// <param name="Wanted">It.</param>
+sealed record Answered(Wanted Wanted);
 
 /// <summary>What turns and carries as the screening reads it, SI.</summary>
 [StructLayout(LayoutKind.Auto)]
@@ -144,13 +144,13 @@ sealed class Numbers
     readonly Dictionary<(int, int, int, int), (double, double)> phases = [];
     readonly MotorModel?[] motors;
 
-    public Numbers(Offers offers, Field field, in Asked asked)
+    public Numbers(Offers offers, Field field, in Wanted asked)
     {
         (this.offers, this.field) = (offers, field);
         NodePlaces = NodesOf(asked.Reserve);
         Columns = Nodes + 2 * NodePlaces.Count;
         motors = new MotorModel?[offers.Motors.Length];
-        // Asked for here, one after another, so that later several may read at once.
+        // Wanted for here, one after another, so that later several may read at once.
         foreach (var rolling in field.Rollings)
         {
             PhaseOf(rolling);
@@ -198,9 +198,9 @@ sealed class Numbers
         Weigh(large, large.Count.Or(count), large.Mass);
         Weigh(belt, belt.Count.Or(count), belt.Mass.IsKnown ? belt.Mass : BeltMass.Of(belt));
         Weigh(gears, gears.Count.Or(count), gears.Mass);
-        var price = Asked.Scaled(deck, deck.Count.Or(1)) + Asked.Scaled(front, front.Count.Or(1)) + Asked.Scaled(rear, rear.Count.Or(1))
-            + Asked.Scaled(wheels, wheels.Count.Or(4)) + Asked.Scaled(mount, mount.Count.Or(count)) + Asked.Scaled(motor, motor.Count.Or(count))
-            + Asked.Scaled(small, small.Count.Or(count)) + Asked.Scaled(large, large.Count.Or(count)) + Asked.Scaled(belt, belt.Count.Or(count)) + Asked.Scaled(gears, gears.Count.Or(count));
+        var price = Wanted.Scaled(deck, deck.Count.Or(1)) + Wanted.Scaled(front, front.Count.Or(1)) + Wanted.Scaled(rear, rear.Count.Or(1))
+            + Wanted.Scaled(wheels, wheels.Count.Or(4)) + Wanted.Scaled(mount, mount.Count.Or(count)) + Wanted.Scaled(motor, motor.Count.Or(count))
+            + Wanted.Scaled(small, small.Count.Or(count)) + Wanted.Scaled(large, large.Count.Or(count)) + Wanted.Scaled(belt, belt.Count.Or(count)) + Wanted.Scaled(gears, gears.Count.Or(count));
         var (ratio, efficiency) = kind switch
         {
             DriveKind.Hub => (1, drive.Efficiency.Or(Number.FromValue(1)).Value),
@@ -241,7 +241,7 @@ sealed class Numbers
         return phases[key] = (Least(board.Limits.PhaseCurrent), Least(board.Limits.BrakePhaseCurrent));
     }
 
-    void Lay(in Asked asked)
+    void Lay(in Wanted asked)
     {
         var places = new List<int>();
         foreach (var (at, group) in field.Groups.Index())
@@ -285,12 +285,12 @@ sealed class Numbers
             var (box, remote, charger) = (offers.Boxes[f.Box], offers.Remotes[f.Remote], offers.Chargers[f.Charger]);
             Cells[tile + RemoteMass * Tile] = Kilograms(remote, remote.Count.Or(1));
             Cells[tile + BoxMass * Tile] = Kilograms(box, box.Count.Or(1));
-            Cells[tile + Price * Tile] += Asked.Scaled(box, box.Count.Or(1)) + Asked.Scaled(remote, remote.Count.Or(1)) + Asked.Scaled(charger, charger.Count.Or(1));
+            Cells[tile + Price * Tile] += Wanted.Scaled(box, box.Count.Or(1)) + Wanted.Scaled(remote, remote.Count.Or(1)) + Wanted.Scaled(charger, charger.Count.Or(1));
         }
     }
 
     /// <summary>The numbers that rest on controller, cell, pack, protection and fuse, from the examination's own answers on a board that holds only these.</summary>
-    double[] RowOf(in Feeding f, in Asked asked)
+    double[] RowOf(in Feeding f, in Wanted asked)
     {
         Span<int> pick = stackalloc int[Offers.Slots];
         pick.Fill(-1);
@@ -313,8 +313,8 @@ sealed class Numbers
         row[PackMass] = pack.Mass.IsKnown ? pack.Mass.Value.Kilograms : pack.MassExtra.Or(default).Kilograms;
         row[ProtectionMass] = Kilograms(pack.Protection, pack.Protection.Count.Or(1));
         row[FuseMass] = Kilograms(parts.Fuse, parts.Fuse.Count.Or(1));
-        row[Price] = Asked.Scaled(controller, count) + Asked.Scaled(parts.Cell, model.Series * model.Parallel) + Asked.Scaled(pack, 1)
-            + Asked.Scaled(pack.Protection, pack.Protection.Count.Or(1)) + Asked.Scaled(parts.Fuse, parts.Fuse.Count.Or(1)) + asked.FittingsPrice;
+        row[Price] = Wanted.Scaled(controller, count) + Wanted.Scaled(parts.Cell, model.Series * model.Parallel) + Wanted.Scaled(pack, 1)
+            + Wanted.Scaled(pack.Protection, pack.Protection.Count.Or(1)) + Wanted.Scaled(parts.Fuse, parts.Fuse.Count.Or(1)) + asked.FittingsPrice;
         row[Switch] = controller.BridgeResistance.Value.Ohms;
         row[Switching] = 6 / PI * 0.5 * controller.SwitchingTime.Value.Seconds * controller.SwitchingFrequency.Value.Hertz;
         row[Idle] = controller.IdlePower.Value.Watts * count;

@@ -53,12 +53,12 @@ sealed class Screen<T>
     const int BrakeSteps = 16;
     const double TopOfSearch = 100;
 
-    readonly Asked asked;
+    readonly Wanted asked;
     readonly double cosine;
     readonly double[] places;
     readonly double[] weights;
 
-    public Screen(in Asked asked, Numbers numbers)
+    public Screen(in Wanted asked, Numbers numbers)
     {
         this.asked = asked;
         cosine = 1 / Math.Sqrt(1 + asked.Climb * asked.Climb);

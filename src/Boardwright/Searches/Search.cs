@@ -23,11 +23,11 @@ public sealed record SearchProgress(long Done, long Whole, int Kept)
 /// </remarks>
 public sealed class Search
 {
-    const int BoardsOfBlock = 1 << 17;
+    const int UsualBlock = 1 << 17;
     const int BlocksOfStep = 8;
 
     readonly Offers offers;
-    readonly Asked asked;
+    readonly Wanted asked;
     readonly List<Field> fields = [];
     readonly List<Numbers> numbers = [];
     readonly List<(int Field, int From, int To)> blocks = [];
@@ -40,23 +40,23 @@ public sealed class Search
     long screened;
     int next;
 
-    Search(SearchRequest request, CancellationToken cancellation)
+    Search(SearchRequest request, int boardsOfBlock, CancellationToken cancellation)
     {
         Request = request;
         offers = new Offers(request);
-        var answer = Asked.Of(offers.Brief);
+        var answer = Wanted.Of(offers.Brief);
         Missing = answer.Missing;
         Empty = [.. Enum.GetValues<Slot>().Where(s => offers.SizeOf(s) == 0)];
         if (!answer.IsKnown)
             return;
-        asked = answer.Value.Asked;
+        asked = answer.Value.Wanted;
         for (var drive = 0; drive < offers.Drives.Length; drive++)
         {
             cancellation.ThrowIfCancellationRequested();
             var field = new Field(offers, drive, rejected);
             fields.Add(field);
             numbers.Add(new Numbers(offers, field, asked));
-            var each = Math.Max(1, BoardsOfBlock / Math.Max(1, field.Feedings.Count));
+            var each = Math.Max(1, boardsOfBlock / Math.Max(1, field.Feedings.Count));
             for (var from = 0; from < field.Rollings.Count && field.Feedings.Count > 0; from += each)
                 blocks.Add((drive, from, Math.Min(from + each, field.Rollings.Count)));
         }
@@ -125,8 +125,11 @@ public sealed class Search
     public static Search Over(SearchRequest request, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(request);
-        return new(request, cancellation);
+        return new(request, UsualBlock, cancellation);
     }
+
+    /// <summary>The same in pieces of another size, so that a small search takes several steps too.</summary>
+    internal static Search InPieces(SearchRequest request, int boardsOfBlock) => new(request, boardsOfBlock, default);
 
     /// <summary>Screens a number of boards more.</summary>
     /// <returns>Whether there are more to come.</returns>
@@ -258,7 +261,8 @@ public sealed class Search
         var picks = Whole > 0 ? Nearest(cancellation) : [];
         if (picks.Count == 0)
             picks = Almost(cancellation);
-        return [.. picks.Select(p => NearMiss.Of(offers, p)).OrderBy(n => n.Shortfall).ThenByDescending(n => n.Board.Merit(Criterion.Price)).Take(most).Select(n => n.WithPurchases(offers))];
+        // Boards that differ in nothing that counts are one miss.
+        return [.. picks.Select(p => NearMiss.Of(offers, p)).DistinctBy(n => (n.Shortfall, n.Board.Mass, n.Board.Price)).OrderBy(n => n.Shortfall).ThenByDescending(n => n.Board.Merit(Criterion.Price)).Take(most).Select(n => n.WithPurchases(offers))];
     }
 
     /// <summary>The boards that fall short by the least, as the screening sees it.</summary>
