@@ -9,6 +9,9 @@ switch (args)
     case ["rides"]:
         RideTimes.Print(Console.Out);
         break;
+    case ["search"]:
+        SearchTimes.Print(Console.Out);
+        break;
     default:
         BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
         break;

@@ -51,6 +51,7 @@ public static class Program
         root.Add(Check.Of(terminal, static examination => Spread.Of(examination)));
         root.Add(Ride.Of(terminal));
         root.Add(Open.Of(terminal));
+        root.Add(SearchCommand.Of(terminal));
         root.Add(CellCommands.Build());
         root.Add(Explain.Of(terminal));
         root.Add(Learn.Of(terminal));

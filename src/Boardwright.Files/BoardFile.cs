@@ -14,6 +14,11 @@ public static class BoardFile
     /// <param name="path">The file, as the user wrote it.</param>
     public static Loaded Read(string path) => Read(path, FileTree.OnDisk);
 
+    /// <summary>Reads a board file with another shelf than the one it names.</summary>
+    /// <param name="path">The file, as the user wrote it.</param>
+    /// <param name="shelfFolder">The folder of the shelf, as the user wrote it.</param>
+    public static Loaded Read(string path, string shelfFolder) => Read(path, FileTree.OnDisk, shelfFolder);
+
     /// <summary>Reads a board from a text that is not saved yet, as if it stood in a file.</summary>
     /// <param name="text">The text.</param>
     /// <param name="path">The file it would be saved in; its shelf is looked for from there.</param>
@@ -28,14 +33,16 @@ public static class BoardFile
     /// <summary>Reads a board file and every file of its shelf.</summary>
     /// <param name="path">The file, as the user wrote it.</param>
     /// <param name="files">Where the files are.</param>
-    public static Loaded Read(string path, FileTree files)
+    public static Loaded Read(string path, FileTree files) => Read(path, files, null);
+
+    static Loaded Read(string path, FileTree files, string? shelfFolder)
     {
         var complaints = new Complaints();
         var shown = Shown(path);
-        return Read(files.ReadNodes(path, shown, WhenEmpty, complaints), path, files, complaints);
+        return Read(files.ReadNodes(path, shown, WhenEmpty, complaints), path, files, complaints, shelfFolder);
     }
 
-    static Loaded Read(Node? root, string path, FileTree files, Complaints complaints)
+    static Loaded Read(Node? root, string path, FileTree files, Complaints complaints, string? shelfFolder = null)
     {
         var shown = Shown(path);
         var shelf = new ShelfReader(files, complaints);
@@ -56,13 +63,15 @@ public static class BoardFile
         {
             draft.Set(shelfEntry, named, node.At);
             var folder = Path.GetDirectoryName(path) ?? "";
-            foreach (var (i, name) in named.Value.Items.Index())
+            foreach (var (i, name) in shelfFolder is null ? named.Value.Items.Index() : [])
             {
                 var at = node is Sequence list ? list.Items[i].At : node.At;
                 shelf.AddFolder(Path.Combine(folder, name), Shown(Path.Combine(folder, name)), at, ShelfKey);
             }
         }
 
+        if (shelfFolder is not null)
+            shelf.AddFolder(shelfFolder, Shown(shelfFolder), map.At, ShelfKey);
         var parts = shelf.ReadAll();
         // The shelf was read above, with its complaints.
         sheets.Fill(draft, typeof(Board), map, "", "a board file", [VersionKey, ShelfKey]);

@@ -2,6 +2,7 @@ using Boardwright.Drivetrains;
 using Boardwright.Findings;
 using Boardwright.Fits;
 using Boardwright.Packs;
+using Boardwright.Prices;
 using Boardwright.Traction;
 using Boardwright.Wiring;
 
@@ -12,5 +13,5 @@ public static class Rulebook
 {
     /// <summary>Every rule, those first that can hurt someone.</summary>
     public static IReadOnlyList<Rule<Examination>> All { get; } =
-        [.. PerformanceRules.All, .. InterfaceRules.All, .. GeometryRules.All, .. BeltRules.All, .. ElectricalRules.All, .. PackRules.All];
+        [.. PerformanceRules.All, .. InterfaceRules.All, .. GeometryRules.All, .. BeltRules.All, .. ElectricalRules.All, .. PackRules.All, .. PriceRules.All];
 }

@@ -363,21 +363,15 @@ public static class GeometryRules
                 return null;
             var count = Place.ControllerCount(parts);
             var found = new List<Finding>();
-            var highest = pack.H > controller.H ? pack.H : controller.H;
-            if (highest > depth)
+            var room = BoxRoom.Of(parts.Box, parts.Controller, count, pack.L, pack.W, pack.H);
+            var (highest, endToEnd, beside) = (room.Highest, room.EndToEnd, room.Beside);
+            if (!room.IsDeepEnough)
             {
                 found.Add(BoxHoldsParts!.Found(Level.Stop, $"The {(pack.H > controller.H ? "pack" : "controller")} is {highest:0 mm} high, the box {depth:0 mm} deep.",
                     $"Take a box at least {highest + Length.FromMillimetres(3):0 mm} deep, which leaves 3 mm for foam.", Amount.Of(highest, "mm"), Amount.Of(depth, "mm")));
             }
 
-            // Controllers behind the pack, next to each other where the box is wide enough.
-            var across = Math.Max(1, (int)Math.Floor(width / controller.W));
-            var rows = (count + across - 1) / across;
-            var endToEnd = pack.L + controller.L * rows;
-            var beside = pack.W + controller.W;
-            var fits = (endToEnd <= length && pack.W <= width && controller.W <= width)
-                || (beside <= width && pack.L <= length && controller.L * count <= length);
-            if (!fits)
+            if (!room.IsLargeEnough)
             {
                 found.Add(BoxHoldsParts!.Found(Level.Stop, $"Pack and controllers are {endToEnd:0 mm} long end to end and {beside:0 mm} wide side by side; the box is {length:0 mm} by {width:0 mm} inside.",
                     $"Take a box of at least {endToEnd:0 mm} by {(pack.W > controller.W ? pack.W : controller.W):0 mm}, or {(pack.L > controller.L * count ? pack.L : controller.L * count):0 mm} by {beside:0 mm}.", Amount.Of(endToEnd, "mm"), Amount.Of(length, "mm"), "box.inner_length"));

@@ -74,6 +74,10 @@ public sealed record Brief : Sheet
     [Entry("Speed limit that the builder found in the local rules.", Example = "25 km/h", Positive = true)]
     public Known<Speed> SpeedLimit { get; init; }
 
+    /// <summary>Most that the customer wants to pay.</summary>
+    [Entry("Most that the customer wants to pay for the board.", Example = "1800 EUR")]
+    public Known<Money> Budget { get; init; }
+
     /// <summary>Air temperature.</summary>
     [Entry("Air temperature.", Example = "18 °C", Least = 223.15, Greatest = 333.15)]
     public Known<Temperature> Temperature { get; init; }
