@@ -8,7 +8,7 @@ namespace Boardwright.App;
 static class SearchReport
 {
     static readonly int[] Columns = [4, 15, 11, 9, 12, 11, 8];
-    static readonly string[] Headings = ["no", "price", "range", "climb", "top speed", "mass", "spare"];
+    internal static readonly string[] Headings = ["no", "price", "range", "climb", "top speed", "mass", "spare"];
 
     /// <summary>Writes a report.</summary>
     /// <param name="paper">Where to.</param>
@@ -102,7 +102,7 @@ static class SearchReport
             paper.Write(4, $"{Count(missed.Boards)} miss {missed.Rule}", Ink.Quiet);
     }
 
-    static string[] Cells(string number, FoundBoard b, UnitSystem units) =>
+    internal static string[] Cells(string number, FoundBoard b, UnitSystem units) =>
     [
         number,
         $"{b.Price}{(b.IsPriced ? "" : "+")}",
@@ -122,8 +122,8 @@ static class SearchReport
 
     static string Number(SearchResult result, FoundBoard board) => (result.Boards.Index().First(b => ReferenceEquals(b.Item, board)).Index + 1).ToString(CultureInfo.InvariantCulture);
 
-    static string Name(Criterion criterion) => criterion == Criterion.Speed ? "top speed" : Parts.Entry.Word(criterion);
+    internal static string Name(Criterion criterion) => criterion == Criterion.Speed ? "top speed" : Parts.Entry.Word(criterion);
 
     // Thin spaces between thousands would not survive every terminal.
-    static string Count(BigInteger number) => number.ToString("#,0", CultureInfo.InvariantCulture);
+    internal static string Count(BigInteger number) => number.ToString("#,0", CultureInfo.InvariantCulture);
 }

@@ -16,6 +16,9 @@ public abstract class FileTree
     /// <summary>The same files, each parsed again only when its text has changed: for whoever reads a board at every key stroke. Not for two threads at once.</summary>
     public FileTree Remembering() => new Memo(this);
 
+    /// <summary>Every text of a tree of texts by its path; none for the disk.</summary>
+    public virtual IReadOnlyDictionary<string, string> Texts => new Dictionary<string, string>(StringComparer.Ordinal);
+
     internal static FileTree Opening(Func<string, Stream> open) => new Disk(open);
 
     internal abstract bool HasFile(string path);
@@ -153,6 +156,8 @@ public abstract class FileTree
     sealed class Memory(IReadOnlyDictionary<string, string> texts) : FileTree
     {
         readonly Dictionary<string, string> texts = texts.ToDictionary(pair => Whole(pair.Key), pair => pair.Value, StringComparer.Ordinal);
+
+        public override IReadOnlyDictionary<string, string> Texts { get; } = texts;
 
         internal override bool HasFile(string path) => texts.ContainsKey(Whole(path));
 

@@ -10,7 +10,7 @@ static class Open
     /// <summary>The command.</summary>
     public static Command Of(Terminal terminal)
     {
-        var file = new Argument<string?>("FILE") { Description = "The board file to open, NAME.board.yaml; the example Tern where not given.", Arity = ArgumentArity.ZeroOrOne };
+        var file = new Argument<string?>("FILE") { Description = "The board file to open, NAME.board.yaml; the one saved last, or the example Tern, where not given.", Arity = ArgumentArity.ZeroOrOne };
         file.CompletionSources.Add(context => Completion.BoardFiles(context.WordToComplete));
         var port = new Option<int>("--port") { Description = "Port on this machine; any that is free where not given.", HelpName = "PORT" };
         port.Validators.Add(result =>
@@ -18,12 +18,13 @@ static class Open
             if (result.GetValueOrDefault<int>() is < 0 or > 65535)
                 result.AddError("--port is from 1 to 65535.");
         });
+        var shop = new Option<string?>("--shop") { Description = "The shop to keep boards in: a file, or the connection string of a PostgreSQL database; as for boardwright shop where not given.", HelpName = "PLACE" };
         var stay = new Option<bool>("--no-browser") { Description = "Does not open the browser; the address is printed." };
         var command = new Verb(
             "open", "Starts the workbench on this machine and opens it in the browser. It is reachable from this machine only. Ctrl+C ends it.",
             "boardwright open", "boardwright open tern.board.yaml", "boardwright open tern.board.yaml --port 8123 --no-browser")
-        { file, port, stay };
-        command.SetAction((parsed, cancellation) => RunAsync(terminal, new WorkbenchStart(parsed.GetValue(file)) { Port = parsed.GetValue(port) }, !parsed.GetValue(stay), cancellation));
+        { file, port, shop, stay };
+        command.SetAction((parsed, cancellation) => RunAsync(terminal, new WorkbenchStart(parsed.GetValue(file)) { Port = parsed.GetValue(port), Shop = parsed.GetValue(shop) }, !parsed.GetValue(stay), cancellation));
         return command;
     }
 

@@ -8,7 +8,14 @@ namespace Boardwright.App.Workbench;
 /// <param name="IsKept">Whether the text is now where it belongs.</param>
 /// <param name="Says">What happened, for the builder.</param>
 /// <param name="Theirs">What somebody else kept meanwhile, where that is why it was not kept.</param>
-sealed record Keeping(bool IsKept, string Says, string? Theirs = null);
+sealed record Keeping(bool IsKept, string Says, string? Theirs = null)
+{
+    /// <summary>The text as it was kept, where others' changes came into it; <c>null</c> where it is the text that was given.</summary>
+    public string? Text { get; init; }
+
+    /// <summary>What has to be chosen first, where somebody else changed the same.</summary>
+    public Shops.Conflict? Conflict { get; init; }
+}
 
 /// <summary>Where a board's text comes from, and where it is kept.</summary>
 abstract class BoardSource
@@ -105,7 +112,7 @@ sealed class ExampleBoard : BoardSource
 
     /// <inheritdoc/>
     public override Task<Keeping> KeepAsync(string text, string before, string why, CancellationToken cancellation) =>
-        Task.FromResult(new Keeping(false, "Tern is an example and stays as it is. Take the text under Text, or begin a board with boardwright new and open that."));
+        Task.FromResult(new Keeping(false, "Tern is an example and stays as it is. Keep it in the shop under a name of its own, on the Shop page."));
 
     static Dictionary<string, string> ReadAll()
     {

@@ -49,6 +49,9 @@ sealed class Desk : IDisposable
     /// <summary>What the last attempt did or why it did nothing.</summary>
     public string Notice { get; private set; } = "";
 
+    /// <summary>What has to be chosen before the board can be saved; <c>null</c> for nothing.</summary>
+    public Shops.Conflict? Conflict { get; private set; }
+
     /// <summary>Whether there is anything that is not kept yet.</summary>
     public bool IsUnsaved => source is not null && Text != saved;
 
@@ -67,7 +70,7 @@ sealed class Desk : IDisposable
         var text = await board.ReadAsync(cancellation);
         (source, files, saved) = (board, board.Files.Remembering(), text);
         steps.Clear();
-        (at, Examination, Outcome, Before, Chosen) = (-1, null, null, null, null);
+        (at, Examination, Outcome, Before, Chosen, Conflict) = (-1, null, null, null, null, null);
         Take(new Step(text, "opened", null));
     }
 
@@ -123,11 +126,38 @@ sealed class Desk : IDisposable
             return new(false, "No board is open.");
         var text = Text;
         var kept = await source.KeepAsync(text, saved, why, cancellation);
-        if (kept.IsKept)
-            saved = text;
-        Notice = kept.Says;
-        Changed?.Invoke();
+        Settle(kept, text);
         return kept;
+    }
+
+    /// <summary>Takes over what came of keeping a text.</summary>
+    public void Settle(Keeping kept, string text)
+    {
+        Notice = kept.Says;
+        Conflict = kept.Conflict;
+        if (kept.IsKept)
+        {
+            saved = kept.Text ?? text;
+            // Others' changes are on the desk from now on; one can still go back to one's own text.
+            if (saved != Text && Text == text)
+            {
+                Write(saved, "merged with what others saved");
+                return;
+            }
+        }
+
+        Changed?.Invoke();
+    }
+
+    /// <summary>The steps since the board was opened or taken up, as a reason for saving.</summary>
+    public string WhyByItself => steps.Take(at + 1).Skip(1).Select(step => step.What).Distinct(StringComparer.Ordinal).TakeLast(6) is var what && string.Join("; ", what) is { Length: > 0 } all ? all : "kept";
+
+    /// <summary>The same board, kept elsewhere from now on.</summary>
+    public void Moved(BoardSource to)
+    {
+        (source, files, saved) = (to, to.Files.Remembering(), Text);
+        Notice = $"Kept in {to.Place}.";
+        Changed?.Invoke();
     }
 
     /// <summary>Looks at a part.</summary>
@@ -161,6 +191,16 @@ sealed class Desk : IDisposable
         var fitted = part with { IsChosen = true, Count = ((Part)entry.Read(now.Board.Parts)).Count };
         return Examination.Of((now.Board with { Parts = (Fitted)now.Board.Parts.With([(entry, fitted)]) }).Named());
     }
+
+    /// <summary>The files of the board's shelf by path.</summary>
+    public IReadOnlyList<(string Path, string Text)> ShelfTexts() => source switch
+    {
+        null => [],
+        BoardOnDisk file => [.. Shops.BoardFolder.Gather(file.Path).Files.Files.Where(f => IsShelf(f.Path, file.Path)).Select(f => (f.Path, f.Text))],
+        var kept => [.. kept.Files.Texts.Where(t => IsShelf(t.Key, kept.Path)).OrderBy(t => t.Key, StringComparer.Ordinal).Select(t => (t.Key, t.Value))],
+    };
+
+    static bool IsShelf(string path, string board) => path != board && path.EndsWith(".yaml", StringComparison.Ordinal) && !path.EndsWith(".board.yaml", StringComparison.Ordinal);
 
     /// <inheritdoc/>
     public void Dispose()

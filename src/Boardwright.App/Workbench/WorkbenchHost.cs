@@ -11,6 +11,9 @@ sealed record WorkbenchStart(string? File)
 {
     /// <summary>Port on the loopback address; 0 for any that is free.</summary>
     public int Port { get; init; }
+
+    /// <summary>The shop, a file or a connection string; <c>null</c> for the user's own.</summary>
+    public string? Shop { get; init; }
 }
 
 /// <summary>The workbench's web server: pages for a browser on this machine, and nothing that reaches out of it.</summary>
@@ -29,7 +32,7 @@ static class WorkbenchHost
         });
         builder.Logging.SetMinimumLevel(LogLevel.Warning).AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
         builder.Services.AddRazorComponents().AddInteractiveServerComponents();
-        builder.Services.AddSingleton(new OpenBoards(start.File is { } file ? new BoardOnDisk(file) : new ExampleBoard()));
+        builder.Services.AddSingleton(new OpenBoards(start));
         builder.Services.AddScoped<Desk>();
         builder.Services.AddScoped<Keys>();
         var app = builder.Build();
@@ -55,14 +58,6 @@ static class WorkbenchHost
     public static void WarmUp(WebApplication app) => _ = Task.Run(async () =>
     {
         using var desk = new Desk();
-        await desk.OpenAsync(app.Services.GetRequiredService<OpenBoards>().First);
+        await desk.OpenAsync(await app.Services.GetRequiredService<OpenBoards>().FirstAsync());
     });
-}
-
-/// <summary>The boards that the workbench can open.</summary>
-/// <param name="first">The one it opens when no other is asked for.</param>
-sealed class OpenBoards(BoardSource first)
-{
-    /// <summary>The board that is opened when no other is asked for.</summary>
-    public BoardSource First { get; } = first;
 }
