@@ -3,8 +3,8 @@ using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Design;
 using Microsoft.EntityFrameworkCore.Diagnostics;
-using Microsoft.EntityFrameworkCore.Migrations;
 using Microsoft.EntityFrameworkCore.Infrastructure;
+using Microsoft.EntityFrameworkCore.Migrations;
 
 namespace Boardwright.Shops.Sqlite;
 
@@ -139,7 +139,7 @@ public sealed class SqlitePlace : ShopPlace
     /// <param name="time">The clock for the name of what was there.</param>
     /// <param name="cancel">Stops it before anything is replaced.</param>
     /// <returns>Where that is now; <c>null</c> when there was nothing.</returns>
-    /// <exception cref="ShopTrouble">The backup is damaged or missing, or the shop is in use.</exception>
+    /// <exception cref="ShopTrouble">The backup is damaged or missing, or another program is writing into the shop.</exception>
     public async Task<string?> RecoverAsync(string backup, TimeProvider time, CancellationToken cancel = default)
     {
         var isFolder = Directory.Exists(backup);
@@ -218,7 +218,7 @@ public sealed class SqlitePlace : ShopPlace
         }
         catch (SqliteException fault) when (Explain(fault) is { Kind: Trouble.Busy })
         {
-            throw new ShopTrouble(Trouble.Busy, $"Another program has {Path} open; nothing was changed.", "Close it and try again.", fault);
+            throw new ShopTrouble(Trouble.Busy, $"Another program is writing into {Path}; nothing was changed.", "Close it and try again.", fault);
         }
         catch (SqliteException)
         {
