@@ -1,4 +1,3 @@
-using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 using static Microsoft.Playwright.Assertions;
 
@@ -202,9 +201,6 @@ public sealed class BoardPageTests(Workshop workshop)
             await Expect(page.Locator(".card")).ToBeVisibleAsync();
         }
 
-        var result = await page.RunAxe();
-
-        Assert.Equal("", string.Join("\n", result.Violations.Select(v => $"{v.Id}: {v.Help} {string.Join(" | ", v.Nodes.Take(3).Select(n => n.Html))}")));
-        Assert.Equal(width, await page.EvaluateAsync<int>("document.documentElement.scrollWidth"));
+        await Pages.HoldAsync(page);
     }
 }

@@ -4,6 +4,7 @@ using Boardwright.Documents.Pictures;
 using Boardwright.Rides;
 using Boardwright.Road;
 using Boardwright.Units;
+using Channel = Boardwright.Documents.Pictures.Channel;
 
 namespace Boardwright.Tests.Documents;
 
