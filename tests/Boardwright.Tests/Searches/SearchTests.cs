@@ -54,7 +54,7 @@ public sealed class SearchTests : IDisposable
             var asked = Wanted.Of(offers.Brief).Value.Wanted;
             var field = new Field(offers, 0, new Tally());
             var numbers = new Numbers(offers, field, asked);
-            var screen = new Screen<Scalar>(asked, numbers);
+            var screen = new Screen<Narrow>(asked, numbers);
             var (margins, ranges) = (new double[Numbers.Tile], new double[Numbers.Tile]);
             var (low, high) = (new double[Front.Criteria], new double[Front.Criteria]);
             var column = new double[numbers.Columns];
@@ -95,7 +95,7 @@ public sealed class SearchTests : IDisposable
         var asked = Wanted.Of(offers.Brief).Value.Wanted;
         var field = new Field(offers, 0, new Tally());
         var numbers = new Numbers(offers, field, asked);
-        var (one, many) = (new Screen<Scalar>(asked, numbers), new Screen<Wide>(asked, numbers));
+        var (one, many) = (new Screen<Narrow>(asked, numbers), new Screen<Wide>(asked, numbers));
         foreach (var rolling in Enumerable.Range(0, field.Rollings.Count))
         {
             var turning = numbers.TurningOf(rolling);
