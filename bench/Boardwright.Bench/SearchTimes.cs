@@ -42,7 +42,7 @@ static class SearchTimes
         var numbers = new Numbers(offers, field, asked);
         var turnings = Enumerable.Range(0, field.Rollings.Count).Where(r => r % Math.Max(1, field.Rollings.Count / 16) == 0).Select(numbers.TurningOf).ToArray();
         var each = (double)turnings.Length * field.Feedings.Count;
-        var one = each / Stint.SecondsOf(() => Sift<Scalar>(asked, numbers, turnings));
+        var one = each / Stint.SecondsOf(() => Sift<Narrow>(asked, numbers, turnings));
         var many = each / Stint.SecondsOf(() => Sift<Wide>(asked, numbers, turnings));
         output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{field.Rollings.Count} rollings, {field.Feedings.Count} feedings; sifting {each:#,0} boards, processor time of one core:"));
         output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  one number at a time  {one / 1e6,8:0.00} million boards a second"));

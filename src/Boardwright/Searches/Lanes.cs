@@ -42,35 +42,35 @@ interface ILanes<T>
 
 /// <summary>One number.</summary>
 [StructLayout(LayoutKind.Auto)]
-readonly struct Scalar(double value) : ILanes<Scalar>
+readonly struct Narrow(double value) : ILanes<Narrow>
 {
     readonly double value = value;
 
     public static int Width => 1;
 
-    public static Scalar All(double value) => new(value);
+    public static Narrow All(double value) => new(value);
 
-    public static Scalar Load(ReadOnlySpan<double> from, int at) => new(from[at]);
+    public static Narrow Load(ReadOnlySpan<double> from, int at) => new(from[at]);
 
-    public static Scalar operator +(Scalar a, Scalar b) => new(a.value + b.value);
+    public static Narrow operator +(Narrow a, Narrow b) => new(a.value + b.value);
 
-    public static Scalar operator -(Scalar a, Scalar b) => new(a.value - b.value);
+    public static Narrow operator -(Narrow a, Narrow b) => new(a.value - b.value);
 
-    public static Scalar operator *(Scalar a, Scalar b) => new(a.value * b.value);
+    public static Narrow operator *(Narrow a, Narrow b) => new(a.value * b.value);
 
-    public static Scalar operator /(Scalar a, Scalar b) => new(a.value / b.value);
+    public static Narrow operator /(Narrow a, Narrow b) => new(a.value / b.value);
 
-    public static Scalar Sqrt(Scalar a) => new(Math.Sqrt(a.value));
+    public static Narrow Sqrt(Narrow a) => new(Math.Sqrt(a.value));
 
-    public static Scalar Min(Scalar a, Scalar b) => new(a.value < b.value ? a.value : b.value);
+    public static Narrow Min(Narrow a, Narrow b) => new(a.value < b.value ? a.value : b.value);
 
-    public static Scalar Max(Scalar a, Scalar b) => new(a.value > b.value ? a.value : b.value);
+    public static Narrow Max(Narrow a, Narrow b) => new(a.value > b.value ? a.value : b.value);
 
-    public static Scalar Abs(Scalar a) => new(Math.Abs(a.value));
+    public static Narrow Abs(Narrow a) => new(Math.Abs(a.value));
 
-    public static Scalar Where(Scalar test, Scalar yes, Scalar no) => test.value >= 0 ? yes : no;
+    public static Narrow Where(Narrow test, Narrow yes, Narrow no) => test.value >= 0 ? yes : no;
 
-    public static int CountAtLeast(Scalar a, double bound) => a.value >= bound ? 1 : 0;
+    public static int CountAtLeast(Narrow a, double bound) => a.value >= bound ? 1 : 0;
 
     public void Store(Span<double> to, int at) => to[at] = value;
 }

@@ -181,7 +181,10 @@ sealed class Offers
     public Board Whole(ReadOnlySpan<int> pick)
     {
         var board = Partly(pick);
-        return Settings.Applied(board, LayoutOf(board.Parts, WaysOf(pick[(int)Slot.Cell], pick[(int)Slot.Pack])));
+        var ways = WaysOf(pick[(int)Slot.Cell], pick[(int)Slot.Pack]);
+        // What goes into no box is laid as short as it can be, so that the rule on the box's contents says by how much.
+        PackLayout? otherwise = board.Parts.Pack.Length.IsKnown || ways.Count == 0 ? null : ways[0];
+        return Settings.Applied(board, LayoutOf(board.Parts, ways) ?? otherwise);
     }
 
     /// <summary>How the pack lies in the box, where the brief does not say.</summary>

@@ -22,7 +22,7 @@ public sealed class SearchCommandTests : IDisposable
     [Fact]
     public void The_report_on_a_brief_that_nothing_meets_is_as_approved()
     {
-        var ran = Ran.With("search", Brief(MadeUpShelf.Brief(45)));
+        var ran = Ran.With("search", Brief(MadeUpShelf.Brief(75)));
 
         Assert.Equal(1, ran.Code);
         Approved.Matches("App/search-misses.txt", ran.Out);
