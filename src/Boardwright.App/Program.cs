@@ -53,6 +53,7 @@ public static class Program
         root.Add(CellCommands.Build());
         root.Add(Explain.Of(terminal));
         root.Add(Plot.Of(terminal));
+        root.Add(Papers.Of(terminal, static examination => Spread.Of(examination)));
         root.Add(New.Of(terminal));
         root.Add(Schema.Of(terminal));
         root.Add(WritePages.Of(terminal));
