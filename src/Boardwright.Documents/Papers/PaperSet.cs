@@ -82,8 +82,32 @@ public static class PaperSet
     /// <summary>The papers, in the order of use.</summary>
     public static IReadOnlyList<PaperKind> All { get; } =
     [
+        Folio("build-sheet", "Build sheet", "steps in order, with what to tick and to write down", BuildSheet.Of),
+        Folio("parts-list", "Parts and purchase list", "what the board takes, what lies in stock, what to buy", Lists.Parts),
+        Folio("cut-list", "Cut list", "wires, gasket and bolts, cut to length", Lists.Cut),
         new("drill-template", "Drill template", "holes of deck and box at full size: pages for a printer, one sheet for a plotter, SVG and DXF, from both sides", Template),
+        Folio("limits-sheet", "Limits sheet", "what to set in the controller, and why", LimitsSheet.Of),
+        Folio("bench-list", "First-power and bench list", "what to measure, and between which values it passes", BenchList.Of),
+        Folio("spec-sheet", "Spec sheet", "what may be promised to a customer, and what not", SpecSheet.Of),
+        Folio("price-sheet", "Price sheet", "from parts to price", Lists.Price),
+        Folio("carrier-sheet", "Carrier sheet", "what a carrier asks about the pack, and what is still to be proved", CarrierSheet.Of),
+        Folio("owners-page", "Owner's page", "care, charging, cautions, local law", OwnersPage.Of),
+        new("label", "Label", "for the board's box: name, pack, code", Label),
     ];
+
+    static PaperKind Folio(string id, string title, string shows, Func<Gathering, IReadOnlyList<Block>> blocks) => new(id, title, shows, order =>
+    {
+        var gathering = new Gathering(order);
+        var folio = new Folio(title, order.Name, order.Revision, blocks(gathering));
+        return new([new($"{id}.pdf", FolioPdf.Write(folio, order.Size)), new($"{id}.html", Encoding.UTF8.GetBytes(FolioHtml.Write(folio)))], gathering.Missing, []);
+    })
+    { NeedsIntervals = true };
+
+    static WrittenPaper Label(PaperOrder order)
+    {
+        var gathering = new Gathering(order);
+        return new([new("label.pdf", BoardLabel.Write(gathering))], gathering.Missing, []);
+    }
 
     static WrittenPaper Template(PaperOrder order)
     {
