@@ -55,7 +55,7 @@ static class BenchList
         var isLine = motor.LineResistance.IsKnown && !motor.PhaseResistance.IsKnown;
         if (!isLine && gathering.Of(motor.PhaseResistance, _ => $"") is null)
             return null;
-        var (low, high) = gathering.Nine(motor, isLine ? "line_resistance" : "phase_resistance");
+        var (low, high) = Nine(motor, isLine ? "line_resistance" : "phase_resistance");
         var times = isLine ? 1000 : 2000;
         return Text($"{low * times:0.0} to {high * times:0.0} mΩ");
     }
@@ -93,7 +93,7 @@ static class BenchList
         var (motor, examination) = (gathering.Parts.Motor, gathering.Examination);
         if (gathering.Of(motor.NoLoadCurrent, _ => $"") is not null && gathering.Of(motor.NoLoadVoltage, _ => $"") is not null)
         {
-            var (low, high) = gathering.Nine(motor, "no_load_current");
+            var (low, high) = Nine(motor, "no_load_current");
             yield return new(Text($"Each motor alone, belt off, at {motor.NoLoadVoltage.Value.Volts:0.#} V: current from the supply, full speed."), Text($"{low:0.00} to {high:0.00} A"), "A");
             if (motor.Kv.IsKnown)
                 yield return new(Text($"The same: motor speed ({motor.Kv.Value.RpmPerVolt:0} rpm/V)."), Text($"{motor.Kv.Value.RpmPerVolt * motor.NoLoadVoltage.Value.Volts * 0.85:0} to {motor.Kv.Value.RpmPerVolt * motor.NoLoadVoltage.Value.Volts * 1.05:0} rpm (95 % of the supply is used, KV good to a tenth)"), "rpm");
@@ -138,9 +138,9 @@ static class BenchList
         var brief = gathering.Board.Brief;
         yield return new("Walking beside it: starts, stops, steers, no noise; then standing, at walking pace.");
         var held = gathering.Figure(Catalogue.GradeHeld);
-        yield return new(Text($"Brake holds walking pace down a ramp, full charge; computed to hold up to {Or(held)}."), gathering.Between(Catalogue.GradeHeld) is { } ramp ? Text($"a ramp below {ramp.Split(' ')[0]} % is held") : "", "%");
+        yield return new(Text($"Brake holds walking pace down a ramp, full charge; computed to hold up to {Or(held)}."), gathering.Order.Intervals.TryGetValue(Catalogue.GradeHeld.Id, out var ramp) ? Text($"a ramp of less than {ramp.Low:0.0} % is held") : "", "%");
         var cruise = brief.CruiseSpeed.IsKnown ? Text($"{brief.CruiseSpeed.Value.KilometresPerHour:0} km/h") : "________";
-        yield return new(Text($"Stop from {cruise}, level, half charge, electric brake alone, from the mark where braking is decided (1 s of reaction counted in); computed {Or(gathering.Figure(Catalogue.BrakeDistance))}. Work up to that speed."), gathering.Between(Catalogue.BrakeDistance) is { } stop ? stop : "", "m");
+        yield return new(Text($"Stop from {cruise}, level, half charge, electric brake alone, from the mark where braking is decided (1 s of reaction counted in); computed {Or(gathering.Figure(Catalogue.BrakeDistance))}. Work up to that speed."), gathering.Order.Intervals.TryGetValue(Catalogue.BrakeDistance.Id, out var stop) ? Text($"at most {stop.High:0.0} m, on dry ground") : "", "m");
         yield return new(Text($"Consumption over 5 km at {cruise}; computed {Or(gathering.Figure(Catalogue.Consumption))}."), gathering.Between(Catalogue.Consumption) ?? "", "Wh/km");
         yield return new("Motors, controller, pack and plugs right after 10 minutes.", "below the limits sheet's temperatures; pack below 45 °C (common practice)", "°C");
         yield return new("Bolts, set screws and axle nuts after the first 5 km: all as tight as they were.");

@@ -29,7 +29,7 @@ static class BoardLabel
             order.Revision.Length > 0 ? $"revision {order.Revision}" : "",
             Text($"{Or(gathering.Of(gathering.Parts.Pack.Series, s => $"{s}"))}s{Or(gathering.Of(gathering.Parts.Pack.Parallel, p => $"{p}"))}p lithium ion, {Or(gathering.Figure(Catalogue.PackEnergy, "0"))}"),
             Text($"charge with {Or(gathering.Of(gathering.Parts.Charger.Voltage, v => $"{v.Volts:0.0} V"))}, {Or(gathering.Of(gathering.Parts.Charger.Current, a => $"{a.Amperes:0.#} A"))} only"),
-            "no. ______________  date __________",
+            "no. ________  date ________",
         ];
         foreach (var line in lines.Where(l => l.Length > 0).SelectMany(l => Typeset.Wrapped(l, room, 2.5)))
         {

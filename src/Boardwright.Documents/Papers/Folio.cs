@@ -36,6 +36,9 @@ public sealed record Table(IReadOnlyList<Column> Columns, IReadOnlyList<IReadOnl
 {
     /// <summary>Whether the last row sums the others up.</summary>
     public bool HasTotal { get; init; }
+
+    /// <summary>Whether any column has a title; without one the first cell of a row names it.</summary>
+    public bool HasHead => Columns.Any(c => c.Title.Length > 0);
 }
 
 /// <summary>A column of a table.</summary>

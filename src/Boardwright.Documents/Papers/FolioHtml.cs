@@ -18,6 +18,7 @@ public static class FolioHtml
         .caution{border:1px solid #000;border-left:.6rem solid #000;padding:.6rem .8rem;font-weight:bold;margin:1rem 0;break-inside:avoid}
         table{border-collapse:collapse;width:100%;margin:.8rem 0;font-size:.92rem}
         th{background:#e6e6e6;text-align:left;vertical-align:bottom}
+        th[scope=row]{background:none;font-weight:normal;vertical-align:top;width:35%}
         th,td{padding:.3rem .5rem;border-bottom:1px solid #777;vertical-align:top}
         .n{text-align:right;font-variant-numeric:tabular-nums}
         tr{break-inside:avoid}
@@ -106,17 +107,24 @@ public static class FolioHtml
 
     static void Grid(StringBuilder text, Table table)
     {
-        text.Append("<table>\n<thead><tr>");
-        foreach (var column in table.Columns)
-            text.Append(CultureInfo.InvariantCulture, $"<th scope=\"col\"{(column.IsNumber ? " class=\"n\"" : "")}>{Safe(column.Title)}</th>");
-        text.Append("</tr></thead>\n<tbody>\n");
+        text.Append("<table>\n");
+        if (table.HasHead)
+        {
+            text.Append("<thead><tr>");
+            foreach (var column in table.Columns)
+                text.Append(CultureInfo.InvariantCulture, $"<th scope=\"col\"{(column.IsNumber ? " class=\"n\"" : "")}>{Safe(column.Title)}</th>");
+            text.Append("</tr></thead>\n");
+        }
+
+        text.Append("<tbody>\n");
         for (var r = 0; r < table.Rows.Count; r++)
         {
             text.Append(table.HasTotal && r == table.Rows.Count - 1 ? "<tr class=\"total\">" : "<tr>");
             for (var c = 0; c < table.Columns.Count; c++)
             {
                 var cell = table.Rows[r].ElementAtOrDefault(c) is { } words ? Safe(words) : "<span class=\"blank\" role=\"img\" aria-label=\"to fill in\"></span>";
-                text.Append(CultureInfo.InvariantCulture, $"<td{(table.Columns[c].IsNumber ? " class=\"n\"" : "")}>{cell}</td>");
+                var (tag, scope) = c == 0 && !table.HasHead ? ("th", " scope=\"row\"") : ("td", "");
+                text.Append(CultureInfo.InvariantCulture, $"<{tag}{scope}{(table.Columns[c].IsNumber ? " class=\"n\"" : "")}>{cell}</{tag}>");
             }
 
             text.Append("</tr>\n");

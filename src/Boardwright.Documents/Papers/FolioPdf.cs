@@ -57,7 +57,7 @@ public static class FolioPdf
     sealed class Setting(PaperSize size)
     {
         public const double Side = 18;
-        const double Top = 20, Bottom = 20, Body = 3.4, Leading = 1.38, Cell = 3.0, Pad = 1.3;
+        const double Top = 20, Bottom = 18, Body = 3.4, Leading = 1.38, Cell = 3.0, Pad = 1.3, Whole = 70;
 
         readonly List<List<Action<PdfSheet>>> pages = [[]];
         double y = Top;
@@ -178,7 +178,9 @@ public static class FolioPdf
         {
             var whole = table.Columns.Sum(c => c.Share);
             var widths = table.Columns.Select(c => c.Share / whole * Width).ToArray();
-            Need(22);
+            // A short table stays whole.
+            var rough = table.Rows.Sum(r => Height(r.Select((text, c) => text is null ? 1 : Typeset.Wrapped(text, widths[c] - 2 * Pad, Cell).Count).Append(1).Max()));
+            Need(rough < Whole ? rough + 8 : 22);
             Head();
             for (var r = 0; r < table.Rows.Count; r++)
             {
@@ -206,6 +208,8 @@ public static class FolioPdf
 
             void Head()
             {
+                if (!table.HasHead)
+                    return;
                 var titles = table.Columns.Select((c, i) => Typeset.Wrapped(c.Title, widths[i] - 2 * Pad, Cell, isBold: true)).ToArray();
                 var height = Height(titles.Max(t => t.Count));
                 var top = y;
@@ -245,12 +249,11 @@ public static class FolioPdf
         void Ticked(Checks checks)
         {
             const double Box = 3.6, Gap = 6, Field = 34;
-            var hasFields = checks.Items.Any(i => i.Write is not null);
-            var field = hasFields ? Field : 0;
             foreach (var item in checks.Items)
             {
-                var text = Typeset.Wrapped(item.Text, Width - Gap - field - 2, Body);
-                var pass = item.Pass.Length == 0 ? [] : Typeset.Wrapped("Passes: " + item.Pass, Width - Gap - field - 2, Cell);
+                var room = Width - Gap - (item.Write is null ? 0 : Field + 2);
+                var text = Typeset.Wrapped(item.Text, room, Body);
+                var pass = item.Pass.Length == 0 ? [] : Typeset.Wrapped("Passes: " + item.Pass, room, Cell);
                 var height = text.Count * Body * Leading + pass.Count * Cell * Leading + 1.6;
                 Need(Math.Min(height, Low - Top));
                 var top = y;
@@ -306,8 +309,8 @@ public static class FolioPdf
 
         void Signed(Signatures signatures)
         {
-            Need(18);
-            y += 12;
+            Need(15);
+            y += 10;
             var each = Width / signatures.Titles.Count;
             for (var i = 0; i < signatures.Titles.Count; i++)
             {

@@ -12,6 +12,8 @@ sealed class Gathering(PaperOrder order)
     // Standard deviations between which nine of ten values lie.
     const double NineOfTen = 1.645;
 
+    const double Closest = 0.1;
+
     readonly List<string> missing = [];
 
     public PaperOrder Order => order;
@@ -68,18 +70,18 @@ sealed class Gathering(PaperOrder order)
         order.Intervals.TryGetValue(kind.Id, out var interval)
             ? Text($"{interval.Low.ToString(format, CultureInfo.InvariantCulture)} to {Number(interval.High, kind.Unit, format)}") : null;
 
-    /// <summary>Between which values nine of ten parts of an entry's kind lie, SI.</summary>
-    public (double Low, double High) Nine(Sheet sheet, string key)
+    /// <summary>Between which values nine of ten parts of an entry's kind lie, SI; one that was measured says little of the next, so never closer than a tenth.</summary>
+    public static (double Low, double High) Nine(Sheet sheet, string key)
     {
         var entry = Entry.Of(sheet.GetType()).First(e => e.Key == key);
         var known = entry.Read(sheet);
-        var spread = entry.SpreadOf(known) * NineOfTen;
         var value = known switch
         {
             Known<Resistance> { IsKnown: true } ohms => ohms.Value.Si,
             Known<Current> { IsKnown: true } amperes => amperes.Value.Si,
             _ => double.NaN,
         };
+        var spread = Math.Max(entry.SpreadOf(known) * NineOfTen, Closest * value);
         return (value - spread, value + spread);
     }
 

@@ -21,7 +21,7 @@ static class SpecSheet
         blocks.Add(new Heading("What it does"));
         blocks.Add(new Table(
             [new("", 2.6), new("Promise", 2.4), new("Computed, nine times out of ten between", 3.4), new("Conditions", 5.6)],
-            [.. claims.Where(c => c.Words is not null && c.Missing.Count == 0).Select(c => (IReadOnlyList<string?>)[c.Kind.Title, c.Words, Sure(c), Conditions(c)])]));
+            [.. claims.Where(c => c.Words is not null && c.Missing.Count == 0).Select(c => (IReadOnlyList<string?>)[TitleOf(c), c.Words, Sure(c), Conditions(c)])]));
         if (gathering.Board.Brief.SpeedLimit is { IsKnown: true, Value: var limit } && claims.FirstOrDefault(c => c.Kind.Id == Catalogue.TopFull.Id)?.Interval is { } top && top.High > limit.KilometresPerHour)
             blocks.Add(new Caution(Text($"The builder entered {limit.KilometresPerHour:0.#} km/h as the limit where it will be ridden; the board can go faster. It is sold with its speed limited as the limits sheet says, and the speeds above are not promised for public ways.")));
         blocks.AddRange(Refused(claims));
@@ -32,9 +32,11 @@ static class SpecSheet
         return blocks;
     }
 
+    static string TitleOf(Claim claim) => claim.Kind.Id == Catalogue.BoardMass.Id ? "Mass of the board" : claim.Kind.Title;
+
     static string Sure(Claim claim) => claim.Interval is { } i ? Text($"{Digits(i.Low)} and {Digits(i.High)} {claim.Kind.Unit}") : "";
 
-    static string Digits(double value) => value.ToString(Math.Abs(value) < 10 ? "0.0#" : "0.#", CultureInfo.InvariantCulture);
+    static string Digits(double value) => value.ToString(Math.Abs(value) < 100 ? "0.0" : "0", CultureInfo.InvariantCulture);
 
     static string Conditions(Claim claim) => claim.Caution is { } caution ? $"{claim.Conditions}; {caution}" : claim.Conditions;
 
@@ -50,7 +52,7 @@ static class SpecSheet
     /// <summary>Why a claim is refused, and what may be said instead.</summary>
     internal static string Refusal(Claim claim)
     {
-        var wanted = claim.Asked is { } asked ? Text($"{claim.Kind.Title}: {asked:0.##} {claim.Kind.Unit} {(claim.IsAtLeast ? "or more" : "or less")} is not borne out. ") : $"{claim.Kind.Title}: ";
+        var wanted = claim.Asked is { } asked ? Text($"{TitleOf(claim)}: {asked:0.##} {claim.Kind.Unit} {(claim.IsAtLeast ? "or more" : "or less")} is not borne out. ") : $"{TitleOf(claim)}: ";
         if (claim.Missing.Count > 0)
             return wanted + "nothing can be said before these are known: " + string.Join(", ", claim.Missing) + ".";
         if (claim.Value is not { } value)

@@ -7,6 +7,9 @@ static class Typeset
 {
     const int Stand = 0x25A1;
 
+    // Signs of units that stay on the line of their number.
+    static readonly HashSet<string> Units = new(["mm", "m", "km", "km/h", "m/s", "%", "°C", "K", "V", "A", "mA", "Ah", "W", "Wh", "Wh/km", "Hz", "N", "N·m", "kg", "g", "h", "min", "s", "Ω", "mΩ", "kΩ", "MΩ", "rpm", "rpm/V", "mV", "mm²", "EUR", "J", "in"], StringComparer.Ordinal);
+
     /// <summary>Width of a text in the unit of its size.</summary>
     public static double WidthOf(string text, double size, bool isBold = false) => FaceOf(isBold).WidthOf(Shown(text), size);
 
@@ -37,7 +40,7 @@ static class Typeset
         foreach (var paragraph in text.Split('\n'))
         {
             var line = "";
-            foreach (var word in paragraph.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+            foreach (var word in Words(paragraph))
             {
                 var rest = word;
                 if (line.Length > 0 && WidthOf($"{line} {rest}", size, isBold) > width)
@@ -59,6 +62,27 @@ static class Typeset
         }
 
         return lines;
+    }
+
+    // Between which a line may be cut: a number keeps its unit.
+    static IEnumerable<string> Words(string text)
+    {
+        var held = "";
+        foreach (var word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        {
+            if (held.Length > 0 && char.IsAsciiDigit(held[^1]) && Units.Contains(word.TrimEnd('.', ',', ';', ':', ')')))
+            {
+                held = $"{held} {word}";
+                continue;
+            }
+
+            if (held.Length > 0)
+                yield return held;
+            held = word;
+        }
+
+        if (held.Length > 0)
+            yield return held;
     }
 
     // How much of a word fits, at least one sign.
