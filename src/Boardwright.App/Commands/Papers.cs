@@ -4,6 +4,7 @@ using Boardwright.Documents.Papers;
 using Boardwright.Documents.Templates;
 using Boardwright.Files;
 using Boardwright.Findings;
+using Boardwright.Parts;
 
 namespace Boardwright.App.Commands;
 
@@ -68,7 +69,7 @@ static class Papers
         };
         var written = kinds.ConvertAll(kind => (Kind: kind, Paper: kind.Write(order)));
         Store(request, written.SelectMany(w => w.Paper.Files));
-        return Tell(terminal, request, written);
+        return Tell(terminal, board, request, written);
     }
 
     // All files, or none of them: they are written beside their places first and then moved there.
@@ -96,7 +97,11 @@ static class Papers
         }
     }
 
-    static int Tell(Terminal terminal, Request request, List<(PaperKind Kind, WrittenPaper Paper)> written)
+    // Of a part that nobody chose the part alone, not each of its values.
+    static string Named(Board board, IReadOnlyList<string> missing) =>
+        string.Join(", ", missing.Select(key => board.Parts.UnchosenPlaceOf(key) is { } place ? "the " + place.Replace('_', ' ') : key).Distinct(StringComparer.Ordinal));
+
+    static int Tell(Terminal terminal, Board board, Request request, List<(PaperKind Kind, WrittenPaper Paper)> written)
     {
         var paper = new Paper(terminal.Out, terminal.Width, isStyled: false);
         var code = Exit.Holds;
@@ -106,9 +111,9 @@ static class Papers
                 terminal.Out.WriteLine($"Wrote {Path.Combine(request.Folder == "." ? "" : request.Folder, $"{NameOf(request.File)}.{file.Name}")}");
             var isMissing = result.Missing.Count > 0;
             if (result.Files.Count == 0)
-                paper.Write(0, $"{kind.Title} was not written: {(isMissing ? $"it waits for {string.Join(", ", result.Missing)}." : string.Join(" ", result.Objections))}");
+                paper.Write(0, $"{kind.Title} was not written: {(isMissing ? $"it waits for {Named(board, result.Missing)}." : string.Join(" ", result.Objections))}");
             else if (isMissing)
-                paper.Write(2, $"with blanks to fill in for {string.Join(", ", result.Missing)}.");
+                paper.Write(2, $"with blanks to fill in for {Named(board, result.Missing)}.");
             // A paper that this board has no use for is only missed by those who asked for it.
             if (isMissing || (result.Files.Count == 0 && request.Only.Count > 0))
                 code = Exit.Wanting;

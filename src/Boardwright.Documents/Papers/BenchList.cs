@@ -33,7 +33,7 @@ static class BenchList
 
     static IEnumerable<Check> Cold(Gathering gathering)
     {
-        var (parts, motor) = (gathering.Parts, gathering.Parts.Motor);
+        var parts = gathering.Parts;
         var window = gathering.Examination.Window;
         yield return new("Pack at rest, plus to minus.", Or(gathering.Of(window, w => $"{w.Empty.Volts:0.0} to {w.Full.Volts:0.0} V"), ""), "V");
         yield return new("Highest less lowest group of cells.", "20 mV at most at rest (common practice)", "mV");
@@ -44,8 +44,8 @@ static class BenchList
             yield return new(Text($"Motor {m}: resistance between each two of its three leads, with four wires, at 20 °C."), line is null ? "" : line + "; the three within 5 % of one another (common practice)", "mΩ");
         if (gathering.Examination.BeltLoad is { IsKnown: true, Value.Frequency: var note })
             yield return new("Note of every belt.", BuildSheet.NoteRange(note.Hertz), "Hz");
-        if (motor.NoLoadCurrent.IsKnown && motor.NoLoadVoltage.IsKnown)
-            yield return new("Each pulley turned by hand: even drag, the same on both motors.");
+        if (!gathering.Examination.IsHub)
+            yield return new("Each motor turned by hand: even drag, the same on both motors.");
     }
 
     // From the entry that is known, with its own spread; a maker may state either resistance.
@@ -91,12 +91,11 @@ static class BenchList
     static IEnumerable<Check> Air(Gathering gathering)
     {
         var (motor, examination) = (gathering.Parts.Motor, gathering.Examination);
-        if (gathering.Of(motor.NoLoadCurrent, _ => $"") is not null && gathering.Of(motor.NoLoadVoltage, _ => $"") is not null)
+        if (Alone(gathering) is { } alone)
         {
-            var (low, high) = Nine(motor, "no_load_current");
-            yield return new(Text($"Each motor alone, belt off, at {motor.NoLoadVoltage.Value.Volts:0.#} V: current from the supply, full speed."), Text($"{low:0.00} to {high:0.00} A"), "A");
+            yield return new(Text($"Each motor alone, belt or gears off, at {alone.Volts:0.#} V: current from the supply, full speed."), Text($"{alone.Low:0.00} to {alone.High:0.00} A"), "A");
             if (motor.Kv.IsKnown)
-                yield return new(Text($"The same: motor speed ({motor.Kv.Value.RpmPerVolt:0} rpm/V)."), Text($"{motor.Kv.Value.RpmPerVolt * motor.NoLoadVoltage.Value.Volts * 0.85:0} to {motor.Kv.Value.RpmPerVolt * motor.NoLoadVoltage.Value.Volts * 1.05:0} rpm (95 % of the supply is used, KV good to a tenth)"), "rpm");
+                yield return new(Text($"The same: motor speed ({motor.Kv.Value.RpmPerVolt:0} rpm/V)."), Text($"{motor.Kv.Value.RpmPerVolt * alone.Volts * 0.85:0} to {motor.Kv.Value.RpmPerVolt * alone.Volts * 1.05:0} rpm (a controller uses some 95 % of the supply; KV good to a tenth)"), "rpm");
         }
 
         var unloaded = gathering.Figure(Catalogue.UnloadedFull);
@@ -114,6 +113,23 @@ static class BenchList
         yield return new("Battery of the remote empty or taken out: the same.");
         if (examination.IsBelt)
             yield return new("Belts after five minutes: they run in the middle, no dust, the note is still in its range.", "", "Hz");
+    }
+
+    // What one motor takes without a load: from its single test, or from the last of several.
+    static (double Volts, double Low, double High)? Alone(Gathering gathering)
+    {
+        const double Fifth = 0.2;
+        var motor = gathering.Parts.Motor;
+        if (!motor.NoLoadCurrent.IsKnown && motor.NoLoadTests.IsKnown)
+        {
+            var (volts, amperes) = motor.NoLoadTests.Value.Points[^1];
+            return (volts.Volts, amperes.Amperes * (1 - Fifth), amperes.Amperes * (1 + Fifth));
+        }
+
+        if (gathering.Of(motor.NoLoadCurrent, _ => $"") is null || gathering.Of(motor.NoLoadVoltage, _ => $"") is null)
+            return null;
+        var (low, high) = Nine(motor, "no_load_current");
+        return (motor.NoLoadVoltage.Value.Volts, low, high);
     }
 
     static IEnumerable<Check> Charging(Gathering gathering)

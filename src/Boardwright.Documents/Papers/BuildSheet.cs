@@ -56,7 +56,7 @@ static class BuildSheet
         if (!pattern.IsKnown)
         {
             gathering.Of(pattern, _ => null);
-            yield return new Paragraph("The bolt pattern cannot be said yet; the drill template waits for " + string.Join(", ", pattern.Missing) + ".");
+            yield return new Paragraph("The bolt pattern cannot be said yet; the drill template waits for " + Listed(pattern.Missing) + ".");
             yield break;
         }
 

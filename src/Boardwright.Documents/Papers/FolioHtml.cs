@@ -46,7 +46,7 @@ public static class FolioHtml
     {
         ArgumentNullException.ThrowIfNull(folio);
         var text = new StringBuilder(16 * 1024);
-        text.Append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
+        text.Append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\"/>\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n");
         text.Append(CultureInfo.InvariantCulture, $"<title>{Safe(folio.Board)}: {Safe(folio.Title)}</title>\n<style>\n{Style}\n</style>\n</head>\n<body>\n");
         text.Append(CultureInfo.InvariantCulture, $"<header>\n<h1>{Safe(folio.Board)}</h1>\n<p>{Safe(folio.Title)}{(folio.Revision.Length > 0 ? ", revision " + Safe(folio.Revision) : "")}</p>\n</header>\n<main>\n");
         foreach (var block in folio.Blocks)
@@ -94,7 +94,7 @@ public static class FolioHtml
                 text.Append(CultureInfo.InvariantCulture, $"<figure>\n{Svg.Write(picture.Drawing)}</figure>\n");
                 break;
             case Code code:
-                text.Append(CultureInfo.InvariantCulture, $"<div class=\"code\">\n{QrSvg(code)}<p>{Safe(code.Says)}<br><a href=\"{Safe(code.Address.AbsoluteUri)}\">{Safe(code.Address.AbsoluteUri)}</a></p>\n</div>\n");
+                text.Append(CultureInfo.InvariantCulture, $"<div class=\"code\">\n{QrSvg(code)}<p>{Safe(code.Says)}<br/><a href=\"{Safe(code.Address.AbsoluteUri)}\">{Safe(code.Address.ToString())}</a></p>\n</div>\n");
                 break;
             case Signatures signatures:
                 text.Append("<div class=\"sign\">\n");

@@ -292,10 +292,12 @@ public static class FolioPdf
         {
             const double Side1 = 30;
             var modules = QrModules.Of(code.Address);
-            Need(Side1 + 2);
-            var top = y;
             var says = Typeset.Wrapped(code.Says, Width - Side1 - 6, Body);
-            var address = Typeset.Wrapped(code.Address.AbsoluteUri, Width - Side1 - 6, Cell);
+            // As people read it, without the escapes of other scripts.
+            var address = Typeset.Wrapped(code.Address.ToString(), Width - Side1 - 6, Cell);
+            var height = Math.Max(Side1, 12 + (says.Count * Body + address.Count * Cell) * Leading);
+            Need(height + 2);
+            var top = y;
             Page.Add(sheet =>
             {
                 DrawingPdf.Code(sheet, modules, Side, top, Side1);
@@ -304,13 +306,13 @@ public static class FolioPdf
                 for (var i = 0; i < address.Count; i++)
                     sheet.Write(Side + Side1 + 4, top + 10 + says.Count * Body * Leading + i * Cell * Leading, address[i], Cell);
             });
-            y += Side1 + 3;
+            y += height + 3;
         }
 
         void Signed(Signatures signatures)
         {
-            Need(15);
-            y += 10;
+            Need(12);
+            y += 8;
             var each = Width / signatures.Titles.Count;
             for (var i = 0; i < signatures.Titles.Count; i++)
             {

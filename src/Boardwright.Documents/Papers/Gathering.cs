@@ -95,6 +95,13 @@ sealed class Gathering(PaperOrder order)
     public static string? TorqueOf(string bolt) =>
         BoltThread.Named(bolt) is { } thread ? Text($"{thread.TighteningTorque(PropertyClass.StainlessA270).NewtonMetres:0.0} N·m") : null;
 
+    /// <summary>Names after one another; of many the first and how many more.</summary>
+    public static string Listed(IReadOnlyList<string> names)
+    {
+        const int Most = 6;
+        return names.Count <= Most + 1 ? string.Join(", ", names) : Text($"{string.Join(", ", names.Take(Most))} and {names.Count - Most} more");
+    }
+
     public static string Number(double value, string unit, string format) =>
         string.Create(CultureInfo.InvariantCulture, $"{value.ToString(format, CultureInfo.InvariantCulture)}{(unit.Length == 0 ? "" : " " + unit)}");
 

@@ -45,7 +45,7 @@ static class LimitsSheet
     {
         gathering.Of(answer, _ => null);
         if (!answer.IsKnown)
-            return [what, null, "not known: " + string.Join(", ", answer.Missing), null];
+            return [what, null, "not known: " + Listed(answer.Missing), null];
         var weakest = answer.Value.Weakest;
         // The builder's own wish may be stricter than any part; then the next says how much the parts would bear.
         var next = answer.Value.All.Skip(1).FirstOrDefault();

@@ -34,16 +34,23 @@ public sealed record PaperOrder(Examination Examination)
     /// <summary>The bolts of its box.</summary>
     public Answer<BoltPattern> Pattern => BoltPattern.Of(Board);
 
-    /// <summary>Address of the board's page in the shop.</summary>
-    public Uri? BoardAddress => ShopAddress is null ? null : new Uri(ShopAddress.AbsoluteUri.TrimEnd('/') + "/" + Slug(Name));
+    /// <summary>Address of the board's page, where the shop gives its boards other addresses than its own with the board's name behind it.</summary>
+    public Uri? PageAddress { get; init; }
 
-    /// <summary>A name as it stands in addresses: small letters, digits and hyphens; signs of other scripts are kept.</summary>
+    /// <summary>Address of the board's page in the shop.</summary>
+    public Uri? BoardAddress => PageAddress ?? (ShopAddress is null ? null : new Uri(ShopAddress.AbsoluteUri.TrimEnd('/') + "/" + Slug(Name)));
+
+    /// <summary>A name as it stands in addresses: small letters, digits and hyphens, at most 24; signs of other scripts are kept.</summary>
     public static string Slug(string name)
     {
+        // What is longer makes a code that no telephone reads from a label.
+        const int Longest = 24;
         ArgumentNullException.ThrowIfNull(name);
         var slug = new StringBuilder(name.Length);
         foreach (var rune in name.Normalize(NormalizationForm.FormC).EnumerateRunes())
         {
+            if (slug.Length >= Longest)
+                break;
             if (Rune.IsLetterOrDigit(rune))
                 slug.Append(Rune.ToLowerInvariant(rune));
             else if (slug.Length > 0 && slug[^1] != '-')

@@ -77,10 +77,11 @@ public sealed record Claim
         var reserve = brief.Reserve.IsKnown ? Text($"down to {brief.Reserve.Value.Percent:0} % of charge") : "reserve not stated";
         var climb = brief.ClimbSpeed.IsKnown ? Text($"at {brief.ClimbSpeed.Value.KilometresPerHour:0.#} km/h") : "climbing speed not stated";
         var charger = examination.Board.Parts.Charger is { IsChosen: true, Current.IsKnown: true } c ? Text($"with the {c.Current.Value.Amperes:0.#} A charger, new cells") : "charger not stated";
-        Claim Made(FigureKind kind, bool isAtLeast, string conditions, double? asked = null)
+        Claim? Made(FigureKind kind, bool isAtLeast, string conditions, double? asked = null)
         {
             var figure = examination.Figures.FirstOrDefault(f => f.Kind.Id == kind.Id);
-            return new Claim
+            // What this board has no part for is not spoken of.
+            return figure is null && asked is null ? null : new Claim
             {
                 Kind = kind,
                 Conditions = conditions,
@@ -93,7 +94,7 @@ public sealed record Claim
             };
         }
 
-        return
+        Claim?[] all =
         [
             Made(Catalogue.Range, true, $"level road, {cruise}, {reserve}; {rider}, {air}", brief.RangeWanted.IsKnown ? brief.RangeWanted.Value.Kilometres : null),
             Made(Catalogue.TopFull, true, $"level road, full charge; {rider}, {air}", brief.TopSpeedWanted.IsKnown ? brief.TopSpeedWanted.Value.KilometresPerHour : null),
@@ -103,6 +104,7 @@ public sealed record Claim
             Made(Catalogue.Charge80, false, $"from empty, {charger}"),
             Made(Catalogue.BoardMass, false, "without charger"),
         ];
+        return [.. all.OfType<Claim>()];
     }
 
     static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
