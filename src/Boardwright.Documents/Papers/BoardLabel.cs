@@ -11,7 +11,7 @@ static class BoardLabel
     public static byte[] Write(Gathering gathering)
     {
         var order = gathering.Order;
-        var book = new PdfBook($"{order.Name}: label");
+        using var book = new PdfBook($"{order.Name}: label");
         var sheet = book.Add(Width, Height);
         sheet.Frame(0.5, 0.5, Width - 1, Height - 1, 0.2);
         var warning = Typeset.Wrapped("Do not open, crush, wet or overheat. Try brake and remote before each ride.", Width - 2 * Edge, 2.4, isBold: true);

@@ -36,7 +36,7 @@ static class BuildSheet
             yield return new Caution(Text($"{Count(open.Count, "finding")} {(open.Count == 1 ? "is" : "are")} open on this board. Mend the board file and print this sheet again, or write down beside each why it is built all the same."));
             yield return new Table(
                 [new("Level", 1.2), new("What was found", 6), new("Remedy", 6), new("Why it stays", 3)],
-                [.. open.Select(f => (IReadOnlyList<string?>)[f.Level == Level.Stop ? "STOP" : "fix", f.Says.ToString(), f.Remedy.ToString(), null])]);
+                [.. open.Select(f => (IReadOnlyList<string?>)[f.Level == Level.Stop ? "STOP" : "fix", f.Says.In(UnitSystem.Metric), f.Remedy.In(UnitSystem.Metric), null])]);
         }
 
         yield return new Checks(

@@ -17,7 +17,7 @@ public static class FolioPdf
         setting.Title(folio);
         foreach (var block in folio.Blocks)
             setting.Set(block);
-        var book = new PdfBook($"{folio.Board}: {folio.Title}");
+        using var book = new PdfBook($"{folio.Board}: {folio.Title}");
         for (var i = 0; i < setting.Pages.Count; i++)
         {
             var sheet = book.Add(size.Width, size.Height);
@@ -59,10 +59,9 @@ public static class FolioPdf
         public const double Side = 18;
         const double Top = 20, Bottom = 18, Body = 3.4, Leading = 1.38, Cell = 3.0, Pad = 1.3, Whole = 70;
 
-        readonly List<List<Action<PdfSheet>>> pages = [[]];
         double y = Top;
 
-        public IReadOnlyList<IReadOnlyList<Action<PdfSheet>>> Pages => pages;
+        public List<List<Action<PdfSheet>>> Pages { get; } = [[]];
 
         double Width => size.Width - 2 * Side;
 
@@ -70,7 +69,7 @@ public static class FolioPdf
 
         double Room => Low - y;
 
-        List<Action<PdfSheet>> Page => pages[^1];
+        List<Action<PdfSheet>> Page => Pages[^1];
 
         public void Title(Folio folio)
         {
@@ -128,7 +127,7 @@ public static class FolioPdf
         {
             if (Room < height && y > Top)
             {
-                pages.Add([]);
+                Pages.Add([]);
                 y = Top;
             }
         }

@@ -33,9 +33,9 @@ static class Lists
         var buying = list.Where(l => l.ToBuy > 0).ToList();
         if (buying.Count == 0)
             blocks.Add(new Paragraph("Nothing: everything lies on the shelf, as far as the shelf's counts are right."));
-        foreach (var supplier in buying.GroupBy(l => l.Place.Part.Supplier.Or("supplier not known")).OrderBy(g => g.Key, StringComparer.Ordinal))
+        foreach (var supplier in buying.GroupBy(l => l.Place.Part.Supplier.Or("supplier not known"), StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal))
         {
-            var rows = supplier.Select(l => (IReadOnlyList<string?>)[TitleOf(l.Place.Part), l.Place.Part.Id, Text($"{l.ToBuy}"), l.Place.Part.Price.IsKnown ? l.Place.Part.Price.Value.ToString() : null, l.ToPay?.ToString(), null]).ToList();
+            var rows = supplier.Select(l => (IReadOnlyList<string?>)[TitleOf(l.Place.Part), l.Place.Part.Id, Text($"{l.ToBuy}"), l.Place.Part.Price.IsKnown ? Words(l.Place.Part.Price.Value) : null, Words(l.ToPay), null]).ToList();
             rows.Add(["Together", "", "", "", SumOf(supplier.Select(l => l.ToPay)), ""]);
             blocks.Add(new Paragraph(supplier.Key));
             blocks.Add(new Table([new("Part", 5), new("Shelf id", 2.6), new("Count", 1, true), new("Each", 1.8, true), new("Together", 2, true), new("Ordered", 1.4)], rows) { HasTotal = true });
@@ -66,7 +66,7 @@ static class Lists
                 [.. cuts.Select(c => (IReadOnlyList<string?>)[c.Name, c.Wire, Text($"{c.Conductors}"), c.Run.Length.IsKnown ? Text($"{c.Run.Length.Value.Metres:0.00} m") : null, c.Together is { } all ? Text($"{all.Metres:0.00} m") : null, null])]));
             blocks.Add(new Table(
                 [new("Wire", 5), new("Together", 2, true), new("Take, with a tenth to spare", 3, true)],
-                [.. cuts.Where(c => c is { Wire: not null, Together: not null }).GroupBy(c => c.Wire!).Select(g => (IReadOnlyList<string?>)[g.Key, Text($"{g.Sum(c => c.Together!.Value.Metres):0.00} m"), Text($"{Math.Ceiling(g.Sum(c => c.Together!.Value.Metres) * 11) / 10:0.0} m")])]));
+                [.. cuts.Where(c => c is { Wire: not null, Together: not null }).GroupBy(c => c.Wire!, StringComparer.Ordinal).Select(g => (IReadOnlyList<string?>)[g.Key, Text($"{g.Sum(c => c.Together!.Value.Metres):0.00} m"), Text($"{Math.Ceiling(g.Sum(c => c.Together!.Value.Metres) * 11) / 10:0.0} m")])]));
             blocks.Add(new Paragraph("A run to the motors takes three wires for each motor; its sensor leads come with the motor. Lengths are one way, from terminal to terminal: try them with string first.", IsQuiet: true));
         }
 
@@ -114,8 +114,8 @@ static class Lists
         var answer = Purchase.Of(gathering.Board);
         if (answer.IsKnown)
         {
-            var rows = answer.Value.Select(l => (IReadOnlyList<string?>)[PlaceOf(l.Place.Key), TitleOf(l.Place.Part), Text($"{l.Place.Count}"), l.Place.Part.Price.IsKnown ? l.Place.Part.Price.Value.ToString() : null, l.Worth?.ToString()]).ToList();
-            rows.Add(["Together", "", "", "", examination.Quote.IsKnown ? examination.Quote.Value.Parts.ToString() : null]);
+            var rows = answer.Value.Select(l => (IReadOnlyList<string?>)[PlaceOf(l.Place.Key), TitleOf(l.Place.Part), Text($"{l.Place.Count}"), l.Place.Part.Price.IsKnown ? Words(l.Place.Part.Price.Value) : null, Words(l.Worth)]).ToList();
+            rows.Add(["Together", "", "", "", examination.Quote.IsKnown ? Words(examination.Quote.Value.Parts) : null]);
             blocks.Add(new Table([new("Place", 2.2), new("Part", 5.5), new("Count", 1.2, true), new("Each", 2, true), new("Together", 2.2, true)], rows) { HasTotal = true });
         }
 
@@ -126,8 +126,8 @@ static class Lists
         blocks.Add(new Table(
             [new("Step", 6), new("Amount", 3, true)],
             [
-                ["Parts", examination.Quote.IsKnown ? examination.Quote.Value.Parts.ToString() : null],
-                [Text($"Work: {Or(hours)} at {Or(rate)}"), money.LabourHours.IsKnown && money.LabourRate.IsKnown ? (money.LabourRate.Value.PerHour with { Amount = money.LabourRate.Value.PerHour.Amount * (decimal)money.LabourHours.Value.Hours }).ToString() : null],
+                ["Parts", examination.Quote.IsKnown ? Words(examination.Quote.Value.Parts) : null],
+                [Text($"Work: {Or(hours)} at {Or(rate)}"), money.LabourHours.IsKnown && money.LabourRate.IsKnown ? Words(money.LabourRate.Value.PerHour with { Amount = money.LabourRate.Value.PerHour.Amount * (decimal)money.LabourHours.Value.Hours }) : null],
                 [Text($"Cost of one, with {Or(gathering.Of(money.Overhead, o => $"{o.Percent:0.#} %"))} overhead on parts and work"), gathering.Of(examination.Cost, c => $"{c.Money}")],
                 [Text($"Price without tax, with {Or(gathering.Of(money.Margin, m => $"{m.Percent:0.#} %"))} margin on the cost"), gathering.Of(examination.Price, c => $"{c.Money}")],
             ]) { HasTotal = true });
@@ -153,8 +153,10 @@ static class Lists
     static string? SumOf(IEnumerable<Money?> amounts)
     {
         var known = amounts.OfType<Money>().ToList();
-        return known.Count == 0 || known.Any(m => m.Currency != known[0].Currency) ? null : new Money(known.Sum(m => m.Amount), known[0].Currency).ToString();
+        return known.Count == 0 || known.Any(m => m.Currency != known[0].Currency) ? null : Words(new Money(known.Sum(m => m.Amount), known[0].Currency));
     }
+
+    static string? Words(Money? money) => money?.ToString(null, null);
 
     static string TitleOf(Part part) => part.IsChosen ? part.Title : "not chosen yet";
 

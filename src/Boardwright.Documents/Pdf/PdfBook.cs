@@ -9,7 +9,7 @@ using PdfSharp.Pdf;
 namespace Boardwright.Documents.Pdf;
 
 /// <summary>A PDF file in the making: sheets in millimetres, the same bytes each time.</summary>
-sealed partial class PdfBook
+sealed partial class PdfBook : IDisposable
 {
     const string FaceName = "Inter";
 
@@ -17,6 +17,7 @@ sealed partial class PdfBook
     readonly Dictionary<(double Size, bool IsBold), XFont> fonts = [];
     readonly List<PdfSheet> sheets = [];
 
+    // The library asks for faces in one place for the whole program; what is put there never changes.
     static PdfBook() => GlobalFontSettings.FontResolver ??= new Faces();
 
     /// <summary>Begins a book.</summary>
@@ -59,6 +60,9 @@ sealed partial class PdfBook
         text = FileIds().Replace(text, m => Regex.Replace(m.Value, "[0-9A-F]", "0", RegexOptions.None, TimeSpan.FromSeconds(1)));
         return Encoding.Latin1.GetBytes(text);
     }
+
+    /// <inheritdoc/>
+    public void Dispose() => document.Dispose();
 
     XFont FontOf(double size, bool isBold) =>
         fonts.TryGetValue((size, isBold), out var font) ? font : fonts[(size, isBold)] = new XFont(FaceName, size, isBold ? XFontStyleEx.Bold : XFontStyleEx.Regular, XPdfFontOptions.UnicodeDefault);

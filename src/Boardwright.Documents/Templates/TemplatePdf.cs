@@ -73,7 +73,7 @@ public static class TemplatePdf
     public static byte[] Plot(Template template)
     {
         ArgumentNullException.ThrowIfNull(template);
-        var book = new PdfBook(template.Title);
+        using var book = new PdfBook(template.Title);
         Draw(book.Add(template.Width, template.Height), template, 0, 0);
         return book.Save();
     }
@@ -82,7 +82,7 @@ public static class TemplatePdf
     public static byte[] Tile(Template template, PaperSize paper)
     {
         var tiling = Tiling.Of(template, paper);
-        var book = new PdfBook($"{template.Title}, {paper.Name}");
+        using var book = new PdfBook($"{template.Title}, {paper.Name}");
         for (var row = 0; row < tiling.Rows; row++)
         {
             for (var column = 0; column < tiling.Columns; column++)

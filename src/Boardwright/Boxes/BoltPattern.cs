@@ -25,15 +25,15 @@ public sealed record BoltPattern
     // Wall of the deck that must stay between two inserts, as above.
     const double InsertPitch = 3;
 
+    readonly Length flatLength;
+    readonly Length deckWidth;
+
     BoltPattern(BoltThread thread, Flange flange, Length deckHole, Length inset, Length flat, Length width)
     {
         (Thread, Flange, DeckHole, Inset) = (thread, flange, deckHole, inset);
         BoxHole = BoltHoles.Clearance(thread);
-        (this.flat, deckWidth) = (flat, width);
+        (flatLength, deckWidth) = (flat, width);
     }
-
-    readonly Length flat;
-    readonly Length deckWidth;
 
     /// <summary>The bolt.</summary>
     public BoltThread Thread { get; }
@@ -84,7 +84,7 @@ public sealed record BoltPattern
     public Length DeckSideEdge => deckWidth / 2 - (Flange.OuterWidth / 2 - Inset);
 
     /// <summary>From the hole in the deck to the end of the flat underside.</summary>
-    public Length DeckEndEdge => flat / 2 - (Flange.OuterLength / 2 - Inset);
+    public Length DeckEndEdge => flatLength / 2 - (Flange.OuterLength / 2 - Inset);
 
     /// <summary>What speaks against drilling it so; empty when nothing that was checked does.</summary>
     public IReadOnlyList<FormattableString> Objections => [.. Objecting()];
@@ -183,8 +183,8 @@ public sealed record BoltPattern
         var room = Flange.Width - Inset - Thread.Washer.OuterDiameter / 2;
         if (room < default(Length))
             yield return $"The flange is {Flange.Width.Millimetres:0.#} mm wide: with {least.Millimetres:0.0} mm from a Ø {BoxHole.Millimetres:0.0} mm hole to its edge, the {Thread.Name} washer (Ø {Thread.Washer.OuterDiameter.Millimetres:0.#} mm) stands {-room.Millimetres:0.0} mm into the wall. Take a thinner bolt, a wider flange, or a washer cut flat on one side.";
-        if (DeckEndEdge < InsertEdge * DeckHole || Flange.OuterLength > flat)
-            yield return $"The box is {Flange.OuterLength.Millimetres:0} mm long and the flat of the deck {flat.Millimetres:0} mm: {DeckEndEdge.Millimetres:0.0} mm stay from the end holes to where the deck begins to bend, {(InsertEdge * DeckHole).Millimetres:0.0} mm are common practice.";
+        if (DeckEndEdge < InsertEdge * DeckHole || Flange.OuterLength > flatLength)
+            yield return $"The box is {Flange.OuterLength.Millimetres:0} mm long and the flat of the deck {flatLength.Millimetres:0} mm: {DeckEndEdge.Millimetres:0.0} mm stay from the end holes to where the deck begins to bend, {(InsertEdge * DeckHole).Millimetres:0.0} mm are common practice.";
         if (DeckSideEdge < InsertEdge * DeckHole)
             yield return $"{DeckSideEdge.Millimetres:0.0} mm stay from the side holes to the deck's edge where it is widest; {(InsertEdge * DeckHole).Millimetres:0.0} mm (twice the hole) are common practice. Measure the deck's width at each hole before drilling.";
         if (Pitch < InsertPitch * DeckHole)
