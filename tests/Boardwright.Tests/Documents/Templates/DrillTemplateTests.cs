@@ -139,7 +139,7 @@ public sealed partial class DrillTemplateTests
             var circles = read.Skip(1).Select(l => l.Split(' ')).Select(w => (Layer: w[0], X: Number(w[1]), Y: Number(w[2]), Radius: Number(w[3]))).ToList();
 
             Assert.Equal("AC1009 0", read[0]);
-            Assert.Equal(Rings(template).Count(), circles.Count);
+            Assert.Equal(Rings(template).Count, circles.Count);
             Assert.All(Rings(template), ring => Assert.Contains(circles, c => c.Layer == Layers.Name(ring.Layer) && Near(c.X, ring.X) && Near(c.Y, ring.Y) && Near(c.Radius, ring.Radius)));
         }
         finally
@@ -154,7 +154,7 @@ public sealed partial class DrillTemplateTests
         var pattern = BoltPattern.Of(Boards.Curlew).Value;
         var (outside, inside) = (Of("curlew", View.Outside), Of("curlew", View.Inside));
         var middle = 14 + pattern.Flange.OuterLength.Millimetres / 2;
-        var rings = Rings(inside).ToList();
+        var rings = Rings(inside);
 
         Assert.All(Rings(outside), ring => Assert.Contains(rings, r => r.Layer == ring.Layer && Near(r.X - middle, middle - ring.X) && Near(r.Y, ring.Y) && Near(r.Radius, ring.Radius)));
         Assert.Contains(outside.Marks.OfType<Label>(), l => l.Text.StartsWith("SEEN FROM OUTSIDE", StringComparison.Ordinal));
@@ -191,7 +191,7 @@ public sealed partial class DrillTemplateTests
         return DrillTemplate.Of(read.Name.Value, BoltPattern.Of(read).Value, Openings.Of(read).Value.Holes, view, isProposal: true);
     }
 
-    static IEnumerable<Ring> Rings(Template template)
+    static List<Ring> Rings(Template template)
     {
         var rings = template.Marks.OfType<Ring>().ToList();
         Assert.NotEmpty(rings);
@@ -212,7 +212,7 @@ public sealed partial class DrillTemplateTests
 
     static string[] Python(string code)
     {
-        using var process = Process.Start(new ProcessStartInfo("/usr/bin/python3") { ArgumentList = { "-c", code }, RedirectStandardOutput = true })!;
+        using var process = Process.Start(new ProcessStartInfo("/usr/bin/python3") { ArgumentList = { "-c", code }, RedirectStandardOutput = true, UseShellExecute = false })!;
         var output = process.StandardOutput.ReadToEnd();
         process.WaitForExit();
         return output.Split('\n', StringSplitOptions.RemoveEmptyEntries);

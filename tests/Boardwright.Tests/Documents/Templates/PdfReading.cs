@@ -8,7 +8,7 @@ static class PdfReading
 {
     const double Millimetre = 25.4 / 72;
 
-    public readonly record struct Box(double Left, double Low, double Width, double Height)
+    public sealed record Box(double Left, double Low, double Width, double Height)
     {
         public double X => Left + Width / 2;
 
