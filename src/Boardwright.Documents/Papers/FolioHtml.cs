@@ -10,7 +10,8 @@ public static class FolioHtml
 {
     const string Style = """
         :root{color-scheme:light}
-        body{font:16px/1.5 system-ui,"Segoe UI",Roboto,"Liberation Sans",Arial,sans-serif;color:#111;background:#fff;max-width:52rem;margin:0 auto;padding:1.5rem 1rem 3rem;overflow-wrap:anywhere}
+        body{font:16px/1.5 system-ui,"Segoe UI",Roboto,"Liberation Sans",Arial,sans-serif;color:#111;background:#fff;max-width:52rem;margin:0 auto;padding:1.5rem 1rem 3rem;overflow-wrap:break-word}
+        .wide{overflow-x:auto}
         header p{margin:.1rem 0;color:#444}
         h1{font-size:1.8rem;line-height:1.2;margin:0}
         h2{font-size:1.2rem;margin:1.8rem 0 .5rem;break-after:avoid}
@@ -107,7 +108,7 @@ public static class FolioHtml
 
     static void Grid(StringBuilder text, Table table)
     {
-        text.Append("<table>\n");
+        text.Append("<div class=\"wide\"><table>\n");
         if (table.HasHead)
         {
             text.Append("<thead><tr>");
@@ -130,7 +131,7 @@ public static class FolioHtml
             text.Append("</tr>\n");
         }
 
-        text.Append("</tbody>\n</table>\n");
+        text.Append("</tbody>\n</table></div>\n");
     }
 
     static string QrSvg(Code code)

@@ -130,7 +130,10 @@ static class Lists
                 [Text($"Work: {Or(hours)} at {Or(rate)}"), money.LabourHours.IsKnown && money.LabourRate.IsKnown ? Words(money.LabourRate.Value.PerHour with { Amount = money.LabourRate.Value.PerHour.Amount * (decimal)money.LabourHours.Value.Hours }) : null],
                 [Text($"Cost of one, with {Or(gathering.Of(money.Overhead, o => $"{o.Percent:0.#} %"))} overhead on parts and work"), gathering.Of(examination.Cost, c => $"{c.Money}")],
                 [Text($"Price without tax, with {Or(gathering.Of(money.Margin, m => $"{m.Percent:0.#} %"))} margin on the cost"), gathering.Of(examination.Price, c => $"{c.Money}")],
-            ]) { HasTotal = true });
+            ])
+        {
+            HasTotal = true,
+        });
         if (examination is { Cost.IsKnown: true, Price.IsKnown: true })
         {
             var left = examination.Price.Value.Money with { Amount = examination.Price.Value.Money.Amount - examination.Cost.Value.Money.Amount };
