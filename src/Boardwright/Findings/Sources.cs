@@ -258,6 +258,26 @@ public static class Sources
     public static Source EpdmCompression { get; } = new(
         "Detroit Sealing, compression of solid EPDM");
 
+    /// <summary>Holes that a bolt passes freely.</summary>
+    public static Source Iso273 { get; } = new(
+        "ISO 273:1979, clearance holes for bolts and screws, medium series, as tabulated by engineeringhardware.com");
+
+    /// <summary>Holes for inserts in wood.</summary>
+    public static Source InsertHoles { get; } = new(
+        "four-pronged M6 nuts in 8 mm holes: B. Skorupinska, I. Wiaderek and M. Sydor, Drvna industrija 73 (2022) 271-277; other sizes common practice, no source");
+
+    /// <summary>Pressure of a foam gasket.</summary>
+    public static Source FoamPressure { get; } = new(
+        "from memory: ASTM D1056, grade 2, 35 to 63 kPa at a quarter's compression");
+
+    /// <summary>Bending of a beam over three supports.</summary>
+    public static Source BeamTheory { get; } = new(
+        "bending of an evenly loaded beam, one end fixed and the other supported: w L^4/(185 E I), as in any handbook of mechanics; moduli common practice, no source");
+
+    /// <summary>How far a battery may be charged that flies.</summary>
+    public static Source AirCharge { get; } = new(
+        "Lion Technology, Lithium battery state of charge limits in 2025 and 2026 (lion.com, 21 October 2024), on the IATA Dangerous Goods Regulations; the rules themselves were not opened");
+
     /// <summary>How fast a toothed belt may run.</summary>
     public static Source BeltSpeedFromMemory { get; } = new("from memory: cast pulleys are balanced above a rim speed of about 33 m/s (6500 ft/min)");
 

@@ -149,6 +149,10 @@ public sealed record BoxFixing : Sheet
     /// <summary>What the bolt goes into.</summary>
     [Entry("What the bolt goes into.", Example = "deck_insert")]
     public Known<string> Insert { get; init; }
+
+    /// <summary>Diameter of the insert's hole.</summary>
+    [Entry("Diameter of the hole that the insert needs in the deck; a usual one where not given.", Measure = "Vernier caliper over the insert's barrel.", Example = "6.5 mm", Positive = true, Greatest = 0.05)]
+    public Known<Length> InsertHole { get; init; }
 }
 
 /// <summary>What holds things together.</summary>

@@ -1,0 +1,109 @@
+using System.Globalization;
+using Boardwright.Drivetrains;
+using Boardwright.Findings;
+using Boardwright.Parts;
+using Boardwright.Units;
+
+namespace Boardwright.Documents.Papers;
+
+/// <summary>Takes what a paper says out of a board and its figures, and keeps the entries that were not known.</summary>
+sealed class Gathering(PaperOrder order)
+{
+    // Standard deviations between which nine of ten values lie.
+    const double NineOfTen = 1.645;
+
+    const double Closest = 0.1;
+
+    readonly List<string> missing = [];
+
+    public PaperOrder Order => order;
+
+    public Examination Examination => order.Examination;
+
+    public Board Board => order.Board;
+
+    public Fitted Parts => order.Board.Parts;
+
+    public IReadOnlyList<string> Missing => missing;
+
+    /// <summary>Words with numbers written in one way everywhere.</summary>
+    public static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+
+    /// <summary>Words, or a request to write in what is not known.</summary>
+    public static string Or(string? words, string otherwise = "________") => words ?? otherwise;
+
+    /// <summary>Words about an entry; <c>null</c> when it is not known, which is kept.</summary>
+    public string? Of<T>(Known<T> known, Func<T, FormattableString> say)
+        where T : notnull
+    {
+        if (known.IsKnown)
+            return Text(say(known.Value));
+        Lack(known.Key);
+        return null;
+    }
+
+    /// <summary>A word entry; <c>null</c> when it is not known, which is kept.</summary>
+    public string? Of(Known<string> known) => Of(known, w => $"{w}");
+
+    /// <summary>Words about an answer; <c>null</c> when there is none, and what it lacks is kept.</summary>
+    public string? Of<T>(Answer<T> answer, Func<T, FormattableString?> say)
+        where T : notnull
+    {
+        if (answer.IsKnown)
+            return say(answer.Value) is { } said ? Text(said) : null;
+        foreach (var key in answer.Missing)
+            Lack(key);
+        return null;
+    }
+
+    /// <summary>A figure with its unit; <c>null</c> when it has no value, and what it lacks is kept.</summary>
+    public string? Figure(FigureKind kind, string format = "0.#")
+    {
+        var figure = Examination.Figures.FirstOrDefault(f => f.Kind.Id == kind.Id);
+        foreach (var key in figure?.Missing ?? [])
+            Lack(key);
+        return figure?.Value is { } value ? Number(value, figure.Unit, format) : null;
+    }
+
+    /// <summary>The interval of a figure with its unit; <c>null</c> where there is none.</summary>
+    public string? Between(FigureKind kind, string format = "0.#") =>
+        order.Intervals.TryGetValue(kind.Id, out var interval)
+            ? Text($"{interval.Low.ToString(format, CultureInfo.InvariantCulture)} to {Number(interval.High, kind.Unit, format)}") : null;
+
+    /// <summary>Between which values nine of ten parts of an entry's kind lie, SI; one that was measured says little of the next, so never closer than a tenth.</summary>
+    public static (double Low, double High) Nine(Sheet sheet, string key)
+    {
+        var entry = Entry.Of(sheet.GetType()).First(e => e.Key == key);
+        var known = entry.Read(sheet);
+        var value = known switch
+        {
+            Known<Resistance> { IsKnown: true } ohms => ohms.Value.Si,
+            Known<Current> { IsKnown: true } amperes => amperes.Value.Si,
+            _ => double.NaN,
+        };
+        var spread = Math.Max(entry.SpreadOf(known) * NineOfTen, Closest * value);
+        return (value - spread, value + spread);
+    }
+
+    public void Lack(string key)
+    {
+        if (key.Length > 0 && !missing.Contains(key))
+            missing.Add(key);
+    }
+
+    /// <summary>Torque for a bolt that is loosened again, of stainless steel or stronger.</summary>
+    public static string? TorqueOf(string bolt) =>
+        BoltThread.Named(bolt) is { } thread ? Text($"{thread.TighteningTorque(PropertyClass.StainlessA270).NewtonMetres:0.0} N·m") : null;
+
+    /// <summary>Names after one another; of many the first and how many more.</summary>
+    public static string Listed(IReadOnlyList<string> names)
+    {
+        const int Most = 6;
+        return names.Count <= Most + 1 ? string.Join(", ", names) : Text($"{string.Join(", ", names.Take(Most))} and {names.Count - Most} more");
+    }
+
+    public static string Number(double value, string unit, string format) =>
+        string.Create(CultureInfo.InvariantCulture, $"{value.ToString(format, CultureInfo.InvariantCulture)}{(unit.Length == 0 ? "" : " " + unit)}");
+
+    public static string Count(int count, string one, string? many = null) => Text($"{count} {(count == 1 ? one : many ?? one + "s")}");
+}

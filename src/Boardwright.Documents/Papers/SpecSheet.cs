@@ -1,0 +1,99 @@
+using System.Globalization;
+using Boardwright.Documents.Charts;
+using Boardwright.Documents.Pictures;
+using Boardwright.Findings;
+using Boardwright.Parts;
+using Boardwright.Spreads;
+using static Boardwright.Documents.Papers.Gathering;
+
+namespace Boardwright.Documents.Papers;
+
+/// <summary>The customer's spec sheet: what may be promised, under which conditions, and how sure it is.</summary>
+static class SpecSheet
+{
+    const double PictureWidth = 660;
+
+    public static IReadOnlyList<Block> Of(Gathering gathering)
+    {
+        var claims = Claim.Of(gathering.Examination, gathering.Order.Intervals);
+        foreach (var key in claims.SelectMany(c => c.Missing))
+            gathering.Lack(key);
+        List<Block> blocks = [];
+        var open = gathering.Examination.Findings.Count(f => f.Level == Level.Stop);
+        if (open > 0)
+            blocks.Add(new Caution(Text($"{Count(open, "finding")} of the kind STOP {(open == 1 ? "is" : "are")} open on this design. Nothing on this sheet may be promised before {(open == 1 ? "it is" : "they are")} mended.")));
+        var borne = claims.Where(c => c.Words is not null && c.Missing.Count == 0).ToList();
+        if (borne.Count > 0)
+        {
+            blocks.Add(new Heading("What it does"));
+            blocks.Add(new Table(
+                [new("", 2.6), new(open > 0 ? "Once mended" : "Promise", 2.4), new("Computed, nine times out of ten between", 3.4), new("Conditions", 5.6)],
+                [.. borne.Select(c => (IReadOnlyList<string?>)[TitleOf(c), c.Words, Sure(c), Conditions(c)])]));
+        }
+
+        if (gathering.Board.Brief.SpeedLimit is { IsKnown: true, Value: var limit } && claims.FirstOrDefault(c => c.Kind.Id == Catalogue.TopFull.Id)?.Interval is { } top && top.High > limit.KilometresPerHour)
+            blocks.Add(new Caution(Text($"The builder entered {limit.KilometresPerHour:0.#} km/h as the limit where it will be ridden; the board can go faster. It is sold with its speed limited as the limits sheet says, and the speeds above are not promised for public ways.")));
+        blocks.AddRange(Refused(claims));
+        blocks.AddRange(Facts(gathering));
+        if (RangePicture.Of(gathering.Examination) is { IsKnown: true, Value: var chart })
+            blocks.Add(new Picture(ChartLayout.Lay(chart with { Title = "Range over cruise speed" }, new ChartView(PictureWidth)).Drawing));
+
+        blocks.Add(new Heading("How sure this is"));
+        blocks.Add(new Paragraph("Computed from the stated figures of the parts, with their spreads carried through; no board of this design has been measured against it yet (evidence level E0). A promise is what the unfavourable end of the interval keeps. Hills, stops, wind, cold, wet, soft wheels, old cells and a heavier rider take from range and climb."));
+        blocks.Add(new Caution(PaperCautions.Law));
+        return blocks;
+    }
+
+    static string TitleOf(Claim claim) => claim.Kind.Id == Catalogue.BoardMass.Id ? "Mass of the board" : claim.Kind.Title;
+
+    static string Sure(Claim claim) => claim.Interval is { } i ? Text($"{Low(i)} and {High(i)} {claim.Kind.Unit}") : "";
+
+    // Rounded outwards, so that a promise never looks larger than its interval.
+    static string Low(Interval interval) => Digits(Math.Floor(interval.Low * 10 + 1e-9) / 10);
+
+    static string High(Interval interval) => Digits(Math.Ceiling(interval.High * 10 - 1e-9) / 10);
+
+    static string Digits(double value) => value.ToString(Math.Abs(value) < 100 ? "0.0" : "0", CultureInfo.InvariantCulture);
+
+    static string Conditions(Claim claim) => claim.Caution is { } caution ? $"{claim.Conditions}; {caution}" : claim.Conditions;
+
+    static IEnumerable<Block> Refused(IReadOnlyList<Claim> claims)
+    {
+        var refused = claims.Where(c => c.IsSupported == false || c.Words is null).ToList();
+        if (refused.Count == 0)
+            yield break;
+        yield return new Heading("Not promised");
+        yield return new Points([.. refused.Select(Refusal)]);
+    }
+
+    /// <summary>Why a claim is refused, and what may be said instead.</summary>
+    internal static string Refusal(Claim claim)
+    {
+        var wanted = claim.Asked is { } asked ? Text($"{TitleOf(claim)}: {asked:0.##} {claim.Kind.Unit} {(claim.IsAtLeast ? "or more" : "or less")} is not borne out. ") : $"{TitleOf(claim)}: ";
+        if (claim.Missing.Count > 0)
+            return wanted + "nothing can be said before these are known: " + Gathering.Listed(claim.Missing) + ".";
+        if (claim.Value is not { } value)
+            return wanted + (claim.Caution is { } caution ? caution + "." : "the board does not do it at all.");
+        if (claim.Interval is not { } interval)
+            return Text($"{wanted}computed {Digits(value)} {claim.Kind.Unit}, but how sure that is was not computed.");
+        var end = Text($"The {(claim.IsAtLeast ? "lower" : "upper")} end of the interval, {Low(interval)} to {High(interval)} {claim.Kind.Unit}, does not keep it. ");
+        return wanted + end + (claim.Words is { } words ? $"What may be said: {words} ({claim.Conditions})." : "Nothing may be promised.");
+    }
+
+    static IEnumerable<Block> Facts(Gathering gathering)
+    {
+        var parts = gathering.Parts;
+        yield return new Heading("What it is");
+        string? Titled(Part part) => part.IsChosen ? part.Title : null;
+        List<IReadOnlyList<string?>> rows =
+        [
+            ["Deck", Titled(parts.Deck) is { } deck ? Text($"{deck}{(parts.Deck.Length.IsKnown ? Text($", {parts.Deck.Length.Value.Millimetres:0} mm long") : "")}") : null],
+            ["Wheels", Titled(parts.Wheels) is { } wheels ? Text($"{wheels}{(parts.Wheels.Diameter.IsKnown ? Text($", Ø {parts.Wheels.Diameter.Value.Millimetres:0} mm") : "")}") : null],
+            ["Drive", gathering.Of(parts.Drive.Kind, k => $"{(k == DriveKind.Belt ? "belts" : k == DriveKind.Gear ? "gears" : "motors in the wheels")}, {(parts.Drive.Motors.IsKnown ? Count(parts.Drive.Motors.Value, "motor") : "")}")],
+            ["Power at the controllers, half charge", gathering.Figure(Catalogue.FeedPower, "0")],
+            ["Pack", Text($"{Or(gathering.Of(parts.Pack.Series, s => $"{s}"))}s{Or(gathering.Of(parts.Pack.Parallel, p => $"{p}"))}p, {Or(gathering.Figure(Catalogue.PackEnergy, "0"))} nominal")],
+            ["Charger", Titled(parts.Charger) is { } charger ? Text($"{charger}, {Or(gathering.Of(parts.Charger.Current, a => $"{a.Amperes:0.#} A"))}") : "none"],
+        ];
+        yield return new Table([new("", 3), new("", 7)], rows);
+    }
+}

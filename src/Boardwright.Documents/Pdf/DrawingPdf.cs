@@ -1,0 +1,60 @@
+using Boardwright.Documents.Drawings;
+
+namespace Boardwright.Documents.Pdf;
+
+/// <summary>Puts drawings on sheets of a PDF file.</summary>
+static class DrawingPdf
+{
+    /// <summary>Draws a drawing with its upper left corner at a place.</summary>
+    /// <param name="sheet">The sheet.</param>
+    /// <param name="drawing">The drawing.</param>
+    /// <param name="left">Where its left edge goes, mm.</param>
+    /// <param name="top">Where its upper edge goes, mm.</param>
+    /// <param name="scale">Millimetres for one of its units.</param>
+    public static void Draw(PdfSheet sheet, Drawing drawing, double left, double top, double scale)
+    {
+        double X(double x) => left + x * scale;
+        double Y(double y) => top + y * scale;
+        Spot[] At(ReadOnlyMemory<Spot> spots) => [.. spots.ToArray().Select(s => new Spot(X(s.X), Y(s.Y)))];
+        foreach (var shape in drawing.Shapes)
+        {
+            switch (shape)
+            {
+                case Stroke { Path.Length: > 1 } stroke:
+                    sheet.Path(At(stroke.Path), stroke.Pen.Width * scale, Palette.Light[stroke.Pen.Ink], [.. Dashes.LengthsOf(stroke.Pen.Dash).Select(d => d * scale)]);
+                    break;
+                case Patch { Outline.Length: > 2 } patch:
+                    sheet.Fill(At(patch.Outline), Palette.Light[patch.Ink]);
+                    break;
+                case Dot dot:
+                    sheet.Disc(X(dot.Centre.X), Y(dot.Centre.Y), dot.Radius * scale, Palette.Light[dot.Ink]);
+                    sheet.Circle(X(dot.Centre.X), Y(dot.Centre.Y), dot.Radius * scale, 1.4 * scale, Palette.Light[dot.Rim]);
+                    break;
+                case Words words:
+                    sheet.Write(X(words.At.X), Y(words.At.Y), words.Text, words.Size * scale, words.IsBold, words.Anchor, Palette.Light[words.Ink]);
+                    break;
+            }
+        }
+    }
+
+    /// <summary>Draws a code of dark squares, as wide as given with its quiet edge.</summary>
+    public static void Code(PdfSheet sheet, bool[][] modules, double left, double top, double side)
+    {
+        var step = side / (modules.Length + 2 * Papers.QrModules.Quiet);
+        var edge = Papers.QrModules.Quiet * step;
+        for (var y = 0; y < modules.Length; y++)
+        {
+            // Neighbours of a row in one piece, so that no viewer shows a seam.
+            for (var x = 0; x < modules.Length; x++)
+            {
+                if (!modules[y][x])
+                    continue;
+                var run = 1;
+                while (x + run < modules.Length && modules[y][x + run])
+                    run++;
+                sheet.Fill(left + edge + x * step, top + edge + y * step, run * step, step, "#000000");
+                x += run;
+            }
+        }
+    }
+}
