@@ -35,7 +35,7 @@ public class CheckBench
     public int ReadTheFiles() => BoardFile.Read(path).Complaints.Count;
 
     [Benchmark]
-    public int SpreadOf256() => Spread.Of(examination).Count;
+    public int SpreadOf256() => Spread.Of(examination).Intervals.Count;
 
     [Benchmark]
     public int ResultAsJson() => ResultDocument.Write(examination).Length;

@@ -13,7 +13,7 @@ static class Ledger
         ("What it does",
         [
             "speed.top_full", "speed.top_half", "speed.top_reserve", "climb.grade_at_climb_speed", "cruise.range", "cruise.consumption",
-            "heat.minutes_to_limit_at_climb", "brake.regen_distance", "charge.time_full",
+            "heat.minutes_to_limit_at_climb", "brake.regen_distance", "charge.time_full", "charge.time_lower_bound",
         ]),
         ("What it weighs", ["mass.board", "mass.rolling"]),
         ("What it costs", ["money.parts", "money.cost", "money.price"]),

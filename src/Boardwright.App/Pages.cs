@@ -35,7 +35,7 @@ static partial class Pages
     {
         var text = new StringBuilder();
         text.Append(Mark).Append("\n# Figures\n\n");
-        text.Append("Every figure that a check can give, by its id in the result document. A figure is given only when the board has what it is about; ");
+        text.Append("Every figure that a check or a ride can give, by its id in the result document; those of a ride begin with `ride.`. A figure is given only when the board has what it is about; ");
         text.Append("when a value it needs is missing, the document says which. Sentences on a rule are in [findings](findings/index.md).\n");
         foreach (var topic in figures.GroupBy(f => Topic(f.Id), StringComparer.Ordinal))
         {

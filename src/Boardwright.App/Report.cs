@@ -2,6 +2,7 @@ using System.Globalization;
 using Boardwright.Files;
 using Boardwright.Findings;
 using Boardwright.Parts;
+using Boardwright.Spreads;
 
 namespace Boardwright.App;
 
@@ -9,6 +10,7 @@ namespace Boardwright.App;
 sealed class Report
 {
     const int MostMissingShown = 10;
+    const int MostMeasurementsShown = 5;
     readonly Outcome outcome;
     readonly Paper paper;
     readonly UnitSystem units;
@@ -30,6 +32,7 @@ sealed class Report
         paper.Write(0, MakeUp.Of(outcome.Board));
         WriteFigures();
         WriteFindings();
+        WriteMeasurements(paper, outcome.MeasureNext, Catalogue.All);
         paper.Gap();
         WriteCounts();
         paper.Gap();
@@ -167,6 +170,23 @@ sealed class Report
             if (outcome.SourceOf(finding) is { Length: > 0 } source)
                 paper.Write(9, "Source: " + source, Ink.Quiet);
         }
+    }
+
+    /// <summary>Writes what to measure next, and by how much that would narrow each figure; nothing where nothing would.</summary>
+    internal static void WriteMeasurements(Paper paper, IReadOnlyList<Measurement> measurements, IReadOnlyList<FigureKind> kinds)
+    {
+        if (measurements.Count == 0)
+            return;
+        paper.Gap();
+        paper.Write(0, "What to measure next", Ink.Heading);
+        foreach (var measurement in measurements.Take(MostMeasurementsShown))
+        {
+            var narrows = string.Join("; ", measurement.Narrows.Where(n => n.Part >= 0.01).OrderByDescending(n => n.Part)
+                .Select(n => string.Create(CultureInfo.InvariantCulture, $"{Title(n.Figure)} by {100 * n.Part:0} %")));
+            paper.Write(4, $"{measurement.Key}: {measurement.How} Narrows {narrows}.", Ink.Plain, "", Ink.Plain, 2);
+        }
+
+        string Title(string id) => kinds.First(k => k.Id == id).Title.ToLowerInvariant();
     }
 
     void WriteCounts()

@@ -11,7 +11,6 @@ namespace Boardwright.App;
 static class RideReport
 {
     const int Bar = 28;
-    const int MostMeasurements = 5;
 
     // What a rider asks first; peaks and root mean squares are for those who choose wires and fuses.
     static readonly IReadOnlyList<FigureKind> Totals =
@@ -113,18 +112,8 @@ static class RideReport
     {
         if (spread is not { MeasureNext.Count: > 0 })
             return;
-        paper.Gap();
-        paper.Write(0, "What to measure next", Ink.Heading);
-        foreach (var measurement in spread.MeasureNext.Take(MostMeasurements))
-        {
-            var narrows = string.Join(", ", measurement.Narrows.Where(n => n.Part >= 0.01).OrderByDescending(n => n.Part)
-                .Select(n => string.Create(CultureInfo.InvariantCulture, $"{Title(n.Figure)} by {100 * n.Part:0} %")));
-            paper.Write(4, $"{measurement.Key}: {measurement.How} Narrows {narrows}.", Ink.Plain, "", Ink.Plain, 2);
-        }
-
+        Report.WriteMeasurements(paper, spread.MeasureNext, RideFigures.All);
         paper.Gap();
         paper.Write(0, "A range in brackets holds nine times out of ten when the values of the file are as uncertain as they are said to be.", Ink.Quiet);
     }
-
-    static string Title(string id) => RideFigures.All.First(k => k.Id == id).Title.ToLowerInvariant();
 }

@@ -1,5 +1,6 @@
 using Boardwright.Findings;
 using Boardwright.Parts;
+using Boardwright.Spreads;
 
 namespace Boardwright.Files;
 
@@ -12,14 +13,17 @@ public sealed record Outcome(Board Board, IReadOnlyList<Figure> Figures, IReadOn
     /// <summary>How well the figures are known, by figure id; empty where that was not asked for.</summary>
     public IReadOnlyDictionary<string, Interval> Spread { get; init; } = new Dictionary<string, Interval>(StringComparer.Ordinal);
 
+    /// <summary>What to measure next, the most telling first; empty where that was not asked for.</summary>
+    public IReadOnlyList<Measurement> MeasureNext { get; init; } = [];
+
     /// <summary>The rules that the findings name.</summary>
     public IReadOnlyList<Rule<Examination>> Rules { get; init; } = [];
 
     /// <summary>What an examination gave under the rules of the rulebook.</summary>
-    public static Outcome Of(Examination examination, IReadOnlyDictionary<string, Interval>? spread = null)
+    public static Outcome Of(Examination examination, Spread? spread = null)
     {
         var outcome = new Outcome(examination.Board, examination.Figures, examination.Findings) { Rules = Rulebook.All };
-        return spread is null ? outcome : outcome with { Spread = spread };
+        return spread is null ? outcome : outcome with { Spread = spread.Intervals, MeasureNext = spread.MeasureNext };
     }
 
     /// <summary>Name of the board.</summary>

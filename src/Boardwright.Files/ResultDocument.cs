@@ -3,6 +3,7 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using Boardwright.Findings;
 using Boardwright.Parts;
+using Boardwright.Spreads;
 
 namespace Boardwright.Files;
 
@@ -13,7 +14,7 @@ public static class ResultDocument
     static readonly JsonWriterOptions Options = new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     /// <summary>Writes an examination.</summary>
-    public static string Write(Examination examination, IReadOnlyDictionary<string, Interval>? spread = null) => Write(Outcome.Of(examination, spread));
+    public static string Write(Examination examination, Spread? spread = null) => Write(Outcome.Of(examination, spread));
 
     /// <summary>Writes what an examination gave.</summary>
     public static string Write(Outcome outcome) => Document(json =>
@@ -27,6 +28,7 @@ public static class ResultDocument
         foreach (var finding in outcome.Findings)
             One(json, finding, outcome.SourceOf(finding));
         json.WriteEndArray();
+        MeasureNext(json, outcome.MeasureNext);
     });
 
     /// <summary>Writes what is wrong in the files, in place of the results that could not be had.</summary>
@@ -99,6 +101,24 @@ public static class ResultDocument
         }
 
         json.WriteEndObject();
+    }
+
+    internal static void MeasureNext(Utf8JsonWriter json, IReadOnlyList<Measurement> measurements)
+    {
+        json.WriteStartArray("measure_next");
+        foreach (var measurement in measurements)
+        {
+            json.WriteStartObject();
+            json.WriteString("key", measurement.Key);
+            json.WriteString("how", measurement.How);
+            json.WriteStartObject("narrows_%");
+            foreach (var narrowing in measurement.Narrows)
+                json.WriteNumber(narrowing.Figure, 100 * narrowing.Part);
+            json.WriteEndObject();
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
     }
 
     // JSON has no way to write a number that is not finite.

@@ -69,20 +69,7 @@ public static class RideDocument
             json.WriteNumber(Entry.Word(what), time.Minutes);
         json.WriteEndObject();
         ResultDocument.Texts(json, "notes", [.. ride.Notes.Select(n => n.In(UnitSystem.Metric))]);
-        json.WriteStartArray("measure_next");
-        foreach (var measurement in spread?.MeasureNext ?? [])
-        {
-            json.WriteStartObject();
-            json.WriteString("key", measurement.Key);
-            json.WriteString("how", measurement.How);
-            json.WriteStartObject("narrows_%");
-            foreach (var narrowing in measurement.Narrows)
-                json.WriteNumber(narrowing.Figure, 100 * narrowing.Part);
-            json.WriteEndObject();
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
+        ResultDocument.MeasureNext(json, spread?.MeasureNext ?? []);
         if (ride.Trace.Count > 0)
             Trace(json, ride.Trace);
     });

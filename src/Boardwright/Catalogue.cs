@@ -72,7 +72,7 @@ public static class Catalogue
     public static FigureKind VoltageEmpty { get; } = new("pack.voltage_empty", "V", "Voltage empty", "Voltage of the pack at the cells' least voltage.", "S · least voltage of a cell", Sources.CircuitTheory);
 
     /// <summary>pack.resistance.</summary>
-    public static FigureKind PackResistance { get; } = new("pack.resistance", "ohm", "Pack resistance", "Resistance of the pack at half charge and the brief's temperature, links included, wires outside the pack not.", "(S/P) R_cell + links", Sources.CircuitTheory);
+    public static FigureKind PackResistance { get; } = new("pack.resistance", "ohm", "Pack resistance", "Steady resistance of the pack at half charge and the brief's temperature, the cells' slow branches and the links included, wires outside the pack not.", "(S/P) (R0 + R1 + R2) + links", Sources.CircuitTheory);
 
     /// <summary>pack.feed_power.</summary>
     public static FigureKind FeedPower { get; } = new("pack.feed_power", "W", "Power the pack can feed", "Power at the controllers at the least of the pack current limits, at half charge: more than this no motor can ever take, whatever is printed on it.", "I (E − I R)", Sources.CircuitTheory);
@@ -138,7 +138,7 @@ public static class Catalogue
     public static FigureKind BrakeNote { get; } = new("brake.foot_or_slide_note", "", "Beside the electric brake", "What the rider must be able to do when the electric brake is not enough or not there.", "words, from the figures above", Sources.CommonPractice);
 
     /// <summary>charge.time_full.</summary>
-    public static FigureKind ChargeFull { get; } = new("charge.time_full", "h", "Charge from empty", "Time from empty until the charger stops.", "constant current, then I = (V_full − E)/R down to the end current", Sources.CircuitTheory);
+    public static FigureKind ChargeFull { get; } = new("charge.time_full", "h", "Charge from empty", "Time from empty until the charger stops: with the tail of a measured charge where the cell has one, else with its steady resistance, which is short by up to a quarter.", "cell.charge_tail known: Q/I + τ (ln(1/k) − 1 + k), k = I_end/I; else constant current, then I = (V_full − E)/R down to the end current", Sources.LgHg2Kollmeyer);
 
     /// <summary>charge.time_80.</summary>
     public static FigureKind Charge80 { get; } = new("charge.time_80", "h", "Charge to 80 %", "Time from empty to 80 % of the charge.", "as charge.time_full", Sources.CircuitTheory);

@@ -44,7 +44,7 @@ public sealed class AnyBoardTests
                 var spread = Spread.Of(exam, 8);
                 using var document = JsonDocument.Parse(ResultDocument.Write(Outcome.Of(exam, spread)));
                 Assert.Equal(exam.Findings.Count, document.RootElement.GetProperty("findings").GetArrayLength());
-                foreach (var interval in spread.Values)
+                foreach (var interval in spread.Intervals.Values)
                     Assert.True(interval.Low <= interval.High);
             });
 

@@ -216,7 +216,7 @@ public sealed class ExaminationTests
     public void An_interval_holds_the_figure_and_names_what_matters()
     {
         var exam = Examination.Of(Boards.Tern);
-        var spread = Spread.Of(exam, 64, cancellation: TestContext.Current.CancellationToken);
+        var spread = Spread.Of(exam, 64, cancellation: TestContext.Current.CancellationToken).Intervals;
 
         foreach (var figure in exam.Figures.Where(f => f.Value is not null))
         {
@@ -227,7 +227,7 @@ public sealed class ExaminationTests
         var top = spread["speed.top_full"];
         Assert.InRange(Figure(Boards.Tern, "speed.top_full"), top.Low, top.High);
         Assert.Contains("motor.kv", top.MattersMost);
-        var (once, again) = (spread["cruise.range"], Spread.Of(exam, 64, cancellation: TestContext.Current.CancellationToken)["cruise.range"]);
+        var (once, again) = (spread["cruise.range"], Spread.Of(exam, 64, cancellation: TestContext.Current.CancellationToken).Intervals["cruise.range"]);
         Assert.Equal((once.Low, once.High), (again.Low, again.High));
         Assert.Equal(once.MattersMost, again.MattersMost);
     }
@@ -235,7 +235,7 @@ public sealed class ExaminationTests
     [Fact]
     public void A_measured_value_narrows_the_interval_that_it_matters_for()
     {
-        static double Width(Board board) => Spread.Of(Examination.Of(board), 128, cancellation: TestContext.Current.CancellationToken)["cruise.range"] is var i ? i.High - i.Low : 0;
+        static double Width(Board board) => Spread.Of(Examination.Of(board), 128, cancellation: TestContext.Current.CancellationToken).Intervals["cruise.range"] is var i ? i.High - i.Low : 0;
         var rolling = Boards.Tern.Parts.Wheels.RollingResistance;
         var measured = Boards.Tern with
         {

@@ -2,6 +2,7 @@ using System.CommandLine;
 using Boardwright.Files;
 using Boardwright.Findings;
 using Boardwright.Parts;
+using Boardwright.Spreads;
 
 namespace Boardwright.App.Commands;
 
@@ -10,8 +11,8 @@ static class Check
 {
     /// <summary>The command.</summary>
     /// <param name="terminal">Where to write.</param>
-    /// <param name="spread">Computes how well the figures are known; <c>null</c> where that is never shown.</param>
-    public static Command Of(Terminal terminal, Func<Examination, IReadOnlyDictionary<string, Interval>>? spread)
+    /// <param name="spread">Computes how well the figures are known, and what to measure next; <c>null</c> where that is never shown.</param>
+    public static Command Of(Terminal terminal, Func<Examination, Spread>? spread)
     {
         var file = new Argument<string>("FILE") { Description = "The board file, NAME.board.yaml." };
         file.CompletionSources.Add(context => Completion.BoardFiles(context.WordToComplete));
@@ -35,7 +36,7 @@ static class Check
         return command;
     }
 
-    static int Run(Terminal terminal, string file, bool asJson, bool all, UnitSystem units, Func<Examination, IReadOnlyDictionary<string, Interval>>? spread)
+    static int Run(Terminal terminal, string file, bool asJson, bool all, UnitSystem units, Func<Examination, Spread>? spread)
     {
         var loaded = BoardFile.Read(file);
         if (loaded.Board is not { } board)

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Boardwright.Findings;
+using Boardwright.Rides;
 
 namespace Boardwright.App.Commands;
 
@@ -14,14 +15,17 @@ sealed class Explain(IReadOnlyList<FigureKind> figures, IReadOnlyList<Rule<Exami
             Description = "Id of a figure or of a rule, or how ids begin. Without it all ids are listed.",
             Arity = ArgumentArity.ZeroOrOne,
         };
-        id.CompletionSources.Add(_ => Catalogue.All.Select(k => k.Id).Concat(Rulebook.All.Select(r => r.Id)));
+        id.CompletionSources.Add(_ => Figures.Select(k => k.Id).Concat(Rulebook.All.Select(r => r.Id)));
         var command = new Verb(
             "explain", "Says what a figure or a rule means, by which equation and from which source.",
             "boardwright explain cruise.range", "boardwright explain drive")
         { id };
-        command.SetAction(parsed => new Explain(Catalogue.All, Rulebook.All).Run(terminal, parsed.GetValue(id)));
+        command.SetAction(parsed => new Explain(Figures, Rulebook.All).Run(terminal, parsed.GetValue(id)));
         return command;
     }
+
+    /// <summary>Every figure that the program can give, of a check and then of a ride.</summary>
+    internal static IReadOnlyList<FigureKind> Figures { get; } = [.. Catalogue.All, .. RideFigures.All];
 
     /// <summary>Explains one id, lists those that begin alike, or offers what is near.</summary>
     public int Run(Terminal terminal, string? id)

@@ -65,8 +65,8 @@ static class Plot
             var answer = picture.Of(examination);
             if (answer.IsKnown)
             {
-                var path = isFile ? place : Path.Combine(place == "." ? "" : place, $"{NameOf(file)}.{picture.Id}{PictureEnding}");
-                File.WriteAllText(path, Svg.Write(ChartLayout.Lay(answer.Value, new ChartView(Width) { Units = units }).Drawing));
+                var path = isFile ? place : PathOf(place, file, picture.Id);
+                Write(path, answer.Value, units);
                 terminal.Out.WriteLine($"Wrote {path}: {picture.Shows}.");
                 continue;
             }
@@ -85,6 +85,17 @@ static class Plot
         isBeside ? "this board has no part that it would show."
         : missing.Count > 0 ? $"it waits for {string.Join(", ", missing)}."
         : "the question has no answer on this board; boardwright check says why.";
+
+    /// <summary>Writes a chart as SVG, whole or not at all.</summary>
+    internal static void Write(string path, Chart chart, UnitSystem units)
+    {
+        var unfinished = path + ".part";
+        File.WriteAllText(unfinished, Svg.Write(ChartLayout.Lay(chart, new ChartView(Width) { Units = units }).Drawing));
+        File.Move(unfinished, path, overwrite: true);
+    }
+
+    /// <summary>Path of a picture of a board in a folder.</summary>
+    internal static string PathOf(string folder, string file, string picture) => Path.Combine(folder == "." ? "" : folder, $"{NameOf(file)}.{picture}{PictureEnding}");
 
     static string NameOf(string file)
     {

@@ -1,4 +1,6 @@
 using System.CommandLine;
+using Boardwright.Documents.Charts;
+using Boardwright.Documents.Pictures;
 using Boardwright.Files;
 using Boardwright.Findings;
 using Boardwright.Parts;
@@ -14,6 +16,9 @@ static class Ride
 {
     const string Cruise = "cruise";
 
+    // Starts and stops take some seconds, and would look broken with fewer moments.
+    const double PictureEvery = 0.5;
+
     /// <summary>The command.</summary>
     /// <param name="terminal">Where to write.</param>
     public static Command Of(Terminal terminal)
@@ -26,9 +31,10 @@ static class Ride
         var repeat = new Option<bool>("--repeat-until-reserve") { Description = "Rides the route again and again until the reserve is reached, halting after each round." };
         var asJson = new Option<bool>("--json") { Description = "Prints the ride for other programs, always metric; with --every also its trace." };
         var asTable = new Option<bool>("--csv") { Description = "Prints the trace as comma-separated values, always metric." };
-        var every = new Option<double?>("--every") { Description = "Seconds between two moments of the trace; 1 where not given.", HelpName = "SECONDS" };
+        var every = new Option<double?>("--every") { Description = "Seconds between two moments of the trace; where not given 1, and for pictures alone 0.5.", HelpName = "SECONDS" };
         var samples = new Option<int>("--samples") { Description = "How many boards are ridden to say how well the figures are known; 0 leaves that out.", HelpName = "N", DefaultValueFactory = _ => Spread.DefaultPoints };
-        var units = new Option<string>("--units") { Description = "Units of the report: metric or imperial.", HelpName = "UNITS", DefaultValueFactory = _ => "metric" };
+        var plot = new Option<string>("--plot") { Description = "Also writes pictures of the ride into a folder: over distance, over time, and where its energy went.", HelpName = "DIR" };
+        var units = new Option<string>("--units") { Description = "Units of the report and the pictures: metric or imperial.", HelpName = "UNITS", DefaultValueFactory = _ => "metric" };
         units.AcceptOnlyFromAmong("metric", "imperial");
         var plain = new Option<bool>("--plain") { Description = "No colour and no dim text, 80 columns." };
         samples.Validators.Add(result =>
@@ -43,8 +49,8 @@ static class Ride
         });
         var command = new Verb(
             "ride", "Rides a board over a route: how far and how long, on what energy, how hot, and how sure that is. Exit code 0 when the ride ends as planned and nothing gets too hot, 1 when not or when values are missing, 2 when a file could not be read.",
-            "boardwright ride tern.board.yaml --loop cruise", "boardwright ride tern.board.yaml --route hill.gpx --repeat-until-reserve", "boardwright ride tern.board.yaml --route hill.csv --csv > hill-ride.csv")
-        { file, route, loop, repeat, asJson, asTable, every, samples, units, plain };
+            "boardwright ride tern.board.yaml --loop cruise", "boardwright ride tern.board.yaml --route hill.gpx --repeat-until-reserve", "boardwright ride tern.board.yaml --route hill.gpx --plot pictures", "boardwright ride tern.board.yaml --route hill.csv --csv > hill-ride.csv")
+        { file, route, loop, repeat, asJson, asTable, every, plot, samples, units, plain };
         command.Validators.Add(result =>
         {
             if (result.GetValue(loop) is not null && result.GetValue(route) is not null)
@@ -54,12 +60,15 @@ static class Ride
         });
         command.SetAction(parsed =>
         {
-            var (json, table, seconds) = (parsed.GetValue(asJson), parsed.GetValue(asTable), parsed.GetValue(every));
+            var (json, table, seconds, pictures) = (parsed.GetValue(asJson), parsed.GetValue(asTable), parsed.GetValue(every), parsed.GetValue(plot));
+            var traced = table || pictures is not null || (json && seconds is not null);
             return Run(
                 parsed.GetValue(plain) ? terminal with { IsStyled = false, Width = 80 } : terminal,
                 new Request(parsed.GetRequiredValue(file), parsed.GetValue(route), parsed.GetValue(loop) == Cruise, json, table, table ? 0 : parsed.GetValue(samples))
                 {
-                    Options = new RideOptions { Repeats = parsed.GetValue(repeat), TraceEvery = table || (json && seconds is not null) ? Duration.FromSeconds(seconds ?? 1) : null },
+                    Options = new RideOptions { Repeats = parsed.GetValue(repeat), TraceEvery = traced ? Duration.FromSeconds(seconds ?? (table || json ? 1 : PictureEvery)) : null },
+                    Pictures = pictures,
+                    ShowsTrace = table || seconds is not null,
                     Units = parsed.GetValue(units) == "imperial" ? UnitSystem.Imperial : UnitSystem.Metric,
                 });
         });
@@ -107,10 +116,34 @@ static class Ride
         if (request.AsTable)
             terminal.Out.Write(RideDocument.WriteTable(ride));
         else if (request.AsJson)
-            terminal.Out.Write(RideDocument.Write(board, ride, spread));
+            terminal.Out.Write(RideDocument.Write(board, request.ShowsTrace ? ride : ride with { Trace = [] }, spread));
         else
             RideReport.Write(new Paper(terminal), board, ride, spread, notes, request.Units);
+        if (request.Pictures is { } folder)
+            Draw(terminal, request, folder, RidePictures.Of(board, ride, route));
         return IsAsPlanned(ride, request, route) ? Exit.Holds : Exit.Wanting;
+    }
+
+    static void Draw(Terminal terminal, Request request, string folder, IReadOnlyList<Chart> charts)
+    {
+        if (charts.Count == 0)
+        {
+            terminal.Error.WriteLine("No picture was written: the board never moved.");
+            return;
+        }
+
+        Directory.CreateDirectory(folder);
+        // What goes to another program is nothing but the document.
+        var isQuiet = request.AsJson || request.AsTable;
+        if (!isQuiet)
+            terminal.Out.WriteLine();
+        foreach (var chart in charts)
+        {
+            var path = Plot.PathOf(folder, request.File, chart.Name);
+            Plot.Write(path, chart, request.Units);
+            if (!isQuiet)
+                terminal.Out.WriteLine($"Wrote {path}: {chart.Title}.");
+        }
     }
 
     static bool IsAsPlanned(Rides.Ride ride, Request request, Route? route)
@@ -146,5 +179,11 @@ static class Ride
         public required RideOptions Options { get; init; }
 
         public required UnitSystem Units { get; init; }
+
+        /// <summary>Folder for pictures; <c>null</c> for none.</summary>
+        public required string? Pictures { get; init; }
+
+        /// <summary>Whether the trace was asked for, and not only needed for pictures.</summary>
+        public required bool ShowsTrace { get; init; }
     }
 }

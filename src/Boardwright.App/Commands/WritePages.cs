@@ -23,7 +23,7 @@ static class WritePages
     static int Run(Terminal terminal, string folder)
     {
         var place = Path.GetFullPath(folder);
-        var pages = Pages.Of(Catalogue.All, Rulebook.All);
+        var pages = Pages.Of(Explain.Figures, Rulebook.All);
         Directory.CreateDirectory(Path.Combine(place, "findings"));
         foreach (var (name, text) in pages)
             File.WriteAllText(Path.Combine(place, name), text);

@@ -1,5 +1,6 @@
 using Boardwright.Documents.Charts;
 using Boardwright.Findings;
+using Boardwright.Parts;
 
 namespace Boardwright.Documents.Pictures;
 
@@ -23,6 +24,9 @@ public static class BoardPictures
     ];
 
     /// <summary>The title of a board's picture.</summary>
-    internal static string Title(Examination examination, string says) =>
-        examination.Board.Name.Or("") is { Length: > 0 } name ? $"{name}: {says}" : char.ToUpperInvariant(says[0]) + says[1..];
+    internal static string Title(Examination examination, string says) => Title(examination.Board, says);
+
+    /// <inheritdoc cref="Title(Examination, string)"/>
+    internal static string Title(Board board, string says) =>
+        board.Name.Or("") is { Length: > 0 } name ? $"{name}: {says}" : char.ToUpperInvariant(says[0]) + says[1..];
 }

@@ -1,5 +1,7 @@
 using Boardwright.Documents.Charts;
 using Boardwright.Findings;
+using Boardwright.Parts;
+using Boardwright.Rides;
 using Boardwright.Traction;
 
 namespace Boardwright.Documents.Pictures;
@@ -44,6 +46,30 @@ public static class EnergyPicture
             new($"At {Speed.FromMetresPerSecond(speed)} on the level at half charge. {consumption:0.00 Wh/km} leave the cells at their terminals, which is what the consumption counts; the last bar warms the cells themselves."));
     });
 
+    /// <summary>Of a whole ride.</summary>
+    /// <param name="board">The board.</param>
+    /// <param name="ride">The ride.</param>
+    /// <returns>The chart, or <c>null</c> when the ride took no energy.</returns>
+    public static Chart? Of(Board board, Ride ride)
+    {
+        var shares = EnergyShare.Of(ride.Energy).Where(s => Math.Abs(s.Energy.WattHours) >= 0.005)
+            .Select(s => new EnergyPart(s.Title, s.Energy.Joules, s.Id switch
+            {
+                "air" or "rolling" or "grade" or "motion" or "foot_brake" => 0,
+                "wiring" or "links" or "cells" or "polarisation" => 2,
+                _ => 1,
+            })).ToArray();
+        return shares.Length == 0 ? null : Bars<Energy>(
+            "ride-energy",
+            BoardPictures.Title(board, $"where the energy went, {ride.Road}"),
+            Axis.Of<Energy>("energy", "Wh"),
+            shares,
+            "out of the charge",
+            Phrase.Join(
+                new($"{ride.Distance:0.0 km} in {ride.Time:0.0 min}."),
+                new($"{Energy.FromJoules(ride.Energy.Delivered):0.0 Wh} left the cells at their terminals, and the brake returned {Energy.FromJoules(ride.Energy.Returned):0.0 Wh}; the last bars warm the cells themselves.")));
+    }
+
     /// <summary>Bars for any list of parts, such as those of a whole ride.</summary>
     /// <typeparam name="T">What is shown: energy, energy for a distance, power.</typeparam>
     /// <param name="name">Name of the chart.</param>
@@ -56,7 +82,9 @@ public static class EnergyPicture
         where T : struct, IQuantity<T>
     {
         var whole = parts.Sum(p => p.Si);
-        var digits = axis.UnitIn(UnitSystem.Metric).FromSi(Math.Abs(whole)) switch { < 20 => "0.00 ", < 200 => "0.0 ", _ => "0 " } + axis.Unit;
+        var finest = axis.UnitIn(UnitSystem.Metric).FromSi(Math.Abs(whole)) switch { < 20 => 2, < 200 => 1, _ => 0 };
+        // A part of less than a hundredth would be written as nothing.
+        string Digits(double si) => (Math.Abs(si) < 0.01 * whole ? Math.Min(2, finest + 1) : finest) switch { 0 => "0 ", 1 => "0.0 ", _ => "0.00 " } + axis.Unit;
         var bars = new List<Bar>();
         var reached = 0.0;
         foreach (var part in parts)
@@ -65,12 +93,12 @@ public static class EnergyPicture
             reached += part.Si;
         }
 
-        bars.Add(new Bar(sum, 0, whole, new Phrase(FormattableString("{0:" + digits + "}", T.FromSi(whole))), IsSum: true));
+        bars.Add(new Bar(sum, 0, whole, new Phrase(FormattableString("{0:" + Digits(whole) + "}", T.FromSi(whole))), IsSum: true));
         return new Chart { Name = name, Title = title, Says = says, Across = axis with { From = 0 }, Panels = [new BarPanel(bars)] };
 
         FormattableString Amount(double si) => whole > 0
-            ? FormattableString("{0:" + digits + "}, {1:0.0} %", T.FromSi(si), 100 * si / whole)
-            : FormattableString("{0:" + digits + "}", T.FromSi(si));
+            ? FormattableString("{0:" + Digits(si) + "}, {1:0.0} %", T.FromSi(si), 100 * si / whole)
+            : FormattableString("{0:" + Digits(si) + "}", T.FromSi(si));
     }
 
     static FormattableString FormattableString(string format, params object[] arguments) =>

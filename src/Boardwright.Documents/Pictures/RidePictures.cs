@@ -1,5 +1,8 @@
 using System.Runtime.InteropServices;
 using Boardwright.Documents.Charts;
+using Boardwright.Parts;
+using Boardwright.Rides;
+using Boardwright.Road;
 
 namespace Boardwright.Documents.Pictures;
 
@@ -24,7 +27,7 @@ public enum Channel
     /// <summary>Power at the wheels, W; negative when braking.</summary>
     WheelPower,
 
-    /// <summary>Power out of the pack, W; negative when it is fed back.</summary>
+    /// <summary>Power that the pack feeds the controllers, W; negative when it is fed back.</summary>
     PackPower,
 
     /// <summary>Current out of the pack, A.</summary>
@@ -33,7 +36,7 @@ public enum Channel
     /// <summary>Phase amplitude of a motor, A.</summary>
     PhaseCurrent,
 
-    /// <summary>Voltage of the pack under load, V.</summary>
+    /// <summary>Voltage that reaches the controllers, V.</summary>
     PackVoltage,
 
     /// <summary>State of charge, 0 to 1.</summary>
@@ -82,10 +85,46 @@ public static class RidePictures
         (Axis.Of<Fraction>("grade", "%"), 0.8, [(Channel.Grade, "grade")]),
         (Axis.Of<Power>("power", "W") with { From = 0 }, 1, [(Channel.PackPower, "pack"), (Channel.WheelPower, "wheels")]),
         (Axis.Of<Current>("current", "A") with { From = 0 }, 1, [(Channel.PackCurrent, "pack"), (Channel.PhaseCurrent, "motor phase")]),
-        (Axis.Of<Voltage>("voltage under load", "V"), 0.9, [(Channel.PackVoltage, "pack")]),
+        (Axis.Of<Voltage>("voltage under load", "V"), 0.9, [(Channel.PackVoltage, "at the controllers")]),
         (Axis.Of<Fraction>("charge", "%"), 0.8, [(Channel.Charge, "charge")]),
         (Axis.Of<Temperature>("temperature", "°C"), 1.1, [(Channel.WindingTemperature, "windings"), (Channel.CaseTemperature, "motor case"), (Channel.ControllerTemperature, "controllers"), (Channel.CellTemperature, "cells")]),
     ];
+
+    /// <summary>Every picture of a computed ride: over distance, over time, and where its energy went. What the ride does not have is left out.</summary>
+    /// <param name="board">The board.</param>
+    /// <param name="ride">The ride, its moments kept.</param>
+    /// <param name="route">The route it was ridden on; <c>null</c> for a level cruise.</param>
+    public static IReadOnlyList<Chart> Of(Board board, Ride ride, Route? route)
+    {
+        var trace = new RiddenTrace(ride, route);
+        var (levels, says) = (LevelsOf(board, ride), SaysOf(ride));
+        string Title(string what) => BoardPictures.Title(board, $"{what}, {ride.Road}");
+        Chart?[] charts = [OverDistance(trace, Title("the ride over distance"), says, levels), OverTime(trace, Title("the ride over time"), says, levels), EnergyPicture.Of(board, ride)];
+        return [.. charts.OfType<Chart>()];
+    }
+
+    // Only limits that a body comes near: a line far above everything would press the rest together.
+    static List<(Channel Channel, Guide Level)> LevelsOf(Board board, Ride ride)
+    {
+        const double Near = 25;
+        List<(Channel, Guide)> levels = [];
+
+        void Level(Channel channel, Hottest hottest, Known<Temperature> limit, Phrase label)
+        {
+            if (limit.IsKnown && hottest.High.Kelvins > limit.Value.Kelvins - Near)
+                levels.Add((channel, new Guide(limit.Value.Kelvins, label)));
+        }
+
+        var (motor, controller, cell) = (board.Parts.Motor, board.Parts.Controller, board.Parts.Cell);
+        Level(Channel.WindingTemperature, ride.Winding, motor.WindingLimit, new($"limit of the windings"));
+        Level(Channel.ControllerTemperature, ride.Controller, controller.TaperTemperatureStart, new($"controllers fade from here"));
+        Level(Channel.CellTemperature, ride.Cells, cell.DischargeTemperatureMax, new($"limit of the cells"));
+        return levels;
+    }
+
+    static Phrase SaysOf(Ride ride) => Phrase.Join(
+        new($"{ride.Distance:0.0 km} in {ride.Time:0.0 min}, {ride.Used:0.0 Wh} used, {ride.ChargeLeft:0 %} of the charge left."),
+        ride.CoolTrace.Count > 0 ? new($"Where a temperature is a band, heat capacities or cooling are guessed.") : default);
 
     /// <summary>The ride over distance.</summary>
     /// <param name="trace">The ride.</param>

@@ -38,9 +38,37 @@ public sealed record ChargeCurve(IReadOnlyList<ChargeMoment> Moments, ChargeMome
         if (needs.Unmet)
             return null;
         var target = Min(volts, full * pack.Series);
+        return known.Tail is { } tail ? Measured(pack, target, tail, known.TurnOver) : Steady(pack, target, current, end, known.TurnOver);
+    });
+
+    // The slow resistance that the tail stands for is there all along a charge of hours, so the voltage rises into the end voltage without a step.
+    static ChargeCurve Measured(PackModel pack, double target, ChargeTail tail, double turn)
+    {
+        var (current, capacity, decay) = (tail.Current.Amperes, pack.Capacity.Coulombs, tail.Decay.Seconds);
+        var ohms = (target - pack.RestVoltsAt(turn)) / current;
+        var moments = new List<ChargeMoment>();
+        for (var i = 0; i <= Steps; i++)
+        {
+            var charge = turn * i / Steps;
+            moments.Add(new(capacity * charge / current, charge, current, Min(target, pack.RestVoltsAt(charge) + current * ohms)));
+        }
+
+        var turnOver = moments[^1];
+        for (var i = 1; i <= Steps; i++)
+        {
+            var seconds = tail.ConstantVoltage.Seconds * i / Steps;
+            var left = Exp(-seconds / decay);
+            moments.Add(new(turnOver.Seconds + seconds, turn + current * decay * (1 - left) / capacity, current * left, target));
+        }
+
+        return new ChargeCurve(moments, turnOver);
+    }
+
+    static ChargeCurve Steady(PackModel pack, double target, double current, double end, double turnsOver)
+    {
         double CurrentAt(double charge) => Min(current, (target - pack.RestVoltsAt(charge)) / pack.OhmsAt(charge));
         var stop = RootFinding.FirstFall(s => CurrentAt(s) - Min(end, current), 0, 1, 1.0 / 64) ?? 1;
-        var turn = Min(known.TurnOver, stop);
+        var turn = Min(turnsOver, stop);
         var capacity = pack.Capacity.Coulombs;
         ChargeMoment At(double seconds, double charge)
         {
@@ -59,5 +87,5 @@ public sealed record ChargeCurve(IReadOnlyList<ChargeMoment> Moments, ChargeMome
         }
 
         return new ChargeCurve(moments, turnOver);
-    });
+    }
 }

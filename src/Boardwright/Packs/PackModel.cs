@@ -3,9 +3,12 @@ using Boardwright.Parts;
 
 namespace Boardwright.Packs;
 
-/// <summary>A pack of equal cells: rest voltage and resistance over state of charge, at the brief's temperature.</summary>
-/// <remarks>Voltage S · E(charge); resistance (S/P) · R_cell(charge, temperature) + links. The weakest group of a real pack sets its end; here all are equal.</remarks>
-/// <validity>Cells at one temperature; currents that last from a second to a few minutes.</validity>
+/// <summary>A pack of equal cells: rest voltage and steady resistance over state of charge, at the brief's temperature.</summary>
+/// <remarks>
+/// Voltage S · E(charge); resistance (S/P) · (R0 + R1 + R2)(charge, temperature) + links, the branches as far as the cell has them:
+/// what a current has met once it has flowed for longer than their time constants. The weakest group of a real pack sets its end; here all are equal.
+/// </remarks>
+/// <validity>Cells at one temperature; currents that last for minutes. A short pull sags less where the cell has branches, and a cell without any has the one resistance for all.</validity>
 /// <error>Voltage within some 3 % for a named cell with a resistance table, from the spread of its resistance.</error>
 /// <source cref="Sources.CircuitTheory"/>
 public sealed record PackModel
@@ -38,10 +41,14 @@ public sealed record PackModel
     /// <summary>Rest voltage at a state of charge (0 to 1), in volts.</summary>
     public double RestVoltsAt(double charge) => Series * cell.RestVoltage.Value.At(charge);
 
-    /// <summary>Resistance of the cells alone at a state of charge (0 to 1), in ohm.</summary>
-    public double CellOhmsAt(double charge) => (double)Series / Parallel * cell.Resistance.Value.At(charge, kelvins);
+    /// <summary>Steady resistance of the cells alone at a state of charge (0 to 1), in ohm.</summary>
+    public double CellOhmsAt(double charge)
+    {
+        double Branch(Known<ResistanceTable> slow) => slow.IsKnown ? slow.Value.At(charge, kelvins) : 0;
+        return (double)Series / Parallel * (cell.Resistance.Value.At(charge, kelvins) + Branch(cell.Polarisation.R1) + Branch(cell.Polarisation.R2));
+    }
 
-    /// <summary>Resistance of the whole pack at a state of charge (0 to 1), in ohm.</summary>
+    /// <summary>Steady resistance of the whole pack at a state of charge (0 to 1), in ohm.</summary>
     public double OhmsAt(double charge) => CellOhmsAt(charge) + Links.Ohms;
 
     /// <summary>Builds the model.</summary>
@@ -53,6 +60,10 @@ public sealed record PackModel
         needs.Of(cell.Capacity);
         needs.Of(cell.RestVoltage);
         needs.Of(cell.Resistance);
+        if (cell.Polarisation.R1.IsKnown)
+            needs.Of(cell.Polarisation.R1);
+        if (cell.Polarisation.R2.IsKnown)
+            needs.Of(cell.Polarisation.R2);
         var links = needs.Of(pack.Links);
         var temperature = needs.Of(board.Brief.Temperature);
         return needs.Unmet ? null : new PackModel(board, temperature, links);

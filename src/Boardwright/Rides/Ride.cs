@@ -100,6 +100,12 @@ public sealed record Ride
     /// <summary>Moments, where they were asked for.</summary>
     public required IReadOnlyList<RideMoment> Trace { get; init; }
 
+    /// <summary>The same moments when the guessed capacities and conductances are at the cool ends of their spreads; none where nothing is guessed.</summary>
+    public IReadOnlyList<RideMoment> CoolTrace { get; init; } = [];
+
+    /// <summary>The same at their hot ends.</summary>
+    public IReadOnlyList<RideMoment> HotTrace { get; init; } = [];
+
     /// <summary>What a reader should know about this ride.</summary>
     public required IReadOnlyList<Phrase> Notes { get; init; }
 
@@ -128,9 +134,8 @@ public sealed record Ride
         if (model.Heat.Guessed == HeatGuess.None)
             return ride;
         // What is guessed is shown as a band: everything slow and well cooled, and everything quick and badly cooled.
-        var untraced = options with { TraceEvery = null };
-        var cool = Once(model with { Heat = model.Heat.WithGuesses(RideHeat.GuessFactor, RideHeat.GuessFactor) }, course, untraced);
-        var hot = Once(model with { Heat = model.Heat.WithGuesses(1 / RideHeat.GuessFactor, 1 / RideHeat.GuessFactor) }, course, untraced);
+        var cool = Once(model with { Heat = model.Heat.WithGuesses(RideHeat.GuessFactor, RideHeat.GuessFactor) }, course, options);
+        var hot = Once(model with { Heat = model.Heat.WithGuesses(1 / RideHeat.GuessFactor, 1 / RideHeat.GuessFactor) }, course, options);
         var (motor, controller) = (HeatGuess.WindingCapacity | HeatGuess.CaseCapacity | HeatGuess.WindingToCase | HeatGuess.CaseToAir, HeatGuess.ControllerCapacity | HeatGuess.ControllerToAir);
         Hottest Band(HeatGuess which, Func<Ride, Hottest> of) => (model.Heat.Guessed & which) == HeatGuess.None ? of(ride)
             : of(ride) with { Low = Lesser(of(cool).Peak, of(ride).Peak), High = Greater(of(hot).Peak, of(ride).Peak) };
@@ -140,6 +145,8 @@ public sealed record Ride
             Case = Band(motor, r => r.Case),
             Controller = Band(controller, r => r.Controller),
             Cells = Band(HeatGuess.CellCapacity | HeatGuess.PackToAir, r => r.Cells),
+            CoolTrace = cool.Trace,
+            HotTrace = hot.Trace,
         };
         return banded with { Notes = RideNotes.Of(banded, model) };
     }

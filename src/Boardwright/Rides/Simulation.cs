@@ -53,6 +53,7 @@ public sealed class Simulation
     Peaks peaks;
     Electric pack;
     double waiting, crawling, nextTrace;
+    RideMoment? latest;
     double moving, phaseSquare, packSquare;
     double cellRate, windingRate, controllerRate, lastAmperes;
     double lastHeldBack;
@@ -122,6 +123,9 @@ public sealed class Simulation
     {
         while (End is null)
             Advance();
+        // However far apart moments are, the trace ends where the ride does.
+        if (latest is { } end && trace[^1].State.Seconds < end.State.Seconds)
+            trace.Add(end);
     }
 
     /// <summary>Rides for a time, or to the end if that comes sooner.</summary>
@@ -417,10 +421,15 @@ public sealed class Simulation
         peaks.Take(now, Abs(i), amperes, cellVolts, h, heat, pull, volts < running.TaperStart);
         if (a != 0 && pull.HeldBack == HeldBack.Nothing)
             TakeFastEnd(Max(v + a * h / 2, v - a * h / 2), a, piece, pull);
-        if (options.TraceEvery is { } every && now.Seconds >= nextTrace)
+        if (options.TraceEvery is { } every)
         {
-            trace.Add(new(now, piece.Cosine > 0 ? piece.Sine / piece.Cosine : 0, pull.Force, pull.Foot, i, amperes, volts, cellVolts / running.Pack.Series, pull.HeldBack));
-            nextTrace = now.Seconds + every.Seconds - Touching;
+            RideMoment moment = new(now, piece.Cosine > 0 ? piece.Sine / piece.Cosine : 0, pull.Force, pull.Foot, i, amperes, volts, cellVolts / running.Pack.Series, pull.HeldBack);
+            latest = moment;
+            if (now.Seconds >= nextTrace)
+            {
+                trace.Add(moment);
+                nextTrace = now.Seconds + every.Seconds - Touching;
+            }
         }
     }
 

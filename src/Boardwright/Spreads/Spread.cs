@@ -5,35 +5,32 @@ namespace Boardwright.Spreads;
 
 /// <summary>How well each figure is known: the inputs' spreads, independent and normal, carried through the whole examination.</summary>
 /// <remarks>5 % and 95 % quantiles of each figure, and the inputs whose ranks go most closely with the figure's; see <see cref="Sampling"/>.</remarks>
+/// <param name="Intervals">Intervals of all figures that are known, by id.</param>
+/// <param name="MeasureNext">What to measure next, in order of how much it would narrow the figures that the brief cares about: range, top speed, climb, and how hot the climb makes the windings. A figure counts when the brief wants something of it; all of them do where it wants nothing.</param>
 /// <validity>As <see cref="Sampling"/>.</validity>
 /// <error>As <see cref="Sampling"/>.</error>
 /// <source cref="Sources.QuasiMonteCarlo"/>
-public static class Spread
+public sealed record Spread(IReadOnlyDictionary<string, Interval> Intervals, IReadOnlyList<Measurement> MeasureNext)
 {
     /// <summary>Default number of points.</summary>
     public const int DefaultPoints = 256;
 
-    /// <summary>Intervals of all figures that are known.</summary>
+    /// <summary>Samples boards like one, once for everything that is said of them.</summary>
     /// <param name="examination">The board as it stands.</param>
     /// <param name="points">Number of points; a power of two spreads them best.</param>
     /// <param name="seed">Seed of the scrambling.</param>
     /// <param name="cancellation">Stops the work between two points.</param>
-    public static IReadOnlyDictionary<string, Interval> Of(Examination examination, int points = DefaultPoints, ulong seed = 1, CancellationToken cancellation = default)
+    public static Spread Of(Examination examination, int points = DefaultPoints, ulong seed = 1, CancellationToken cancellation = default)
     {
+        var cared = CaredFor(examination.Board.Brief);
         var (figures, sampling) = Sampled(examination, points, seed, cancellation);
-        return figures.Select((f, i) => (f.Kind.Id, Interval: sampling.IntervalOf(i, f.Value!.Value)))
-            .ToDictionary(p => p.Id, p => p.Interval, StringComparer.Ordinal);
+        return new(
+            figures.Select((f, i) => (f.Kind.Id, Interval: sampling.IntervalOf(i, f.Value!.Value))).ToDictionary(p => p.Id, p => p.Interval, StringComparer.Ordinal),
+            sampling.MeasureNext([.. figures.Select((f, i) => (Index: i, f.Kind.Id)).Where(f => cared.Contains(f.Id))]));
     }
 
-    /// <summary>What to measure next, in order of how much it would narrow the figures that the brief cares about: range, top speed, climb, and how hot the climb makes the windings.</summary>
-    /// <remarks>A figure counts when the brief wants something of it; all of them do where it wants nothing.</remarks>
-    /// <param name="examination">The board as it stands.</param>
-    /// <param name="points">Number of points; a power of two spreads them best.</param>
-    /// <param name="seed">Seed of the scrambling.</param>
-    /// <param name="cancellation">Stops the work between two points.</param>
-    public static IReadOnlyList<Measurement> MeasureNext(Examination examination, int points = DefaultPoints, ulong seed = 1, CancellationToken cancellation = default)
+    static IReadOnlyList<string> CaredFor(Brief brief)
     {
-        var brief = examination.Board.Brief;
         (bool IsWanted, string Id)[] all =
         [
             (brief.RangeWanted.IsKnown, Catalogue.Range.Id),
@@ -41,9 +38,8 @@ public static class Spread
             (brief.ClimbWanted.IsKnown, Catalogue.Grade.Id),
             (brief.ClimbWanted.IsKnown, Catalogue.Winding.Id),
         ];
-        var wanted = all.Any(f => f.IsWanted) ? all.Where(f => f.IsWanted).Select(f => f.Id).ToList() : [.. all.Select(f => f.Id)];
-        var (figures, sampling) = Sampled(examination, points, seed, cancellation);
-        return sampling.MeasureNext([.. figures.Select((f, i) => (Index: i, f.Kind.Id)).Where(f => wanted.Contains(f.Id))]);
+        var wanted = all.Where(f => f.IsWanted).Select(f => f.Id).ToList();
+        return wanted.Count > 0 ? wanted : [.. all.Select(f => f.Id)];
     }
 
     /// <summary>A drag area that only follows from the stance is a guess and as uncertain as one.</summary>

@@ -84,6 +84,7 @@ static class Heron
             ["cruise.consumption"] = new(11.2, 16.1, ["brief.drag_area"]),
             ["mass.board"] = new(9.7, 9.98, []),
         },
+        MeasureNext = [new("brief.drag_area", "Coast down on level ground.", [new("cruise.range", 0.4), new("speed.top_full", 0.25), new("climb.grade_at_climb_speed", 0)])],
     };
 
     static Figure Known(string id, double value, params string[] from)

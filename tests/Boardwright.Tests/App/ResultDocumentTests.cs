@@ -15,7 +15,7 @@ public sealed class ResultDocumentTests
     [Fact]
     public void The_document_has_the_members_that_the_format_names()
     {
-        Assert.Equal(["boardwright", "board", "results", "findings"], Names(Document));
+        Assert.Equal(["boardwright", "board", "results", "findings", "measure_next"], Names(Document));
         Assert.Equal(1, Document.GetProperty("boardwright").GetInt32());
         Assert.Equal("Heron", Document.GetProperty("board").GetString());
         Assert.Equal(["id", "value", "unit", "low", "high", "from"], Names(Document.GetProperty("results")[0]));
@@ -35,6 +35,15 @@ public sealed class ResultDocumentTests
         Assert.Equal(JsonValueKind.Null, figure.GetProperty("low").ValueKind);
         Assert.Equal(JsonValueKind.Null, figure.GetProperty("high").ValueKind);
         Assert.Equal(["charger.current", "charger.end_current", "cell.resistance"], figure.GetProperty("missing").EnumerateArray().Select(k => k.GetString()!));
+    }
+
+    [Fact]
+    public void What_to_measure_next_says_by_how_much_each_figure_narrows()
+    {
+        var measurement = Document.GetProperty("measure_next")[0];
+
+        Assert.Equal(["key", "how", "narrows_%"], Names(measurement));
+        Assert.Equal(40, measurement.GetProperty("narrows_%").GetProperty("cruise.range").GetDouble(), 1e-9);
     }
 
     [Fact]

@@ -55,6 +55,40 @@ public sealed class RideCommandTests
     }
 
     [Fact]
+    public void Pictures_of_the_ride_are_written_where_they_were_asked_for()
+    {
+        using var folder = new Folder();
+        var place = Path.Combine(folder.Path, "pictures");
+        var (code, text, _) = Ran.With("ride", Tern, "--route", folder.Write("short.csv", Short), "--samples", "0", "--plot", place);
+
+        Assert.Equal(0, code);
+        Assert.Equal(["tern.ride-distance.svg", "tern.ride-energy.svg", "tern.ride-time.svg"], Directory.EnumerateFiles(place).Select(f => Path.GetFileName(f)!).Order(StringComparer.Ordinal));
+        Assert.All(Directory.EnumerateFiles(place), f => Assert.Contains($"Wrote {f}", text, StringComparison.Ordinal));
+        Assert.All(Directory.EnumerateFiles(place), f => Assert.EndsWith("</svg>\n", File.ReadAllText(f), StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_board_that_never_moved_has_no_picture_and_that_is_said()
+    {
+        using var folder = new Folder();
+        var (code, _, error) = Ran.With("ride", Tern, "--route", folder.Write("wall.csv", "distance_m,grade_percent\n0,38\n400,\n"), "--samples", "0", "--plot", folder.Path);
+
+        Assert.Equal(1, code);
+        Assert.Contains("No picture was written", error, StringComparison.Ordinal);
+        Assert.Empty(Directory.EnumerateFiles(folder.Path, "*.svg"));
+    }
+
+    [Fact]
+    public void Pictures_add_nothing_to_a_document_for_other_programs()
+    {
+        using var folder = new Folder();
+        var route = folder.Write("short.csv", Short);
+        var alone = Ran.With("ride", Tern, "--route", route, "--samples", "0", "--json");
+
+        Assert.Equal(alone, Ran.With("ride", Tern, "--route", route, "--samples", "0", "--json", "--plot", folder.Path));
+    }
+
+    [Fact]
     public void A_hill_that_is_too_steep_is_said_and_told_by_the_exit_code()
     {
         using var folder = new Folder();

@@ -1,6 +1,8 @@
 using Boardwright.Documents.Charts;
 using Boardwright.Documents.Drawings;
 using Boardwright.Documents.Pictures;
+using Boardwright.Rides;
+using Boardwright.Road;
 using Boardwright.Units;
 
 namespace Boardwright.Tests.Documents;
@@ -38,6 +40,45 @@ public sealed class RidePicturesTests
         Svg.Write(ChartLayout.Lay(
             RidePictures.OverTime(new Loop(), "A made-up ride", new($"Made up."), [(Channel.WindingTemperature, new Guide(373.15, new($"fades from {Temperature.FromCelsius(100)}")))])!,
             new ChartView(760)).Drawing));
+
+    [Fact]
+    public void A_computed_ride_is_drawn_over_distance_and_time_and_by_where_its_energy_went()
+    {
+        var route = Route.Loop(Length.FromKilometres(2), Length.FromMetres(20));
+        var ride = Ride.Of(Boards.Tern, route, new() { TraceEvery = Duration.FromSeconds(1) }).Value;
+        var charts = RidePictures.Of(Boards.Tern, ride, route);
+
+        Assert.Equal(["ride-distance", "ride-time", "ride-energy"], charts.Select(c => c.Name));
+        Assert.Equal(["speed", "elevation", "grade", "power", "current", "voltage under load", "charge", "temperature"], charts[0].Panels.Cast<LinePanel>().Select(p => p.Up.Says));
+        var bars = charts[2].Panels.Cast<BarPanel>().Single().Bars;
+        Assert.Equal(ride.Energy.FromCells, bars[^1].To, 1e-3 * ride.Energy.FromCells);
+    }
+
+    [Fact]
+    public void Only_temperatures_that_rest_on_guesses_are_bands_and_the_bands_reach_as_far_as_the_figures()
+    {
+        var ride = Ride.Cruising(Boards.Tern, new() { TraceEvery = Duration.FromSeconds(30) }).Value;
+        var panels = RidePictures.Of(Boards.Tern, ride, null)[1].Panels.Cast<LinePanel>().ToList();
+        var series = panels.Single(p => p.Up.Says == "temperature").Series;
+        var cells = Assert.IsType<Band>(series.Single(s => s.Name == "cells"));
+
+        Assert.True(ride.Cells.IsBand);
+        Assert.False(ride.Winding.IsBand);
+        Assert.IsType<Line>(series.Single(s => s.Name == "windings"));
+        Assert.Equal((ride.Cells.Low.Kelvins, ride.Cells.High.Kelvins), (cells.Low.Span[^1], cells.High.Span[^1]), (a, b) => Math.Abs(a.Item1 - b.Item1) < 0.01 && Math.Abs(a.Item2 - b.Item2) < 0.01);
+        Assert.DoesNotContain(panels, p => p.Up.Says is "elevation" or "grade");
+    }
+
+    [Fact]
+    public void A_board_of_which_nobody_says_the_limits_is_drawn_all_the_same()
+    {
+        var board = Boards.Tern.With(("motor.winding_limit", ""), ("controller.taper_temperature_start", ""), ("cell.discharge_temperature_max", ""), ("motor.winding_capacity", ""));
+        var ride = Ride.Of(board, Route.Level(Length.FromMetres(500)), new() { TraceEvery = Duration.FromSeconds(1) }).Value;
+        var charts = RidePictures.Of(board, ride, Route.Level(Length.FromMetres(500)));
+
+        Assert.All(charts[0].Panels.Cast<LinePanel>(), p => Assert.Empty(p.Levels));
+        Assert.Contains(charts[1].Panels.Cast<LinePanel>().SelectMany(p => p.Series), s => s is Band { Name: "windings" });
+    }
 
     sealed class Nothing : IRideTrace
     {

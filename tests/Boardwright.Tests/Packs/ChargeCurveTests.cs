@@ -9,6 +9,8 @@ public sealed class ChargeCurveTests
     [InlineData("charger.current", "4 A")]
     [InlineData("charger.current", "18 A")]
     [InlineData("charger.voltage", "49 V")]
+    [InlineData("cell.charge_tail", "640 s")]
+    [InlineData("cell.charge_tail", "100000 s")]
     public void It_takes_as_long_as_the_charge_time_says(string key, string value)
     {
         var examination = Examination.Of(Boards.Tern.With((key, value)));

@@ -148,6 +148,23 @@ public sealed class MeasuredCellTests(MeasuredCellTests.Fits fits) : IClassFixtu
         Assert.Equal(other.Duration.Seconds, foretold.Seconds, 0.02 * other.Duration.Seconds);
     }
 
+    // The same charges, asked of a board of one such cell.
+    [Theory]
+    [InlineData("lg_m50/charge_25C_after_0p1C")]
+    [InlineData("lg_m50/charge_25C_after_1C")]
+    [InlineData("lg_m50/charge_25C_after_2C")]
+    public void A_board_whose_cell_has_a_measured_tail_says_the_measured_time(string name)
+    {
+        var tail = MeasuredCharge.Of(Read("lg_m50/charge_25C_after_0p5C")[0])!;
+        var other = MeasuredCharge.Of(Read(name)[0])!;
+        string Said(double value, string unit) => string.Create(CultureInfo.InvariantCulture, $"{value:0.0000} {unit}");
+        var board = Boards.Tern.With(
+            ("pack.series", "1"), ("pack.parallel", "1"), ("charger.voltage", "4.2 V"), ("cell.capacity", Said(other.Charged.AmpereHours, "Ah")),
+            ("charger.current", Said(other.Current.Amperes, "A")), ("charger.end_current", Said(other.EndCurrent.Amperes, "A")), ("cell.charge_tail", Said(tail.Decay.Seconds, "s")));
+
+        Assert.Equal(other.Duration.Seconds, Examination.Of(board).Charge.Value.Full.Seconds, 0.02 * other.Duration.Seconds);
+    }
+
     // Handbook, battery, check 6: 87.6 minutes, 2.732 Ah.
     [Fact]
     public void A_charge_is_read_with_its_time_and_charge()

@@ -87,6 +87,38 @@ public sealed class CellGroupTests
         });
 }
 
+public sealed class PackModelTests
+{
+    [Fact]
+    public void A_pack_sags_by_all_that_a_lasting_current_meets()
+    {
+        var (pack, cell) = (PackModel.Of(Boards.Tern).Value, CellModel.Of(Boards.Tern.Parts.Cell).Value);
+        foreach (var charge in new[] { 0.1, 0.37, 0.5, 1 })
+            Assert.Equal(12.0 / 4 * cell.OhmsAfter(double.PositiveInfinity, charge, pack.Temperature.Kelvins), pack.CellOhmsAt(charge), 1e-12);
+    }
+
+    // Constant current for twenty time constants, near half charge: what is lost is I times the pack's resistance.
+    [Fact]
+    public void The_cell_model_ends_at_the_packs_steady_voltage()
+    {
+        var board = Boards.Tern.With(("cell.polarisation.R1", "11 mohm"), ("cell.polarisation.tau1", "2 s"), ("cell.polarisation.R2", "9 mohm"), ("cell.polarisation.tau2", "3 s"));
+        var (pack, cell) = (PackModel.Of(board).Value, CellModel.Of(board.Parts.Cell).Value);
+        var state = CellState.Rested(0.5);
+        for (var i = 0; i < 60; i++)
+            state = cell.Step(state, 2, 1, pack.Temperature.Kelvins).After;
+
+        Assert.Equal(2 * pack.CellOhmsAt(state.Charge) * 4 / 12, cell.RestVoltsAt(state.Charge) - cell.VoltsAt(state, 2, pack.Temperature.Kelvins), 1e-5);
+    }
+
+    [Fact]
+    public void A_cell_without_branches_has_its_one_resistance()
+    {
+        var board = Boards.Tern.With(("cell.polarisation.R1", ""), ("cell.polarisation.tau1", ""), ("cell.resistance", "24 mohm"));
+
+        Assert.Equal(12.0 / 4 * 0.024, PackModel.Of(board).Value.CellOhmsAt(0.5), 1e-12);
+    }
+}
+
 public sealed class CellBodyTests
 {
     static CellBody Cell(double diameter, double length, double grams) =>

@@ -67,7 +67,7 @@ public sealed class RideSpreadTests
     [Fact]
     public void The_steady_figures_name_what_to_measure_next_too()
     {
-        var next = Spread.MeasureNext(Examination.Of(Boards.Tern), 128, cancellation: Cancellation);
+        var next = Spread.Of(Examination.Of(Boards.Tern), 128, cancellation: Cancellation).MeasureNext;
 
         Assert.Contains("wheels.rolling_resistance", next.Take(3).Select(m => m.Key));
         Assert.Equal(next.OrderByDescending(m => m.Narrows.Sum(n => n.Part)).Select(m => m.Key), next.Select(m => m.Key));
