@@ -32,6 +32,7 @@ static class WorkbenchHost
         builder.Services.AddSingleton(new OpenBoards(start.File is { } file ? new BoardOnDisk(file) : new ExampleBoard()));
         builder.Services.AddScoped<Desk>();
         builder.Services.AddScoped<Keys>();
+        builder.Services.AddScoped<Outing>();
         var app = builder.Build();
         app.Use(static (context, next) =>
         {
