@@ -47,7 +47,9 @@ export function begin(root, page) {
       }
       read(i, worded(column, low, high));
     });
-    const place = worded({ measure: table.across }, at, at);
+    // As fine as the part that is seen can be pointed at.
+    const span = inUnit(table.across, frame.to) - inUnit(table.across, frame.from);
+    const place = `${inUnit(table.across, at).toFixed(Math.min(Math.max(2 - Math.floor(Math.log10(span)), 0), 4))} ${table.across.unit}`;
     read("place", place);
     hand.setAttribute("aria-valuemin", inUnit(table.across, table.x[0]).toFixed(3));
     hand.setAttribute("aria-valuemax", inUnit(table.across, table.x.at(-1)).toFixed(3));
