@@ -1,7 +1,7 @@
-using System.Collections;
 using System.Runtime.InteropServices;
 using Boardwright.Findings;
 using Boardwright.Numerics;
+using Boardwright.Parts;
 
 namespace Boardwright.Spreads;
 
@@ -85,7 +85,7 @@ public sealed record SideBySide(IReadOnlyList<IReadOnlyDictionary<string, Interv
     }
 
     static bool AreSame(object a, object b) =>
-        Equals(a, b) || (a is IEnumerable and not string && b is IEnumerable other && ((IEnumerable)a).Cast<object>().SequenceEqual(other.Cast<object>()));
+        Equals(a, b) || (a is ITable one && b is ITable other && a.GetType() == b.GetType() && one.Numbers.SequenceEqual(other.Numbers));
 
     static Dictionary<string, double?[]> SamplesOf(Examination examination, Dictionary<string, int> places, double[][] deviations, int points, CancellationToken cancellation)
     {
@@ -93,7 +93,7 @@ public sealed record SideBySide(IReadOnlyList<IReadOnlyDictionary<string, Interv
         var plan = Sampling.Plan.Of(examination.Board, places);
         Parallel.For(0, points, new ParallelOptions { CancellationToken = cancellation }, n =>
         {
-            var figures = plan is null ? examination.Figures : Examination.FiguresOf((Parts.Board)plan.Moved(examination.Board, deviations, n));
+            var figures = plan is null ? examination.Figures : Examination.FiguresOf((Board)plan.Moved(examination.Board, deviations, n));
             foreach (var figure in figures)
             {
                 if (samples.TryGetValue(figure.Kind.Id, out var row))
