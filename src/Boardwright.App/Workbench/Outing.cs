@@ -151,13 +151,14 @@ sealed class Outing(Desk desk) : IDisposable
         var options = new RideOptions { Repeats = repeats && road.Route is not null, TraceEvery = Duration.FromSeconds(1) };
         try
         {
-            var (answer, charts) = await Task.Run(
+            // On a thread of its own: the ride is waited for, while the samplings that fill the pool are not.
+            var (answer, charts) = await Task.Factory.StartNew(
                 () =>
                 {
                     var ride = road.Route is { } route ? Rides.Ride.Of(board, route, options) : Rides.Ride.Cruising(board, options);
                     return (ride, ride.IsKnown ? RidePictures.Of(board, Thinned(ride.Value), road.Route) : []);
                 },
-                cancellation);
+                cancellation, TaskCreationOptions.LongRunning, TaskScheduler.Default);
             if (cancellation.IsCancellationRequested)
                 return;
             (Ride, Charts, Spread, Missing, IsRiding) = (answer.IsKnown ? answer.Value : null, charts, null, answer.IsKnown ? [] : answer.Missing, false);

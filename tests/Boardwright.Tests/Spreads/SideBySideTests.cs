@@ -22,7 +22,7 @@ public sealed class SideBySideTests
     [Fact]
     public void A_faster_cruise_costs_range_by_more_than_is_unknown_although_the_ranges_overlap()
     {
-        var sides = With("cruise_speed", "27 km/h");
+        var sides = With("brief.cruise_speed", "27 km/h");
         var (slow, fast) = (sides.Intervals[0]["cruise.range"], sides.Intervals[1]["cruise.range"]);
 
         Assert.True(sides.Differences[1]["cruise.range"].IsClear);
@@ -33,14 +33,14 @@ public sealed class SideBySideTests
     [Fact]
     public void What_a_change_does_not_touch_is_the_same_to_the_last_sample()
     {
-        Assert.Equal(new Difference(0, 0, 0), With("cruise_speed", "27 km/h").Differences[1]["mass.board"]);
+        Assert.Equal(new Difference(0, 0, 0), With("brief.cruise_speed", "27 km/h").Differences[1]["mass.board"]);
     }
 
     [Fact]
     public void The_intervals_of_a_board_are_near_those_of_its_own_sampling()
     {
         var alone = Spread.Of(Tern, 256, cancellation: Cancellation).Intervals["cruise.range"];
-        var beside = With("cruise_speed", "27 km/h").Intervals[0]["cruise.range"];
+        var beside = With("brief.cruise_speed", "27 km/h").Intervals[0]["cruise.range"];
 
         Assert.Equal(alone.Low, beside.Low, 0.15 * (alone.High - alone.Low));
         Assert.Equal(alone.High, beside.High, 0.15 * (alone.High - alone.Low));
@@ -49,6 +49,6 @@ public sealed class SideBySideTests
     [Fact]
     public void The_same_seed_gives_the_same_differences()
     {
-        Assert.Equal(With("rider_mass", "90 kg").Differences[1], With("rider_mass", "90 kg").Differences[1]);
+        Assert.Equal(With("brief.rider_mass", "90 kg").Differences[1], With("brief.rider_mass", "90 kg").Differences[1]);
     }
 }
