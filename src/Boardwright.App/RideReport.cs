@@ -55,7 +55,8 @@ static class RideReport
             paper.Write(0, caution, Ink.Quiet);
     }
 
-    static string Ridden(Ride ride, UnitSystem units)
+    /// <summary>What was ridden and how it ended, in a sentence.</summary>
+    public static string Ridden(Ride ride, UnitSystem units)
     {
         FormattableString how = ride.End switch
         {

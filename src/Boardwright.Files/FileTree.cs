@@ -29,6 +29,9 @@ public abstract class FileTree
 
     private protected abstract Stream Open(string path);
 
+    /// <summary>Opens a file that is not read as text.</summary>
+    internal Stream OpenToRead(string path) => Open(path);
+
     /// <summary>Reads a file as a YAML document.</summary>
     internal virtual Node? ReadNodes(string path, string shown, string whenEmpty, Complaints complaints) =>
         Read(path, shown, complaints) is { } text ? NodeReader.Read(text, shown, whenEmpty, complaints) : null;

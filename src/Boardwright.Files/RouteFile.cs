@@ -23,12 +23,16 @@ public static class RouteFile
 
     /// <summary>Reads a route from a file on disk.</summary>
     /// <returns>The reading; a file that cannot be opened is a complaint.</returns>
-    public static RouteReading Load(string path)
+    public static RouteReading Load(string path) => Load(path, FileTree.OnDisk);
+
+    /// <summary>Reads a route from wherever files are kept.</summary>
+    /// <returns>The reading; a file that cannot be opened is a complaint.</returns>
+    public static RouteReading Load(string path, FileTree files)
     {
         var name = Path.GetFileName(path);
         try
         {
-            using var content = File.OpenRead(path);
+            using var content = files.OpenToRead(path);
             return Read(name, content);
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException or NotSupportedException or ArgumentException)

@@ -35,6 +35,8 @@ static class WorkbenchHost
         builder.Services.AddSingleton(new OpenBoards(start));
         builder.Services.AddScoped<Desk>();
         builder.Services.AddScoped<Keys>();
+        builder.Services.AddScoped<Outing>();
+        builder.Services.AddScoped<Comparison>();
         var app = builder.Build();
         app.Use(static (context, next) =>
         {

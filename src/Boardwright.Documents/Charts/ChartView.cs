@@ -56,8 +56,8 @@ public sealed record Frame(int Panel, double Left, double Top, double Right, dou
 /// <summary>What a line reads at one place of the axis across.</summary>
 /// <param name="Panel">Number of the panel.</param>
 /// <param name="Name">Name of the line.</param>
-/// <param name="Value">Its value, SI.</param>
-/// <param name="Text">The value with its unit.</param>
+/// <param name="Value">Its value, SI; of a band the middle.</param>
+/// <param name="Text">The value with its unit; of a band both ends.</param>
 public sealed record Reading(int Panel, string Name, double Value, string Text)
 {
     /// <summary>What all lines of a chart read at a place; lines that do not reach it are left out.</summary>
@@ -72,14 +72,20 @@ public sealed record Reading(int Panel, string Name, double Value, string Text)
             if (chart.Panels[i] is not LinePanel panel)
                 continue;
             var unit = panel.Up.UnitIn(units);
-            foreach (var line in panel.Series.OfType<Line>())
+            foreach (var series in panel.Series)
             {
-                if (Between(line.X.Span, line.Y.Span, x) is { } value && double.IsFinite(value))
-                    readings.Add(new Reading(i, line.Name, value, $"{Dimension.Figures(unit.FromSi(value))} {Axis.SymbolOf(unit)}".TrimEnd()));
+                if (series is Line line && Between(line.X.Span, line.Y.Span, x) is { } value && double.IsFinite(value))
+                    readings.Add(new Reading(i, line.Name, value, With(unit, Figures(value))));
+                else if (series is Band band && Between(band.X.Span, band.Low.Span, x) is { } low && Between(band.X.Span, band.High.Span, x) is { } high && double.IsFinite(low + high))
+                    readings.Add(new Reading(i, band.Name, (low + high) / 2, With(unit, Figures(low) == Figures(high) ? Figures(low) : $"{Figures(low)} to {Figures(high)}")));
             }
+
+            string Figures(double si) => Dimension.Figures(unit.FromSi(si));
         }
 
         return readings;
+
+        static string With(Unit unit, string number) => $"{number} {Axis.SymbolOf(unit)}".TrimEnd();
     }
 
     internal static double? Between(ReadOnlySpan<double> x, ReadOnlySpan<double> y, double at)

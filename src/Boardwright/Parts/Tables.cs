@@ -2,6 +2,13 @@ using Boardwright.Numerics;
 
 namespace Boardwright.Parts;
 
+/// <summary>What a table says, as plain numbers: two of one kind with the same numbers say the same.</summary>
+interface ITable
+{
+    /// <summary>All numbers, in SI units and in a fixed order.</summary>
+    IEnumerable<double> Numbers { get; }
+}
+
 /// <summary>A list of quantities of one dimension.</summary>
 public sealed class Quantities<T>(IReadOnlyList<T> items)
     where T : struct, IQuantity<T>
@@ -18,7 +25,7 @@ public sealed class Texts(IReadOnlyList<string> items)
 }
 
 /// <summary>A quantity given at some values of another: a monotone cubic runs between the points, and beyond them the end value holds.</summary>
-public sealed class Curve<TX, TY>
+public sealed class Curve<TX, TY> : ITable
     where TX : struct, IQuantity<TX>
     where TY : struct, IQuantity<TY>
 {
@@ -44,12 +51,14 @@ public sealed class Curve<TX, TY>
     /// <summary>Whether the points reach a place.</summary>
     public bool Covers(TX x) => x.Si >= Points[0].X.Si - 1e-12 && x.Si <= Points[^1].X.Si + 1e-12;
 
+    IEnumerable<double> ITable.Numbers => Points.SelectMany(p => new[] { p.X.Si, p.Y.Si });
+
     internal Curve<TX, TY> Scaled(double times) => new(Points.Select(p => (p.X.Si, p.Y.Si * times)));
 }
 
 /// <summary>A cell's resistance: one value, or a table over state of charge, or over state of charge and temperature.</summary>
 /// <remarks>Between states of charge it is linear; between temperatures the logarithm is linear in 1/T, the shape of an activated process. Beyond the ends the end value holds.</remarks>
-public sealed class ResistanceTable
+public sealed class ResistanceTable : ITable
 {
     readonly Grid? grid;
     readonly Polyline? line;
@@ -101,6 +110,8 @@ public sealed class ResistanceTable
         (Charges.Count < 2 || (charge >= Charges[0] && charge <= Charges[^1]))
         && (Temperatures.Count < 2 || (temperature >= Temperatures[0] && temperature <= Temperatures[^1]));
 
+    IEnumerable<double> ITable.Numbers => [.. Charges.Select(c => c.Value), .. Temperatures.Select(t => t.Kelvins), .. Values.SelectMany(row => row).Select(r => r.Ohms)];
+
     internal ResistanceTable Scaled(double times) => new(Charges, Temperatures, [.. Values.Select(row => (IReadOnlyList<Resistance>)[.. row.Select(r => r * times)])]);
 }
 
@@ -121,7 +132,7 @@ public enum Surface
 }
 
 /// <summary>A wheel's rolling resistance: one number for every surface, or one for each surface that somebody knows.</summary>
-public sealed class RollingTable(Number? everywhere, IReadOnlyDictionary<Surface, Number> bySurface)
+public sealed class RollingTable(Number? everywhere, IReadOnlyDictionary<Surface, Number> bySurface) : ITable
 {
     /// <summary>One number for every surface.</summary>
     public Number? Everywhere { get; } = everywhere;
@@ -132,6 +143,8 @@ public sealed class RollingTable(Number? everywhere, IReadOnlyDictionary<Surface
     /// <summary>The coefficient on a surface.</summary>
     /// <returns>The coefficient, or <c>null</c> when the table does not have the surface.</returns>
     public Number? On(Surface surface) => Everywhere ?? (BySurface.TryGetValue(surface, out var number) ? number : null);
+
+    IEnumerable<double> ITable.Numbers => [Everywhere?.Value ?? double.NaN, .. BySurface.OrderBy(p => p.Key).SelectMany(p => new[] { (double)p.Key, p.Value.Value })];
 
     internal RollingTable Scaled(double times) => new(
         Everywhere is { } number ? Number.FromValue(number.Value * times) : null,

@@ -17,7 +17,7 @@ public sealed class Sampling
     // What differs by less than this part only differs by the arithmetic's own error, such as the charge left at the reserve, and has no causes to look for.
     const double Telling = 1e-6;
 
-    readonly List<Input> inputs = [];
+    readonly List<Input> inputs;
     readonly double?[][] samples;
     readonly double[][] ranks;
 
@@ -37,10 +37,10 @@ public sealed class Sampling
         int points, ulong seed, IProgress<int>? progress = null, CancellationToken cancellation = default)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(points, 8);
-        Collect(board, used.ToHashSet(StringComparer.Ordinal));
+        inputs = InputsOf(board, used);
         if (inputs.Count > Sobol.MostDimensions)
             inputs.RemoveRange(Sobol.MostDimensions, inputs.Count - Sobol.MostDimensions);
-        var deviations = Deviations(points, seed);
+        var deviations = Deviations(inputs.Count, points, seed);
         var place = new Dictionary<string, int>(StringComparer.Ordinal);
         for (var i = 0; i < inputs.Count; i++)
             place[inputs[i].Key] = i;
@@ -138,47 +138,56 @@ public sealed class Sampling
         return aa == 0 || bb == 0 ? 0 : ab / Math.Sqrt(aa * bb);
     }
 
-    double[][] Deviations(int points, ulong seed)
+    /// <summary>Standard normal deviations for a number of inputs at each point.</summary>
+    internal static double[][] Deviations(int count, int points, ulong seed)
     {
-        var deviations = new double[inputs.Count][];
-        for (var i = 0; i < inputs.Count; i++)
+        var deviations = new double[count][];
+        for (var i = 0; i < count; i++)
             deviations[i] = new double[points];
-        if (inputs.Count == 0)
+        if (count == 0)
             return deviations;
-        var sobol = new Sobol(inputs.Count, seed);
-        var point = new double[inputs.Count];
+        var sobol = new Sobol(count, seed);
+        var point = new double[count];
         for (var n = 0; n < points; n++)
         {
             sobol.Point((uint)n, point);
-            for (var i = 0; i < inputs.Count; i++)
+            for (var i = 0; i < count; i++)
                 deviations[i][n] = Normal.Quantile(point[i]);
         }
 
         return deviations;
     }
 
-    void Collect(Sheet sheet, HashSet<string> used)
+    /// <summary>The uncertain entries of a board among those that its values rest on.</summary>
+    internal static List<Input> InputsOf(Board board, IEnumerable<string> used)
+    {
+        var inputs = new List<Input>();
+        Collect(board, used.ToHashSet(StringComparer.Ordinal), inputs);
+        return inputs;
+    }
+
+    static void Collect(Sheet sheet, HashSet<string> used, List<Input> inputs)
     {
         foreach (var entry in Entry.Of(sheet.GetType()))
         {
             switch (entry.Read(sheet))
             {
                 case Sheet inner:
-                    Collect(inner, used);
+                    Collect(inner, used, inputs);
                     break;
                 case IEnumerable<Sheet> list:
                     foreach (var item in list)
-                        Collect(item, used);
+                        Collect(item, used, inputs);
                     break;
                 case IKnown { IsKnown: true } known when entry.SpreadOf(known) is var spread && spread > 0 && used.Contains(known.Key):
-                    inputs.Add(new(known.Key, entry.About.Measure ?? entry.About.Says, entry.MeasuredSpreadOf(known) / spread));
+                    inputs.Add(new(known.Key, entry.About.Measure ?? entry.About.Says, entry.MeasuredSpreadOf(known) / spread) { Content = known.Content!, Spread = spread });
                     break;
             }
         }
     }
 
     /// <summary>What is to be moved on a sheet and on the sheets inside it, so that a sample touches nothing else.</summary>
-    sealed record Plan(IReadOnlyList<(Entry Entry, int Input)> Values, IReadOnlyList<(Entry Entry, Plan Inner)> Sheets, IReadOnlyList<(Entry Entry, IReadOnlyList<Plan?> Items)> Lists)
+    internal sealed record Plan(IReadOnlyList<(Entry Entry, int Input)> Values, IReadOnlyList<(Entry Entry, Plan Inner)> Sheets, IReadOnlyList<(Entry Entry, IReadOnlyList<Plan?> Items)> Lists)
     {
         public static Plan? Of(Sheet sheet, Dictionary<string, int> place)
         {
@@ -216,7 +225,14 @@ public sealed class Sampling
     /// <param name="Key">Its key.</param>
     /// <param name="About">How to measure it.</param>
     /// <param name="Gain">Its spread once measured, as a part of today's.</param>
-    sealed record Input(string Key, string About, double Gain);
+    internal sealed record Input(string Key, string About, double Gain)
+    {
+        /// <summary>Its value.</summary>
+        public required object Content { get; init; }
+
+        /// <summary>One standard deviation of it.</summary>
+        public required double Spread { get; init; }
+    }
 }
 
 /// <summary>An entry worth measuring.</summary>

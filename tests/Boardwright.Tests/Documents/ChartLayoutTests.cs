@@ -124,6 +124,21 @@ public sealed class ChartLayoutTests
     }
 
     [Fact]
+    public void A_band_is_read_as_its_two_ends_and_as_one_where_they_meet()
+    {
+        var chart = new Chart
+        {
+            Name = "test",
+            Title = "A test",
+            Across = Axis.Of<Length>("distance", "m"),
+            Panels = [new LinePanel(Axis.Of<Power>("power", "W")) { Series = [new Band("guessed", new double[] { 0, 10 }, new double[] { 100, 100 }, new double[] { 100, 140 })] }],
+        };
+
+        Assert.Equal("100 to 120 W", Assert.Single(Reading.At(chart, 5, UnitSystem.Metric)).Text);
+        Assert.Equal("100 W", Assert.Single(Reading.At(chart, 0, UnitSystem.Metric)).Text);
+    }
+
+    [Fact]
     public void Paper_has_its_size_in_millimetres()
     {
         var svg = Svg.Write(ChartLayout.Lay(Of(new Line("wave", Seconds, Wave(3))), ChartView.OnPaper(170)).Drawing, isInMillimetres: true);
