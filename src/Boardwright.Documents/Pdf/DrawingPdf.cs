@@ -16,7 +16,7 @@ static class DrawingPdf
         double X(double x) => left + x * scale;
         double Y(double y) => top + y * scale;
         Spot[] At(ReadOnlyMemory<Spot> spots) => [.. spots.ToArray().Select(s => new Spot(X(s.X), Y(s.Y)))];
-        foreach (var shape in drawing.Shapes)
+        foreach (var shape in Group.Flat(drawing.Shapes))
         {
             switch (shape)
             {
@@ -28,7 +28,7 @@ static class DrawingPdf
                     break;
                 case Dot dot:
                     sheet.Disc(X(dot.Centre.X), Y(dot.Centre.Y), dot.Radius * scale, Palette.Light[dot.Ink]);
-                    sheet.Circle(X(dot.Centre.X), Y(dot.Centre.Y), dot.Radius * scale, 1.4 * scale, Palette.Light[dot.Rim]);
+                    sheet.Circle(X(dot.Centre.X), Y(dot.Centre.Y), dot.Radius * scale, dot.RimWidth * scale, Palette.Light[dot.Rim]);
                     break;
                 case Words words:
                     sheet.Write(X(words.At.X), Y(words.At.Y), words.Text, words.Size * scale, words.IsBold, words.Anchor, Palette.Light[words.Ink]);
