@@ -161,26 +161,26 @@ public sealed class Sampling
     /// <summary>The uncertain entries of a board among those that its values rest on.</summary>
     internal static List<Input> InputsOf(Board board, IEnumerable<string> used)
     {
-        var inputs = new List<Input>();
-        Collect(board, used.ToHashSet(StringComparer.Ordinal), inputs);
-        return inputs;
+        var found = new List<Input>();
+        Collect(board, used.ToHashSet(StringComparer.Ordinal), found);
+        return found;
     }
 
-    static void Collect(Sheet sheet, HashSet<string> used, List<Input> inputs)
+    static void Collect(Sheet sheet, HashSet<string> used, List<Input> found)
     {
         foreach (var entry in Entry.Of(sheet.GetType()))
         {
             switch (entry.Read(sheet))
             {
                 case Sheet inner:
-                    Collect(inner, used, inputs);
+                    Collect(inner, used, found);
                     break;
                 case IEnumerable<Sheet> list:
                     foreach (var item in list)
-                        Collect(item, used, inputs);
+                        Collect(item, used, found);
                     break;
                 case IKnown { IsKnown: true } known when entry.SpreadOf(known) is var spread && spread > 0 && used.Contains(known.Key):
-                    inputs.Add(new(known.Key, entry.About.Measure ?? entry.About.Says, entry.MeasuredSpreadOf(known) / spread) { Content = known.Content!, Spread = spread });
+                    found.Add(new(known.Key, entry.About.Measure ?? entry.About.Says, entry.MeasuredSpreadOf(known) / spread) { Content = known.Content!, Spread = spread });
                     break;
             }
         }
