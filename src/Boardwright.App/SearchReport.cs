@@ -114,9 +114,9 @@ static class SearchReport
     ];
 
     /// <summary>A line of the table; the last cell is text, those before it stand as its lead, whose blanks are kept.</summary>
-    static void Row(Paper paper, IReadOnlyList<string> cells, Ink ink)
+    static void Row(Paper paper, string[] cells, Ink ink)
     {
-        var lead = string.Concat(cells.Take(cells.Count - 1).Select((c, i) => i == 0 ? c.PadRight(Columns[0]) : c.PadLeft(Columns[i])));
+        var lead = string.Concat(cells.Take(cells.Length - 1).Select((c, i) => i == 0 ? c.PadRight(Columns[0]) : c.PadLeft(Columns[i])));
         paper.Write(Columns.Sum() - cells[^1].Length, cells[^1], ink, lead, ink);
     }
 

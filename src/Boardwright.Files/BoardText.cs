@@ -189,7 +189,7 @@ public static class BoardText
             Changed Cut(int from, int to) => new(text.Remove(from, to - from), null);
         }
 
-        (Scalar Word, Map Frame)? Framed(Map map, List<(string Key, int Item)> steps)
+        static (Scalar Word, Map Frame)? Framed(Map map, List<(string Key, int Item)> steps)
         {
             foreach (var (at, (name, item)) in steps.Index())
             {

@@ -213,7 +213,7 @@ public sealed class SqlitePlace : ShopPlace
             await using var alone = new SqliteConnection(new SqliteConnectionStringBuilder(connection) { Pooling = false, DefaultTimeout = 1 }.ConnectionString);
             await alone.OpenAsync(cancel);
             await using var command = alone.CreateCommand();
-            command.CommandText = "PRAGMA locking_mode=EXCLUSIVE; BEGIN EXCLUSIVE; COMMIT;";
+            command.CommandText = "BEGIN IMMEDIATE; ROLLBACK;";
             await command.ExecuteNonQueryAsync(cancel);
         }
         catch (SqliteException fault) when (Explain(fault) is { Kind: Trouble.Busy })

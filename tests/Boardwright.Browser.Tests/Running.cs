@@ -57,17 +57,17 @@ public sealed class Running : IAsyncDisposable
 
     static async Task<(Process Process, string Address)> StartAsync(string folder, string? file, int port)
     {
-        var start = new ProcessStartInfo("dotnet") { RedirectStandardOutput = true, RedirectStandardError = true, WorkingDirectory = folder };
+        var start = new ProcessStartInfo("dotnet") { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true, WorkingDirectory = folder };
         foreach (var word in (string[])[Workshop.Program, "open", .. file is null ? Array.Empty<string>() : [Path.Combine(folder, file)], "--no-browser", "--port", FormattableString.Invariant($"{port}")])
             start.ArgumentList.Add(word);
         start.Environment["BOARDWRIGHT_SHOP"] = Path.Combine(folder, "shop.db");
-        var process = Process.Start(start)!;
-        while (await process.StandardOutput.ReadLineAsync() is { } line)
+        var started = Process.Start(start)!;
+        while (await started.StandardOutput.ReadLineAsync() is { } line)
         {
             if (line.IndexOf("http://", StringComparison.Ordinal) is >= 0 and var at)
-                return (process, line[at..].Split(' ')[0].TrimEnd('/') + "/");
+                return (started, line[at..].Split(' ')[0].TrimEnd('/') + "/");
         }
 
-        throw new InvalidOperationException("The program did not start: " + await process.StandardError.ReadToEndAsync());
+        throw new InvalidOperationException("The program did not start: " + await started.StandardError.ReadToEndAsync());
     }
 }

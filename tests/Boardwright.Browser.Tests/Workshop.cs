@@ -61,4 +61,4 @@ public sealed class Workshop : IAsyncLifetime
 }
 
 [CollectionDefinition(nameof(Workshop))]
-public sealed class WorkshopCollection : ICollectionFixture<Workshop>;
+public sealed class AroundOneBrowser : ICollectionFixture<Workshop>;

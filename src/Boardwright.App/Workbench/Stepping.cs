@@ -18,6 +18,6 @@ static partial class Stepping
         return (value + steps * step).ToString(CultureInfo.InvariantCulture) + text[match.Length..];
     }
 
-    [GeneratedRegex(@"^-?\d+(\.\d+)?", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 1000)]
+    [GeneratedRegex(@"^-?\d+(\.\d+)?", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
     private static partial Regex Number();
 }

@@ -36,6 +36,7 @@ sealed class Field
     readonly int motors;
     readonly string? overlooked;
 
+    /// <summary>Finds what goes together under one drive.</summary>
     /// <param name="offers">What may go in the places.</param>
     /// <param name="drive">Number of the drive.</param>
     /// <param name="tally">Takes what is left out.</param>

@@ -181,10 +181,10 @@ sealed class Offers
     public Board Whole(ReadOnlySpan<int> pick)
     {
         var board = Partly(pick);
-        var ways = WaysOf(pick[(int)Slot.Cell], pick[(int)Slot.Pack]);
+        var lying = WaysOf(pick[(int)Slot.Cell], pick[(int)Slot.Pack]);
         // What goes into no box is laid as short as it can be, so that the rule on the box's contents says by how much.
-        PackLayout? otherwise = board.Parts.Pack.Length.IsKnown || ways.Count == 0 ? null : ways[0];
-        return Settings.Applied(board, LayoutOf(board.Parts, ways) ?? otherwise);
+        PackLayout? otherwise = board.Parts.Pack.Length.IsKnown || lying.Count == 0 ? null : lying[0];
+        return Settings.Applied(board, LayoutOf(board.Parts, lying) ?? otherwise);
     }
 
     /// <summary>How the pack lies in the box, where the brief does not say.</summary>
@@ -218,7 +218,7 @@ sealed class Offers
     static Drive[] DrivesOf(Drive drive, DriveKind kind)
     {
         var driven = drive with { Kind = new Known<DriveKind>(kind, key: "drive.kind") };
-        Drive[] counts = drive.Motors.IsKnown ? [driven] : [.. new[] { 1, 2 }.Select(n => driven with { Motors = new Known<int>(n, key: "drive.motors") })];
+        Drive[] counts = drive.Motors.IsKnown ? [driven] : [.. Enumerable.Range(1, 2).Select(n => driven with { Motors = new Known<int>(n, key: "drive.motors") })];
         return drive.Placement.IsKnown || kind == DriveKind.Hub ? counts
             : [.. counts.SelectMany(c => new[] { Placement.Behind, Placement.Ahead }.Select(p => c with { Placement = new Known<Placement>(p, key: "drive.placement") }))];
     }

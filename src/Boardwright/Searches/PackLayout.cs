@@ -11,6 +11,7 @@ namespace Boardwright.Searches;
 /// <param name="Width">Across the board, mm.</param>
 /// <param name="Height">Upwards, mm.</param>
 /// <source cref="Findings.Sources.CommonPractice"/>
+[System.Runtime.InteropServices.StructLayout(System.Runtime.InteropServices.LayoutKind.Auto)]
 public readonly record struct PackLayout(int Length, int Width, int Height)
 {
     const double Wrap = 2;

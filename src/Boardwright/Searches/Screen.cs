@@ -348,7 +348,7 @@ sealed class Screen<T>
         return flat;
     }
 
-    T AllowedBelowPhase(in Turning m, in Fed e, T current, T speed)
+    static T AllowedBelowPhase(in Turning m, in Fed e, T current, T speed)
     {
         var bus = BusAt(m, e, current, speed, e[Numbers.HalfVolts], e[Numbers.HalfOhms], out var margin);
         var electrical = speed * T.All(m.PolePairs * m.Ratio / m.Radius);

@@ -26,10 +26,10 @@ public sealed record Spread(IReadOnlyDictionary<string, Interval> Intervals, IRe
         var (figures, sampling) = Sampled(examination, points, seed, cancellation);
         return new(
             figures.Select((f, i) => (f.Kind.Id, Interval: sampling.IntervalOf(i, f.Value!.Value))).ToDictionary(p => p.Id, p => p.Interval, StringComparer.Ordinal),
-            sampling.MeasureNext([.. figures.Select((f, i) => (Index: i, f.Kind.Id)).Where(f => cared.Contains(f.Id))]));
+            sampling.MeasureNext([.. figures.Select((f, i) => (Index: i, f.Kind.Id)).Where(f => cared.Contains(f.Id, StringComparer.Ordinal))]));
     }
 
-    static IReadOnlyList<string> CaredFor(Brief brief)
+    static List<string> CaredFor(Brief brief)
     {
         (bool IsWanted, string Id)[] all =
         [

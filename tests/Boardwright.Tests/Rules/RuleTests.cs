@@ -107,6 +107,7 @@ public sealed class RuleTests
         { "heat.climb", "motor.winding_limit=50 °C", Level.Fix, "hill of up to" },
         { "pack.advertised_power", "motor.power_rating=3150 W", Level.Fine, "Promise" },
         { "pack.caution", "pack.parallel=4", Level.Fine, "qualified people" },
+        { "price.budget", "brief.budget=900 EUR", Level.Fix, "900" },
         { "pack.tables_reach", "brief.temperature=-40 °C", Level.Measure, "guess" },
     };
 

@@ -219,7 +219,7 @@ public sealed class SearchTests : IDisposable
     }
 
     /// <summary>Every combination of what may go in the places, each examined by itself.</summary>
-    static IReadOnlyList<FoundBoard> Every(SearchRequest request)
+    static FoundBoard[] Every(SearchRequest request)
     {
         var offers = new Offers(request);
         IEnumerable<int[]> picks = [new int[Offers.Slots]];
