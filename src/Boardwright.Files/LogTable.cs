@@ -375,14 +375,16 @@ sealed class LogTable(ReadOnlyMemory<byte> content, string shown, LogWishes wish
         if (rows > 0 && wide > rows / 2)
         {
             return RideLogFile.Refused(shown, headerLine, "", FormattableString.Invariant($"{wide} of {rows} rows have more fields than the {width} that are named."), delimiter == ',' ? "If its numbers have a decimal comma, export the log with semicolons between fields; otherwise name every column." : "Name every column.")
-                with { Mapping = new(delimiter, mark, time, columns), RowCount = rows, BadRowCount = badCount, BadRows = bad };
+                with
+            { Mapping = new(delimiter, mark, time, columns), RowCount = rows, BadRowCount = badCount, BadRows = bad };
         }
 
         if (equal > 0) Part(equal, seconds, lines, fillings);
         if (seconds.Count < 2)
         {
             return RideLogFile.Refused(shown, headerLine, "", "There are fewer than two rows that can be read.", bad.Count > 0 ? $"The first bad one is line {bad[0].Line.ToString(CultureInfo.InvariantCulture)}: {bad[0].Says}." : "Check that it is the right file.")
-                with { Mapping = new(delimiter, mark, time, columns), RowCount = rows, EmptyRowCount = empty, BadRowCount = badCount, BadRows = bad };
+                with
+            { Mapping = new(delimiter, mark, time, columns), RowCount = rows, EmptyRowCount = empty, BadRowCount = badCount, BadRows = bad };
         }
 
         var log = Log(seconds, columns, fillings, begun);

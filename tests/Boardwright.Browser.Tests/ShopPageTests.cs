@@ -55,8 +55,8 @@ public sealed class ShopPageTests(Workshop workshop)
         await Expect(one.GetByLabel("gear mass", new() { Exact = true })).ToHaveValueAsync("7 kg");
 
         await ChangeAsync(other, "rider mass", "70 kg");
-        await Expect(other.Locator("[role=alertdialog]")).ToContainTextAsync("brief.rider_mass");
-        await other.Locator("[role=alertdialog]").GetByText("91 kg").ClickAsync();
+        await Expect(other.Locator(".offer[role=alertdialog]")).ToContainTextAsync("brief.rider_mass");
+        await other.Locator(".offer[role=alertdialog]").GetByText("91 kg").ClickAsync();
         await other.GetByText("Save what is chosen").ClickAsync();
         await Expect(other.Locator(".title-block")).ToContainTextAsync("Saved as chosen.");
         await Expect(other.GetByLabel("rider mass", new() { Exact = true })).ToHaveValueAsync("91 kg");

@@ -77,6 +77,7 @@ static class Boards
             EntryForm.Quantities => text.Split(", ").Select(t => Si(entry.Dimension!, t)).ToArray(),
             EntryForm.Count => int.Parse(text, CultureInfo.InvariantCulture),
             EntryForm.YesNo => text == "yes",
+            EntryForm.Money => new Money(decimal.Parse(text.Split(' ')[0], CultureInfo.InvariantCulture), text.Split(' ')[1]),
             EntryForm.ResistanceTable => new ResistanceTable(Resistance.FromSi(Si(Resistance.Dimension, text))),
             EntryForm.RollingTable => new RollingTable(Number.FromSi(Si(Number.Dimension, text)), new Dictionary<Surface, Number>()),
             _ => text,

@@ -49,8 +49,12 @@ public sealed class LearningTests(ITestOutputHelper output)
 
         var log = new RideLog("made", time.ToArray(), new Dictionary<Channel, double[]>
         {
-            [Channel.Speed] = [.. speeds], [Channel.PackVoltage] = [.. volts], [Channel.PackCurrent] = [.. amperes],
-            [Channel.PhaseCurrent] = [.. phases], [Channel.Duty] = [.. duties], [Channel.ChargeLeft] = [.. left],
+            [Channel.Speed] = [.. speeds],
+            [Channel.PackVoltage] = [.. volts],
+            [Channel.PackCurrent] = [.. amperes],
+            [Channel.PhaseCurrent] = [.. phases],
+            [Channel.Duty] = [.. duties],
+            [Channel.ChargeLeft] = [.. left],
         });
         return new(log, ohms, slow, capacity / 3600, perVolt, motor);
     }
