@@ -29,6 +29,22 @@ public sealed class SearchTests : IDisposable
         Assert.Equal(front.Select(Named).Order(StringComparer.Ordinal), result.Boards.Select(Named).Order(StringComparer.Ordinal));
     }
 
+    [Fact]
+    public void The_front_of_nearly_twenty_thousand_combinations_is_that_of_every_board_examined()
+    {
+        var request = Enumerable.Range(1, 6).SelectMany(motors => Enumerable.Range(1, 6).Select(belts => (motors, belts)))
+            .Select(s => Request(1, MadeUpShelf.Brief(14, 8), new Stocked(Motors: s.motors, Belts: s.belts)).Item1)
+            .Where(r => Search.Over(r).Raw <= 20_000)
+            .MaxBy(r => Search.Over(r).Raw)!;
+        Assert.True(Search.Over(request).Raw > 10_000, $"{Search.Over(request).Raw}");
+
+        var front = FoundBoard.Unbeaten([.. Every(request).Where(b => b.MeetsBrief)]);
+        var result = Search.Over(request).Run();
+
+        Assert.NotEmpty(front);
+        Assert.Equal(front.Select(Named).Order(StringComparer.Ordinal), result.Boards.Select(Named).Order(StringComparer.Ordinal));
+    }
+
     [Theory]
     [MemberData(nameof(Small))]
     public void Every_combination_is_left_out_for_a_reason_or_screened(int seed, double range, double climb)
