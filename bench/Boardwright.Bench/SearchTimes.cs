@@ -36,7 +36,7 @@ static class SearchTimes
             };
             Screening(output, request);
             // Some ten million combinations: motor, pulleys, belt and the pack's size are open.
-            Whole(output, request with { Fixed = request.Fixed.Concat(Held).ToDictionary() });
+            Whole(output, request with { Fixed = request.Fixed.Concat(Held).ToDictionary(p => p.Key, p => p.Value) });
         }
         finally
         {
