@@ -6,9 +6,18 @@ namespace Boardwright.Files;
 /// <summary>Board files and the shelves they name.</summary>
 public static class BoardFile
 {
+    /// <summary>What the name of a board file ends in.</summary>
+    public const string Ending = ".board.yaml";
+
     internal const string VersionKey = "boardwright";
     const string ShelfKey = "shelf";
     const string WhenEmpty = "Write a board into it, or begin one with boardwright new.";
+
+    /// <summary>Whether a file is called as board files are; other YAML files in a folder are shelf files.</summary>
+    public static bool IsCalledSo(string path) => path.EndsWith(Ending, StringComparison.OrdinalIgnoreCase);
+
+    /// <summary>The name of a file without its folder and its ending.</summary>
+    public static string NameOf(string path) => IsCalledSo(path) ? Path.GetFileName(path)[..^Ending.Length] : Path.GetFileNameWithoutExtension(path);
 
     /// <summary>Reads a board file and every file of its shelf.</summary>
     /// <param name="path">The file, as the user wrote it.</param>

@@ -43,9 +43,17 @@ public static class BoardText
 
     /// <summary>What a board file says under a key.</summary>
     /// <returns>The value as it is written; <c>null</c> when the file does not give it itself, or gives more than one value there.</returns>
-    public static Entered? Read(string text, string key)
+    public static Entered? Read(string text, string key) => Reader(text)(key);
+
+    /// <summary>Parses a board file once, to say under many keys what <see cref="Read"/> says under one.</summary>
+    public static Func<string, Entered?> Reader(string text)
     {
         var root = NodeReader.Read(text.StartsWith('\uFEFF') ? text[1..] : text, "", "", new Complaints());
+        return key => Under(root, key);
+    }
+
+    static Entered? Under(Node? root, string key)
+    {
         if (Steps(key) is not { } steps)
             return null;
         foreach (var (name, item) in steps)

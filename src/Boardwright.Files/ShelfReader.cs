@@ -52,7 +52,7 @@ sealed class ShelfReader
                 return;
             var found = files.FilesIn(folder)
                 .Where(static file => file.EndsWith(".yaml", StringComparison.OrdinalIgnoreCase) || file.EndsWith(".yml", StringComparison.OrdinalIgnoreCase))
-                .Where(static file => !file.EndsWith(".board.yaml", StringComparison.OrdinalIgnoreCase))
+                .Where(static file => !BoardFile.IsCalledSo(file))
                 .Take(mostFiles + 1)
                 .Order(StringComparer.Ordinal)
                 .ToArray();

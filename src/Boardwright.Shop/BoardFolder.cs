@@ -90,7 +90,7 @@ public static class BoardFolder
     }
 
     static IEnumerable<string> ShelfFiles(string folder) => Directory.EnumerateFiles(folder)
-        .Where(static file => (file.EndsWith(".yaml", StringComparison.OrdinalIgnoreCase) || file.EndsWith(".yml", StringComparison.OrdinalIgnoreCase)) && !file.EndsWith(".board.yaml", StringComparison.OrdinalIgnoreCase));
+        .Where(static file => (file.EndsWith(".yaml", StringComparison.OrdinalIgnoreCase) || file.EndsWith(".yml", StringComparison.OrdinalIgnoreCase)) && !BoardFile.IsCalledSo(file));
 
     static string Shared(string a, string b)
     {

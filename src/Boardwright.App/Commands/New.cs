@@ -7,8 +7,6 @@ namespace Boardwright.App.Commands;
 /// <summary><c>new</c>: writes the beginnings of a board file.</summary>
 static class New
 {
-    const string Ending = ".board.yaml";
-
     // Some systems refuse these in a file's name, and a board may be taken to one of them.
     static readonly SearchValues<char> Forbidden = SearchValues.Create("/\\:\n\"*?<>|");
 
@@ -24,14 +22,14 @@ static class New
 
     static int Run(Terminal terminal, string name, string folder)
     {
-        var title = name.EndsWith(Ending, StringComparison.OrdinalIgnoreCase) ? name[..^Ending.Length] : name;
+        var title = name.EndsWith(BoardFile.Ending, StringComparison.OrdinalIgnoreCase) ? name[..^BoardFile.Ending.Length] : name;
         if (string.IsNullOrWhiteSpace(title) || title.StartsWith('.') || title.AsSpan().ContainsAny(Forbidden))
         {
             terminal.Error.WriteLine($"'{name}' cannot be a file's name. Give a plain name, and the folder with --out.");
             return Exit.Unread;
         }
 
-        var file = folder == "." ? title + Ending : Path.Combine(folder, title + Ending);
+        var file = folder == "." ? title + BoardFile.Ending : Path.Combine(folder, title + BoardFile.Ending);
         if (File.Exists(file))
         {
             terminal.Error.WriteLine($"{file} is there already and was left as it is.");

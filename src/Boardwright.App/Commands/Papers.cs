@@ -11,7 +11,6 @@ namespace Boardwright.App.Commands;
 /// <summary><c>papers</c>: writes the papers of a board.</summary>
 static class Papers
 {
-    const string BoardEnding = ".board.yaml";
 
     // What its file says, in the eight digits that tell two states of it apart.
     const int RevisionDigits = 8;
@@ -82,7 +81,7 @@ static class Papers
             List<(string From, string To)> moves = [];
             foreach (var file in files)
             {
-                var name = $"{NameOf(request.File)}.{file.Name}";
+                var name = $"{BoardFile.NameOf(request.File)}.{file.Name}";
                 var from = Path.Combine(stage.FullName, name);
                 File.WriteAllBytes(from, file.Bytes);
                 moves.Add((from, Path.Combine(request.Folder, name)));
@@ -108,7 +107,7 @@ static class Papers
         foreach (var (kind, result) in written)
         {
             foreach (var file in result.Files)
-                terminal.Out.WriteLine($"Wrote {Path.Combine(request.Folder == "." ? "" : request.Folder, $"{NameOf(request.File)}.{file.Name}")}");
+                terminal.Out.WriteLine($"Wrote {Path.Combine(request.Folder == "." ? "" : request.Folder, $"{BoardFile.NameOf(request.File)}.{file.Name}")}");
             var isMissing = result.Missing.Count > 0;
             if (result.Files.Count == 0)
                 paper.Write(0, $"{kind.Title} was not written: {(isMissing ? $"it waits for {Named(board, result.Missing)}." : string.Join(" ", result.Objections))}");
@@ -125,12 +124,6 @@ static class Papers
     }
 
     static string RevisionOf(string file) => Convert.ToHexStringLower(SHA256.HashData(File.ReadAllBytes(file)))[..RevisionDigits];
-
-    static string NameOf(string file)
-    {
-        var name = Path.GetFileName(file);
-        return name.EndsWith(BoardEnding, StringComparison.OrdinalIgnoreCase) ? name[..^BoardEnding.Length] : Path.GetFileNameWithoutExtension(name);
-    }
 
     sealed record Request(string File, string Folder, IReadOnlyList<string> Only)
     {

@@ -10,7 +10,7 @@ namespace Boardwright.App.Commands;
 /// <summary><c>plot</c>: writes pictures of a board.</summary>
 static class Plot
 {
-    const string BoardEnding = ".board.yaml", PictureEnding = ".svg";
+    const string PictureEnding = ".svg";
     const double Width = 760;
 
     /// <summary>The command.</summary>
@@ -107,11 +107,5 @@ static class Plot
     }
 
     /// <summary>Path of a picture of a board in a folder.</summary>
-    internal static string PathOf(string folder, string file, string picture) => Path.Combine(folder == "." ? "" : folder, $"{NameOf(file)}.{picture}{PictureEnding}");
-
-    static string NameOf(string file)
-    {
-        var name = Path.GetFileName(file);
-        return name.EndsWith(BoardEnding, StringComparison.OrdinalIgnoreCase) ? name[..^BoardEnding.Length] : Path.GetFileNameWithoutExtension(name);
-    }
+    internal static string PathOf(string folder, string file, string picture) => Path.Combine(folder == "." ? "" : folder, $"{BoardFile.NameOf(file)}.{picture}{PictureEnding}");
 }

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
+using Boardwright.Files;
 using Boardwright.Shops;
 using Boardwright.Shops.Merging;
 
@@ -67,7 +68,7 @@ sealed class ShopCommands(Terminal terminal)
             foreach (var file in parsed.GetRequiredValue(files))
             {
                 var found = BoardFolder.Gather(file);
-                var (title, who) = (parsed.GetValue(name) ?? Title(file), By(parsed, why, by));
+                var (title, who) = (parsed.GetValue(name) ?? BoardFile.NameOf(file), By(parsed, why, by));
                 foreach (var lost in found.Missing)
                     terminal.Error.Write($"{file} names {lost}, which is not kept with it: it is not there, or is named by an absolute path.\n");
                 if (await shop.FindAsync(found.Kind, title, cancel) is not { IsDeleted: false } item)
@@ -442,13 +443,6 @@ sealed class ShopCommands(Terminal terminal)
     }
 
     static Signature By(ParseResult parsed, Option<string> why, Option<string> by) => new(parsed.GetRequiredValue(by), parsed.GetRequiredValue(why));
-
-    static string Title(string file)
-    {
-        const string boardEnding = ".board.yaml";
-        var name = Path.GetFileName(file);
-        return name.EndsWith(boardEnding, StringComparison.OrdinalIgnoreCase) ? name[..^boardEnding.Length] : Path.GetFileNameWithoutExtension(name);
-    }
 
     static string Acted(Revision revision) => revision.Act switch
     {

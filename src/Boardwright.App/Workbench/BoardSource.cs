@@ -46,11 +46,10 @@ abstract class BoardSource
 /// <summary>A board file on this machine.</summary>
 sealed class BoardOnDisk(string path) : BoardSource
 {
-    const string Ending = ".board.yaml";
     static readonly UTF8Encoding Plain = new(encoderShouldEmitUTF8Identifier: false);
 
     /// <inheritdoc/>
-    public override string Name { get; } = System.IO.Path.GetFileName(path) is var name && name.EndsWith(Ending, StringComparison.OrdinalIgnoreCase) ? name[..^Ending.Length] : name;
+    public override string Name { get; } = BoardFile.IsCalledSo(path) ? BoardFile.NameOf(path) : System.IO.Path.GetFileName(path);
 
     /// <inheritdoc/>
     public override string Path => path;

@@ -10,6 +10,7 @@ namespace Boardwright.App.Workbench;
 sealed class Desk : IDisposable
 {
     readonly List<Step> steps = [];
+    Func<string, Entered?>? entered;
     int at = -1;
     BoardSource? source;
     FileTree? files;
@@ -74,6 +75,10 @@ sealed class Desk : IDisposable
         Take(new Step(text, "opened", null));
     }
 
+    /// <summary>What the board file itself says under a key.</summary>
+    /// <returns>The value as it is written; <c>null</c> when the file does not give it itself.</returns>
+    public Entered? Written(string key) => (entered ??= BoardText.Reader(Text))(key);
+
     /// <summary>Takes a whole new text.</summary>
     public void Write(string text, string what, string? rule = null)
     {
@@ -84,16 +89,16 @@ sealed class Desk : IDisposable
 
     /// <summary>Changes one value.</summary>
     /// <returns>Why it was refused, or <c>null</c>.</returns>
-    public Refusal? Set(string key, Entered entered)
+    public Refusal? Set(string key, Entered value)
     {
-        if (BoardText.Read(Text, key) is { } now && now == entered)
+        if (Written(key) == value)
             return null;
         // A bare new value keeps what the file says about its origin, as a correction of a typing error should.
-        return Apply(entered.IsPlain ? BoardText.Change(Text, key, entered.Value) : BoardText.Change(Text, key, entered), $"{key}: {entered.Value}");
+        return Apply(value.IsPlain ? BoardText.Change(Text, key, value.Value) : BoardText.Change(Text, key, value), $"{key}: {value.Value}");
     }
 
     /// <summary>Says where a value comes from and how well it is known.</summary>
-    public Refusal? State(string key, Entered entered) => Apply(BoardText.Change(Text, key, entered), $"{key}: {entered.Value}{(entered.From is { } from ? $", {from}" : "")}");
+    public Refusal? State(string key, Entered value) => Apply(BoardText.Change(Text, key, value), $"{key}: {value.Value}{(value.From is { } from ? $", {from}" : "")}");
 
     /// <summary>Takes a value out of the board file, so that the shelf's own counts again.</summary>
     public Refusal? Remove(string key) => Apply(BoardText.Remove(Text, key), $"{key} taken out");
@@ -200,7 +205,7 @@ sealed class Desk : IDisposable
         var kept => [.. kept.Files.Texts.Where(t => IsShelf(t.Key, kept.Path)).OrderBy(t => t.Key, StringComparer.Ordinal).Select(t => (t.Key, t.Value))],
     };
 
-    static bool IsShelf(string path, string board) => path != board && path.EndsWith(".yaml", StringComparison.Ordinal) && !path.EndsWith(".board.yaml", StringComparison.Ordinal);
+    static bool IsShelf(string path, string board) => path != board && path.EndsWith(".yaml", StringComparison.Ordinal) && !BoardFile.IsCalledSo(path);
 
     /// <inheritdoc/>
     public void Dispose()
@@ -236,6 +241,7 @@ sealed class Desk : IDisposable
         sampling.Cancel();
         sampling.Dispose();
         sampling = new CancellationTokenSource();
+        entered = null;
         var loaded = BoardFile.ReadText(Text, source!.Path, files);
         Complaints = loaded.Complaints;
         if (loaded.Board is { } board)
