@@ -13,6 +13,9 @@ public sealed record Terminal(TextWriter Out, TextWriter Error)
     /// <summary>Whether colour and dim text may be used.</summary>
     public bool IsStyled { get; init; }
 
+    /// <summary>Whether somebody is there to answer a question.</summary>
+    public bool IsInteractive { get; init; }
+
     /// <summary>Whether an unexpected problem is shown in full.</summary>
     public bool ShowsTraces { get; init; }
 
@@ -27,6 +30,7 @@ public sealed record Terminal(TextWriter Out, TextWriter Error)
             Width = isScreen ? Math.Clamp(Columns(), 30, 100) : 80,
             IsStyled = isScreen && Environment.GetEnvironmentVariable("TERM") != "dumb"
                 && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR")),
+            IsInteractive = isScreen && !Console.IsInputRedirected,
             ShowsTraces = Environment.GetEnvironmentVariable("BOARDWRIGHT_TRACE") == "1",
         };
     }

@@ -35,7 +35,7 @@ static class TableCopy
             The tables of a Boardwright shop as they were before an update of the program, after the migration {version}.
             To bring them back: make an empty database, let the program of that time open it, empty its tables, and read
             each file with psql: \copy TABLE FROM TABLE.csv (FORMAT csv, HEADER)
-            in the order items, contents, revisions, files, parts.
+            in the order items, contents, revisions, files, parts, people, people_claims, people_logins, people_tokens.
 
             """, cancel);
         Directory.Move(partial, folder);

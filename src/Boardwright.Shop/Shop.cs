@@ -393,7 +393,9 @@ public sealed class Shop : IAsyncDisposable
         }
     });
 
-    async Task<T> Explained<T>(Func<Task<T>> action)
+    /// <summary>Does something with the shop's database.</summary>
+    /// <exception cref="ShopTrouble">What went wrong with the database, in words for a person.</exception>
+    public async Task<T> Explained<T>(Func<Task<T>> action)
     {
         ShopTrouble? trouble = null;
         try

@@ -1,3 +1,5 @@
+using Microsoft.AspNetCore.Identity;
+using Microsoft.AspNetCore.Identity.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore;
 
 namespace Boardwright.Shops;
@@ -8,7 +10,7 @@ namespace Boardwright.Shops;
 /// milliseconds since 1970, because databases round and order their own times differently.
 /// </remarks>
 /// <param name="options">The database.</param>
-public sealed class ShopContext(DbContextOptions<ShopContext> options) : DbContext(options)
+public sealed class ShopContext(DbContextOptions<ShopContext> options) : IdentityUserContext<Person>(options)
 {
     internal DbSet<ItemRow> Items => Set<ItemRow>();
 
@@ -24,6 +26,11 @@ public sealed class ShopContext(DbContextOptions<ShopContext> options) : DbConte
     protected override void OnModelCreating(ModelBuilder modelBuilder)
     {
         ArgumentNullException.ThrowIfNull(modelBuilder);
+        base.OnModelCreating(modelBuilder);
+        modelBuilder.Entity<Person>().ToTable("people");
+        modelBuilder.Entity<IdentityUserClaim<string>>().ToTable("people_claims");
+        modelBuilder.Entity<IdentityUserLogin<string>>().ToTable("people_logins");
+        modelBuilder.Entity<IdentityUserToken<string>>().ToTable("people_tokens");
         modelBuilder.Entity<ItemRow>(item =>
         {
             item.ToTable("items");

@@ -8,7 +8,9 @@ public sealed class Running : IAsyncDisposable
 {
     Process process;
 
-    Running(Process process, string folder, string address) => (this.process, Folder, Address) = (process, folder, address);
+    readonly string[] words;
+
+    Running(Process process, string folder, string address, string[] words) => (this.process, Folder, Address, this.words) = (process, folder, address, words);
 
     /// <summary>Where it answers, with a slash at the end.</summary>
     public string Address { get; private set; }
@@ -24,7 +26,8 @@ public sealed class Running : IAsyncDisposable
 
     /// <summary>Starts it.</summary>
     /// <param name="file">A board file of the examples to open, such as <c>tern/tern.board.yaml</c>; <c>null</c> for none.</param>
-    public static async Task<Running> StartAsync(string? file = null)
+    /// <param name="person">Someone who may sign in, which makes it listen beyond this machine; <c>null</c> for nobody.</param>
+    public static async Task<Running> StartAsync(string? file = null, (string Name, string Password)? person = null)
     {
         var folder = Directory.CreateTempSubdirectory("boardwright-").FullName;
         foreach (var path in Directory.EnumerateFiles(Workshop.Examples, "*.yaml", SearchOption.AllDirectories))
@@ -34,8 +37,18 @@ public sealed class Running : IAsyncDisposable
             File.Copy(path, copy);
         }
 
-        var (process, address) = await StartAsync(folder, file, 0);
-        return new Running(process, folder, address);
+        var words = Array.Empty<string>();
+        if (person is { } who)
+        {
+            var password = Path.Combine(folder, "password");
+            await File.WriteAllTextAsync(password, who.Password);
+            using var adding = Process.Start(Words(folder, ["shop", "people", "add", who.Name, "--password-from", password]))!;
+            await adding.WaitForExitAsync();
+            words = ["--listen", "any"];
+        }
+
+        var (process, address) = await StartAsync(folder, file, 0, words);
+        return new Running(process, folder, address, words);
     }
 
     /// <summary>Ends it at once, without a word to it.</summary>
@@ -46,7 +59,7 @@ public sealed class Running : IAsyncDisposable
     }
 
     /// <summary>Starts it again under the same address.</summary>
-    public async Task RestartAsync(string? file = null) => (process, Address) = await StartAsync(Folder, file, new Uri(Address).Port);
+    public async Task RestartAsync(string? file = null) => (process, Address) = await StartAsync(Folder, file, new Uri(Address).Port, words);
 
     public async ValueTask DisposeAsync()
     {
@@ -55,13 +68,9 @@ public sealed class Running : IAsyncDisposable
         Directory.Delete(Folder, recursive: true);
     }
 
-    static async Task<(Process Process, string Address)> StartAsync(string folder, string? file, int port)
+    static async Task<(Process Process, string Address)> StartAsync(string folder, string? file, int port, string[] words)
     {
-        var start = new ProcessStartInfo("dotnet") { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true, WorkingDirectory = folder };
-        foreach (var word in (string[])[Workshop.Program, "open", .. file is null ? Array.Empty<string>() : [Path.Combine(folder, file)], "--no-browser", "--port", FormattableString.Invariant($"{port}")])
-            start.ArgumentList.Add(word);
-        start.Environment["BOARDWRIGHT_SHOP"] = Path.Combine(folder, "shop.db");
-        var started = Process.Start(start)!;
+        var started = Process.Start(Words(folder, ["open", .. file is null ? Array.Empty<string>() : [Path.Combine(folder, file)], "--no-browser", "--port", FormattableString.Invariant($"{port}"), .. words]))!;
         while (await started.StandardOutput.ReadLineAsync() is { } line)
         {
             if (line.IndexOf("http://", StringComparison.Ordinal) is >= 0 and var at)
@@ -69,5 +78,13 @@ public sealed class Running : IAsyncDisposable
         }
 
         throw new InvalidOperationException("The program did not start: " + await started.StandardError.ReadToEndAsync());
+    }
+
+    static ProcessStartInfo Words(string folder, IEnumerable<string> words)
+    {
+        var start = new ProcessStartInfo("dotnet", [Workshop.Program, .. words]) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true, WorkingDirectory = folder };
+        start.Environment["BOARDWRIGHT_SHOP"] = Path.Combine(folder, "shop.db");
+        start.Environment["XDG_DATA_HOME"] = folder;
+        return start;
     }
 }

@@ -1,6 +1,10 @@
 using System.CommandLine;
 using System.Diagnostics;
+using System.Net.Sockets;
+using System.Security.Cryptography;
+using System.Security.Cryptography.X509Certificates;
 using Boardwright.App.Workbench;
+using Boardwright.Shops;
 
 namespace Boardwright.App.Commands;
 
@@ -20,19 +24,53 @@ static class Open
         });
         var shop = new Option<string?>("--shop") { Description = "The shop to keep boards in: a file, or the connection string of a PostgreSQL database; as for boardwright shop where not given.", HelpName = "PLACE" };
         var stay = new Option<bool>("--no-browser") { Description = "Does not open the browser; the address is printed." };
+        var reach = new Option<Reach>("--listen")
+        {
+            Description = "An address of this machine under which others reach the workbench too, or any for all of them; it then asks for a sign-in. This machine only where not given.",
+            HelpName = "ADDRESS",
+            DefaultValueFactory = static _ => Reach.ThisMachine,
+            CustomParser = static result =>
+            {
+                if (Reach.Read(result.Tokens[0].Value) is { } read)
+                    return read;
+                result.AddError($"{result.Tokens[0].Value} is no address. Give one of this machine's, such as 192.168.1.20, or any for all of them.");
+                return null;
+            },
+        };
+        var certificate = new Option<FileInfo?>("--certificate") { Description = "With --listen: a PEM file that holds a certificate and its key, with which the connection is encrypted.", HelpName = "FILE" };
         var command = new Verb(
-            "open", "Starts the workbench on this machine and opens it in the browser. It is reachable from this machine only. Ctrl+C ends it.",
-            "boardwright open", "boardwright open tern.board.yaml", "boardwright open tern.board.yaml --port 8123 --no-browser")
-        { file, port, shop, stay };
-        command.SetAction((parsed, cancellation) => RunAsync(terminal, new WorkbenchStart(parsed.GetValue(file)) { Port = parsed.GetValue(port), Shop = parsed.GetValue(shop) }, !parsed.GetValue(stay), cancellation));
+            "open", "Starts the workbench on this machine and opens it in the browser. It is reachable from this machine only, unless told otherwise. Ctrl+C ends it.",
+            "boardwright open", "boardwright open tern.board.yaml", "boardwright open tern.board.yaml --port 8123 --no-browser", "boardwright open --listen any --port 8123 --certificate bench.pem")
+        { file, port, shop, stay, reach, certificate };
+        command.SetAction((parsed, cancellation) =>
+        {
+            var start = new WorkbenchStart(parsed.GetValue(file)) { Port = parsed.GetValue(port), Shop = parsed.GetValue(shop), Reach = parsed.GetRequiredValue(reach) };
+            return RunAsync(terminal, start, parsed.GetValue(certificate), !parsed.GetValue(stay), cancellation);
+        });
         return command;
     }
 
-    static async Task<int> RunAsync(Terminal terminal, WorkbenchStart start, bool opensBrowser, CancellationToken cancellation)
+    static async Task<int> RunAsync(Terminal terminal, WorkbenchStart start, FileInfo? certificate, bool opensBrowser, CancellationToken cancellation)
     {
         if (start.File is { } file && !File.Exists(file))
         {
             terminal.Error.WriteLine($"{file}: There is no such file. Check the name and the folder, or begin a board with boardwright new.");
+            return Exit.Unread;
+        }
+
+        try
+        {
+            if (certificate is not null)
+                start = start with { Certificate = X509Certificate2.CreateFromPemFile(certificate.FullName) };
+            if (!start.Reach.IsThisMachine && await NobodyMayComeIn(start.Shop, cancellation))
+            {
+                terminal.Error.WriteLine("Beyond this machine the workbench asks for a sign-in, and nobody could give one yet. Add yourself first: boardwright shop people add NAME");
+                return Exit.Unread;
+            }
+        }
+        catch (Exception fault) when (fault is ShopTrouble or IOException or UnauthorizedAccessException or CryptographicException)
+        {
+            terminal.Error.WriteLine(fault is ShopTrouble ? fault.Message : $"{certificate}: {fault.Message.ReplaceLineEndings(" ")} Give a PEM file with a certificate and its key.");
             return Exit.Unread;
         }
 
@@ -43,21 +81,45 @@ static class Open
             {
                 await app.StartAsync(cancellation);
             }
-            catch (IOException)
+            catch (Exception fault) when (fault is IOException or SocketException)
             {
-                terminal.Error.WriteLine(FormattableString.Invariant($"Port {start.Port} is taken by another program. Give another one with --port, or none for any that is free."));
+                terminal.Error.WriteLine((fault as SocketException)?.SocketErrorCode == SocketError.AddressNotAvailable
+                    ? $"{start.Reach.Address} is no address of this machine. Give one that is, or any for all of them."
+                    : FormattableString.Invariant($"Port {start.Port} is taken by another program. Give another one with --port, or none for any that is free."));
                 return Exit.Unread;
             }
 
             WorkbenchHost.WarmUp(app);
-            var address = WorkbenchHost.AddressesOf(app)[0];
-            terminal.Out.WriteLine($"The workbench is at {address} on this machine only. Ctrl+C ends it.");
+            var addresses = WorkbenchHost.AddressesOf(app, start);
+            Tell(terminal, start, addresses);
             if (opensBrowser)
-                Show(address);
+                Show(addresses[^1]);
             await app.WaitForShutdownAsync(cancellation);
         }
 
         return Exit.Holds;
+    }
+
+    static async Task<bool> NobodyMayComeIn(string? place, CancellationToken cancellation)
+    {
+        await using var shop = await ShopPlaces.OpenAsync(place, cancellation);
+        return (await new People(shop).ListAsync()).Count == 0;
+    }
+
+    static void Tell(Terminal terminal, WorkbenchStart start, IReadOnlyList<string> addresses)
+    {
+        if (start.Reach.IsThisMachine)
+        {
+            terminal.Out.WriteLine($"The workbench is at {addresses[0]} on this machine only. Ctrl+C ends it.");
+            return;
+        }
+
+        terminal.Out.WriteLine("The workbench can be reached at");
+        foreach (var address in addresses)
+            terminal.Out.WriteLine($"  {address}");
+        terminal.Out.WriteLine("by everyone who reaches this machine, and asks for a sign-in. Ctrl+C ends it.");
+        if (start.Certificate is null)
+            terminal.Out.WriteLine("Without --certificate nothing is encrypted: others on the same network can read passwords and boards on their way.");
     }
 
     // A machine without a browser still has the address in the terminal.

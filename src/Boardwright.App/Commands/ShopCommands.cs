@@ -3,6 +3,7 @@ using System.Globalization;
 using Boardwright.Files;
 using Boardwright.Shops;
 using Boardwright.Shops.Merging;
+using Spectre.Console;
 
 namespace Boardwright.App.Commands;
 
@@ -25,7 +26,7 @@ sealed class ShopCommands(Terminal terminal)
         "boardwright shop save tern.board.yaml --why \"quieter belt\"", "boardwright shop log tern", "boardwright shop backup")
     {
         where, List(), Save(), Log(), Diff(), Show(), Restore(), Branch(), Duplicate(), Rename(),
-        Delete(), BringBack(), Find(), Import(), Export(), Backup(), Recover(),
+        Delete(), BringBack(), Find(), Import(), Export(), Backup(), Recover(), PeopleOf(),
     };
 
     Verb List()
@@ -338,6 +339,81 @@ sealed class ShopCommands(Terminal terminal)
         }));
         return command;
     }
+
+    Verb PeopleOf() => new("people", "Who may sign in where the workbench is reached over a network.", "boardwright shop people add ada", "boardwright shop people list")
+    {
+        PeopleList(), PeopleAdd(), PeoplePassword(), PeopleRemove(),
+    };
+
+    Verb PeopleList()
+    {
+        var command = new Verb("list", "Lists them.", "boardwright shop people list");
+        return With(command, async (_, shop, _) =>
+        {
+            var names = await new People(shop).ListAsync();
+            terminal.Out.Write(names.Count == 0 ? "Nobody yet. Add yourself with: boardwright shop people add NAME\n" : string.Concat(names.Select(static name => name + "\n")));
+            return Exit.Holds;
+        });
+    }
+
+    Verb PeopleAdd()
+    {
+        var (name, from) = (PersonName(), PasswordSource());
+        var command = new Verb("add", "Lets someone sign in. The password is asked for and not shown.", "boardwright shop people add ada", "boardwright shop people add ada --password-from word.txt") { name, from };
+        return With(command, async (parsed, shop, cancel) =>
+        {
+            await new People(shop).AddAsync(parsed.GetRequiredValue(name), await PasswordAsync(parsed.GetValue(from), cancel));
+            terminal.Out.Write($"{parsed.GetRequiredValue(name)} may sign in.\n");
+            return Exit.Holds;
+        });
+    }
+
+    Verb PeoplePassword()
+    {
+        var (name, from) = (PersonName(), PasswordSource());
+        var command = new Verb("password", "Gives someone another password; whoever is signed in with the old one is signed out within a minute.", "boardwright shop people password ada") { name, from };
+        return With(command, async (parsed, shop, cancel) =>
+        {
+            await new People(shop).ChangePasswordAsync(parsed.GetRequiredValue(name), await PasswordAsync(parsed.GetValue(from), cancel));
+            terminal.Out.Write($"{parsed.GetRequiredValue(name)} has another password.\n");
+            return Exit.Holds;
+        });
+    }
+
+    Verb PeopleRemove()
+    {
+        var name = PersonName();
+        var command = new Verb("remove", "Lets someone sign in no more. What they saved stays, with their name.", "boardwright shop people remove ada") { name };
+        return With(command, async (parsed, shop, _) =>
+        {
+            await new People(shop).RemoveAsync(parsed.GetRequiredValue(name));
+            terminal.Out.Write($"{parsed.GetRequiredValue(name)} can sign in no more.\n");
+            return Exit.Holds;
+        });
+    }
+
+    async Task<string> PasswordAsync(FileInfo? from, CancellationToken cancel)
+    {
+        if (from is not null)
+        {
+            try
+            {
+                return (await File.ReadAllLinesAsync(from.FullName, cancel)).FirstOrDefault() ?? "";
+            }
+            catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+            {
+                throw new ShopTrouble(Trouble.NotThere, $"{from} cannot be read: {fault.Message}", "Name a file whose first line is the password.", fault);
+            }
+        }
+
+        if (!terminal.IsInteractive)
+            throw new ShopTrouble(Trouble.Refused, "There is nobody at this terminal to type a password.", "Give it in the first line of a file with --password-from FILE.");
+        return AnsiConsole.Prompt(new TextPrompt<string>("password:").Secret(null));
+    }
+
+    static Argument<string> PersonName() => new("NAME") { Description = "The name, as it stands beside what they save." };
+
+    static Option<FileInfo?> PasswordSource() => new("--password-from") { Description = "A file whose first line is the password, instead of asking for it.", HelpName = "FILE" };
 
     Verb With(Verb command, Func<ParseResult, Shop, CancellationToken, Task<int>> action)
     {

@@ -7,7 +7,7 @@ namespace Boardwright.App.Workbench;
 /// <param name="shop">The shop.</param>
 /// <param name="opened">The revision that lies on the desk.</param>
 /// <param name="who">Who saves.</param>
-sealed class ShopBoard(Shop shop, Opened opened, string who) : BoardSource
+sealed class ShopBoard(Shop shop, Opened opened, Builder who) : BoardSource
 {
     Opened opened = opened;
 
@@ -35,7 +35,7 @@ sealed class ShopBoard(Shop shop, Opened opened, string who) : BoardSource
         try
         {
             var files = opened.Files.With(Path, text);
-            return await shop.SaveAsync(Item, opened.Revision.Number, files, new Signature(who, why), cancellation) switch
+            return await shop.SaveAsync(Item, opened.Revision.Number, files, who.Sign(why), cancellation) switch
             {
                 Saved { TakenOver.Count: 0 } saved => await ReopenAsync(FormattableString.Invariant($"Saved as revision {saved.Revision.Number}."), cancellation),
                 Saved merged => await ReopenAsync(FormattableString.Invariant($"Saved as revision {merged.Revision.Number}, together with what others changed: {string.Join(", ", merged.TakenOver.Take(4).Select(c => c.Key))}."), cancellation),
@@ -56,7 +56,7 @@ sealed class ShopBoard(Shop shop, Opened opened, string who) : BoardSource
         try
         {
             var settled = conflict.Resolve(pick);
-            var result = await shop.SaveAsync(Item, conflict.Theirs.Revision.Number, settled, new Signature(who, why), cancellation);
+            var result = await shop.SaveAsync(Item, conflict.Theirs.Revision.Number, settled, who.Sign(why), cancellation);
             return result is Conflict again
                 ? new(false, "Somebody saved once more meanwhile; choose again.") { Conflict = again }
                 : await ReopenAsync("Saved as chosen.", cancellation);
@@ -81,9 +81,6 @@ sealed class OpenBoards(WorkbenchStart start) : IAsyncDisposable
     readonly SemaphoreSlim gate = new(1);
     Shop? shop;
 
-    /// <summary>Name under which revisions are saved.</summary>
-    public static string Who => Environment.UserName is { Length: > 0 } name ? name : "builder";
-
     /// <summary>The shop, opened when it is first asked for.</summary>
     /// <exception cref="ShopTrouble">The shop is damaged, locked or out of reach.</exception>
     public async Task<Shop> ShopAsync(CancellationToken cancellation = default)
@@ -100,7 +97,9 @@ sealed class OpenBoards(WorkbenchStart start) : IAsyncDisposable
     }
 
     /// <summary>The board that is opened when no other is asked for: the file that was named, or the one saved last, or Tern.</summary>
-    public async Task<BoardSource> FirstAsync(CancellationToken cancellation = default)
+    /// <param name="who">Who is at the desk.</param>
+    /// <param name="cancellation">Gives up.</param>
+    public async Task<BoardSource> FirstAsync(Builder who, CancellationToken cancellation = default)
     {
         if (start.File is { } file)
             return new BoardOnDisk(file);
@@ -108,7 +107,7 @@ sealed class OpenBoards(WorkbenchStart start) : IAsyncDisposable
         {
             var opened = await ShopAsync(cancellation);
             var boards = await opened.ListAsync(ItemKind.Board, cancel: cancellation);
-            return boards.MaxBy(board => board.Latest.When) is { } last ? await OpenAsync(last.Id, cancellation) : new ExampleBoard();
+            return boards.MaxBy(board => board.Latest.When) is { } last ? await OpenAsync(last.Id, who, cancellation) : new ExampleBoard();
         }
         catch (ShopTrouble)
         {
@@ -118,18 +117,18 @@ sealed class OpenBoards(WorkbenchStart start) : IAsyncDisposable
     }
 
     /// <summary>Opens a board of the shop.</summary>
-    public async Task<BoardSource> OpenAsync(Guid item, CancellationToken cancellation = default)
+    public async Task<BoardSource> OpenAsync(Guid item, Builder who, CancellationToken cancellation = default)
     {
         var opened = await ShopAsync(cancellation);
-        return new ShopBoard(opened, await opened.ReadAsync(item, null, cancellation), Who);
+        return new ShopBoard(opened, await opened.ReadAsync(item, null, cancellation), who);
     }
 
     /// <summary>Begins a board in the shop from what lies on the desk: its text, its shelf and its route.</summary>
-    public async Task<BoardSource> BeginAsync(Desk desk, string name, string why, CancellationToken cancellation = default)
+    public async Task<BoardSource> BeginAsync(Desk desk, Builder who, string name, string why, CancellationToken cancellation = default)
     {
         var opened = await ShopAsync(cancellation);
-        var item = await opened.AddAsync(ItemKind.Board, name, FilesOf(desk), new Signature(Who, why), cancellation);
-        return await OpenAsync(item.Id, cancellation);
+        var item = await opened.AddAsync(ItemKind.Board, name, FilesOf(desk), who.Sign(why), cancellation);
+        return await OpenAsync(item.Id, who, cancellation);
     }
 
     /// <inheritdoc/>

@@ -1,4 +1,4 @@
-using System.Net;
+using System.Security.Cryptography.X509Certificates;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
 using Microsoft.Extensions.Logging;
@@ -14,9 +14,15 @@ sealed record WorkbenchStart(string? File)
 
     /// <summary>The shop, a file or a connection string; <c>null</c> for the user's own.</summary>
     public string? Shop { get; init; }
+
+    /// <summary>From where it can be reached; beyond this machine it asks for a sign-in.</summary>
+    public Reach Reach { get; init; } = Reach.ThisMachine;
+
+    /// <summary>What encrypts the connection; <c>null</c> for none.</summary>
+    public X509Certificate2? Certificate { get; init; }
 }
 
-/// <summary>The workbench's web server: pages for a browser on this machine, and nothing that reaches out of it.</summary>
+/// <summary>The workbench's web server: pages for a browser on this machine, or for those who sign in, and nothing that reaches out.</summary>
 static class WorkbenchHost
 {
     /// <summary>A server that is ready to be started.</summary>
@@ -25,18 +31,27 @@ static class WorkbenchHost
         // The static files lie beside the program, wherever it was started from.
         var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory, ApplicationName = typeof(WorkbenchHost).Assembly.GetName().Name });
         builder.WebHost.UseStaticWebAssets();
-        builder.WebHost.UseKestrelCore().ConfigureKestrel(kestrel =>
+        builder.WebHost.UseKestrelCore().UseKestrelHttpsConfiguration().ConfigureKestrel(kestrel =>
         {
             kestrel.AddServerHeader = false;
-            kestrel.Listen(IPAddress.Loopback, start.Port);
+            kestrel.Listen(start.Reach.Address, start.Port, listening =>
+            {
+                if (start.Certificate is { } certificate)
+                    listening.UseHttps(certificate);
+            });
         });
         builder.Logging.SetMinimumLevel(LogLevel.Warning).AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
         builder.Services.AddRazorComponents().AddInteractiveServerComponents();
         builder.Services.AddSingleton(new OpenBoards(start));
+        builder.Services.AddScoped<Builder>();
         builder.Services.AddScoped<Desk>();
         builder.Services.AddScoped<Keys>();
         builder.Services.AddScoped<Outing>();
         builder.Services.AddScoped<Comparison>();
+        if (start.Reach.IsThisMachine)
+            builder.Services.AddHostFiltering(static options => options.AllowedHosts = ["localhost", "127.0.0.1", "[::1]"]);
+        else
+            Door.Hang(builder.Services, ShopPlaces.Of(start.Shop), start.Certificate is not null);
         var app = builder.Build();
         app.Use(static (context, next) =>
         {
@@ -45,21 +60,28 @@ static class WorkbenchHost
             context.Response.Headers.XContentTypeOptions = "nosniff";
             return next(context);
         });
-        app.UseAntiforgery();
-        app.MapStaticAssets();
+        // A name of elsewhere that is made to lead to this machine would let a stranger's page in.
+        if (start.Reach.IsThisMachine)
+            app.UseHostFiltering().UseAntiforgery();
+        else
+            Door.Open(app);
+        app.MapStaticAssets().AllowAnonymous();
         app.MapGet("/", () => Results.Redirect("/board"));
         app.MapRazorComponents<Root>().AddInteractiveServerRenderMode(options => options.ContentSecurityFrameAncestorsPolicy = null);
         return app;
     }
 
-    /// <summary>The addresses under which a started server answers.</summary>
-    public static IReadOnlyList<string> AddressesOf(WebApplication app) =>
-        [.. app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses];
+    /// <summary>The addresses under which a started server answers, the handiest first.</summary>
+    public static IReadOnlyList<string> AddressesOf(WebApplication app, WorkbenchStart start)
+    {
+        var bound = new Uri(app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First());
+        return start.Reach.AddressesAt(bound.Scheme, bound.Port);
+    }
 
     /// <summary>Reads and examines the board once, so that the first page need not wait for code to be made.</summary>
     public static void WarmUp(WebApplication app) => _ = Task.Run(async () =>
     {
         using var desk = new Desk();
-        await desk.OpenAsync(await app.Services.GetRequiredService<OpenBoards>().FirstAsync());
+        await desk.OpenAsync(await app.Services.GetRequiredService<OpenBoards>().FirstAsync(new Builder()));
     });
 }

@@ -26,6 +26,24 @@ public sealed class ShopCommandsTests : IDisposable
     }
 
     [Fact]
+    public void People_are_let_in_given_another_password_and_sent_away()
+    {
+        Assert.Equal((0, "Nobody yet. Add yourself with: boardwright shop people add NAME\n", ""), Shop("people", "list"));
+        folder.Write("word", "a few words in a row\n");
+        folder.Write("short", "too short\n");
+
+        Assert.Equal((0, "Ada may sign in.\n", ""), Shop("people", "add", "Ada", "--password-from", File("word")));
+        Assert.Equal((0, "Bo Ö. may sign in.\n", ""), Shop("people", "add", "Bo Ö.", "--password-from", File("word")));
+        Assert.Equal("Somebody of that name may sign in already.\nGive another one.\n", Shop("people", "add", "ADA", "--password-from", File("word")).Error);
+        Assert.StartsWith("A password has at least 12 letters", Shop("people", "password", "ada", "--password-from", File("short")).Error, StringComparison.Ordinal);
+        Assert.StartsWith("There is nobody at this terminal", Shop("people", "add", "Cy").Error, StringComparison.Ordinal);
+        Assert.Equal(0, Shop("people", "password", "ada", "--password-from", File("word")).Code);
+        Assert.Equal(0, Shop("people", "remove", "ada").Code);
+        Assert.Equal("Bo Ö.\n", Shop("people", "list").Out);
+        Assert.Equal(2, Shop("people", "remove", "ada").Code);
+    }
+
+    [Fact]
     public void Two_people_with_files_of_their_own_both_get_their_changes_into_shop_and_file()
     {
         folder.Write("bo/heron.board.yaml", Heron.Replace("25 km/h", "28 km/h", StringComparison.Ordinal));

@@ -57,6 +57,20 @@ public abstract class ShopTests : IDisposable
     protected static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
     [Fact]
+    public async Task People_may_sign_in_under_one_name_each_until_they_are_sent_away()
+    {
+        await using var shop = await NewShopAsync();
+        var people = new People(shop);
+        await people.AddAsync("Ada", "a few words in a row");
+        await people.ChangePasswordAsync("ada", "some other words in a row");
+
+        Assert.Equal(["Ada"], await people.ListAsync());
+        Assert.Equal(Trouble.Refused, (await Assert.ThrowsAsync<ShopTrouble>(() => people.AddAsync("ADA", "a few words in a row"))).Kind);
+        await people.RemoveAsync("Ada");
+        Assert.Empty(await people.ListAsync());
+    }
+
+    [Fact]
     public async Task A_board_comes_back_byte_for_byte_whatever_its_bytes_are()
     {
         await using var shop = await NewShopAsync();
