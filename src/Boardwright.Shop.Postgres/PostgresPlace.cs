@@ -25,6 +25,9 @@ public sealed class PostgresPlace : ShopPlace
     /// <inheritdoc/>
     public override string Shown => FormattableString.Invariant($"postgresql://{connection.Host}:{connection.Port}/{connection.Database}");
 
+    /// <inheritdoc/>
+    public override bool MayHoldSomething => true;
+
     /// <summary>The connection string, with the password.</summary>
     internal string Words => connection.ConnectionString;
 

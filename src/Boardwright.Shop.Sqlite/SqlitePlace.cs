@@ -38,6 +38,9 @@ public sealed class SqlitePlace : ShopPlace
     /// <inheritdoc/>
     public override string Shown => Path;
 
+    /// <inheritdoc/>
+    public override bool MayHoldSomething => File.Exists(Path);
+
     /// <summary>The folder for backups that nobody named.</summary>
     public string BackupFolder => System.IO.Path.Combine(System.IO.Path.GetDirectoryName(Path)!, "backups");
 

@@ -9,6 +9,9 @@ public abstract class ShopPlace : IDbContextFactory<ShopContext>
     /// <summary>The place as it may be shown: a path, or a server without its password.</summary>
     public abstract string Shown { get; }
 
+    /// <summary>Whether there may be something in it; told without opening it.</summary>
+    public abstract bool MayHoldSomething { get; }
+
     /// <inheritdoc/>
     public abstract ShopContext CreateDbContext();
 

@@ -105,6 +105,9 @@ sealed class OpenBoards(WorkbenchStart start) : IAsyncDisposable
             return new BoardOnDisk(file);
         try
         {
+            // The first start of all needs no shop, and the database's libraries take longer to be ready than all else.
+            if (shop is null && !ShopPlaces.Of(start.Shop).MayHoldSomething)
+                return new ExampleBoard();
             var opened = await ShopAsync(cancellation);
             var boards = await opened.ListAsync(ItemKind.Board, cancel: cancellation);
             return boards.MaxBy(board => board.Latest.When) is { } last ? await OpenAsync(last.Id, who, cancellation) : new ExampleBoard();
