@@ -23,6 +23,35 @@ public sealed class BoardPageTests(Workshop workshop)
     }
 
     [Fact]
+    public async Task The_first_start_offers_a_tour_that_can_be_walked_and_left_and_does_not_come_back()
+    {
+        await using var program = await Running.StartAsync();
+        var page = await workshop.PageAsync(program, isFirstTime: true);
+        var tour = page.Locator(".tour");
+
+        await Expect(tour).ToContainTextAsync("Tern, drawn to scale");
+        await Pages.HoldAsync(page);
+        await page.Keyboard.PressAsync("n");
+        await Expect(tour).ToContainTextAsync("What was found");
+        await Expect(page.Locator("html")).ToHaveAttributeAsync("data-tour", "findings");
+        await page.Keyboard.PressAsync("b");
+        await Expect(tour).ToContainTextAsync("1 of");
+        for (var i = 0; i < 5; i++)
+            await tour.GetByText("Next").ClickAsync();
+        await Expect(page).ToHaveURLAsync(program.Address + "brief");
+        await page.Keyboard.PressAsync("q");
+        await Expect(tour).ToHaveCountAsync(0);
+
+        await page.GotoAsync(program.Address + "board");
+        await Workshop.ReadyAsync(page);
+        await Expect(tour).ToHaveCountAsync(0);
+        await page.Keyboard.PressAsync("?");
+        await page.GetByText("A tour of two minutes").ClickAsync();
+        await Expect(tour).ToContainTextAsync("1 of");
+        Assert.Empty(program.Troubles);
+    }
+
+    [Fact]
     public async Task A_remedy_is_tried_with_a_key_and_taken_back_with_a_key()
     {
         await using var program = await Running.StartAsync();

@@ -40,6 +40,28 @@ public sealed class ComparePageTests(Workshop workshop)
     }
 
     [Fact]
+    public async Task Another_board_of_the_shop_is_set_beside_and_opened()
+    {
+        await using var program = await Running.StartAsync();
+        var page = await workshop.PageAsync(program, "shop");
+        await page.Locator(".told-side input").First.FillAsync("Heron");
+        await page.GetByText("Keep in the shop under this name").ClickAsync();
+        await Expect(page.Locator(".title-block")).ToContainTextAsync("the shop, revision 1");
+        await page.Locator(".told-side input").First.FillAsync("Egret");
+        await page.GetByText("Duplicate").ClickAsync();
+        await Expect(page.Locator(".picks tbody tr")).ToHaveCountAsync(2);
+
+        await page.Locator("nav a", new() { HasText = "Compare" }).ClickAsync();
+        await page.GetByLabel("another board of the shop").SelectOptionAsync("Heron");
+        await page.Locator("form", new() { HasText = "another board of the shop" }).GetByRole(AriaRole.Button).ClickAsync();
+        await Expect(page.GetByLabel("Name of variant 2")).ToHaveValueAsync("Heron");
+        await Expect(page.Locator("#beside-mass\\.board td").Nth(1)).ToContainTextAsync("the same");
+        await page.GetByText("Open it").ClickAsync();
+        await Expect(page.GetByLabel("another board of the shop").Locator("option", new() { HasText = "Egret" })).ToHaveCountAsync(1);
+        await Expect(page.GetByLabel("Name of variant 2")).ToHaveCountAsync(0);
+    }
+
+    [Fact]
     public async Task A_value_that_cannot_be_is_refused_with_a_reason()
     {
         await using var program = await Running.StartAsync();

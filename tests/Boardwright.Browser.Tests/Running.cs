@@ -9,8 +9,9 @@ public sealed class Running : IAsyncDisposable
     Process process;
 
     readonly string[] words;
+    readonly string? shop;
 
-    Running(Process process, string folder, string address, string[] words) => (this.process, Folder, Address, this.words) = (process, folder, address, words);
+    Running(Process process, string folder, string address, string[] words, string? shop) => (this.process, Folder, Address, this.words, this.shop) = (process, folder, address, words, shop);
 
     /// <summary>Where it answers, with a slash at the end.</summary>
     public string Address { get; private set; }
@@ -27,7 +28,8 @@ public sealed class Running : IAsyncDisposable
     /// <summary>Starts it.</summary>
     /// <param name="file">A board file of the examples to open, such as <c>tern/tern.board.yaml</c>; <c>null</c> for none.</param>
     /// <param name="person">Someone who may sign in, which makes it listen beyond this machine; <c>null</c> for nobody.</param>
-    public static async Task<Running> StartAsync(string? file = null, (string Name, string Password)? person = null)
+    /// <param name="shop">The connection string of its shop; <c>null</c> for a file in its folder.</param>
+    public static async Task<Running> StartAsync(string? file = null, (string Name, string Password)? person = null, string? shop = null)
     {
         var folder = Directory.CreateTempSubdirectory("boardwright-").FullName;
         foreach (var path in Directory.EnumerateFiles(Workshop.Examples, "*.yaml", SearchOption.AllDirectories))
@@ -42,13 +44,13 @@ public sealed class Running : IAsyncDisposable
         {
             var password = Path.Combine(folder, "password");
             await File.WriteAllTextAsync(password, who.Password);
-            using var adding = Process.Start(Words(folder, ["shop", "people", "add", who.Name, "--password-from", password]))!;
+            using var adding = Process.Start(Words(folder, shop, ["shop", "people", "add", who.Name, "--password-from", password]))!;
             await adding.WaitForExitAsync();
             words = ["--listen", "any"];
         }
 
-        var (process, address) = await StartAsync(folder, file, 0, words);
-        return new Running(process, folder, address, words);
+        var (process, address) = await StartAsync(folder, shop, file, 0, words);
+        return new Running(process, folder, address, words, shop);
     }
 
     /// <summary>Ends it at once, without a word to it.</summary>
@@ -59,7 +61,7 @@ public sealed class Running : IAsyncDisposable
     }
 
     /// <summary>Starts it again under the same address.</summary>
-    public async Task RestartAsync(string? file = null) => (process, Address) = await StartAsync(Folder, file, new Uri(Address).Port, words);
+    public async Task RestartAsync(string? file = null) => (process, Address) = await StartAsync(Folder, shop, file, new Uri(Address).Port, words);
 
     public async ValueTask DisposeAsync()
     {
@@ -68,9 +70,9 @@ public sealed class Running : IAsyncDisposable
         Directory.Delete(Folder, recursive: true);
     }
 
-    static async Task<(Process Process, string Address)> StartAsync(string folder, string? file, int port, string[] words)
+    static async Task<(Process Process, string Address)> StartAsync(string folder, string? shop, string? file, int port, string[] words)
     {
-        var started = Process.Start(Words(folder, ["open", .. file is null ? Array.Empty<string>() : [Path.Combine(folder, file)], "--no-browser", "--port", FormattableString.Invariant($"{port}"), .. words]))!;
+        var started = Process.Start(Words(folder, shop, ["open", .. file is null ? Array.Empty<string>() : [Path.Combine(folder, file)], "--no-browser", "--port", FormattableString.Invariant($"{port}"), .. words]))!;
         while (await started.StandardOutput.ReadLineAsync() is { } line)
         {
             if (line.IndexOf("http://", StringComparison.Ordinal) is >= 0 and var at)
@@ -80,10 +82,10 @@ public sealed class Running : IAsyncDisposable
         throw new InvalidOperationException("The program did not start: " + await started.StandardError.ReadToEndAsync());
     }
 
-    static ProcessStartInfo Words(string folder, IEnumerable<string> words)
+    static ProcessStartInfo Words(string folder, string? shop, IEnumerable<string> words)
     {
         var start = new ProcessStartInfo("dotnet", [Workshop.Program, .. words]) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true, WorkingDirectory = folder };
-        start.Environment["BOARDWRIGHT_SHOP"] = Path.Combine(folder, "shop.db");
+        start.Environment["BOARDWRIGHT_SHOP"] = shop ?? Path.Combine(folder, "shop.db");
         start.Environment["XDG_DATA_HOME"] = folder;
         return start;
     }

@@ -38,10 +38,18 @@ public sealed class Workshop : IAsyncLifetime
     }
 
     /// <summary>Opens a page and waits until it answers.</summary>
-    public async Task<IPage> PageAsync(Running program, string place = "board", int width = 1400, int height = 1000, ColorScheme scheme = ColorScheme.Light)
+    /// <param name="program">The program.</param>
+    /// <param name="place">The page.</param>
+    /// <param name="width">Width of the window, px.</param>
+    /// <param name="height">Height of the window, px.</param>
+    /// <param name="scheme">Light or dark.</param>
+    /// <param name="isFirstTime">Whether this browser never saw the workbench before, so that the tour begins by itself.</param>
+    public async Task<IPage> PageAsync(Running program, string place = "board", int width = 1400, int height = 1000, ColorScheme scheme = ColorScheme.Light, bool isFirstTime = false)
     {
         Assert.SkipWhen(Browser is null, $"No browser at {BrowserPath}; install Debian's chromium or name one in CHROMIUM_PATH.");
         var context = await Browser.NewContextAsync(new() { ViewportSize = new() { Width = width, Height = height }, ColorScheme = scheme });
+        if (!isFirstTime)
+            await context.AddInitScriptAsync("localStorage.setItem('boardwright.toured', 'yes')");
         var page = await context.NewPageAsync();
         page.Console += (_, message) =>
         {

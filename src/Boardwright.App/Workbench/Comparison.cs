@@ -16,6 +16,9 @@ enum VariantKind
 
     /// <summary>The board on the desk with one thing changed.</summary>
     Changed,
+
+    /// <summary>Another board of the shop.</summary>
+    Other,
 }
 
 /// <summary>A board in a comparison.</summary>
@@ -26,6 +29,9 @@ sealed record Variant(int Number, VariantKind Kind, string Name)
 {
     /// <summary>What is changed, where something is.</summary>
     public (string Key, string Value)? Change { get; init; }
+
+    /// <summary>Where another board is kept.</summary>
+    public BoardSource? Source { get; init; }
 
     /// <summary>Its text.</summary>
     public string Text { get; init; } = "";
@@ -96,6 +102,9 @@ sealed class Comparison(Desk desk) : IDisposable
         return null;
     }
 
+    /// <summary>Adds another board of the shop, as it is kept.</summary>
+    public Task AddOtherAsync(BoardSource board) => AddAsync(new(++last, VariantKind.Other, board.Name) { Source = board });
+
     /// <summary>Calls a variant something else.</summary>
     public void Rename(Variant variant, string name)
     {
@@ -111,8 +120,20 @@ sealed class Comparison(Desk desk) : IDisposable
         Sample();
     }
 
-    /// <summary>Lays a variant on the desk.</summary>
-    public void Take(Variant variant) => desk.Write(variant.Text, $"variant taken: {variant.Name}");
+    /// <summary>Lays a variant on the desk: its text, or another board as a whole.</summary>
+    public async Task TakeAsync(Variant variant)
+    {
+        if (variant.Source is { } other)
+        {
+            // It is the board on the desk from now on, and need not lie beside itself.
+            variants.Remove(variant);
+            await desk.OpenAsync(other);
+        }
+        else
+        {
+            desk.Write(variant.Text, $"variant taken: {variant.Name}");
+        }
+    }
 
     /// <summary>Range and largest force of all variants, each in one picture.</summary>
     public IReadOnlyList<Chart> Pictures()
@@ -154,10 +175,10 @@ sealed class Comparison(Desk desk) : IDisposable
 
     async Task<Variant> FilledAsync(Variant variant)
     {
-        var source = desk.Source!;
+        var source = variant.Source ?? desk.Source!;
         var text = variant switch
         {
-            { Kind: VariantKind.Saved } => await source.ReadAsync(CancellationToken.None),
+            { Kind: VariantKind.Saved or VariantKind.Other } => await source.ReadAsync(CancellationToken.None),
             { Change: var (key, value) } => BoardText.Change(desk.Text, key, new Entered(value)).Text,
             _ => desk.Text,
         };

@@ -80,6 +80,22 @@ export function draftOf(board) {
   return localStorage.getItem(drafts + board);
 }
 
+// The tour comes by itself once: it is over when it was left or gone through.
+export function isNew() {
+  return localStorage.getItem("boardwright.toured") === null;
+}
+
+export function pointAt(place) {
+  if (place === null) {
+    delete document.documentElement.dataset.tour;
+    localStorage.setItem("boardwright.toured", "yes");
+  } else {
+    document.documentElement.dataset.tour = place;
+    // The page that the tour goes to may still be on its way.
+    requestAnimationFrame(() => document.querySelector(`[data-stop~="${place}"]`)?.scrollIntoView({ block: "start" }));
+  }
+}
+
 export function open(dialog) {
   document.getElementById(dialog)?.showModal();
 }

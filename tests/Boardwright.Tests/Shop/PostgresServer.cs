@@ -1,8 +1,6 @@
 using System.Diagnostics;
 using System.Net;
 using System.Net.Sockets;
-using Boardwright.Shops.Postgres;
-using Npgsql;
 
 namespace Boardwright.Tests.Shops;
 
@@ -40,16 +38,14 @@ public sealed class PostgresServer : IAsyncLifetime
         await StartAsync();
     }
 
-    /// <summary>A shop in a new, empty database.</summary>
-    public async Task<PostgresPlace> NewPlaceAsync(string backups)
+    /// <summary>Makes a new, empty database.</summary>
+    /// <returns>Its connection string.</returns>
+    public async Task<string> NewDatabaseAsync()
     {
         Assert.SkipWhen(Missing is not null, Missing ?? "");
         var name = $"shop_{Guid.NewGuid():N}";
-        await using var connection = new NpgsqlConnection(Words("postgres") + ";Pooling=false");
-        await connection.OpenAsync();
-        await using var command = new NpgsqlCommand($"CREATE DATABASE {name}", connection);
-        await command.ExecuteNonQueryAsync();
-        return new PostgresPlace(Words(name)) { BackupFolder = backups };
+        await Run("createdb", "-h", "127.0.0.1", "-p", FormattableString.Invariant($"{port}"), "-U", "postgres", name);
+        return Words(name);
     }
 
     public Task StartAsync() => Run("pg_ctl", "-D", Cluster, "-w", "-o", FormattableString.Invariant($"-p {port} -c listen_addresses=127.0.0.1 -c unix_socket_directories= -c fsync=off"), "-l", Path.Combine(folder, "log"), "start");

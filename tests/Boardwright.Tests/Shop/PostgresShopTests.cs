@@ -12,7 +12,7 @@ public sealed class PostgresShopTests(PostgresServer server) : ShopTests, IClass
 {
     protected override async Task<ShopPlace> NewPlaceAsync(string name = "shop") => await Place();
 
-    Task<PostgresPlace> Place() => server.NewPlaceAsync(Here.At("backups"));
+    async Task<PostgresPlace> Place() => new(await server.NewDatabaseAsync()) { BackupFolder = Here.At("backups") };
 
     [Fact]
     public async Task A_lost_connection_is_said_in_words_and_the_shop_works_again_when_the_server_does()
