@@ -216,7 +216,10 @@ public sealed class BoxLayout
     public Length Headroom => RoomDepth - Sag;
 
     /// <summary>Part of the floor that outlines take, foam included.</summary>
-    public Fraction Filled => Fraction.FromValue(Things.Sum(t => t.Solid.Along.Metres * t.Solid.Across.Metres) / (RoomLength.Metres * RoomWidth.Metres));
+    public Fraction Filled => Fraction.FromValue(Task.Things.Sum(t => (t.Length + 2 * t.Foam).Metres * (t.Width + 2 * t.Foam).Metres) / (RoomLength.Metres * RoomWidth.Metres));
+
+    /// <summary>Whether the board file states the place of anything.</summary>
+    public bool IsStated => Task.Things.Any(t => Task.StatedPlaceOf(t) is not null);
 
     /// <summary>A thing by its name.</summary>
     /// <returns>The thing, or <c>null</c> where it has no place.</returns>
