@@ -1,3 +1,4 @@
+using Boardwright.Boxes;
 using Boardwright.Drivetrains;
 using Boardwright.Findings;
 using Boardwright.Fits;
@@ -19,6 +20,7 @@ public sealed partial class Examination
 {
     readonly Lazy<IReadOnlyList<Finding>> findings;
     readonly Lazy<BoardShape> shape;
+    readonly Lazy<Answer<BoxLayout>> layout;
 
     Examination(Board board)
     {
@@ -51,6 +53,7 @@ public sealed partial class Examination
         (Wheelbase, BoxAboveRoad, WheelPulleyOverBelt) = (WheelbaseOf(), BoxAboveRoadOf(), WheelPulleyOverBeltOf());
         BeltSpeedAtTop = BeltSpeedOf();
         Figures = Listed();
+        layout = new(() => BoxLayout.Of(board));
         shape = new(() => BoardShape.Of(board, Belt));
         findings = new(() => [.. Rulebook.All.SelectMany(rule => rule.Judge(this, board.Parts.UnchosenPlaceOf)).OrderBy(f => f.Level)]);
     }
@@ -192,6 +195,9 @@ public sealed partial class Examination
 
     /// <summary>The parts put together, for drawings and clearances.</summary>
     public BoardShape Shape => shape.Value;
+
+    /// <summary>What lies where in the box.</summary>
+    public Answer<BoxLayout> Layout => layout.Value;
 
     /// <summary>Belt speed with the wheels in the air at full charge.</summary>
     public Answer<Speed> BeltSpeedAtTop { get; }
