@@ -1,3 +1,4 @@
+using Boardwright.Boxes;
 using Boardwright.Drivetrains;
 using Boardwright.Findings;
 using Boardwright.Fits;
@@ -13,5 +14,5 @@ public static class Rulebook
 {
     /// <summary>Every rule, those first that can hurt someone.</summary>
     public static IReadOnlyList<Rule<Examination>> All { get; } =
-        [.. PerformanceRules.All, .. InterfaceRules.All, .. GeometryRules.All, .. BeltRules.All, .. ElectricalRules.All, .. PackRules.All, .. PriceRules.All];
+        [.. PerformanceRules.All, .. InterfaceRules.All, .. GeometryRules.All, .. BoltRules.All, .. BeltRules.All, .. ElectricalRules.All, .. HarnessRules.All, .. PackRules.All, .. PriceRules.All];
 }

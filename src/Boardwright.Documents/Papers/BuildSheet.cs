@@ -36,7 +36,7 @@ static class BuildSheet
             yield return new Caution(Text($"{Count(open.Count, "finding")} {(open.Count == 1 ? "is" : "are")} open on this board. Mend the board file and print this sheet again, or write down beside each why it is built all the same."));
             yield return new Table(
                 [new("Level", 1.2), new("What was found", 6), new("Remedy", 6), new("Why it stays", 3)],
-                [.. open.Select(f => (IReadOnlyList<string?>)[f.Level == Level.Stop ? "STOP" : "fix", f.Says.In(UnitSystem.Metric), f.Remedy.In(UnitSystem.Metric), null])]);
+                [.. open.Select(f => (IReadOnlyList<string?>)[f.Level == Level.Stop ? "STOP" : "fix", f.Says.In(gathering.Order.Units), f.Remedy.In(gathering.Order.Units), null])]);
         }
 
         yield return new Checks(
@@ -76,8 +76,8 @@ static class BuildSheet
             [new("Hole", 1), new("Towards the nose, mm", 2, true), new("Towards the right-hand side, mm", 2, true), new("Measured", 2)],
             [.. p.Places.Select(b => (IReadOnlyList<string?>)[b.Name, Text($"{b.X.Millimetres:0.0}"), Text($"{b.Y.Millimetres:0.0}"), null])]);
         yield return new Paragraph("From the middle of the box; facing the nose, the right-hand side counts up.", IsQuiet: true);
-        foreach (var objection in p.Objections)
-            yield return new Paragraph("To consider: " + Text(objection));
+        foreach (var finding in PaperSet.BoltFindings(gathering.Examination))
+            yield return new Paragraph("To consider: " + gathering.Words(finding));
     }
 
     static IEnumerable<Block> Rolling(Gathering gathering)
@@ -181,18 +181,19 @@ static class BuildSheet
     static IEnumerable<Block> Wires(Gathering gathering)
     {
         yield return new Heading("Wires and controller");
-        var cuts = WireCut.Of(gathering.Board);
-        if (cuts.Count > 0)
+        foreach (var run in gathering.Board.Wiring)
         {
-            foreach (var cut in cuts)
-            {
-                gathering.Of(cut.Run.Gauge, _ => $"");
-                gathering.Of(cut.Run.Length, _ => $"");
-            }
+            gathering.Of(run.Gauge, _ => $"");
+            gathering.Of(run.Length, _ => $"");
+        }
 
-            yield return new Table(
-                [new("Run", 3), new("Wire", 3), new("One way", 1.5, true), new("Wires", 1, true), new("Plug", 2), new("Pulled, sealed", 2)],
-                [.. cuts.Select(c => (IReadOnlyList<string?>)[c.Name, c.Wire, c.Run.Length.IsKnown ? Text($"{c.Run.Length.Value.Metres:0.00} m") : null, Text($"{c.Conductors}"), c.Run.Plug.Or(""), null])]);
+        yield return new Picture(Pictures.WiringPicture.Of(gathering.Board, gathering.Order.Harness));
+        yield return new Paragraph("Marks are those of the cut list and the wiring sheet.", IsQuiet: true);
+        yield return new Checks([.. WiringSheet.Steps(gathering.Order.Harness)]);
+        if (gathering.Examination.Precharge.IsKnown)
+        {
+            var precharge = gathering.Examination.Precharge.Value;
+            yield return new Checks([new(Text($"Pre-charge: {precharge.Resistance.Ohms:0.#} Ω{(gathering.Parts.Pack.Precharge.IsKnown ? "" : " would suit, none is named in the board file")}, rated for a pulse of {precharge.Pulse.Joules:0.0} J; hold {precharge.Full.Seconds:0.0} s, then close the main contact."), "no spark at the contact", "V left")]);
         }
 
         yield return new Checks(

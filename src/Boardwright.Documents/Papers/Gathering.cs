@@ -85,6 +85,13 @@ sealed class Gathering(PaperOrder order)
         return (value - spread, value + spread);
     }
 
+    /// <summary>A finding with its remedy, in the reader's units.</summary>
+    public string Words(Finding finding)
+    {
+        var says = finding.Says.In(order.Units);
+        return finding.Remedy.IsEmpty || finding.Level == Level.Fine ? says : $"{(finding.Level == Level.Measure ? "To find out: " : "")}{says} {finding.Remedy.In(order.Units)}";
+    }
+
     public void Lack(string key)
     {
         if (key.Length > 0 && !missing.Contains(key))
