@@ -26,6 +26,7 @@ static partial class Measuring
         if (Entry.Of(sheet).FirstOrDefault(e => e.Key == name) is not { } entry)
             return null;
         return names.Length == 1 ? entry
+            : entry.Form == EntryForm.NamedSheets && names.Length > 2 ? Within(entry.ValueType, names[2..])
             : entry.Form is EntryForm.Sheet or EntryForm.Sheets ? Within(entry.ValueType, names[1..])
             : null;
     }

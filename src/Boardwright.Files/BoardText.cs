@@ -36,6 +36,41 @@ public static class BoardText
     /// <param name="entered">The value.</param>
     public static Changed Change(string text, string key, Entered entered) => Edited(text, key, entered.Value, (editor, map, steps) => editor.State(map, steps, entered));
 
+    /// <summary>Says where a thing lies in the box: the entries of <c>layout.NAME</c>, in one line where the file has none of it yet. Entries of it that are not among these are taken out.</summary>
+    /// <param name="text">Text of a board file.</param>
+    /// <param name="name">Name of the thing, such as <c>gland 1</c>.</param>
+    /// <param name="entries">Keys and values as they would be written, such as <c>x</c> and <c>-80 mm</c>; at least one.</param>
+    public static Changed Place(string text, string name, IReadOnlyList<(string Key, string Value)> entries)
+    {
+        ArgumentNullException.ThrowIfNull(entries);
+        var key = $"layout.{name}";
+        if (!Holds(text, key))
+            return Edited(text, $"{key}.{entries[0].Key}", entries[0].Value, (editor, map, steps) => editor.Place(map, steps, entries));
+        // Entry by entry, so that comments between them stay. What goes is taken out last: a sheet is never left empty.
+        var changed = new Changed(text, null);
+        foreach (var (entry, value) in entries)
+        {
+            if (changed.Refusal is null && Read(changed.Text, $"{key}.{entry}")?.Value != value)
+                changed = Change(changed.Text, $"{key}.{entry}", new Entered(value));
+        }
+
+        foreach (var entry in Entry.Of(typeof(Spot)).Where(e => entries.All(kept => kept.Key != e.Key)))
+        {
+            if (changed.Refusal is null)
+                changed = Remove(changed.Text, $"{key}.{entry.Key}");
+        }
+
+        return changed.Refusal is null ? changed : changed with { Text = text };
+    }
+
+    static bool Holds(string text, string key)
+    {
+        Node? node = NodeReader.Read(text.StartsWith('\uFEFF') ? text[1..] : text, "", "", new Complaints());
+        foreach (var word in key.Split('.'))
+            node = (node as Map)?.Find(word);
+        return node is Map { Pairs.Count: > 0 };
+    }
+
     /// <summary>Takes one value out of the file, with the line it stands on where it has one of its own.</summary>
     /// <param name="text">Text of a board file.</param>
     /// <param name="key">Dotted key as for <see cref="Change(string, string, string)"/>.</param>
@@ -122,8 +157,19 @@ public static class BoardText
             type = typeof(Fitted);
         }
 
+        var isName = false;
         foreach (var (at, word) in words.Index())
         {
+            // The names of a map are no entries: whatever stands there is one.
+            if (isName)
+            {
+                if (at == words.Length - 1 || string.IsNullOrWhiteSpace(word))
+                    return null;
+                steps.Add((word, 0));
+                isName = false;
+                continue;
+            }
+
             var (name, item) = (word, 0);
             if (word.EndsWith(']') && word.IndexOf('[', StringComparison.Ordinal) is > 0 and var bracket)
             {
@@ -135,7 +181,8 @@ public static class BoardText
             if (Entry.Of(type).FirstOrDefault(candidate => candidate.Key == name) is not { } entry || item > 0 != (entry.Form == EntryForm.Sheets))
                 return null;
             steps.Add((name, item));
-            var isSheet = entry.Form is EntryForm.Sheet or EntryForm.Sheets;
+            isName = entry.Form == EntryForm.NamedSheets;
+            var isSheet = isName || entry.Form is EntryForm.Sheet or EntryForm.Sheets;
             if (at == words.Length - 1 ? isSheet && (!entry.ValueType.IsSubclassOf(typeof(Part)) || entry.ValueType == typeof(Pack)) : !isSheet)
                 return null;
             type = entry.ValueType;
@@ -164,6 +211,12 @@ public static class BoardText
             if (Framed(map, steps) is var (word, old))
                 return new(string.Concat(text.AsSpan(0, AfterColon(word)), " ", Written(entered.Value, old.IsFlow), text.AsSpan(EndOf(old))), null);
             return Apply(map, steps, entered.Value);
+        }
+
+        public Changed Place(Map map, List<(string Key, int Item)> steps, IReadOnlyList<(string Key, string Value)> entries)
+        {
+            frame = $"{{ {string.Join(", ", entries.Select(e => $"{e.Key}: {BoardText.Written(e.Value, inFlow: true)}"))} }}";
+            return Apply(map, steps[..^1], entries[0].Value);
         }
 
         public Changed Remove(Map map, List<(string Key, int Item)> steps)

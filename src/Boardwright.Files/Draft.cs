@@ -10,6 +10,7 @@ sealed class Draft(Type type, Place at)
     readonly Dictionary<Entry, (object Value, Place At)> values = [];
     readonly Dictionary<Entry, Draft> sheets = [];
     readonly Dictionary<Entry, IReadOnlyList<Draft>> lists = [];
+    readonly Dictionary<Entry, IReadOnlyList<(string Name, Draft Sheet)>> maps = [];
 
     /// <summary>Where it is written.</summary>
     public Place At { get; } = at;
@@ -26,6 +27,9 @@ sealed class Draft(Type type, Place at)
     /// <summary>Sets a list of sheets.</summary>
     public void Set(Entry entry, IReadOnlyList<Draft> list) => lists[entry] = list;
 
+    /// <summary>Sets a map from names to sheets.</summary>
+    public void Set(Entry entry, IReadOnlyList<(string Name, Draft Sheet)> map) => maps[entry] = map;
+
     /// <summary>A copy to which other values are added, under another id and from another place.</summary>
     public Draft Copy(string id, Place place)
     {
@@ -36,6 +40,8 @@ sealed class Draft(Type type, Place at)
             copy.sheets[entry] = sheet;
         foreach (var (entry, list) in lists)
             copy.lists[entry] = list;
+        foreach (var (entry, map) in maps)
+            copy.maps[entry] = map;
         return copy;
     }
 
@@ -51,6 +57,7 @@ sealed class Draft(Type type, Place at)
             .. values.Select(pair => (pair.Key, pair.Value.Value)),
             .. sheets.Select(pair => (pair.Key, (object)pair.Value.Build())),
             .. lists.Select(pair => (pair.Key, pair.Key.Known(pair.Value.Select(item => item.Build())))),
+            .. maps.Select(pair => (pair.Key, pair.Key.Known(pair.Value.Select(item => KeyValuePair.Create(item.Name, item.Sheet.Build()))))),
         ]);
         return sheet is Part part ? part with { Id = Id, IsChosen = true } : sheet;
     }
@@ -68,6 +75,12 @@ sealed class Draft(Type type, Place at)
         {
             foreach (var (i, item) in list.Index())
                 item.AddPlaces(FormattableString.Invariant($"{Under(prefix, entry)}[{i + 1}]"), places);
+        }
+
+        foreach (var (entry, map) in maps)
+        {
+            foreach (var (name, sheet) in map)
+                sheet.AddPlaces($"{Under(prefix, entry)}.{name}", places);
         }
     }
 

@@ -161,11 +161,18 @@ public static class Schemas
                         ["items"] = entry.ValueType.IsSubclassOf(typeof(Part)) ? Slot(entry.ValueType) : Once($"sheet_{Entry.Snake(entry.ValueType.Name)}", () => Sheet(entry.ValueType)),
                     },
                     Nothing()),
+                EntryForm.NamedSheets => Any(
+                    new JsonObject
+                    {
+                        ["type"] = "object",
+                        ["additionalProperties"] = Once($"sheet_{Entry.Snake(entry.ValueType.Name)}", () => Sheet(entry.ValueType)),
+                    },
+                    Nothing()),
                 EntryForm.Quantity => Framed(Quantity(entry.Dimension!), "known_" + NameOf(entry.Dimension!)),
                 _ => Framed(Plain(entry), NameOf(entry)),
             };
             schema["description"] = entry.About.Measure is { } measure ? $"{entry.About.Says} To measure: {measure}" : entry.About.Says;
-            if (entry.Example.Length > 0 && entry.Form is not (EntryForm.Choice or EntryForm.Sheet or EntryForm.Sheets))
+            if (entry.Example.Length > 0 && entry.Form is not (EntryForm.Choice or EntryForm.Sheet or EntryForm.Sheets or EntryForm.NamedSheets))
                 schema["examples"] = new JsonArray(entry.Form == EntryForm.Count ? int.Parse(entry.Example, CultureInfo.InvariantCulture) : entry.Example);
             return schema;
         }

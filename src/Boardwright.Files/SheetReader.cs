@@ -143,6 +143,9 @@ sealed class SheetReader(ShelfReader shelf, Complaints complaints)
             case EntryForm.Sheets:
                 List(draft, entry, value, key);
                 break;
+            case EntryForm.NamedSheets:
+                ByName(draft, entry, value, key);
+                break;
             default:
                 if (shelf.IsReading && type.IsSubclassOf(typeof(Part)) && entry.Key == "count")
                     complaints.Add(value.At, key, "How many are fitted is said on the board, not on the shelf.", "Take count out here; write { use: ID, count: … } on the board, or stock: for what lies on the shelf.");
@@ -180,6 +183,36 @@ sealed class SheetReader(ShelfReader shelf, Complaints complaints)
             {
                 var first = Entry.Of(entry.ValueType).Take(2).Select(static inner => $"{inner.Key}: {inner.Example}");
                 complaints.Add(item.At, numbered, $"{ValueReader.Shown(item)} stands where an item of {key} belongs.", $"Write the item in braces, as in - {{ {string.Join(", ", first)} }}.");
+            }
+        }
+
+        draft.Set(entry, items);
+    }
+
+    void ByName(Draft draft, Entry entry, Node value, string key)
+    {
+        if (value is not Map map)
+        {
+            if (value is not (Spoiled or Scalar { IsEmpty: true }))
+                complaints.Add(value.At, key, $"{ValueReader.Shown(value)} stands where {key} wants names.", $"Write each name of {key} in a line of its own, indented, as in {entry.Example}.");
+            return;
+        }
+
+        var items = new List<(string, Draft)>();
+        foreach (var (word, inner) in map.Pairs)
+        {
+            var named = $"{key}.{word.Text}";
+            if (inner is Map sheet)
+            {
+                var item = new Draft(entry.ValueType, sheet.At);
+                Fill(item, entry.ValueType, sheet, named, named, []);
+                if (item.Build() is Spot spot)
+                    Layouts.Check(word.Text, spot, named, word.At, complaints);
+                items.Add((word.Text, item));
+            }
+            else if (inner is not (Spoiled or Scalar { IsEmpty: true }))
+            {
+                complaints.Add(inner.At, named, $"{ValueReader.Shown(inner)} stands where {named} wants entries of its own.", $"Write them in braces, as in {entry.Example}.");
             }
         }
 

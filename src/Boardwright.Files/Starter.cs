@@ -173,6 +173,9 @@ public static class Starter
         fixings:
           box: { count: 8, bolt: M5, insert: deck_insert }
 
+        layout:                         # where things lie in the box; what is not said is proposed
+          # pack: { x: 80 mm, y: 0 mm, turn: 180 deg }    # its middle, from the box's middle: x to the nose, y to the right
+
         money:
           labour_hours: 9 h
           labour_rate: 35 EUR/h

@@ -70,6 +70,9 @@ public sealed class AnyBoardTests
                 case IReadOnlyList<Sheet> list:
                     changes.Add((entry, entry.Known(list.Where(_ => random.NextDouble() > part / 3).Select(s => Strange(s, part, random)).ToArray())));
                     break;
+                case IReadOnlyDictionary<string, Spot> spots:
+                    changes.Add((entry, entry.Known(spots.Select(p => KeyValuePair.Create(p.Key, Strange(p.Value, part, random))))));
+                    break;
                 case IKnown known when random.NextDouble() < part:
                     changes.Add((entry, entry.Named(Other(entry, random), known.Key)));
                     break;

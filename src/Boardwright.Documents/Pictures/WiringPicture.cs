@@ -235,7 +235,7 @@ public static class WiringPicture
         }
 
         void Frame(double left, double y1, double right, double y2, double width) =>
-            blocks.Add(new Stroke(new Spot[] { new(left, y1), new(right, y1), new(right, y2), new(left, y2), new(left, y1) }, new Pen(Ink.Text, width)));
+            blocks.Add(new Stroke(new Drawings.Spot[] { new(left, y1), new(right, y1), new(right, y2), new(left, y2), new(left, y1) }, new Pen(Ink.Text, width)));
 
         void Sign(string sign, double x, double y) => blocks.Add(new Words(new(x, y), sign, 13, Ink.Text) { Anchor = Anchor.Middle, IsBold = true });
 

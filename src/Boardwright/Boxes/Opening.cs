@@ -4,22 +4,6 @@ using Boardwright.Parts;
 
 namespace Boardwright.Boxes;
 
-/// <summary>A wall of a box, by the way it faces on the board.</summary>
-public enum BoxWall
-{
-    /// <summary>Towards the nose.</summary>
-    Front,
-
-    /// <summary>Towards the tail.</summary>
-    Rear,
-
-    /// <summary>To the left, facing the nose.</summary>
-    Left,
-
-    /// <summary>To the right, facing the nose.</summary>
-    Right,
-}
-
 /// <summary>An opening in a wall of a box, as it is seen from outside with the board turned over, the flange below and the floor above.</summary>
 /// <param name="Name">What goes through it.</param>
 /// <param name="Wall">The wall.</param>

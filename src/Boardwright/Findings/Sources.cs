@@ -274,6 +274,10 @@ public static class Sources
     public static Source BeamTheory { get; } = new(
         "bending of an evenly loaded beam, one end fixed and the other supported: w L^4/(185 E I), as in any handbook of mechanics; moduli common practice, no source");
 
+    /// <summary>How sharply a cable may be bent.</summary>
+    public static Source CableBends { get; } = new(
+        "from memory: EN 50565-1, flexible cables up to 12 mm thick that stay where they are laid, bent to no less than 3 diameters inside; the standard itself was not opened");
+
     /// <summary>How far a battery may be charged that flies.</summary>
     public static Source AirCharge { get; } = new(
         "Lion Technology, Lithium battery state of charge limits in 2025 and 2026 (lion.com, 21 October 2024), on the IATA Dangerous Goods Regulations; the rules themselves were not opened");

@@ -125,6 +125,10 @@ public sealed record Board : Sheet
     [Entry("What holds things together.")]
     public Fixings Fixings { get; init; } = new();
 
+    /// <summary>Where things lie in the box, by their names; what is not named is proposed.</summary>
+    [Entry("Where things lie in the box, by name: pack, controller, controller 2, receiver, fuse, gland 1, charge socket and so on. What is not named is proposed.", Example = "pack: { x: -80 mm, y: 0 mm, turn: 0 deg }")]
+    public IReadOnlyDictionary<string, Spot> Layout { get; init; } = new OrderedDictionary<string, Spot>(StringComparer.Ordinal);
+
     /// <summary>Work and margin.</summary>
     [Entry("Work, overhead and margin.")]
     public Costs Money { get; init; } = new();

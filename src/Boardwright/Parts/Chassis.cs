@@ -191,9 +191,32 @@ public sealed record Box : Part
     public Known<string> BoltPattern { get; init; }
 }
 
+/// <summary>What a fitting in a box's wall is for.</summary>
+public enum FittingRole
+{
+    /// <summary>Lets a cable through and seals it.</summary>
+    Gland,
+
+    /// <summary>The charger plugs in here.</summary>
+    ChargeSocket,
+
+    /// <summary>Turns the board on.</summary>
+    Switch,
+
+    /// <summary>Shows the charge.</summary>
+    Gauge,
+
+    /// <summary>Anything else.</summary>
+    Other,
+}
+
 /// <summary>Something that goes through the box's wall: a gland, a charge socket, a switch, a charge gauge.</summary>
 public sealed record Fitting : Part
 {
+    /// <summary>What it is for.</summary>
+    [Entry("What it is for; where not given, a gland when it seals a cable, else what its name says.", Example = "charge-socket")]
+    public Known<FittingRole> Role { get; init; }
+
     /// <summary>Diameter of the hole.</summary>
     [Entry("Diameter of the hole it needs.", Example = "12.5 mm", Greatest = 0.2)]
     public Known<Length> HoleDiameter { get; init; }

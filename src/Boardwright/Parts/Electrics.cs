@@ -219,6 +219,18 @@ public sealed record Protection : Part
     /// <summary>Cell voltage at which it cuts off.</summary>
     [Entry("Cell voltage at which it cuts off.", Example = "2.8 V", Greatest = 10)]
     public Known<Voltage> VoltageCut { get; init; }
+
+    /// <summary>Length.</summary>
+    [Entry("Length.", Example = "90 mm", Positive = true, Greatest = 0.5)]
+    public Known<Length> Length { get; init; }
+
+    /// <summary>Width.</summary>
+    [Entry("Width.", Example = "60 mm", Positive = true, Greatest = 0.5)]
+    public Known<Length> Width { get; init; }
+
+    /// <summary>Height.</summary>
+    [Entry("Height.", Example = "8 mm", Positive = true, Greatest = 0.5)]
+    public Known<Length> Height { get; init; }
 }
 
 /// <summary>How the cells are put together.</summary>
@@ -235,6 +247,10 @@ public sealed record Pack : Part
     /// <summary>The protection circuit.</summary>
     [Entry("The protection circuit: an id on the shelf, or an inline part.", Example = "bms-12s-60")]
     public Protection Protection { get; init; } = new();
+
+    /// <summary>Whether the protection lies beside the pack.</summary>
+    [Entry("Whether the protection circuit lies beside the pack and is no part of its length, width and height; no where not given.")]
+    public Known<bool> ProtectionOutside { get; init; }
 
     /// <summary>Plug of the pack.</summary>
     [Entry("Plug of the pack.", Example = "XT90")]
@@ -312,6 +328,18 @@ public sealed record Remote : Part
     /// <summary>What happens when the link is lost.</summary>
     [Entry("What the receiver tells the controller when the link is lost.")]
     public Known<Failsafe> Failsafe { get; init; }
+
+    /// <summary>Length of the receiver.</summary>
+    [Entry("Length of the receiver that lies in the box.", Example = "40 mm", Positive = true, Greatest = 0.5)]
+    public Known<Length> ReceiverLength { get; init; }
+
+    /// <summary>Width of the receiver.</summary>
+    [Entry("Width of the receiver that lies in the box.", Example = "22 mm", Positive = true, Greatest = 0.5)]
+    public Known<Length> ReceiverWidth { get; init; }
+
+    /// <summary>Height of the receiver.</summary>
+    [Entry("Height of the receiver that lies in the box.", Example = "9 mm", Positive = true, Greatest = 0.5)]
+    public Known<Length> ReceiverHeight { get; init; }
 }
 
 /// <summary>A kind of plug.</summary>
@@ -356,6 +384,18 @@ public sealed record Fuse : Part
     /// <summary>Greatest current it can break.</summary>
     [Entry("Greatest current that it can break at that voltage.", Example = "2000 A", Positive = true)]
     public Known<Current> BreakingCurrent { get; init; }
+
+    /// <summary>Length.</summary>
+    [Entry("Length, with its holder.", Example = "45 mm", Positive = true, Greatest = 0.5)]
+    public Known<Length> Length { get; init; }
+
+    /// <summary>Width.</summary>
+    [Entry("Width, with its holder.", Example = "18 mm", Positive = true, Greatest = 0.5)]
+    public Known<Length> Width { get; init; }
+
+    /// <summary>Height.</summary>
+    [Entry("Height, with its holder.", Example = "14 mm", Positive = true, Greatest = 0.5)]
+    public Known<Length> Height { get; init; }
 }
 
 /// <summary>One run of wire between two places.</summary>

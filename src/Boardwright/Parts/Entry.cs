@@ -48,6 +48,9 @@ public enum EntryForm
 
     /// <summary>A list of sheets.</summary>
     Sheets,
+
+    /// <summary>A map from names to sheets, in the order of the file.</summary>
+    NamedSheets,
 }
 
 /// <summary>An entry of a sheet: its key, meaning, bounds and how it is read and replaced. Found from the sheet's own type, so that files, schemas, forms and samples cannot disagree with it.</summary>
@@ -187,6 +190,8 @@ public abstract class Entry
             return new SheetEntry(property, about, type);
         if (type.GetGenericTypeDefinition() == typeof(IReadOnlyList<>))
             return new SheetsEntry(property, about, type.GetGenericArguments()[0]);
+        if (type == typeof(IReadOnlyDictionary<string, Spot>))
+            return new NamedSheetsEntry<Spot>(property, about);
         var value = type.GetGenericArguments()[0];
         if (Forms.TryGetValue(value, out var make))
             return make(property, about);
@@ -248,6 +253,8 @@ public abstract class Entry
         [typeof(Failsafe)] = static (p, a) => new PlainEntry<Failsafe>(p, a),
         [typeof(Stance)] = static (p, a) => new PlainEntry<Stance>(p, a),
         [typeof(Weather)] = static (p, a) => new PlainEntry<Weather>(p, a),
+        [typeof(BoxWall)] = static (p, a) => new PlainEntry<BoxWall>(p, a),
+        [typeof(FittingRole)] = static (p, a) => new PlainEntry<FittingRole>(p, a),
         [typeof(Surface)] = static (p, a) => new PlainEntry<Surface>(p, a),
     };
 
@@ -408,5 +415,19 @@ public abstract class Entry
 
         internal override object Named(object value, string key) =>
             Known(((IEnumerable<Sheet>)value).Select((item, i) => Board.Named(item, $"{key}[{i + 1}]")));
+    }
+
+    sealed class NamedSheetsEntry<T>(PropertyInfo property, EntryAttribute about) : Entry(property, about)
+        where T : Sheet
+    {
+        public override EntryForm Form => EntryForm.NamedSheets;
+
+        public override Type ValueType => typeof(T);
+
+        public override object Known(object value, double? spread = null, Origin? from = null) =>
+            new OrderedDictionary<string, T>(((IEnumerable<KeyValuePair<string, Sheet>>)value).Select(p => KeyValuePair.Create(p.Key, (T)p.Value)), StringComparer.Ordinal);
+
+        internal override object Named(object value, string key) =>
+            Known(((IReadOnlyDictionary<string, T>)value).Select(p => KeyValuePair.Create(p.Key, Board.Named(p.Value, $"{key}.{p.Key}"))));
     }
 }

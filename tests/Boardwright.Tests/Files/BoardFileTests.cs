@@ -114,6 +114,7 @@ public sealed class BoardFileTests
         {
             Sheet inner => Flat(inner),
             IEnumerable<Sheet> list => list.SelectMany(Flat),
+            IReadOnlyDictionary<string, Spot> spots => spots.Values.SelectMany(Flat),
             var known => [FormattableString.Invariant($"{((IKnown)known).Key} {known} {((IKnown)known).Spread:R}")],
         });
     }

@@ -32,6 +32,39 @@ public sealed class BoardTextTests
         """;
 
     [Theory]
+    [InlineData("pack", "layout:\n  pack: { x: 12 mm, y: 0 mm, turn: 90 deg }\n")]
+    [InlineData("gland 2", "layout:\n  gland 2: { wall: rear, along: -40 mm }\n")]
+    public void A_thing_gets_its_place_in_one_line(string name, string expected)
+    {
+        (string, string)[] entries = name == "pack" ? [("x", "12 mm"), ("y", "0 mm"), ("turn", "90 deg")] : [("wall", "rear"), ("along", "-40 mm")];
+        var changed = BoardText.Place(Small, name, entries);
+
+        Assert.Null(changed.Refusal);
+        Assert.Equal(Small.TrimEnd() + "\n" + expected.TrimEnd(), changed.Text.TrimEnd());
+    }
+
+    [Fact]
+    public void A_thing_is_moved_without_touching_what_stands_beside_it()
+    {
+        var text = Small + """
+            layout:   # as it was drilled
+              pack: { x: 12 mm, turn: 0 deg }   # against the front
+              # the left one is for the left motor
+              gland 1:
+                wall: rear   # the only one
+                along: 30 mm
+            """;
+        var pack = BoardText.Place(text, "pack", [("x", "10 mm"), ("y", "-2 mm"), ("turn", "180 deg")]);
+        var gland = BoardText.Place(pack.Text, "gland 1", [("wall", "left"), ("along", "30 mm")]);
+        var floor = BoardText.Place(gland.Text, "gland 1", [("x", "1 mm")]);
+
+        Assert.Equal(text.Replace("x: 12 mm, turn: 0 deg }", "x: 10 mm, turn: 180 deg, y: -2 mm }", StringComparison.Ordinal), pack.Text);
+        Assert.Equal(pack.Text.Replace("wall: rear ", "wall: left ", StringComparison.Ordinal), gland.Text);
+        Assert.Contains("gland 1:\n    x: 1 mm", floor.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("along", floor.Text, StringComparison.Ordinal);
+    }
+
+    [Theory]
     [InlineData("name", "Ling", "name: 'Tern'", "name: Ling")]
     [InlineData("name", "a: b", "name: 'Tern'", "name: \"a: b\"")]
     [InlineData("name", "say \"yes\"\\", "name: 'Tern'", "name: say \"yes\"\\")]

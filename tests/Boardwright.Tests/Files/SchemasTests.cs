@@ -40,7 +40,7 @@ public sealed class SchemasTests
             {
                 Assert.True(schema.GetProperty("properties").TryGetProperty(entry.Key, out var property), $"{type.Name}.{entry.Key}");
                 Assert.StartsWith(entry.About.Says, property.GetProperty("description").GetString(), StringComparison.Ordinal);
-                if (entry.Form is not (EntryForm.Sheet or EntryForm.Sheets))
+                if (entry.Form is not (EntryForm.Sheet or EntryForm.Sheets or EntryForm.NamedSheets))
                     continue;
                 var part = entry.ValueType.IsSubclassOf(typeof(Part));
                 Holds(document.GetProperty("$defs").GetProperty((part ? "part_" : "sheet_") + Entry.Snake(entry.ValueType.Name)), entry.ValueType, document);
