@@ -22,6 +22,7 @@ public sealed partial class Examination
     readonly Lazy<BoardShape> shape;
     readonly Lazy<Harness> harness;
     readonly Lazy<Answer<BoltPattern>> bolts;
+    readonly Lazy<Answer<BoxLayout>> layout;
 
     Examination(Board board)
     {
@@ -57,7 +58,8 @@ public sealed partial class Examination
         BeltSpeedAtTop = BeltSpeedOf();
         Figures = Listed();
         shape = new(() => BoardShape.Of(board, Belt));
-        harness = new(() => HarnessUnder(DutyOnClimb()));
+        layout = new(() => BoxLayout.Of(board));
+        harness = new(() => Laid(DutyOnClimb(), ifProposed: false));
         bolts = new(() => BoltPattern.Of(board));
         findings = new(() => [.. Rulebook.All.SelectMany(rule => rule.Judge(this, board.Parts.UnchosenPlaceOf)).OrderBy(f => f.Level)]);
     }
@@ -170,7 +172,10 @@ public sealed partial class Examination
     /// <summary>The resistor that fills the controllers' capacitors: the stated one, or one that would suit.</summary>
     public Answer<Precharge> Precharge { get; }
 
-    /// <summary>Every run of wire, on the brief's climb for ever and at the current limits.</summary>
+    /// <summary>What lies where in the box.</summary>
+    public Answer<BoxLayout> Layout => layout.Value;
+
+    /// <summary>Every run of wire, on the brief's climb for ever and at the current limits; along the layout of the box where the board file states one.</summary>
     public Harness Harness => harness.Value;
 
     /// <summary>The bolts of the box.</summary>
@@ -221,8 +226,15 @@ public sealed partial class Examination
     /// <summary>The figures alone.</summary>
     public static IReadOnlyList<Figure> FiguresOf(Board board) => new Examination(board).Figures;
 
-    /// <summary>Every run of wire under other currents, such as a ride's.</summary>
-    public Harness HarnessUnder(HarnessDuty duty) => Wiring.Harness.Of(Board, Air.IsKnown ? Air.Value : null, duty);
+    /// <summary>Every run of wire with lengths along the layout of the box, a proposed one too, and under a ride's currents where there is one.</summary>
+    public Harness HarnessAlong(HarnessDuty? ridden) => Laid(ridden ?? DutyOnClimb(), ifProposed: true);
+
+    // A proposal is for papers and pictures; a board is not judged by it.
+    Harness Laid(HarnessDuty duty, bool ifProposed)
+    {
+        var all = Wiring.Harness.Of(Board, Air.IsKnown ? Air.Value : null, duty);
+        return (ifProposed || Board.Layout.Count > 0) && Layout.IsKnown ? HarnessPath.Along(all, Layout.Value, Shape, Board) : all;
+    }
 
     HarnessDuty DutyOnClimb()
     {

@@ -15,6 +15,7 @@ sealed class Gathering(PaperOrder order)
     const double Closest = 0.1;
 
     readonly List<string> missing = [];
+    readonly List<string> objections = [];
 
     public PaperOrder Order => order;
 
@@ -25,6 +26,8 @@ sealed class Gathering(PaperOrder order)
     public Fitted Parts => order.Board.Parts;
 
     public IReadOnlyList<string> Missing => missing;
+
+    public IReadOnlyList<string> Objections => objections;
 
     /// <summary>Words with numbers written in one way everywhere.</summary>
     public static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
@@ -91,6 +94,8 @@ sealed class Gathering(PaperOrder order)
         var says = finding.Says.In(order.Units);
         return finding.Remedy.IsEmpty || finding.Level == Level.Fine ? says : $"{(finding.Level == Level.Measure ? "To find out: " : "")}{says} {finding.Remedy.In(order.Units)}";
     }
+
+    public void Object(FormattableString objection) => objections.Add(objection.ToString(order.Units));
 
     public void Lack(string key)
     {

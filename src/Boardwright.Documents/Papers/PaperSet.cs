@@ -41,8 +41,8 @@ public sealed record PaperOrder(Examination Examination)
     /// <summary>A ride, under whose currents the wires are shown; without one they are shown on the brief's climb.</summary>
     public Ride? Ride { get; init; }
 
-    /// <summary>Every run of wire.</summary>
-    public Harness Harness => Ride is null ? Examination.Harness : Examination.HarnessUnder(RideDuty.Of(Ride));
+    /// <summary>Every run of wire, along the layout of the box.</summary>
+    public Harness Harness => Examination.HarnessAlong(Ride is null ? null : RideDuty.Of(Ride));
 
     /// <summary>In which units lengths, masses, speeds and temperatures are written.</summary>
     public UnitSystem Units { get; init; } = UnitSystem.Metric;
@@ -120,7 +120,7 @@ public static class PaperSet
     {
         var gathering = new Gathering(order);
         var folio = new Folio(title, order.Name, order.Revision, blocks(gathering));
-        return new([new($"{id}.pdf", FolioPdf.Write(folio, order.Size)), new($"{id}.html", Encoding.UTF8.GetBytes(FolioHtml.Write(folio)))], gathering.Missing, Unprintable(FolioText.Of(folio)));
+        return new([new($"{id}.pdf", FolioPdf.Write(folio, order.Size)), new($"{id}.html", Encoding.UTF8.GetBytes(FolioHtml.Write(folio)))], gathering.Missing, [.. gathering.Objections, .. Unprintable(FolioText.Of(folio))]);
     })
     { NeedsIntervals = true };
 

@@ -96,12 +96,14 @@ static class WiringSheet
         yield return new Table(
             [new("Run", 0.9), new("From, to", 2.6), new("Wire", 2.2), new("Pieces and colours", 3), new("Each", 1.3, true), new("Ends", 2.2), new("Cut", 0.8)],
             [.. runs.Select(r => (IReadOnlyList<string?>)[r.Mark, r.Name, r.Wire, Colours(r), r.Cut is { } cut ? Text($"{cut.Metres:0.00} m") : null, EndsOf(r), null])]);
-        var laid = runs.Where(r => r is { Along: not null, Key.Length: > 0 }).ToList();
+        var laid = runs.Where(r => r is { Along: not null }).ToList();
+        foreach (var run in laid.Where(r => r.Key.Length > 0 && r.Stated is { } s && s < r.Needed!.Value))
+            gathering.Object($"{run.Mark}, {run.Name}: the file says {run.Stated!.Value:0 mm}, the {(gathering.Board.Layout.Count == 0 ? "proposed " : "")}layout of the box asks {run.Needed!.Value:0 mm} with its loop; the list has that.");
         if (laid.Count > 0)
         {
             yield return new Table(
-                [new("Run", 0.9), new("Along the plan of the box", 2.6, true), new("Loop", 1.6, true), new("Needs", 1.6, true), new("The file says", 2, true), new("", 3)],
-                [.. laid.Select(r => (IReadOnlyList<string?>)[r.Mark, Text($"{r.Along!.Value.Metres:0.00} m"), Text($"{r.Loop.Metres:0.00} m"), Text($"{r.Needed!.Value.Metres:0.00} m"), r.Stated is { } stated ? Text($"{stated.Metres:0.00} m") : "", r.Stated is { } s && s < r.Needed!.Value ? "too short: cut what it needs" : ""])]);
+                [new("Run", 0.9), new(gathering.Board.Layout.Count == 0 ? "Along the proposed layout" : "Along the layout of the box", 2.6, true), new("Loop", 1.6, true), new("Needs", 1.6, true), new("The file says", 2, true), new("", 3)],
+                [.. laid.Select(r => (IReadOnlyList<string?>)[r.Mark, Text($"{r.Along!.Value.Metres:0.00} m"), Text($"{r.Loop.Metres:0.00} m"), Text($"{r.Needed!.Value.Metres:0.00} m"), r is { Stated: { } stated, Key.Length: > 0 } ? Text($"{stated.Metres:0.00} m") : "", r.Key.Length > 0 && r.Stated is { } s && s < r.Needed!.Value ? "too short: cut what it needs" : ""])]);
         }
 
         yield return new Paragraph("Lengths are one way, from terminal to terminal, with the loop that lets a plug be pulled: try them with string first. Sensor and receiver leads come with their parts.", IsQuiet: true);

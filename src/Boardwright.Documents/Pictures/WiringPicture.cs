@@ -12,7 +12,7 @@ public static class WiringPicture
 {
     const double Width = 760, Edge = 12, Letters = 11, Small = 10;
     const double PackLeft = Edge, PackRight = 152, ControllerLeft = 384, ControllerRight = 520, MotorLeft = 662, MotorRight = Width - Edge;
-    const double BlockHeight = 42, Band = 76, MotorRow = 122, Pitch = 17;
+    const double BlockHeight = 42, Band = 76, MotorRow = 132, Pitch = 17;
 
     /// <summary>Of an examined board.</summary>
     /// <param name="board">The board.</param>
@@ -116,7 +116,7 @@ public static class WiringPicture
             Say(run.Wires[1].Colour, PackRight + 16, minus + 13);
             Fuse(run, plus);
             if (run.Plug.Length > 0)
-                Plug(run.Plug, 300, plus, minus, isUpright: false);
+                Plug(run.Plug, 300, plus, minus);
             var at = minus + 32;
             foreach (var line in (string[])[Text($"{(runs.Count > 1 ? $"{run.Mark} to {runs[^1].Mark}" : run.Mark)}: {run.Wire ?? "gauge not known"}"), Ends(run)])
                 Say(line, PackRight + 16, at += 13);
@@ -165,8 +165,8 @@ public static class WiringPicture
                 }
 
                 if (run.Plug.Length > 0)
-                    Plug("", 632, y + 14, y + 14 + (run.Wires.Count - 1) * Pitch, isUpright: false);
-                var below = y + 14 + (run.Wires.Count - 1) * Pitch + 3;
+                    Plug("", 632, y + 14, y + 14 + (run.Wires.Count - 1) * Pitch);
+                var below = y + 14 + (run.Wires.Count - 1) * Pitch + 11;
                 foreach (var line in (string[])[$"{run.Mark}: {run.Wire ?? "gauge not known"}", Ends(run)])
                     Say(line, ControllerRight + 6, below += 12);
                 if (m < sensors.Count)
@@ -208,9 +208,9 @@ public static class WiringPicture
 
         void Joint(HarnessWire wire, double x, double y) => blocks.Add(new Dot(new(x, y), 3.2, InkOf(wire), InkOf(wire)));
 
-        void Plug(string name, double x, double y1, double y2, bool isUpright)
+        void Plug(string name, double x, double y1, double y2)
         {
-            var (half, rim) = isUpright ? (9.0, 5.0) : (7.0, 9.0);
+            const double half = 7, rim = 8;
             blocks.Add(Patch.Rectangle(x - half, y1 - rim, x + half, y2 + rim, Ink.Paper));
             Frame(x - half, y1 - rim, x + half, y2 + rim, 1.4);
             blocks.Add(Stroke.Between(x, y1 - rim, x, y2 + rim, new Pen(Ink.Text, 1, Dash.Dashed)));

@@ -213,9 +213,14 @@ public sealed record Harness(IReadOnlyList<HarnessRun> Runs, HarnessDuty Duty)
     // Ratings that small fuses are sold in, A: common practice.
     static readonly double[] SmallFuses = [1, 2, 3, 5, 7.5, 10, 15, 20];
 
-    /// <summary>What a run needs beyond its way: 40 mm for each power plug that is pulled by hand, 60 mm for leads that are opened with the box.</summary>
+    /// <summary>What a run needs beyond its way: 40 mm so that a power plug can be pulled by hand, 60 mm for leads that are opened with the box, 100 mm to a motor, whose truck turns.</summary>
     /// <source cref="Sources.CommonPractice"/>
-    public static Length LoopOf(RunKind kind) => Length.FromMillimetres(kind is RunKind.Pack or RunKind.Motor ? 40 : 60);
+    public static Length LoopOf(RunKind kind) => Length.FromMillimetres(kind switch
+    {
+        RunKind.Pack => 40,
+        RunKind.Motor or RunKind.Sensor => 100,
+        _ => 60,
+    });
 
     /// <summary>Of a board.</summary>
     /// <param name="board">The board.</param>
