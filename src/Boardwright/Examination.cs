@@ -172,9 +172,6 @@ public sealed partial class Examination
     /// <summary>The resistor that fills the controllers' capacitors: the stated one, or one that would suit.</summary>
     public Answer<Precharge> Precharge { get; }
 
-    /// <summary>What lies where in the box.</summary>
-    public Answer<BoxLayout> Layout => layout.Value;
-
     /// <summary>Every run of wire, on the brief's climb for ever and at the current limits; along the layout of the box where the board file states one.</summary>
     public Harness Harness => harness.Value;
 
@@ -216,6 +213,9 @@ public sealed partial class Examination
 
     /// <summary>The parts put together, for drawings and clearances.</summary>
     public BoardShape Shape => shape.Value;
+
+    /// <summary>What lies where in the box.</summary>
+    public Answer<BoxLayout> Layout => layout.Value;
 
     /// <summary>Belt speed with the wheels in the air at full charge.</summary>
     public Answer<Speed> BeltSpeedAtTop { get; }

@@ -31,6 +31,8 @@ static class Boards
         foreach (var (key, value) in changes)
         {
             var done = false;
+            if (key.Split('.') is ["layout", var name, ..] && !board.Layout.ContainsKey(name))
+                board = (board with { Layout = new Dictionary<string, Spot>(board.Layout) { [name] = new() } }).Named();
             board = (Board)Changed(board, key, value, ref done);
             Assert.True(done, $"'{key}' is no entry of the board.");
         }
@@ -55,6 +57,15 @@ static class Boards
                         var item = Changed(list[i], key, value, ref done);
                         if (done)
                             return sheet.With([(entry, entry.Known(list.Select((s, n) => n == i ? item : s).ToArray()))]);
+                    }
+
+                    break;
+                case IReadOnlyDictionary<string, Spot> spots:
+                    foreach (var (name, spot) in spots)
+                    {
+                        var item = Changed(spot, key, value, ref done);
+                        if (done)
+                            return sheet.With([(entry, entry.Known(spots.Select(s => KeyValuePair.Create(s.Key, s.Key == name ? item : s.Value))))]);
                     }
 
                     break;

@@ -110,22 +110,86 @@ public sealed record PlacedThing(BoxThing Thing, Length X, Length Y, int Turn, B
     static Length Most(Length a, Length b) => a > b ? a : b;
 }
 
+/// <summary>What can be wrong with a place in a box.</summary>
+public enum LayoutFaultKind
+{
+    /// <summary>Two things lie in the same place.</summary>
+    Overlap,
+
+    /// <summary>It reaches through a wall.</summary>
+    Outside,
+
+    /// <summary>It lies where a bolt is.</summary>
+    Bolt,
+
+    /// <summary>It is too high under the loaded deck.</summary>
+    High,
+
+    /// <summary>Wires have no room to bend, or a hand to plug them in.</summary>
+    Bend,
+
+    /// <summary>A controller lies too near to the pack.</summary>
+    Heat,
+}
+
+/// <summary>Something wrong with a place in a box.</summary>
+/// <param name="Kind">What.</param>
+/// <param name="Name">The thing it is about.</param>
+/// <param name="Other">The other thing; empty where it is a wall, a bolt or the deck.</param>
+/// <param name="By">How far it would have to move, at least.</param>
+/// <param name="Lead">The lead that has no room; empty for all else.</param>
+/// <source cref="Sources.Geometry"/>
+public sealed record LayoutFault(LayoutFaultKind Kind, string Name, string Other, Length By, string Lead = "");
+
+/// <summary>What would let everything go into a box; each by itself, <c>null</c> where even much of it would not do.</summary>
+/// <param name="IsCertain">Whether it is proved that there is no way; else the search found none.</param>
+/// <param name="Longer">How much longer the box would have to be.</param>
+/// <param name="Wider">How much wider.</param>
+/// <param name="Shorter">Things that would do if they were shorter, and by how much.</param>
+/// <param name="Freed">Things whose stated place stands in the way: without it, all goes in.</param>
+/// <param name="Without">Things without which the rest goes in.</param>
+/// <source cref="Sources.Geometry"/>
+public sealed record Shortfall(bool IsCertain, Length? Longer, Length? Wider, IReadOnlyList<(string Name, Length By)> Shorter, IReadOnlyList<string> Freed, IReadOnlyList<string> Without);
+
 /// <summary>What lies where in a board's box: places that the board file states, and a proposal for all else.</summary>
+/// <remarks>Nothing stands on anything else: all things lie on the box's floor, and fittings keep the room behind them down to it.</remarks>
 /// <source cref="Sources.Geometry"/>
 /// <source cref="Sources.CommonPractice"/>
-public sealed record BoxLayout
+public sealed class BoxLayout
 {
+    // Less than this is the file's own rounding.
+    static readonly Length Touch = Length.FromMillimetres(0.05);
+
+    readonly Lazy<IReadOnlyList<PlacedThing>> things;
+    readonly Lazy<IReadOnlyList<LayoutFault>> faults;
+    readonly Lazy<Shortfall?> shortfall;
+
+    BoxLayout(BoxTask task, Func<IReadOnlyList<PlacedThing>> things, IReadOnlyList<PlacedThing>? judged = null)
+    {
+        Task = task;
+        this.things = new(things);
+        shortfall = new(ShortfallOf);
+        // A proposal keeps clear of what is stated and of itself, so that only stated places are looked at.
+        faults = new(() => [.. FaultsOf(judged ?? [.. task.Things.Select(task.StatedPlaceOf).OfType<PlacedThing>()])]);
+    }
+
     /// <summary>Length of the box inside.</summary>
-    public required Length RoomLength { get; init; }
+    public Length RoomLength => Task.Length;
 
     /// <summary>Width of the box inside.</summary>
-    public required Length RoomWidth { get; init; }
+    public Length RoomWidth => Task.Width;
 
     /// <summary>Depth of the box inside, the deck not bent.</summary>
     public required Length RoomDepth { get; init; }
 
-    /// <summary>Everything that has a place, the large things first.</summary>
-    public required IReadOnlyList<PlacedThing> Things { get; init; }
+    /// <summary>How far the deck bends into the box between two bolts with the rider on it.</summary>
+    public required Length Sag { get; init; }
+
+    /// <summary>Everything that has a place, the large things first; the places that are proposed are searched for when this is first asked for.</summary>
+    public IReadOnlyList<PlacedThing> Things => things.Value;
+
+    /// <summary>Whether everything with a size has a place.</summary>
+    public bool IsComplete => Unplaced.Count == 0;
 
     /// <summary>What has a size and no place, because none was found for it.</summary>
     public IReadOnlyList<BoxThing> Unplaced { get; init; } = [];
@@ -133,8 +197,29 @@ public sealed record BoxLayout
     /// <summary>What cannot be placed because entries of it are missing, by name.</summary>
     public IReadOnlyList<(string Name, IReadOnlyList<string> Missing)> Unsized { get; init; } = [];
 
+    /// <summary>Names in the board file's layout that no thing on the board has, or that are said to lie where such a thing cannot.</summary>
+    public IReadOnlyList<string> Misplaced { get; init; } = [];
+
+    /// <summary>Places that bolts take inside the box; none where they go through an outer flange.</summary>
+    public IReadOnlyList<PlanRectangle> Bosses => Task.Bosses;
+
+    /// <summary>What is wrong, thing by thing.</summary>
+    public IReadOnlyList<LayoutFault> Faults => faults.Value;
+
+    /// <summary>What would let everything go in; <c>null</c> where everything has its place. Searched for when it is first asked for.</summary>
+    public Shortfall? Shortfall => shortfall.Value;
+
     /// <summary>The room inside the box.</summary>
     public PlanRectangle Room => new(-RoomLength / 2, RoomLength / 2, -RoomWidth / 2, RoomWidth / 2);
+
+    /// <summary>Depth that is left under the loaded deck.</summary>
+    public Length Headroom => RoomDepth - Sag;
+
+    /// <summary>Part of the floor that outlines take, foam included.</summary>
+    public Fraction Filled => Fraction.FromValue(Task.Things.Sum(t => (t.Length + 2 * t.Foam).Metres * (t.Width + 2 * t.Foam).Metres) / (RoomLength.Metres * RoomWidth.Metres));
+
+    /// <summary>Whether the board file states the place of anything.</summary>
+    public bool IsStated => Task.Things.Any(t => Task.StatedPlaceOf(t) is not null);
 
     /// <summary>A thing by its name.</summary>
     /// <returns>The thing, or <c>null</c> where it has no place.</returns>
@@ -147,7 +232,10 @@ public sealed record BoxLayout
             .Select(t => new Opening(t.Thing.Title, t.Wall!.Value, t.Wall is BoxWall.Right or BoxWall.Rear ? -t.Along : t.Along, RoomDepth / 2, t.Thing.Hole!.Value.Width, t.Thing.Hole!.Value.Tall)),
     ];
 
+    BoxTask Task { get; }
+
     /// <summary>The layout of a board: stated places, and a proposal for all else.</summary>
+    /// <param name="board">The board, its entries named.</param>
     public static Answer<BoxLayout> Of(Board board) => !board.Parts.Box.IsChosen ? Answer<BoxLayout>.Beside : Answer<BoxLayout>.Ask("", needs =>
     {
         var box = board.Parts.Box;
@@ -155,15 +243,140 @@ public sealed record BoxLayout
         if (needs.Unmet)
             return null;
         var (things, unsized) = BoxThing.Of(board);
-        var x = length / 2;
-        List<PlacedThing> placed = [];
-        foreach (var thing in things)
+        var byName = things.ToDictionary(t => t.Name, StringComparer.Ordinal);
+        string[] misplaced = [.. board.Layout.Where(p => byName.TryGetValue(p.Key, out var thing) ? IsMisplaced(thing, p.Value) : unsized.All(u => u.Name != p.Key)).Select(p => p.Key)];
+        var pattern = BoltPattern.Of(board);
+        var task = new BoxTask(
+            length, width, things,
+            board.Layout.Where(p => !misplaced.Contains(p.Key)).ToDictionary(StringComparer.Ordinal),
+            pattern.IsKnown ? [.. BossesOf(pattern.Value, length, width)] : [],
+            board.Parts.Drive.Driven.Or(Driven.Rear) == Driven.Front ? BoxWall.Front : BoxWall.Rear);
+        var (any, step) = BoxProposal.Any(task);
+        BoxThing[] unplaced = [.. things.Where((_, i) => any[i] is null)];
+        return new BoxLayout(task, () => [.. (unplaced.Length == 0 ? BoxProposal.Of(task, step) : any).OfType<PlacedThing>()])
         {
-            x -= thing.Length / 2;
-            placed.Add(new(thing, x, default, 0, thing.IsFitting ? BoxWall.Rear : null, false));
-            x -= thing.Length / 2;
+            RoomDepth = depth,
+            Sag = SagOf(board, length, pattern),
+            Unplaced = unplaced,
+            Unsized = unsized,
+            Misplaced = misplaced,
+        };
+    });
+
+    /// <summary>The same box with one thing at another place, all else where it lies; nothing is searched for anew.</summary>
+    /// <param name="moved">The thing at its new place.</param>
+    public BoxLayout With(PlacedThing moved)
+    {
+        ArgumentNullException.ThrowIfNull(moved);
+        PlacedThing[] then = [.. Things.Where(t => t.Name != moved.Name), moved];
+        return new(Task, () => then, then) { RoomDepth = RoomDepth, Sag = Sag, Unsized = Unsized, Misplaced = Misplaced, Unplaced = [.. Unplaced.Where(t => t.Name != moved.Name)] };
+    }
+
+    /// <summary>A fitting at a place in a wall.</summary>
+    public PlacedThing InWall(BoxThing thing, BoxWall wall, Length along) => Task.InWall(thing, wall, along, isStated: true);
+
+    static bool IsMisplaced(BoxThing thing, Spot spot) => thing.IsFitting ? spot.X.IsKnown || spot.Y.IsKnown || spot.Turn.IsKnown : spot.Wall.IsKnown || spot.Along.IsKnown;
+
+    /// <summary>The deck between two bolts, bent by the rider's weight in the middle of the wheelbase: curvature 12 δ/L², over a distance p it stands κ p²/8 out of the straight.</summary>
+    /// <remarks>Box and deck go together at the bolts, so only what is between them counts; a deck whose bend nobody knows is taken as stiff.</remarks>
+    static Length SagOf(Board board, Length length, Answer<BoltPattern> pattern)
+    {
+        var deck = board.Parts.Deck;
+        if (deck is not { BendPerKg.IsKnown: true, Wheelbase: { IsKnown: true, Value.Items: [var wheelbase, ..] } } || wheelbase.Si <= 0)
+            return default;
+        var bend = deck.BendPerKg.Value.MetresPerKilogram * (board.Brief.RiderMass.Or(default) + board.Brief.GearMass.Or(default)).Kilograms;
+        var between = pattern.IsKnown ? pattern.Value.Pitch : length;
+        var sag = 12 * bend / (wheelbase.Metres * wheelbase.Metres) * between.Metres * between.Metres / 8;
+        return Length.FromMetres(Math.Min(bend, sag));
+    }
+
+    static IEnumerable<PlanRectangle> BossesOf(BoltPattern pattern, Length length, Length width)
+    {
+        var radius = pattern.Thread.Washer.OuterDiameter / 2;
+        var room = new PlanRectangle(-length / 2, length / 2, -width / 2, width / 2);
+        return pattern.Places.Select(p => new PlanRectangle(p.X, p.X, p.Y, p.Y).Grown(radius)).Where(boss => boss.Overlap(room).Si > 0);
+    }
+
+    IEnumerable<LayoutFault> FaultsOf(IReadOnlyList<PlacedThing> judged)
+    {
+        foreach (var thing in Task.Things)
+        {
+            var high = thing.Height + 2 * thing.Foam - Headroom;
+            if (high > Touch)
+                yield return new(LayoutFaultKind.High, thing.Name, "", high);
         }
 
-        return new BoxLayout { RoomLength = length, RoomWidth = width, RoomDepth = depth, Things = placed, Unsized = unsized };
-    });
+        foreach (var (i, thing) in judged.Index())
+        {
+            if (Beyond(thing.Solid) is var beyond && beyond > Touch)
+                yield return new(LayoutFaultKind.Outside, thing.Name, "", beyond);
+            if (Bosses.Select(thing.Solid.Overlap).DefaultIfEmpty().Max() is var boss && boss > Touch)
+                yield return new(LayoutFaultKind.Bolt, thing.Name, "", boss);
+            foreach (var (lead, room) in thing.Thing.Leads.Zip(thing.Rooms))
+            {
+                if (Beyond(room) is var outside && outside > Touch)
+                    yield return new(LayoutFaultKind.Bend, thing.Name, "", outside, lead.Name);
+                foreach (var other in judged.Where(t => t != thing && room.Overlap(t.Solid) > Touch))
+                    yield return new(LayoutFaultKind.Bend, thing.Name, other.Name, room.Overlap(other.Solid), lead.Name);
+            }
+
+            foreach (var other in judged.Take(i))
+            {
+                var shared = thing.Solid.Overlap(other.Solid);
+                if (shared > Touch)
+                    yield return new(LayoutFaultKind.Overlap, other.Name, thing.Name, shared);
+                else if ((thing.Kind, other.Kind) is (ThingKind.Pack, ThingKind.Controller) or (ThingKind.Controller, ThingKind.Pack) && thing.Body.Grown(BoxProposal.HeatGap).Overlap(other.Body) is var near && near > Touch)
+                    yield return new(LayoutFaultKind.Heat, thing.Kind == ThingKind.Controller ? thing.Name : other.Name, thing.Kind == ThingKind.Controller ? other.Name : thing.Name, near);
+            }
+        }
+    }
+
+    /// <summary>How far a rectangle reaches out of the room.</summary>
+    Length Beyond(PlanRectangle r) => Length.FromMetres(Math.Max(
+        Math.Max(Room.Back.Metres - r.Back.Metres, r.Front.Metres - Room.Front.Metres),
+        Math.Max(Room.Left.Metres - r.Left.Metres, r.Right.Metres - Room.Right.Metres)));
+
+    Shortfall? ShortfallOf()
+    {
+        if (Unplaced.Count == 0)
+            return null;
+        // Up to 200 mm, which is another box.
+        Length? Least(Func<Length, BoxTask> changed)
+        {
+            const int Most = 200;
+            if (!BoxProposal.Fits(changed(Length.FromMillimetres(Most))))
+                return null;
+            var (no, yes) = (0, Most);
+            while (yes - no > 1)
+            {
+                var middle = (no + yes) / 2;
+                if (BoxProposal.Fits(changed(Length.FromMillimetres(middle))))
+                    yes = middle;
+                else
+                    no = middle;
+            }
+
+            return Length.FromMillimetres(yes);
+        }
+
+        BoxTask Shortened(string name, Length by) => Task with { Things = [.. Task.Things.Select(t => t.Name == name ? Shorter(t, by) : t)] };
+        var stated = Task.Things.Where(t => Task.Spots.ContainsKey(t.Name)).Select(t => t.Name);
+        return new(
+            BoxProposal.IsCertainlyTooSmall(Task),
+            Least(by => Task with { Length = Task.Length + by }),
+            Least(by => Task with { Width = Task.Width + by }),
+            [
+                .. Task.Things.Where(t => t.Kind is ThingKind.Pack or ThingKind.Controller)
+                    .Select(t => (t.Name, By: Least(by => Shortened(t.Name, by < t.Length / 2 ? by : t.Length / 2))))
+                    .Where(s => s.By is { } by && by < Task.Things.First(t => t.Name == s.Name).Length / 2).Select(s => (s.Name, s.By!.Value)),
+            ],
+            [.. stated.Where(name => BoxProposal.Fits(Task with { Spots = Task.Spots.Where(s => s.Key != name).ToDictionary(StringComparer.Ordinal) }))],
+            [.. Unplaced.Select(t => t.Name).Where(name => Unplaced.Count == 1 || BoxProposal.Fits(Task with { Things = [.. Task.Things.Where(t => t.Name != name)] }))]);
+    }
+
+    static BoxThing Shorter(BoxThing thing, Length by) => thing with
+    {
+        Length = thing.Length - by,
+        Leads = [.. thing.Leads.Select(l => l with { X = l.X.Si > 0 ? l.X - by / 2 : l.X + by / 2 })],
+    };
 }

@@ -276,7 +276,15 @@ public static class Sources
 
     /// <summary>How sharply a cable may be bent.</summary>
     public static Source CableBends { get; } = new(
-        "from memory: EN 50565-1, flexible cables up to 12 mm thick that stay where they are laid, bent to no less than 3 diameters inside; the standard itself was not opened");
+        "DIN VDE 0298-3, flexible cables up to 12 mm thick in a fixed installation: no less than 3 diameters inside, as a cable maker reprints its table (scribd.com/doc/118613583; from memory EN 50565-1 says the same); neither standard was opened");
+
+    /// <summary>Bounds on what goes into a rectangle.</summary>
+    public static Source DualFeasible { get; } = new(
+        "from memory: S. P. Fekete and J. Schepers, A combinatorial characterization of higher-dimensional orthogonal packing, Mathematics of Operations Research 29 (2004) 353-368; the bounds are sound by the argument beside the code");
+
+    /// <summary>Laying rectangles in corners.</summary>
+    public static Source CornerPlacement { get; } = new(
+        "from memory: A. Lodi, S. Martello and D. Vigo, Heuristic and metaheuristic approaches for a class of two-dimensional bin packing problems, INFORMS Journal on Computing 11 (1999) 345-357 (touching perimeter); D. E. Joslin and D. P. Clements, Squeaky wheel optimization, Journal of Artificial Intelligence Research 10 (1999) 353-373");
 
     /// <summary>How far a battery may be charged that flies.</summary>
     public static Source AirCharge { get; } = new(

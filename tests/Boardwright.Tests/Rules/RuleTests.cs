@@ -46,6 +46,24 @@ public sealed class RuleTests
         { "fit.box_contents", "pack.length=900 mm", Level.Stop, "end to end" },
         { "fit.axle_length", "rear_truck.axle_overhang=30 mm", Level.Stop, "the nut would not be full" },
 
+        // The box's inside.
+        { "box.layout.fits", "pack.height=46 mm", Level.Fine, "of the floor" },
+        { "box.layout.fits", "remote.receiver_width=", Level.Measure, "remote.receiver_width" },
+        { "box.layout.fits", "box.inner_width=130 mm", Level.Stop, "wider" },
+        { "box.layout.fits", "box.inner_length=400 mm", Level.Fix, "longer" },
+        { "box.layout.fits", "controller.length=290 mm", Level.Fix, "a controller" },
+        { "box.layout.fits", "box.inner_length=450 mm;layout.pack.x=0 mm;layout.pack.y=0 mm", Level.Fix, "another place for the pack" },
+        { "box.layout.overlap", "layout.pack.x=100 mm;layout.pack.y=0 mm;layout.fuse.x=0 mm;layout.fuse.y=0 mm", Level.Stop, "The pack and the fuse lie in the same place" },
+        { "box.layout.overlap", "layout.fuse.x=0 mm;layout.fuse.y=0 mm", Level.Fine, "holds" },
+        { "box.layout.inside", "layout.pack.x=200 mm;layout.pack.y=0 mm", Level.Stop, "49.5 mm through the wall" },
+        { "box.layout.height", "fuse.height=60 mm", Level.Fix, "fuse" },
+        { "box.layout.height", "pack.height=48 mm", Level.Fix, "deeper" },
+        { "box.layout.bend", "layout.controller.x=-230 mm;layout.controller.y=0 mm", Level.Fix, "before the wall" },
+        { "box.layout.bend", "layout.fuse.x=-59 mm;layout.fuse.y=0 mm;layout.receiver.x=-15 mm;layout.receiver.y=0 mm", Level.Fix, "receiver lies" },
+        { "box.layout.heat", "layout.pack.x=100 mm;layout.pack.y=0 mm;layout.controller.x=-102 mm;layout.controller.y=0 mm", Level.Fix, "away from the pack" },
+        { "box.layout.names", "layout.gland 3.along=0 mm", Level.Fix, "no such thing" },
+        { "box.layout.names", "layout.fuse.along=0 mm", Level.Fix, "wall and along" },
+
         // Belts, keys, bolts.
         { "belt.slot", "belt.teeth=60", Level.Stop, "hangs loose" },
         { "belt.slot", "belt.teeth=52", Level.Stop, "too short to put on" },
