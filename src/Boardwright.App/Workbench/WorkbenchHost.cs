@@ -37,6 +37,8 @@ static class WorkbenchHost
         builder.Services.AddScoped<Keys>();
         builder.Services.AddScoped<Outing>();
         builder.Services.AddScoped<Comparison>();
+        builder.Services.AddSingleton<PaperDesks>();
+        builder.Services.AddScoped<PaperDesk>();
         var app = builder.Build();
         app.Use(static (context, next) =>
         {
@@ -48,6 +50,7 @@ static class WorkbenchHost
         app.UseAntiforgery();
         app.MapStaticAssets();
         app.MapGet("/", () => Results.Redirect("/board"));
+        app.MapGet("/papers/of/{token}/{name}", (string token, string name, PaperDesks desks) => desks.Answer(token, name));
         app.MapRazorComponents<Root>().AddInteractiveServerRenderMode(options => options.ContentSecurityFrameAncestorsPolicy = null);
         return app;
     }
