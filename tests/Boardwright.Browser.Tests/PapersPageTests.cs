@@ -23,7 +23,7 @@ public sealed class PapersPageTests(Workshop workshop)
         var sheet = await page.Context.RunAndWaitForPageAsync(() => page.Locator("#paper-bench-list a").First.ClickAsync());
         await Expect(sheet.Locator("h1")).ToHaveTextAsync("Tern");
         var spec = await page.Context.RunAndWaitForPageAsync(() => page.Locator("#paper-spec-sheet a").First.ClickAsync());
-        await Expect(spec.Locator("body")).ToContainTextAsync("93");
+        await Expect(spec.Locator("body")).ToContainTextAsync("rider 98 kg with gear");
 
         var pdf = await page.RunAndWaitForDownloadAsync(() => page.Locator("#paper-wiring a[download]").ClickAsync());
         Assert.EndsWith(".wiring.pdf", pdf.SuggestedFilename, StringComparison.Ordinal);

@@ -87,7 +87,7 @@ static class BuildSheet
         yield return new Checks(
         [
             new(Text($"Bolt the trucks on ({Or(gathering.Of(parts.Deck.HolePattern))} mm holes), crosswise, until the deck's surface just gives under the washers; common practice, no torque is published for wood."), "", "N·m"),
-            new(Text($"Wheelbase, axle to axle: {Or(gathering.Of(parts.Deck.Wheelbase, w => $"{w.Items[0].Millimetres:0} mm"))}."), "", "mm"),
+            new(gathering.Say($"Wheelbase, axle to axle: {Or(gathering.Of(parts.Deck.Wheelbase, w => $"{w.Items[0]:0 mm}"))}."), "", "mm"),
             new("Bearings with the spacer between them; tighten the axle nuts, then back off until the wheel runs free without play. Lock nuts show a thread beyond their ring."),
             new("Kingpin nuts: bushings sit, nothing rattles, the deck comes back to level from both sides."),
             new("Lean the deck to its stop on both sides, loaded: no wheel touches deck, box or belt."),
@@ -119,7 +119,7 @@ static class BuildSheet
                 new(Text($"Motor pulley ({Or(gathering.Of(parts.MotorPulley.Teeth, t => $"{t} teeth"))}, {Or(gathering.Of(parts.MotorPulley.Fixing, FixingOf))}) on the shaft: {Or(KeyOf(gathering))}. Set screws on a flat or on the key, strong thread lock, {Or(SetScrewTorque(), "")}.")),
                 new(Text($"Wheel pulley ({Or(gathering.Of(parts.WheelPulley.Teeth, t => $"{t} teeth"))}) on the wheel's core; it runs true."), "less than 0.5 mm of wobble at the rim", "mm"),
                 new("Both pulleys in line, a straight edge across their faces.", "less than 1 mm off (common practice)", "mm"),
-                new(Text($"Belt: {Or(gathering.Figure(Catalogue.BeltTeeth, "0"))} teeth, {Or(gathering.Of(parts.Belt.Width, w => $"{w.Millimetres:0.#} mm wide"))}. Shaft to axle when just taut: {Or(gathering.Figure(Catalogue.CentreDistance, "0.0"))}, {Or(mesh)} teeth in mesh."), "", "mm"),
+                new(gathering.Say($"Belt: {Or(gathering.Figure(Catalogue.BeltTeeth, "0"))} teeth, {Or(gathering.Of(parts.Belt.Width, w => $"{w:0.# mm} wide"))}. Shaft to axle when just taut: {Or(gathering.Figure(Catalogue.CentreDistance, "0.0"))}, {Or(mesh)} teeth in mesh."), "", "mm"),
             ]);
             var (tension, note) = (gathering.Figure(Catalogue.StaticTension, "0"), examination.BeltLoad);
             var range = note.IsKnown ? NoteRange(note.Value.Frequency.Hertz) : null;
@@ -139,7 +139,7 @@ static class BuildSheet
     }
 
     static string? KeyOf(Gathering gathering) => gathering.Parts.MotorPulley.Fixing is { IsKnown: true, Value: Fixing.SetScrew } ? "without a key"
-        : gathering.Of(gathering.Parts.Motor.KeyWidth, w => $"key {w.Millimetres:0.#} mm wide, pushed home");
+        : gathering.Of(gathering.Parts.Motor.KeyWidth, w => $"key {w:0.# mm} wide, pushed home");
 
     static FormattableString FixingOf(Fixing fixing) => fixing switch
     {

@@ -26,7 +26,7 @@ static class Lists
                 [.. list.Select(l => (IReadOnlyList<string?>)
                 [
                     PlaceOf(l.Place.Key), TitleOf(l.Place.Part), Text($"{l.Place.Count}"), Text($"{l.FromStock}"), Text($"{l.ToBuy}"),
-                    l.Place.Part.Mass.IsKnown ? Text($"{l.Place.Part.Mass.Value.Kilograms * 1000:0} g") : "", null,
+                    l.Place.Part.Mass.IsKnown ? gathering.Say($"{l.Place.Part.Mass.Value:0 g}") : "", null,
                 ])]),
             new Heading("To buy"),
         ];

@@ -145,7 +145,7 @@ public static class PaperSet
         var files = new List<PaperFile>();
         foreach (var view in Enum.GetValues<View>())
         {
-            var template = DrillTemplate.Of(order.Name, pattern.Value, openings, view, order.Openings is null);
+            var template = DrillTemplate.Of(order.Name, pattern.Value, openings, view, order.Openings is null, order.Units.IsImperial);
             var side = view == View.Outside ? "outside" : "inside";
             files.Add(new($"drill-template.{side}.{order.Size.Name.ToLowerInvariant()}.pdf", TemplatePdf.Tile(template, order.Size)));
             files.Add(new($"drill-template.{side}.plotter.pdf", TemplatePdf.Plot(template)));
