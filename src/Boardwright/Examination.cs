@@ -20,6 +20,8 @@ public sealed partial class Examination
 {
     readonly Lazy<IReadOnlyList<Finding>> findings;
     readonly Lazy<BoardShape> shape;
+    readonly Lazy<Harness> harness;
+    readonly Lazy<Answer<BoltPattern>> bolts;
     readonly Lazy<Answer<BoxLayout>> layout;
 
     Examination(Board board)
@@ -44,6 +46,8 @@ public sealed partial class Examination
         ClimbHeat = Heat.ClimbHeat.Of(board, Motor, Air, ClimbDuty());
         BeltLoad = IsBelt ? Traction.BeltLoad.Of(board, Belt, MotorConstants, PhaseLimits, BrakePhaseLimits) : Answer<BeltLoad>.Beside;
         Wires = WireHeat.Of(board, Air, PackLimits, Climb);
+        Fault = Wiring.Fault.Of(board, Pack, PackWiring, Window);
+        Precharge = PrechargeOf();
         Quote = Prices.Quote.Of(board);
         Cost = Prices.Quote.CostOf(board, Quote);
         Price = Prices.Quote.PriceOf(board, Cost);
@@ -53,8 +57,10 @@ public sealed partial class Examination
         (Wheelbase, BoxAboveRoad, WheelPulleyOverBelt) = (WheelbaseOf(), BoxAboveRoadOf(), WheelPulleyOverBeltOf());
         BeltSpeedAtTop = BeltSpeedOf();
         Figures = Listed();
-        layout = new(() => BoxLayout.Of(board));
         shape = new(() => BoardShape.Of(board, Belt));
+        layout = new(() => BoxLayout.Of(board));
+        harness = new(() => Laid(DutyOnClimb(), ifProposed: false));
+        bolts = new(() => BoltPattern.Of(board));
         findings = new(() => [.. Rulebook.All.SelectMany(rule => rule.Judge(this, board.Parts.UnchosenPlaceOf)).OrderBy(f => f.Level)]);
     }
 
@@ -160,6 +166,18 @@ public sealed partial class Examination
     /// <summary>Temperatures of the wires.</summary>
     public Answer<WireHeat> Wires { get; }
 
+    /// <summary>A short behind the fuse, and the first moment under power.</summary>
+    public Answer<Fault> Fault { get; }
+
+    /// <summary>The resistor that fills the controllers' capacitors: the stated one, or one that would suit.</summary>
+    public Answer<Precharge> Precharge { get; }
+
+    /// <summary>Every run of wire, on the brief's climb for ever and at the current limits; along the layout of the box where the board file states one.</summary>
+    public Harness Harness => harness.Value;
+
+    /// <summary>The bolts of the box.</summary>
+    public Answer<BoltPattern> Bolts => bolts.Value;
+
     /// <summary>What the parts cost.</summary>
     public Answer<Quote> Quote { get; }
 
@@ -207,6 +225,43 @@ public sealed partial class Examination
 
     /// <summary>The figures alone.</summary>
     public static IReadOnlyList<Figure> FiguresOf(Board board) => new Examination(board).Figures;
+
+    /// <summary>Every run of wire with lengths along the layout of the box, a proposed one too, and under a ride's currents where there is one.</summary>
+    public Harness HarnessAlong(HarnessDuty? ridden) => Laid(ridden ?? DutyOnClimb(), ifProposed: true);
+
+    // A proposal is for papers and pictures; a board is not judged by it.
+    Harness Laid(HarnessDuty duty, bool ifProposed)
+    {
+        var all = Wiring.Harness.Of(Board, Air.IsKnown ? Air.Value : null, duty);
+        return (ifProposed || Board.Layout.Count > 0) && Layout.IsKnown ? HarnessPath.Along(all, Layout.Value, Shape, Board) : all;
+    }
+
+    HarnessDuty DutyOnClimb()
+    {
+        var asked = Climb.IsKnown ? Climb.Value.Asked : null;
+        WireDuty? Duty(double? amperes, Answer<CurrentLimits> limits, double part)
+        {
+            if (amperes is not { } lasting || !limits.IsKnown)
+                return null;
+            var most = limits.Value.Weakest.Current;
+            return new WireDuty(Current.FromAmperes(Min(lasting, most.Amperes) * part), most * part);
+        }
+
+        return new HarnessDuty("on the brief's climb", Duty(asked?.Bus.Amperes, PackLimits, 1), Duty(asked?.PhaseCurrent, PhaseLimits, 1 / Sqrt(2)));
+    }
+
+    Answer<Precharge> PrechargeOf() => Answer<Precharge>.Ask("", needs =>
+    {
+        var (controller, count) = (Board.Parts.Controller, Parts.Place.ControllerCount(Board.Parts));
+        var capacitance = Capacitance.FromFarads(needs.Of(controller.BusCapacitance).Farads * count);
+        var idle = needs.Of(controller.IdlePower) * count;
+        var window = needs.Of(Window);
+        if (needs.Unmet || capacitance.Farads <= 0)
+            return null;
+        return Board.Parts.Pack.Precharge.IsKnown
+            ? Wiring.Precharge.With(needs.Of(Board.Parts.Pack.Precharge), window.Full, capacitance, idle)
+            : Wiring.Precharge.Sized(window.Full, capacitance, idle);
+    });
 
     Answer<MotorDuty> ClimbDuty() => Answer<MotorDuty>.Ask("climb.phase_current", needs =>
     {

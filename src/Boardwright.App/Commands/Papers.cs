@@ -1,20 +1,18 @@
 using System.CommandLine;
-using System.Security.Cryptography;
+using Boardwright.App.Workbench;
 using Boardwright.Documents.Papers;
 using Boardwright.Documents.Templates;
 using Boardwright.Files;
 using Boardwright.Findings;
 using Boardwright.Parts;
+using Boardwright.Rides;
+using Boardwright.Units;
 
 namespace Boardwright.App.Commands;
 
 /// <summary><c>papers</c>: writes the papers of a board.</summary>
 static class Papers
 {
-
-    // What its file says, in the eight digits that tell two states of it apart.
-    const int RevisionDigits = 8;
-
     /// <summary>The command.</summary>
     /// <param name="terminal">Where to write.</param>
     /// <param name="spread">Computes how well the figures are known.</param>
@@ -33,16 +31,21 @@ static class Papers
         shop.Validators.Add(result =>
         {
             if (result.GetValueOrDefault<string>() is { } text && !(Uri.TryCreate(text, UriKind.Absolute, out var uri) && uri.Scheme is "http" or "https"))
-                result.AddError($"--shop-address is an address such as https://shop.example/boards, and not '{text}'.");
+                result.AddError($"--shop-address is an address such as https://shop.example/board/of, and not '{text}'.");
         });
+        var units = new Option<string>("--units") { Description = "Units of the papers: metric or imperial. The drill template keeps its millimetres.", HelpName = "UNITS", DefaultValueFactory = _ => "metric" };
+        units.AcceptOnlyFromAmong("metric", "imperial");
+        var route = new Option<string>("--route") { Description = "The ride under whose currents the wires are shown, GPX or CSV; the brief's own where not given, and the brief's climb where it names none.", HelpName = "FILE" };
         var command = new Verb(
             "papers", "Writes the papers of a board: drill template, build sheet, lists, limits, bench, spec, price and carrier sheets, owner's page. Exit code 0 when every paper was written in full, 1 when one waits for values or has blanks to fill in.",
             "boardwright papers tern.board.yaml", "boardwright papers tern.board.yaml --out papers --paper Letter", "boardwright papers tern.board.yaml --only drill-template --out template")
-        { file, folder, only, paper, revision, shop };
+        { file, folder, only, paper, units, route, revision, shop };
         command.SetAction(parsed => Run(terminal, new Request(parsed.GetRequiredValue(file), parsed.GetValue(folder) ?? ".", parsed.GetValue(only) ?? [])
         {
             Size = parsed.GetValue(paper) == PaperSize.Letter.Name ? PaperSize.Letter : PaperSize.A4,
             Revision = parsed.GetValue(revision),
+            Units = parsed.GetValue(units) == "imperial" ? UnitSystem.Imperial : UnitSystem.Metric,
+            Route = parsed.GetValue(route),
             Shop = parsed.GetValue(shop) is { } address ? new Uri(address) : null,
         }, spread));
         return command;
@@ -58,6 +61,21 @@ static class Papers
         }
 
         var kinds = PaperSet.All.Where(p => request.Only.Count == 0 || request.Only.Contains(p.Id, StringComparer.Ordinal)).ToList();
+        Rides.Ride? ride = null;
+        var path = request.Route ?? (board.Brief.Route.IsKnown ? Path.Combine(Path.GetDirectoryName(request.File) ?? "", board.Brief.Route.Value) : null);
+        if (path is not null)
+        {
+            var reading = RouteFile.Load(path);
+            if (reading.Route is null)
+            {
+                Check.Complain(terminal, reading.Complaints);
+                return Exit.Unread;
+            }
+
+            // What the ride lacks, the papers lack too, and say so.
+            ride = Rides.Ride.Of(board, reading.Route, new RideOptions()) is { IsKnown: true } answer ? answer.Value : null;
+        }
+
         var examination = Examination.Of(board);
         var order = new PaperOrder(examination)
         {
@@ -65,6 +83,8 @@ static class Papers
             Revision = request.Revision ?? RevisionOf(request.File),
             ShopAddress = request.Shop,
             Size = request.Size,
+            Units = request.Units,
+            Ride = ride,
         };
         var written = kinds.ConvertAll(kind => (Kind: kind, Paper: kind.Write(order)));
         Store(request, written.SelectMany(w => w.Paper.Files));
@@ -123,13 +143,17 @@ static class Papers
         return code;
     }
 
-    static string RevisionOf(string file) => Convert.ToHexStringLower(SHA256.HashData(File.ReadAllBytes(file)))[..RevisionDigits];
+    static string RevisionOf(string file) => PaperDesk.RevisionOf(File.ReadAllText(file));
 
     sealed record Request(string File, string Folder, IReadOnlyList<string> Only)
     {
         public PaperSize Size { get; init; } = PaperSize.A4;
 
         public string? Revision { get; init; }
+
+        public UnitSystem Units { get; init; } = UnitSystem.Metric;
+
+        public string? Route { get; init; }
 
         public Uri? Shop { get; init; }
     }

@@ -119,6 +119,15 @@ sealed class OpenBoards(WorkbenchStart start) : IAsyncDisposable
         }
     }
 
+    /// <summary>The boards of the shop that an address means: that of an id, or all whose names are written so in addresses.</summary>
+    public async Task<IReadOnlyList<Item>> CalledAsync(string name, CancellationToken cancellation = default)
+    {
+        var opened = await ShopAsync(cancellation);
+        var boards = await opened.ListAsync(ItemKind.Board, cancel: cancellation);
+        var slug = Documents.Papers.PaperOrder.Slug(name);
+        return [.. boards.Where(board => Guid.TryParse(name, out var id) ? board.Id == id : Documents.Papers.PaperOrder.Slug(board.Name) == slug)];
+    }
+
     /// <summary>Opens a board of the shop.</summary>
     public async Task<BoardSource> OpenAsync(Guid item, Builder who, CancellationToken cancellation = default)
     {

@@ -52,6 +52,8 @@ static class WorkbenchHost
             builder.Services.AddHostFiltering(static options => options.AllowedHosts = ["localhost", "127.0.0.1", "[::1]"]);
         else
             Door.Hang(builder.Services, ShopPlaces.Of(start.Shop), start.Certificate is not null);
+        builder.Services.AddSingleton<PaperDesks>();
+        builder.Services.AddScoped<PaperDesk>();
         var app = builder.Build();
         app.Use(static (context, next) =>
         {
@@ -67,6 +69,7 @@ static class WorkbenchHost
             Door.Open(app);
         app.MapStaticAssets().AllowAnonymous();
         app.MapGet("/", () => Results.Redirect("/board"));
+        app.MapGet("/papers/of/{token}/{name}", (string token, string name, PaperDesks desks) => desks.Answer(token, name));
         app.MapRazorComponents<Root>().AddInteractiveServerRenderMode(options => options.ContentSecurityFrameAncestorsPolicy = null);
         return app;
     }

@@ -155,7 +155,7 @@ static class BenchList
         yield return new("Walking beside it: starts, stops, steers, no noise; then standing, at walking pace.");
         var held = gathering.Figure(Catalogue.GradeHeld);
         yield return new(Text($"Brake holds walking pace down a ramp, full charge; computed to hold up to {Or(held)}."), gathering.Order.Intervals.TryGetValue(Catalogue.GradeHeld.Id, out var ramp) ? Text($"a ramp of less than {ramp.Low:0.0} % is held") : "", "%");
-        var cruise = brief.CruiseSpeed.IsKnown ? Text($"{brief.CruiseSpeed.Value.KilometresPerHour:0} km/h") : "________";
+        var cruise = brief.CruiseSpeed.IsKnown ? gathering.Say($"{brief.CruiseSpeed.Value:0 km/h}") : "________";
         yield return new(Text($"Stop from {cruise}, level, half charge, electric brake alone, from the mark where braking is decided (1 s of reaction counted in); computed {Or(gathering.Figure(Catalogue.BrakeDistance))}. Work up to that speed."), gathering.Order.Intervals.TryGetValue(Catalogue.BrakeDistance.Id, out var stop) ? Text($"at most {stop.High:0.0} m, on dry ground") : "", "m");
         yield return new(Text($"Consumption over 5 km at {cruise}; computed {Or(gathering.Figure(Catalogue.Consumption))}."), gathering.Between(Catalogue.Consumption) ?? "", "Wh/km");
         yield return new("Motors, controller, pack and plugs right after 10 minutes.", "below the limits sheet's temperatures; pack below 45 °C (common practice)", "°C");

@@ -36,7 +36,7 @@ static class BuildSheet
             yield return new Caution(Text($"{Count(open.Count, "finding")} {(open.Count == 1 ? "is" : "are")} open on this board. Mend the board file and print this sheet again, or write down beside each why it is built all the same."));
             yield return new Table(
                 [new("Level", 1.2), new("What was found", 6), new("Remedy", 6), new("Why it stays", 3)],
-                [.. open.Select(f => (IReadOnlyList<string?>)[f.Level == Level.Stop ? "STOP" : "fix", f.Says.In(UnitSystem.Metric), f.Remedy.In(UnitSystem.Metric), null])]);
+                [.. open.Select(f => (IReadOnlyList<string?>)[f.Level == Level.Stop ? "STOP" : "fix", f.Says.In(gathering.Order.Units), f.Remedy.In(gathering.Order.Units), null])]);
         }
 
         yield return new Checks(
@@ -76,8 +76,8 @@ static class BuildSheet
             [new("Hole", 1), new("Towards the nose, mm", 2, true), new("Towards the right-hand side, mm", 2, true), new("Measured", 2)],
             [.. p.Places.Select(b => (IReadOnlyList<string?>)[b.Name, Text($"{b.X.Millimetres:0.0}"), Text($"{b.Y.Millimetres:0.0}"), null])]);
         yield return new Paragraph("From the middle of the box; facing the nose, the right-hand side counts up.", IsQuiet: true);
-        foreach (var objection in p.Objections)
-            yield return new Paragraph("To consider: " + Text(objection));
+        foreach (var finding in PaperSet.BoltFindings(gathering.Examination))
+            yield return new Paragraph("To consider: " + gathering.Words(finding));
     }
 
     static IEnumerable<Block> Rolling(Gathering gathering)
@@ -87,7 +87,7 @@ static class BuildSheet
         yield return new Checks(
         [
             new(Text($"Bolt the trucks on ({Or(gathering.Of(parts.Deck.HolePattern))} mm holes), crosswise, until the deck's surface just gives under the washers; common practice, no torque is published for wood."), "", "N·m"),
-            new(Text($"Wheelbase, axle to axle: {Or(gathering.Of(parts.Deck.Wheelbase, w => $"{w.Items[0].Millimetres:0} mm"))}."), "", "mm"),
+            new(gathering.Say($"Wheelbase, axle to axle: {Or(gathering.Of(parts.Deck.Wheelbase, w => $"{w.Items[0]:0 mm}"))}."), "", "mm"),
             new("Bearings with the spacer between them; tighten the axle nuts, then back off until the wheel runs free without play. Lock nuts show a thread beyond their ring."),
             new("Kingpin nuts: bushings sit, nothing rattles, the deck comes back to level from both sides."),
             new("Lean the deck to its stop on both sides, loaded: no wheel touches deck, box or belt."),
@@ -119,7 +119,7 @@ static class BuildSheet
                 new(Text($"Motor pulley ({Or(gathering.Of(parts.MotorPulley.Teeth, t => $"{t} teeth"))}, {Or(gathering.Of(parts.MotorPulley.Fixing, FixingOf))}) on the shaft: {Or(KeyOf(gathering))}. Set screws on a flat or on the key, strong thread lock, {Or(SetScrewTorque(), "")}.")),
                 new(Text($"Wheel pulley ({Or(gathering.Of(parts.WheelPulley.Teeth, t => $"{t} teeth"))}) on the wheel's core; it runs true."), "less than 0.5 mm of wobble at the rim", "mm"),
                 new("Both pulleys in line, a straight edge across their faces.", "less than 1 mm off (common practice)", "mm"),
-                new(Text($"Belt: {Or(gathering.Figure(Catalogue.BeltTeeth, "0"))} teeth, {Or(gathering.Of(parts.Belt.Width, w => $"{w.Millimetres:0.#} mm wide"))}. Shaft to axle when just taut: {Or(gathering.Figure(Catalogue.CentreDistance, "0.0"))}, {Or(mesh)} teeth in mesh."), "", "mm"),
+                new(gathering.Say($"Belt: {Or(gathering.Figure(Catalogue.BeltTeeth, "0"))} teeth, {Or(gathering.Of(parts.Belt.Width, w => $"{w:0.# mm} wide"))}. Shaft to axle when just taut: {Or(gathering.Figure(Catalogue.CentreDistance, "0.0"))}, {Or(mesh)} teeth in mesh."), "", "mm"),
             ]);
             var (tension, note) = (gathering.Figure(Catalogue.StaticTension, "0"), examination.BeltLoad);
             var range = note.IsKnown ? NoteRange(note.Value.Frequency.Hertz) : null;
@@ -139,7 +139,7 @@ static class BuildSheet
     }
 
     static string? KeyOf(Gathering gathering) => gathering.Parts.MotorPulley.Fixing is { IsKnown: true, Value: Fixing.SetScrew } ? "without a key"
-        : gathering.Of(gathering.Parts.Motor.KeyWidth, w => $"key {w.Millimetres:0.#} mm wide, pushed home");
+        : gathering.Of(gathering.Parts.Motor.KeyWidth, w => $"key {w:0.# mm} wide, pushed home");
 
     static FormattableString FixingOf(Fixing fixing) => fixing switch
     {
@@ -181,18 +181,19 @@ static class BuildSheet
     static IEnumerable<Block> Wires(Gathering gathering)
     {
         yield return new Heading("Wires and controller");
-        var cuts = WireCut.Of(gathering.Board);
-        if (cuts.Count > 0)
+        foreach (var run in gathering.Board.Wiring)
         {
-            foreach (var cut in cuts)
-            {
-                gathering.Of(cut.Run.Gauge, _ => $"");
-                gathering.Of(cut.Run.Length, _ => $"");
-            }
+            gathering.Of(run.Gauge, _ => $"");
+            gathering.Of(run.Length, _ => $"");
+        }
 
-            yield return new Table(
-                [new("Run", 3), new("Wire", 3), new("One way", 1.5, true), new("Wires", 1, true), new("Plug", 2), new("Pulled, sealed", 2)],
-                [.. cuts.Select(c => (IReadOnlyList<string?>)[c.Name, c.Wire, c.Run.Length.IsKnown ? Text($"{c.Run.Length.Value.Metres:0.00} m") : null, Text($"{c.Conductors}"), c.Run.Plug.Or(""), null])]);
+        yield return new Picture(Pictures.WiringPicture.Of(gathering.Board, gathering.Order.Harness));
+        yield return new Paragraph("Marks are those of the cut list and the wiring sheet.", IsQuiet: true);
+        yield return new Checks([.. WiringSheet.Steps(gathering.Order.Harness)]);
+        if (gathering.Examination.Precharge.IsKnown)
+        {
+            var precharge = gathering.Examination.Precharge.Value;
+            yield return new Checks([new(Text($"Pre-charge: {precharge.Resistance.Ohms:0.#} Ω{(gathering.Parts.Pack.Precharge.IsKnown ? "" : " would suit, none is named in the board file")}, rated for a pulse of {precharge.Pulse.Joules:0.0} J; hold {precharge.Full.Seconds:0.0} s, then close the main contact."), "no spark at the contact", "V left")]);
         }
 
         yield return new Checks(

@@ -27,7 +27,7 @@ static class CarrierSheet
                 ["Energy of a cell", Say(x => $"{x.CellEnergy.WattHours:0.0} Wh{(x.CellEnergy.WattHours > 20 ? ", above 20 Wh" : ", 20 Wh at most")}")],
                 ["Energy of the pack", Say(x => $"{x.Energy.WattHours:0} Wh{(x.Energy.WattHours > 100 ? ", above 100 Wh: fully regulated" : ", 100 Wh at most")}")],
                 ["Nominal voltage", Say(x => $"{x.Nominal.Volts:0.0} V")],
-                ["Mass of the pack", Say(x => x.Mass is { } mass ? (FormattableString)$"{mass.Kilograms:0.00} kg" : null)],
+                ["Mass of the pack", Say(x => x.Mass is { } mass ? (FormattableString)$"{mass:0.00 kg}" : null)],
                 ["Serial number of the pack", null],
             ]),
             new Heading("Likely number"),

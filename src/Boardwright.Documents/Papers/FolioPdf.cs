@@ -15,8 +15,8 @@ public static class FolioPdf
         ArgumentNullException.ThrowIfNull(size);
         var setting = new Setting(size);
         setting.Title(folio);
-        foreach (var block in folio.Blocks)
-            setting.Set(block);
+        foreach (var (i, block) in folio.Blocks.Index())
+            setting.Set(block, folio.Blocks.ElementAtOrDefault(i + 1));
         using var book = new PdfBook($"{folio.Board}: {folio.Title}");
         for (var i = 0; i < setting.Pages.Count; i++)
         {
@@ -80,13 +80,13 @@ public static class FolioPdf
             y += 2;
         }
 
-        public void Set(Block block)
+        public void Set(Block block, Block? next)
         {
             switch (block)
             {
                 case Heading heading:
-                    // Never alone at the foot of a page.
-                    Need(24);
+                    // Never alone at the foot of a page, nor above what would not be parted.
+                    Need(12 + Math.Max(12, Insists(next)));
                     y += 3.5;
                     foreach (var line in Typeset.Wrapped(heading.Text, Width, 4.4, isBold: true))
                         Line(line, 4.4, isBold: true);
@@ -173,13 +173,36 @@ public static class FolioPdf
             y += height + 2.5;
         }
 
-        void Grid(Table table)
+        // Height that a block wants on one page; a short table stays whole.
+        double Insists(Block? block)
+        {
+            switch (block)
+            {
+                case Table table:
+                    var widths = WidthsOf(table);
+                    var rough = table.Rows.Sum(r => Height(r.Select((text, c) => text is null ? 1 : Typeset.Wrapped(text, widths[c] - 2 * Pad, Cell).Count).Append(1).Max()));
+                    return rough < Whole ? rough + 8 : 22;
+                case Picture picture:
+                    return Math.Min(picture.Drawing.Height * ScaleOf(picture.Drawing) + 3, Low - Top - 20);
+                default:
+                    return 0;
+            }
+        }
+
+        double ScaleOf(Drawing drawing) => Math.Min(Drawing.Millimetre, Width / drawing.Width);
+
+        double[] WidthsOf(Table table)
         {
             var whole = table.Columns.Sum(c => c.Share);
-            var widths = table.Columns.Select(c => c.Share / whole * Width).ToArray();
-            // A short table stays whole.
-            var rough = table.Rows.Sum(r => Height(r.Select((text, c) => text is null ? 1 : Typeset.Wrapped(text, widths[c] - 2 * Pad, Cell).Count).Append(1).Max()));
-            Need(rough < Whole ? rough + 8 : 22);
+            return [.. table.Columns.Select(c => c.Share / whole * Width)];
+        }
+
+        static double Height(int lines) => lines * Cell * Leading + 2 * Pad - 0.6;
+
+        void Grid(Table table)
+        {
+            var widths = WidthsOf(table);
+            Need(Insists(table));
             Head();
             for (var r = 0; r < table.Rows.Count; r++)
             {
@@ -202,8 +225,6 @@ public static class FolioPdf
             }
 
             y += 3;
-
-            double Height(int lines) => lines * Cell * Leading + 2 * Pad - 0.6;
 
             void Head()
             {
@@ -280,7 +301,7 @@ public static class FolioPdf
 
         void Pictured(Drawing drawing)
         {
-            var scale = Math.Min(Drawing.Millimetre, Width / drawing.Width);
+            var scale = ScaleOf(drawing);
             Need(drawing.Height * scale + 3);
             var top = y;
             Page.Add(sheet => DrawingPdf.Draw(sheet, drawing, Side, top, scale));

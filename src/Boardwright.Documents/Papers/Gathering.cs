@@ -15,6 +15,7 @@ sealed class Gathering(PaperOrder order)
     const double Closest = 0.1;
 
     readonly List<string> missing = [];
+    readonly List<string> objections = [];
 
     public PaperOrder Order => order;
 
@@ -26,8 +27,13 @@ sealed class Gathering(PaperOrder order)
 
     public IReadOnlyList<string> Missing => missing;
 
+    public IReadOnlyList<string> Objections => objections;
+
     /// <summary>Words with numbers written in one way everywhere.</summary>
     public static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+
+    /// <summary>Words with their quantities in the reader's units.</summary>
+    public string Say(FormattableString text) => text.ToString(order.Units);
 
     /// <summary>Words, or a request to write in what is not known.</summary>
     public static string Or(string? words, string otherwise = "________") => words ?? otherwise;
@@ -37,7 +43,7 @@ sealed class Gathering(PaperOrder order)
         where T : notnull
     {
         if (known.IsKnown)
-            return Text(say(known.Value));
+            return Say(say(known.Value));
         Lack(known.Key);
         return null;
     }
@@ -50,7 +56,7 @@ sealed class Gathering(PaperOrder order)
         where T : notnull
     {
         if (answer.IsKnown)
-            return say(answer.Value) is { } said ? Text(said) : null;
+            return say(answer.Value) is { } said ? Say(said) : null;
         foreach (var key in answer.Missing)
             Lack(key);
         return null;
@@ -62,13 +68,23 @@ sealed class Gathering(PaperOrder order)
         var figure = Examination.Figures.FirstOrDefault(f => f.Kind.Id == kind.Id);
         foreach (var key in figure?.Missing ?? [])
             Lack(key);
-        return figure?.Value is { } value ? Number(value, figure.Unit, format) : null;
+        if (figure?.Value is not { } value)
+            return null;
+        var (number, unit) = In(value, figure.Unit, format);
+        return unit.Length == 0 ? number : $"{number} {unit}";
     }
 
     /// <summary>The interval of a figure with its unit; <c>null</c> where there is none.</summary>
     public string? Between(FigureKind kind, string format = "0.#") =>
         order.Intervals.TryGetValue(kind.Id, out var interval)
-            ? Text($"{interval.Low.ToString(format, CultureInfo.InvariantCulture)} to {Number(interval.High, kind.Unit, format)}") : null;
+            ? $"{In(interval.Low, kind.Unit, format).Number} to {In(interval.High, kind.Unit, format).Number} {In(interval.High, kind.Unit, format).Unit}".TrimEnd() : null;
+
+    /// <summary>A number in the reader's units; the format is that of the metric unit, others have three digits.</summary>
+    public (string Number, string Unit) In(double value, string unit, string format)
+    {
+        var (shown, symbol) = Dimensions.In(order.Units, value, unit);
+        return symbol == unit ? (value.ToString(format, CultureInfo.InvariantCulture), unit) : (Dimension.Figures(shown), symbol);
+    }
 
     /// <summary>Between which values nine of ten parts of an entry's kind lie, SI; one that was measured says little of the next, so never closer than a tenth.</summary>
     public static (double Low, double High) Nine(Sheet sheet, string key)
@@ -84,6 +100,15 @@ sealed class Gathering(PaperOrder order)
         var spread = Math.Max(entry.SpreadOf(known) * NineOfTen, Closest * value);
         return (value - spread, value + spread);
     }
+
+    /// <summary>A finding with its remedy, in the reader's units.</summary>
+    public string Words(Finding finding)
+    {
+        var says = finding.Says.In(order.Units);
+        return finding.Remedy.IsEmpty || finding.Level == Level.Fine ? says : $"{(finding.Level == Level.Measure ? "To find out: " : "")}{says} {finding.Remedy.In(order.Units)}";
+    }
+
+    public void Object(FormattableString objection) => objections.Add(objection.ToString(order.Units));
 
     public void Lack(string key)
     {

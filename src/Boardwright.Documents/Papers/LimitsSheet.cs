@@ -77,7 +77,7 @@ static class LimitsSheet
                 var motor = AngularSpeed.FromRadiansPerSecond(d.MotorSpeed(limit.MetresPerSecond));
                 return $"{Math.Floor(motor.Rpm):0} rpm of the motor, {Math.Floor(motor.Rpm) * d.PolePairs:0} rpm electrical";
             });
-            yield return ["Greatest speed", set, Text($"{limit.KilometresPerHour:0.#} km/h is what the builder found in the local rules (brief.speed_limit); ask the authority of the place what holds there."), null];
+            yield return ["Greatest speed", set, gathering.Say($"{limit:0.# km/h} is what the builder found in the local rules (brief.speed_limit); ask the authority of the place what holds there."), null];
         }
         else
             yield return ["Greatest speed", null, "The board file names no limit (brief.speed_limit): find out what holds where it will be ridden.", null];
@@ -89,13 +89,13 @@ static class LimitsSheet
     {
         var (controller, motor, cell) = (gathering.Parts.Controller, gathering.Parts.Motor, gathering.Parts.Cell);
         var fade = controller.TaperTemperatureStart.IsKnown && controller.TaperTemperatureEnd.IsKnown
-            ? Text($"{controller.TaperTemperatureStart.Value.Celsius:0} to {controller.TaperTemperatureEnd.Value.Celsius:0} °C") : null;
+            ? gathering.Say($"{controller.TaperTemperatureStart.Value:0 °C} to {controller.TaperTemperatureEnd.Value:0 °C}") : null;
         yield return ["Controller: power fades over", fade, "The controller's own sheet (controller.taper_temperature_start, taper_temperature_end).", null];
         if (motor.WindingLimit.IsKnown)
-            yield return ["Motor: power fades over", Text($"{motor.WindingLimit.Value.Celsius - 20:0} to {motor.WindingLimit.Value.Celsius:0} °C"), Text($"The winding's limit (motor.winding_limit), beginning 20 K before it (common practice); needs a feeler in the winding.{(motor.MagnetLimit.IsKnown ? Text($" Magnets bear {motor.MagnetLimit.Value.Celsius:0} °C (motor.magnet_limit).") : "")}"), null];
+            yield return ["Motor: power fades over", gathering.Say($"{Temperature.FromCelsius(motor.WindingLimit.Value.Celsius - 20):0 °C} to {motor.WindingLimit.Value:0 °C}"), gathering.Say($"The winding's limit (motor.winding_limit), beginning 20 K before it (common practice); needs a feeler in the winding.{(motor.MagnetLimit.IsKnown ? gathering.Say($" Magnets bear {motor.MagnetLimit.Value:0 °C} (motor.magnet_limit).") : "")}"), null];
         else
             yield return ["Motor: power fades over", null, "Not known (motor.winding_limit).", null];
-        yield return ["No braking current into cells below", gathering.Of(cell.ChargeTemperatureMin, t => $"{t.Celsius:0} °C"), "Braking charges the cells (cell.charge_temperature_min). Where the controller cannot do it, the rider must know.", null];
+        yield return ["No braking current into cells below", gathering.Of(cell.ChargeTemperatureMin, t => $"{t:0 °C}"), "Braking charges the cells (cell.charge_temperature_min). Where the controller cannot do it, the rider must know.", null];
     }
 
     static IEnumerable<IReadOnlyList<string?>> Motor(Gathering gathering)

@@ -26,7 +26,7 @@ static class Lists
                 [.. list.Select(l => (IReadOnlyList<string?>)
                 [
                     PlaceOf(l.Place.Key), TitleOf(l.Place.Part), Text($"{l.Place.Count}"), Text($"{l.FromStock}"), Text($"{l.ToBuy}"),
-                    l.Place.Part.Mass.IsKnown ? Text($"{l.Place.Part.Mass.Value.Kilograms * 1000:0} g") : "", null,
+                    l.Place.Part.Mass.IsKnown ? gathering.Say($"{l.Place.Part.Mass.Value:0 g}") : "", null,
                 ])]),
             new Heading("To buy"),
         ];
@@ -48,28 +48,7 @@ static class Lists
 
     public static IReadOnlyList<Block> Cut(Gathering gathering)
     {
-        List<Block> blocks = [];
-        var cuts = WireCut.Of(gathering.Board);
-        foreach (var cut in cuts)
-        {
-            gathering.Of(cut.Run.Gauge, _ => $"");
-            gathering.Of(cut.Run.Length, _ => $"");
-        }
-
-        blocks.Add(new Heading("Wire"));
-        if (cuts.Count == 0)
-            blocks.Add(new Paragraph("The board file names no runs of wire."));
-        else
-        {
-            blocks.Add(new Table(
-                [new("Run", 3), new("Wire", 3), new("Pieces", 1.2, true), new("Each", 1.5, true), new("Together", 1.6, true), new("Cut", 1)],
-                [.. cuts.Select(c => (IReadOnlyList<string?>)[c.Name, c.Wire, Text($"{c.Conductors}"), c.Run.Length.IsKnown ? Text($"{c.Run.Length.Value.Metres:0.00} m") : null, c.Together is { } all ? Text($"{all.Metres:0.00} m") : null, null])]));
-            blocks.Add(new Table(
-                [new("Wire", 5), new("Together", 2, true), new("Take, with a tenth to spare", 3, true)],
-                [.. cuts.Where(c => c is { Wire: not null, Together: not null }).GroupBy(c => c.Wire!, StringComparer.Ordinal).Select(g => (IReadOnlyList<string?>)[g.Key, Text($"{g.Sum(c => c.Together!.Value.Metres):0.00} m"), Text($"{Math.Ceiling(g.Sum(c => c.Together!.Value.Metres) * 11) / 10:0.0} m")])]));
-            blocks.Add(new Paragraph("A run to the motors takes three wires for each motor; its sensor leads come with the motor. Lengths are one way, from terminal to terminal: try them with string first.", IsQuiet: true));
-        }
-
+        List<Block> blocks = [new Heading("Wire"), .. WiringSheet.CutList(gathering)];
         var pattern = gathering.Order.Pattern;
         if (!pattern.IsBeside)
         {

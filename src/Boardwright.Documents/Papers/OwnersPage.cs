@@ -32,11 +32,11 @@ static class OwnersPage
             new Points([.. Care(gathering)]),
             new Caution("A pack that was dropped hard, wetted, crushed, is swollen, warm at rest or smells: do not charge it, do not ride, take it into the open, call the builder. A burning pack: get away, call the fire brigade, say that lithium cells burn."),
             new Heading("Law"),
-            new Paragraph(PaperCautions.Law + (brief.SpeedLimit.IsKnown ? Text($" The builder found {brief.SpeedLimit.Value.KilometresPerHour:0.#} km/h when this board was designed.") : "")),
+            new Paragraph(PaperCautions.Law + (brief.SpeedLimit.IsKnown ? gathering.Say($" The builder found {brief.SpeedLimit.Value:0.# km/h} when this board was designed.") : "")),
             new Heading("This board"),
             new Table([new("", 4), new("", 6)],
             [
-                ["Made for a rider with clothes and bag of", brief.RiderMass.IsKnown ? Text($"{(brief.RiderMass.Value + brief.GearMass.Or(default)).Kilograms:0} kg; ask before anybody heavier rides it") : gathering.Of(brief.RiderMass, m => $"{m.Kilograms:0} kg")],
+                ["Made for a rider with clothes and bag of", brief.RiderMass.IsKnown ? gathering.Say($"{(brief.RiderMass.Value + brief.GearMass.Or(default)):0 kg}; ask before anybody heavier rides it") : gathering.Of(brief.RiderMass, m => $"{m:0 kg}")],
                 ["Weighs", gathering.Figure(Catalogue.BoardMass)],
                 ["Pack", Text($"{Or(gathering.Figure(Catalogue.PackEnergy, "0"))}, full at {Or(gathering.Of(examination.Window, w => $"{w.Full.Volts:0.0} V"))}")],
                 ["Serial number, date, builder's telephone", null],
@@ -48,7 +48,7 @@ static class OwnersPage
     static IEnumerable<string> Riding(Gathering gathering)
     {
         if (gathering.Figure(Catalogue.BrakeDistance, "0") is { } stop && gathering.Board.Brief.CruiseSpeed.IsKnown)
-            yield return Text($"From {gathering.Board.Brief.CruiseSpeed.Value.KilometresPerHour:0} km/h on level, dry ground the electric brake alone is computed to stop you in {stop}, one second of reaction counted in. On wet ground, downhill or with more to carry it takes longer: try where there is room.");
+            yield return gathering.Say($"From {gathering.Board.Brief.CruiseSpeed.Value:0 km/h} on level, dry ground the electric brake alone is computed to stop you in {stop}, one second of reaction counted in. On wet ground, downhill or with more to carry it takes longer: try where there is room.");
         if (gathering.Of(gathering.Examination.Brakes, b => $"{b.Note}") is { } note)
             yield return note;
         yield return "Going wet: belts, bearings and cells last longer without. The box has no rating against water unless the builder says that this one was tested; dry it, and never use a jet.";
@@ -65,7 +65,7 @@ static class OwnersPage
         if (gathering.Figure(Catalogue.ChargeFull, "0.0") is { } full && gathering.Figure(Catalogue.Charge80, "0.0") is { } most)
             yield return Text($"From empty it takes {full}, to four fifths {most}. The last part is slow: where it need not be full, stop at four fifths, the cells live longer.");
         if (cell.ChargeTemperatureMin.IsKnown && cell.ChargeTemperatureMax.IsKnown)
-            yield return Text($"Between {cell.ChargeTemperatureMin.Value.Celsius:0} and {cell.ChargeTemperatureMax.Value.Celsius:0} °C only. Let a cold board come to room temperature, a hot one cool down first.");
+            yield return gathering.Say($"Between {cell.ChargeTemperatureMin.Value:0 °C} and {cell.ChargeTemperatureMax.Value:0 °C} only. Let a cold board come to room temperature, a hot one cool down first.");
         yield return "Do not start downhill with a full pack: it takes no braking current.";
         if (cell.CycleLife.IsKnown)
             yield return Text($"The cells' maker states {cell.CycleLife.Value} full charges; half charges count half.");

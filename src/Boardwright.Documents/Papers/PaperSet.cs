@@ -1,8 +1,12 @@
 using System.Text;
 using Boardwright.Boxes;
+using Boardwright.Documents.Pdf;
 using Boardwright.Documents.Templates;
 using Boardwright.Findings;
 using Boardwright.Parts;
+using Boardwright.Rides;
+using Boardwright.Units;
+using Boardwright.Wiring;
 
 namespace Boardwright.Documents.Papers;
 
@@ -32,7 +36,16 @@ public sealed record PaperOrder(Examination Examination)
     public string Name => Board.Name.Or("Board without a name");
 
     /// <summary>The bolts of its box.</summary>
-    public Answer<BoltPattern> Pattern => BoltPattern.Of(Board);
+    public Answer<BoltPattern> Pattern => Examination.Bolts;
+
+    /// <summary>A ride, under whose currents the wires are shown; without one they are shown on the brief's climb.</summary>
+    public Ride? Ride { get; init; }
+
+    /// <summary>Every run of wire, along the layout of the box.</summary>
+    public Harness Harness => Examination.HarnessAlong(Ride is null ? null : RideDuty.Of(Ride));
+
+    /// <summary>In which units lengths, masses, speeds and temperatures are written.</summary>
+    public UnitSystem Units { get; init; } = UnitSystem.Metric;
 
     /// <summary>Address of the board's page, where the shop gives its boards other addresses than its own with the board's name behind it.</summary>
     public Uri? PageAddress { get; init; }
@@ -91,7 +104,8 @@ public static class PaperSet
     [
         Folio("build-sheet", "Build sheet", "steps in order, with what to tick and to write down", BuildSheet.Of),
         Folio("parts-list", "Parts and purchase list", "what the board takes, what lies in stock, what to buy", Lists.Parts),
-        Folio("cut-list", "Cut list", "wires, gasket and bolts, cut to length", Lists.Cut),
+        Folio("cut-list", "Cut list", "wires, sleeve, gasket and bolts, cut to length", Lists.Cut),
+        Folio("wiring", "Wiring", "the diagram, what every wire carries, fuse and pre-charge", WiringSheet.Of),
         new("drill-template", "Drill template", "holes of deck and box at full size: pages for a printer, one sheet for a plotter, SVG and DXF, from both sides", Template),
         Folio("limits-sheet", "Limits sheet", "what to set in the controller, and why", LimitsSheet.Of),
         Folio("bench-list", "First-power and bench list", "what to measure, and between which values it passes", BenchList.Of),
@@ -106,30 +120,32 @@ public static class PaperSet
     {
         var gathering = new Gathering(order);
         var folio = new Folio(title, order.Name, order.Revision, blocks(gathering));
-        return new([new($"{id}.pdf", FolioPdf.Write(folio, order.Size)), new($"{id}.html", Encoding.UTF8.GetBytes(FolioHtml.Write(folio)))], gathering.Missing, []);
+        return new([new($"{id}.pdf", FolioPdf.Write(folio, order.Size)), new($"{id}.html", Encoding.UTF8.GetBytes(FolioHtml.Write(folio)))], gathering.Missing, [.. gathering.Objections, .. Unprintable(FolioText.Of(folio))]);
     })
     { NeedsIntervals = true };
 
     static WrittenPaper Label(PaperOrder order)
     {
         var gathering = new Gathering(order);
-        return new([new("label.pdf", BoardLabel.Write(gathering))], gathering.Missing, []);
+        return new([new("label.pdf", BoardLabel.Write(gathering))], gathering.Missing, Unprintable([order.Name, order.Revision]));
     }
 
     static WrittenPaper Template(PaperOrder order)
     {
+        var gathering = new Gathering(order);
         var pattern = order.Pattern;
         if (!pattern.IsKnown)
             return new([], pattern.Missing, pattern.IsBeside ? ["this board has no box."] : []);
         var proposal = Openings.Of(order.Board);
         var openings = order.Openings ?? (proposal.IsKnown ? proposal.Value.Holes : []);
-        List<FormattableString> objections = [.. pattern.Value.Objections];
+        List<string> objections = [.. BoltFindings(order.Examination).Select(f => gathering.Words(f))];
         if (order.Openings is null && proposal.IsKnown)
-            objections.AddRange(proposal.Value.Objections);
+            objections.AddRange(proposal.Value.Objections.Select(Gathering.Text));
+        objections.AddRange(Unprintable([order.Name, .. openings.Select(o => o.Name)]));
         var files = new List<PaperFile>();
         foreach (var view in Enum.GetValues<View>())
         {
-            var template = DrillTemplate.Of(order.Name, pattern.Value, openings, view, order.Openings is null);
+            var template = DrillTemplate.Of(order.Name, pattern.Value, openings, view, order.Openings is null, order.Units.IsImperial);
             var side = view == View.Outside ? "outside" : "inside";
             files.Add(new($"drill-template.{side}.{order.Size.Name.ToLowerInvariant()}.pdf", TemplatePdf.Tile(template, order.Size)));
             files.Add(new($"drill-template.{side}.plotter.pdf", TemplatePdf.Plot(template)));
@@ -137,6 +153,23 @@ public static class PaperSet
             files.Add(new($"drill-template.{side}.dxf", Encoding.ASCII.GetBytes(TemplateDxf.Write(template))));
         }
 
-        return new(files, proposal.IsKnown ? proposal.Value.Unsized : [], [.. objections.Select(o => o.ToString(System.Globalization.CultureInfo.InvariantCulture))]);
+        return new(files, proposal.IsKnown ? proposal.Value.Unsized : [], objections);
+    }
+
+    /// <summary>What was found against the bolts of a board's box.</summary>
+    internal static IEnumerable<Finding> BoltFindings(Examination examination)
+    {
+        var rules = BoltRules.All.Select(r => r.Id).ToHashSet(StringComparer.Ordinal);
+        return examination.Findings.Where(f => rules.Contains(f.Rule) && f.Level is Level.Stop or Level.Fix);
+    }
+
+    // A square on paper says that a sign is missing, but not which.
+    static IReadOnlyList<string> Unprintable(IEnumerable<string> texts)
+    {
+        var signs = texts.SelectMany(Typeset.Lacking).Distinct().OrderBy(r => r.Value).ToList();
+        return signs.Count == 0 ? [] :
+        [
+            Gathering.Text($"The printed face has no {string.Join(", ", signs.Take(12).Select(r => $"{r} (U+{r.Value:X4})"))}{(signs.Count > 12 ? Gathering.Text($" and {signs.Count - 12} more") : "")}: a square □ stands there in the PDF. The HTML shows what the browser's faces have; write the name in letters of the Latin, Greek or Cyrillic script for print."),
+        ];
     }
 }

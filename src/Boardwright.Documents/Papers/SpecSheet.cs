@@ -3,6 +3,7 @@ using Boardwright.Documents.Charts;
 using Boardwright.Documents.Pictures;
 using Boardwright.Findings;
 using Boardwright.Parts;
+using Boardwright.Units;
 using Boardwright.Spreads;
 using static Boardwright.Documents.Papers.Gathering;
 
@@ -28,12 +29,12 @@ static class SpecSheet
             blocks.Add(new Heading("What it does"));
             blocks.Add(new Table(
                 [new("", 2.6), new(open > 0 ? "Once mended" : "Promise", 2.4), new("Computed, nine times out of ten between", 3.4), new("Conditions", 5.6)],
-                [.. borne.Select(c => (IReadOnlyList<string?>)[TitleOf(c), c.Words, Sure(c), Conditions(c)])]));
+                [.. borne.Select(c => (IReadOnlyList<string?>)[TitleOf(c), c.WordsIn(gathering.Order.Units), Sure(c, gathering), Conditions(c, gathering)])]));
         }
 
         if (gathering.Board.Brief.SpeedLimit is { IsKnown: true, Value: var limit } && claims.FirstOrDefault(c => c.Kind.Id == Catalogue.TopFull.Id)?.Interval is { } top && top.High > limit.KilometresPerHour)
-            blocks.Add(new Caution(Text($"The builder entered {limit.KilometresPerHour:0.#} km/h as the limit where it will be ridden; the board can go faster. It is sold with its speed limited as the limits sheet says, and the speeds above are not promised for public ways.")));
-        blocks.AddRange(Refused(claims));
+            blocks.Add(new Caution(gathering.Say($"The builder entered {limit:0.# km/h} as the limit where it will be ridden; the board can go faster. It is sold with its speed limited as the limits sheet says, and the speeds above are not promised for public ways.")));
+        blocks.AddRange(Refused(claims, gathering));
         blocks.AddRange(Facts(gathering));
         if (RangePicture.Of(gathering.Examination) is { IsKnown: true, Value: var chart })
             blocks.Add(new Picture(ChartLayout.Lay(chart with { Title = "Range over cruise speed" }, new ChartView(PictureWidth)).Drawing));
@@ -46,38 +47,43 @@ static class SpecSheet
 
     static string TitleOf(Claim claim) => claim.Kind.Id == Catalogue.BoardMass.Id ? "Mass of the board" : claim.Kind.Title;
 
-    static string Sure(Claim claim) => claim.Interval is { } i ? Text($"{Low(i)} and {High(i)} {claim.Kind.Unit}") : "";
+    static string Sure(Claim claim, Gathering gathering) => claim.Interval is null ? "" : Ends(claim, gathering, "and");
 
     // Rounded outwards, so that a promise never looks larger than its interval.
-    static string Low(Interval interval) => Digits(Math.Floor(interval.Low * 10 + 1e-9) / 10);
-
-    static string High(Interval interval) => Digits(Math.Ceiling(interval.High * 10 - 1e-9) / 10);
+    static string Ends(Claim claim, Gathering gathering, string word)
+    {
+        var (low, unit) = Dimensions.In(gathering.Order.Units, claim.Interval!.Low, claim.Kind.Unit);
+        var (high, _) = Dimensions.In(gathering.Order.Units, claim.Interval.High, claim.Kind.Unit);
+        return $"{Digits(Math.Floor(low * 10 + 1e-9) / 10)} {word} {Digits(Math.Ceiling(high * 10 - 1e-9) / 10)} {unit}";
+    }
 
     static string Digits(double value) => value.ToString(Math.Abs(value) < 100 ? "0.0" : "0", CultureInfo.InvariantCulture);
 
-    static string Conditions(Claim claim) => claim.Caution is { } caution ? $"{claim.Conditions}; {caution}" : claim.Conditions;
+    static string Conditions(Claim claim, Gathering gathering) => claim.Conditions.In(gathering.Order.Units) + (claim.Caution is { } caution ? $"; {caution}" : "");
 
-    static IEnumerable<Block> Refused(IReadOnlyList<Claim> claims)
+    static IEnumerable<Block> Refused(IReadOnlyList<Claim> claims, Gathering gathering)
     {
         var refused = claims.Where(c => c.IsSupported == false || c.Words is null).ToList();
         if (refused.Count == 0)
             yield break;
         yield return new Heading("Not promised");
-        yield return new Points([.. refused.Select(Refusal)]);
+        yield return new Points([.. refused.Select(c => Refusal(c, gathering))]);
     }
 
     /// <summary>Why a claim is refused, and what may be said instead.</summary>
-    internal static string Refusal(Claim claim)
+    internal static string Refusal(Claim claim, Gathering gathering)
     {
-        var wanted = claim.Asked is { } asked ? Text($"{TitleOf(claim)}: {asked:0.##} {claim.Kind.Unit} {(claim.IsAtLeast ? "or more" : "or less")} is not borne out. ") : $"{TitleOf(claim)}: ";
+        var units = gathering.Order.Units;
+        var (asked, unit) = Dimensions.In(units, claim.Asked ?? 0, claim.Kind.Unit);
+        var wanted = claim.Asked is null ? $"{TitleOf(claim)}: " : Text($"{TitleOf(claim)}: {asked:0.##} {unit} {(claim.IsAtLeast ? "or more" : "or less")} is not borne out. ");
         if (claim.Missing.Count > 0)
             return wanted + "nothing can be said before these are known: " + Gathering.Listed(claim.Missing) + ".";
         if (claim.Value is not { } value)
             return wanted + (claim.Caution is { } caution ? caution + "." : "the board does not do it at all.");
-        if (claim.Interval is not { } interval)
-            return Text($"{wanted}computed {Digits(value)} {claim.Kind.Unit}, but how sure that is was not computed.");
-        var end = Text($"The {(claim.IsAtLeast ? "lower" : "upper")} end of the interval, {Low(interval)} to {High(interval)} {claim.Kind.Unit}, does not keep it. ");
-        return wanted + end + (claim.Words is { } words ? $"What may be said: {words} ({claim.Conditions})." : "Nothing may be promised.");
+        if (claim.Interval is null)
+            return Text($"{wanted}computed {Digits(Dimensions.In(units, value, claim.Kind.Unit).Value)} {unit}, but how sure that is was not computed.");
+        var end = $"The {(claim.IsAtLeast ? "lower" : "upper")} end of the interval, {Ends(claim, gathering, "to")}, does not keep it. ";
+        return wanted + end + (claim.WordsIn(units) is { } words ? $"What may be said: {words} ({claim.Conditions.In(units)})." : "Nothing may be promised.");
     }
 
     static IEnumerable<Block> Facts(Gathering gathering)
@@ -87,8 +93,8 @@ static class SpecSheet
         string? Titled(Part part) => part.IsChosen ? part.Title : null;
         List<IReadOnlyList<string?>> rows =
         [
-            ["Deck", Titled(parts.Deck) is { } deck ? Text($"{deck}{(parts.Deck.Length.IsKnown ? Text($", {parts.Deck.Length.Value.Millimetres:0} mm long") : "")}") : null],
-            ["Wheels", Titled(parts.Wheels) is { } wheels ? Text($"{wheels}{(parts.Wheels.Diameter.IsKnown ? Text($", Ø {parts.Wheels.Diameter.Value.Millimetres:0} mm") : "")}") : null],
+            ["Deck", Titled(parts.Deck) is { } deck ? gathering.Say($"{deck}{(parts.Deck.Length.IsKnown ? gathering.Say($", {parts.Deck.Length.Value:0 mm} long") : "")}") : null],
+            ["Wheels", Titled(parts.Wheels) is { } wheels ? gathering.Say($"{wheels}{(parts.Wheels.Diameter.IsKnown ? gathering.Say($", Ø {parts.Wheels.Diameter.Value:0 mm}") : "")}") : null],
             ["Drive", gathering.Of(parts.Drive.Kind, k => $"{(k == DriveKind.Belt ? "belts" : k == DriveKind.Gear ? "gears" : "motors in the wheels")}, {(parts.Drive.Motors.IsKnown ? Count(parts.Drive.Motors.Value, "motor") : "")}")],
             ["Power at the controllers, half charge", gathering.Figure(Catalogue.FeedPower, "0")],
             ["Pack", Text($"{Or(gathering.Of(parts.Pack.Series, s => $"{s}"))}s{Or(gathering.Of(parts.Pack.Parallel, p => $"{p}"))}p, {Or(gathering.Figure(Catalogue.PackEnergy, "0"))} nominal")],

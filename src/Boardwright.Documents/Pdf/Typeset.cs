@@ -24,14 +24,21 @@ static class Typeset
         var shown = new StringBuilder(text.Length);
         foreach (var rune in text.Normalize(NormalizationForm.FormC).EnumerateRunes())
         {
-            if (FontFile.Regular.Has(rune.Value) && FontFile.Bold.Has(rune.Value))
+            if (Has(rune))
                 shown.Append(rune);
-            else if (Rune.GetUnicodeCategory(rune) is not (System.Globalization.UnicodeCategory.Format or System.Globalization.UnicodeCategory.Control))
+            else if (IsSeen(rune))
                 shown.Append((char)Stand);
         }
 
         return shown.ToString();
     }
+
+    /// <summary>The signs of a text that the faces lack.</summary>
+    public static IEnumerable<Rune> Lacking(string text) => text.Normalize(NormalizationForm.FormC).EnumerateRunes().Where(rune => !Has(rune) && IsSeen(rune));
+
+    static bool Has(Rune rune) => FontFile.Regular.Has(rune.Value) && FontFile.Bold.Has(rune.Value);
+
+    static bool IsSeen(Rune rune) => Rune.GetUnicodeCategory(rune) is not (System.Globalization.UnicodeCategory.Format or System.Globalization.UnicodeCategory.Control);
 
     /// <summary>A text cut at its blanks into lines no wider than a width; a word that is wider is cut anywhere.</summary>
     public static IReadOnlyList<string> Wrapped(string text, double width, double size, bool isBold = false)

@@ -27,11 +27,12 @@ public static class DrillTemplate
     /// <param name="openings">The openings, placed by a plan of the inside or proposed.</param>
     /// <param name="view">From where it is seen.</param>
     /// <param name="isProposal">Whether nobody has planned the inside yet, so that the openings are only proposed.</param>
-    public static Template Of(string board, BoltPattern pattern, IReadOnlyList<Opening> openings, View view, bool isProposal)
+    /// <param name="hasInches">Whether sizes are written in inches beside the millimetres.</param>
+    public static Template Of(string board, BoltPattern pattern, IReadOnlyList<Opening> openings, View view, bool isProposal, bool hasInches = false)
     {
         ArgumentNullException.ThrowIfNull(pattern);
         ArgumentNullException.ThrowIfNull(openings);
-        var sheet = new Sheet(view);
+        var sheet = new Sheet(view, hasInches);
         var flange = pattern.Flange;
         var (length, width) = (flange.OuterLength.Millimetres, flange.OuterWidth.Millimetres);
         // Both walls go on the sheet one above the other, under the plan.
@@ -53,13 +54,15 @@ public static class DrillTemplate
 
     static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 
-    sealed class Sheet(View view)
+    sealed class Sheet(View view, bool hasInches)
     {
         readonly List<Mark> marks = [];
 
         public IReadOnlyList<Mark> Marks => marks;
 
         public double Right => marks.Max(m => m.Bounds.Right);
+
+        string Inches(double millimetres, string format = "0.00") => hasInches ? $" ({(millimetres / 25.4).ToString(format, CultureInfo.InvariantCulture)} in)" : "";
 
         // Seen from inside, what was right is left.
         double Turn => view == View.Outside ? 1 : -1;
@@ -87,8 +90,8 @@ public static class DrillTemplate
             Write(nose - Turn * 11, cy + 15, "NOSE", 4, Anchor.Middle, isBold: true);
             Arrow(cx + 25, cy + width / 2 - 48, cx + 25, cy + width / 2 - 30);
             Write(cx + 28, cy + width / 2 - 40, "RIGHT-HAND SIDE, facing the nose", 3);
-            Write(cx - length / 4, cy - 9, Text($"flange {length:0.#} × {width:0.#} mm, bolts {pattern.Inset.Millimetres:0.0} mm in from its edge"), 3, Anchor.Middle);
-            Write(cx - length / 4, cy - 15, Text($"largest pitch {pattern.Pitch.Millimetres:0.0} mm"), 3, Anchor.Middle);
+            Write(cx - length / 4, cy - 9, Text($"flange {length:0.#} × {width:0.#} mm{(hasInches ? Text($" ({length / 25.4:0.00} × {width / 25.4:0.00} in)") : "")}, bolts {pattern.Inset.Millimetres:0.0} mm{Inches(pattern.Inset.Millimetres, "0.000")} in from its edge"), 3, Anchor.Middle);
+            Write(cx - length / 4, cy - 15, Text($"largest pitch {pattern.Pitch.Millimetres:0.0} mm{Inches(pattern.Pitch.Millimetres)}"), 3, Anchor.Middle);
         }
 
         public double Wall(double cx, double y, BoxWall wall, IReadOnlyList<Opening> openings, double length, double depth)
@@ -115,7 +118,7 @@ public static class DrillTemplate
                 }
                 else
                     Hole(x, h, Layer.Opening, width / 2);
-                var size = opening.Tall is { } high ? Text($"{width:0.#} × {high.Millimetres:0.#}") : Text($"Ø {width:0.#}");
+                var size = opening.Tall is { } high ? Text($"{width:0.#} × {high.Millimetres:0.#}") : Text($"Ø {width:0.#}{Inches(width)}");
                 Write(x, h + Math.Max(width, opening.Tall?.Millimetres ?? width) / 2 + 5.5, size, 3, Anchor.Middle, isBold: true);
                 Write(x, h - (opening.Tall?.Millimetres ?? width) / 2 - 8.5, Short(opening.Name), 2.2, Anchor.Middle);
             }
@@ -156,7 +159,7 @@ public static class DrillTemplate
                 view == View.Outside
                     ? "SEEN FROM OUTSIDE: the board turned over, nose to the right. Lay it on the deck's underside, or on the flange from the side of the box."
                     : "SEEN FROM INSIDE: looking into the open box, or down on the deck's upper side, nose to the left. The other sheet is its mirror image.",
-                Text($"Solid rings: deck, Ø {pattern.DeckHole.Millimetres:0.0} mm, {deck}{(pattern.IsDeckHoleUsual ? " (a usual size: measure yours first)" : "")}. Dashed rings: flange of the box, Ø {pattern.BoxHole.Millimetres:0.0} mm, clearance for {pattern.Thread.Name}."),
+                Text($"Solid rings: deck, Ø {pattern.DeckHole.Millimetres:0.0} mm{Inches(pattern.DeckHole.Millimetres, "0.000")}, {deck}{(pattern.IsDeckHoleUsual ? " (a usual size: measure yours first)" : "")}. Dashed rings: flange of the box, Ø {pattern.BoxHole.Millimetres:0.0} mm{Inches(pattern.BoxHole.Millimetres, "0.000")}, clearance for {pattern.Thread.Name}."),
                 isProposal
                     ? "The openings in the walls are a proposal, since nobody has planned the inside of the box: look what lies behind before drilling."
                     : "Drill a small hole at each cross first, then open it up; back the far side with scrap wood.",

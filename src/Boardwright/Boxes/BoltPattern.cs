@@ -68,6 +68,9 @@ public sealed record BoltPattern
     /// <summary>Largest distance between neighbouring bolts.</summary>
     public Length Pitch { get; private init; }
 
+    /// <summary>Least distance between neighbouring bolts.</summary>
+    public Length Closest { get; private init; }
+
     /// <summary>The largest distance at which the gasket stays squeezed; <c>null</c> when the box's material has no known stiffness.</summary>
     public Length? GreatestPitch { get; private init; }
 
@@ -86,8 +89,17 @@ public sealed record BoltPattern
     /// <summary>From the hole in the deck to the end of the flat underside.</summary>
     public Length DeckEndEdge => flatLength / 2 - (Flange.OuterLength / 2 - Inset);
 
-    /// <summary>What speaks against drilling it so; empty when nothing that was checked does.</summary>
-    public IReadOnlyList<FormattableString> Objections => [.. Objecting()];
+    /// <summary>How far a washer stands into the wall; below 0 what is left beside it.</summary>
+    public Length WasherIntoWall => Inset + Thread.Washer.OuterDiameter / 2 - Flange.Width;
+
+    /// <summary>What should stay from a hole in the deck to its edge: twice the hole; common practice.</summary>
+    public Length LeastDeckEdge => InsertEdge * DeckHole;
+
+    /// <summary>What should lie between two holes in the deck, centre to centre: three times the hole; common practice.</summary>
+    public Length LeastPitch => InsertPitch * DeckHole;
+
+    /// <summary>Length of the flat of the deck.</summary>
+    public Length FlatLength => flatLength;
 
     /// <summary>The pattern of a board.</summary>
     public static Answer<BoltPattern> Of(Board board) => !board.Parts.Box.IsChosen ? Answer<BoltPattern>.Beside : Answer<BoltPattern>.Ask("", needs =>
@@ -128,7 +140,8 @@ public sealed record BoltPattern
         return this with
         {
             Places = [.. Lay(middles, ends)],
-            Pitch = PitchOf(middles, ends),
+            Pitch = Larger(Steps(middles, ends)),
+            Closest = Smaller(Steps(middles, ends)),
             CountForGasket = GreatestPitch is { } greatest ? Enumerable.Range(3, 14).Select(half => 2 * half).Cast<int?>().FirstOrDefault(n => Fits(n!.Value, greatest)) : null,
         };
     }
@@ -136,14 +149,15 @@ public sealed record BoltPattern
     bool Fits(int count, Length greatest)
     {
         var (middles, ends) = Shares(count);
-        return PitchOf(middles, ends) <= greatest;
+        return Larger(Steps(middles, ends)) <= greatest;
     }
 
-    Length PitchOf(int middles, int ends)
-    {
-        var (along, across) = ((Flange.OuterLength - 2 * Inset) / (middles + 1), (Flange.OuterWidth - 2 * Inset) / (ends + 1));
-        return along > across ? along : across;
-    }
+    (Length Along, Length Across) Steps(int middles, int ends) =>
+        ((Flange.OuterLength - 2 * Inset) / (middles + 1), (Flange.OuterWidth - 2 * Inset) / (ends + 1));
+
+    static Length Larger((Length Along, Length Across) steps) => steps.Along > steps.Across ? steps.Along : steps.Across;
+
+    static Length Smaller((Length Along, Length Across) steps) => steps.Along < steps.Across ? steps.Along : steps.Across;
 
     // Alike on both sides, and at least the corners and the middles of the long sides.
     static int Drawn(int stated) => Math.Max(6, stated + stated % 2);
@@ -173,30 +187,6 @@ public sealed record BoltPattern
 
         return spots.OrderByDescending(s => s.X.Si).ThenByDescending(s => s.Y.Si)
             .Select((s, i) => new BoltPlace(FormattableString.Invariant($"B{i + 1}"), s.X, s.Y));
-    }
-
-    IEnumerable<FormattableString> Objecting()
-    {
-        if (Stated != Places.Count)
-            yield return $"{Stated} bolts are stated; {Places.Count} are drawn, because the corners, the middles of the long sides and both sides alike need that many.";
-        var least = HoleEdges.EdgeDistance(BoxHole);
-        var room = Flange.Width - Inset - Thread.Washer.OuterDiameter / 2;
-        if (room < default(Length))
-            yield return $"The flange is {Flange.Width.Millimetres:0.#} mm wide: with {least.Millimetres:0.0} mm from a Ø {BoxHole.Millimetres:0.0} mm hole to its edge, the {Thread.Name} washer (Ø {Thread.Washer.OuterDiameter.Millimetres:0.#} mm) stands {-room.Millimetres:0.0} mm into the wall. Take a thinner bolt, a wider flange, or a washer cut flat on one side.";
-        if (DeckEndEdge < InsertEdge * DeckHole || Flange.OuterLength > flatLength)
-            yield return $"The box is {Flange.OuterLength.Millimetres:0} mm long and the flat of the deck {flatLength.Millimetres:0} mm: {DeckEndEdge.Millimetres:0.0} mm stay from the end holes to where the deck begins to bend, {(InsertEdge * DeckHole).Millimetres:0.0} mm are common practice.";
-        if (DeckSideEdge < InsertEdge * DeckHole)
-            yield return $"{DeckSideEdge.Millimetres:0.0} mm stay from the side holes to the deck's edge where it is widest; {(InsertEdge * DeckHole).Millimetres:0.0} mm (twice the hole) are common practice. Measure the deck's width at each hole before drilling.";
-        if (Pitch < InsertPitch * DeckHole)
-            yield return $"The holes lie {Pitch.Millimetres:0} mm apart; closer than three diameters weakens the wood. Take fewer bolts.";
-        if (GreatestPitch is { } greatest && Pitch > greatest)
-        {
-            var enough = CountForGasket is { } count ? $"{count} bolts would do." : "No even number of bolts up to 32 would do: take a stiffer box or a softer gasket.";
-            yield return $"The bolts lie {Pitch.Millimetres:0} mm apart. At more than {greatest.Millimetres:0} mm the box's edge is reckoned to bow so far that the gasket is squeezed by less than a quarter between them. {enough}";
-        }
-
-        if (IsWoodScrew)
-            yield return $"A wood screw in the deck's thin plies wears its hole each time the box is opened: flanged inserts hold better.";
     }
 }
 

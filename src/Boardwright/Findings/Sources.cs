@@ -354,4 +354,16 @@ public static class Sources
     /// <summary>Stepping through differential equations.</summary>
     public static Source Midpoint { get; } = new(
         "E. Hairer, S. P. Nørsett and G. Wanner, Solving Ordinary Differential Equations I (1993), ch. II: implicit midpoint and trapezoidal rules, order 2 (from memory); forces by Newton's laws");
+
+    /// <summary>Equal circles in a circle.</summary>
+    public static Source CirclesInCircle { get; } = new("R. L. Graham, B. D. Lubachevsky, K. J. Nurmela and P. R. J. Östergård, Dense packings of congruent circles in a circle, Discrete Math. 181 (1998) 139-154; ratios of up to 12 circles from memory");
+
+    /// <summary>Codes of colours.</summary>
+    public static Source Iec60757 { get; } = new("IEC 60757, Code for designation of colours: two letters for each, from memory; which colour means what is common practice");
+
+    /// <summary>Inductance of a pair of wires.</summary>
+    public static Source Grover { get; } = new("F. W. Grover, Inductance Calculations (1946), two long parallel wires, from memory");
+
+    /// <summary>A fuse among resistors, capacitors and wires.</summary>
+    public static Source FuseAgainstPulses { get; } = new("the fuse maker's melting I2t; that a pulse may use a fifth of it and go on doing so is from memory of fuse makers' guides");
 }

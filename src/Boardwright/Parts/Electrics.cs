@@ -264,6 +264,10 @@ public sealed record Pack : Part
     [Entry("Resistance of links and leads inside the pack.", Example = "4 mohm")]
     public Known<Resistance> Links { get; init; }
 
+    /// <summary>Resistor that fills the controllers' capacitors.</summary>
+    [Entry("Resistor through which the controllers' capacitors are filled before the main contact closes, where there is one.", Example = "33 ohm", Positive = true)]
+    public Known<Resistance> Precharge { get; init; }
+
     /// <summary>Length.</summary>
     [Entry("Length.", Example = "330 mm", Positive = true)]
     public Known<Length> Length { get; init; }
@@ -377,6 +381,10 @@ public sealed record Fuse : Part
     [Entry("Greatest DC voltage it can break.", Example = "80 V", Positive = true)]
     public Known<Voltage> Voltage { get; init; }
 
+    /// <summary>Greatest current it can break.</summary>
+    [Entry("Greatest current that it can break at that voltage.", Example = "2000 A", Positive = true)]
+    public Known<Current> BreakingCurrent { get; init; }
+
     /// <summary>Length.</summary>
     [Entry("Length, with its holder.", Example = "45 mm", Positive = true, Greatest = 0.5)]
     public Known<Length> Length { get; init; }
@@ -412,6 +420,10 @@ public sealed record Run : Sheet
     /// <summary>Plug in the run.</summary>
     [Entry("Plug in the run.", Example = "XT90")]
     public Known<string> Plug { get; init; }
+
+    /// <summary>Fuse of a thin branch.</summary>
+    [Entry("Rating of a fuse of its own at the pack's end of a thin branch, where it has one.", Example = "7.5 A", Positive = true)]
+    public Known<Current> Fuse { get; init; }
 
     /// <summary>Diameter over the insulation.</summary>
     [Entry("Diameter over the insulation; from the section where not given.", Example = "4.5 mm", Positive = true, Greatest = 0.05)]

@@ -201,7 +201,7 @@ static class Settings
         foreach (var number in Gauges)
         {
             var conductor = new Conductor(SectionOf(number));
-            if (new WireTemperature(conductor, conductor.GuessedOuterDiameter, air.Value).LargestCurrent(WireHeat.UsualLimit).Amperes >= amperes)
+            if (new WireTemperature(conductor, conductor.GuessedOuterDiameter, air.Value).LargestCurrent(HarnessRun.UsualLimit).Amperes >= amperes)
                 return number;
         }
 

@@ -17,7 +17,7 @@ public sealed record Claim
     public required FigureKind Kind { get; init; }
 
     /// <summary>Under which conditions.</summary>
-    public required string Conditions { get; init; }
+    public required Phrase Conditions { get; init; }
 
     /// <summary>What the brief wants, in the figure's unit; <c>null</c> where it wants nothing.</summary>
     public double? Asked { get; init; }
@@ -51,17 +51,31 @@ public sealed record Claim
         {
             if (Unfavourable is not { } end || end <= 0 || !double.IsFinite(end))
                 return null;
-            var step = Math.Pow(10, Math.Floor(Math.Log10(end)) - Digits + 1);
-            // A hair is forgiven, so that a round number stays as it is.
-            var rounded = IsAtLeast ? Math.Floor(end / step + 1e-9) * step : Math.Ceiling(end / step - 1e-9) * step;
-            return Math.Round(rounded, 6);
+            return Rounded(end);
         }
+    }
+
+    double Rounded(double end)
+    {
+        var step = Math.Pow(10, Math.Floor(Math.Log10(end)) - Digits + 1);
+        // A hair is forgiven, so that a round number stays as it is.
+        var rounded = IsAtLeast ? Math.Floor(end / step + 1e-9) * step : Math.Ceiling(end / step - 1e-9) * step;
+        return Math.Round(rounded, 6);
     }
 
     /// <summary>What may be said, with its unit; the brief's own number where that is borne out.</summary>
     /// <returns>Words such as <c>at least 56 km</c>; <c>null</c> where nothing may be promised.</returns>
-    public string? Words => (IsSupported == true ? Asked : MayPromise) is { } number
-        ? string.Create(CultureInfo.InvariantCulture, $"{(IsAtLeast ? "at least" : "at most")} {number:0.##} {Kind.Unit}") : null;
+    public string? Words => WordsIn(UnitSystem.Metric);
+
+    /// <summary>The same in the reader's units: imperial numbers are rounded to two digits to their unfavourable side once more.</summary>
+    public string? WordsIn(UnitSystem units)
+    {
+        if ((IsSupported == true ? Asked : MayPromise) is not { } number)
+            return null;
+        var (shown, unit) = Dimensions.In(units, number, Kind.Unit);
+        var kept = unit == Kind.Unit ? number : Rounded(shown);
+        return string.Create(CultureInfo.InvariantCulture, $"{(IsAtLeast ? "at least" : "at most")} {kept:0.##} {unit}");
+    }
 
     /// <summary>What might be promised of a board: what its brief wants, then what a customer asks.</summary>
     /// <param name="examination">The board.</param>
@@ -71,13 +85,15 @@ public sealed record Claim
         ArgumentNullException.ThrowIfNull(examination);
         ArgumentNullException.ThrowIfNull(intervals);
         var brief = examination.Board.Brief;
-        var rider = brief.RiderMass.IsKnown ? Text($"rider {brief.RiderMass.Value.Kilograms + brief.GearMass.Or(default).Kilograms:0} kg with gear") : "rider not stated";
-        var air = Text($"{(brief.Temperature.IsKnown ? Text($"{brief.Temperature.Value.Celsius:0} °C") : "temperature not stated")}, {(brief.Surface.IsKnown ? Parts.Entry.Snake(brief.Surface.Value.ToString()).Replace('_', ' ') : "surface not stated")}, {(brief.Headwind.IsKnown ? Text($"headwind {brief.Headwind.Value.MetresPerSecond:0.#} m/s") : "wind not stated")}");
-        var cruise = brief.CruiseSpeed.IsKnown ? Text($"steady {brief.CruiseSpeed.Value.KilometresPerHour:0.#} km/h") : "cruise speed not stated";
-        var reserve = brief.Reserve.IsKnown ? Text($"down to {brief.Reserve.Value.Percent:0} % of charge") : "reserve not stated";
-        var climb = brief.ClimbSpeed.IsKnown ? Text($"at {brief.ClimbSpeed.Value.KilometresPerHour:0.#} km/h") : "climbing speed not stated";
-        var charger = examination.Board.Parts.Charger is { IsChosen: true, Current.IsKnown: true } c ? Text($"with the {c.Current.Value.Amperes:0.#} A charger, new cells") : "charger not stated";
-        Claim? Made(FigureKind kind, bool isAtLeast, string conditions, double? asked = null)
+        Phrase rider = brief.RiderMass.IsKnown ? (FormattableString)$"rider {brief.RiderMass.Value + brief.GearMass.Or(default):0 kg} with gear" : $"rider not stated";
+        Phrase warm = brief.Temperature.IsKnown ? (FormattableString)$"{brief.Temperature.Value:0 °C}" : $"temperature not stated";
+        Phrase wind = brief.Headwind.IsKnown ? (FormattableString)$"headwind {brief.Headwind.Value:0.# m/s}" : $"wind not stated";
+        Phrase air = (FormattableString)$"{warm}, {(brief.Surface.IsKnown ? Parts.Entry.Snake(brief.Surface.Value.ToString()).Replace('_', ' ') : "surface not stated")}, {wind}";
+        Phrase cruise = brief.CruiseSpeed.IsKnown ? (FormattableString)$"steady {brief.CruiseSpeed.Value:0.# km/h}" : $"cruise speed not stated";
+        Phrase reserve = brief.Reserve.IsKnown ? (FormattableString)$"down to {brief.Reserve.Value:0 %} of charge" : $"reserve not stated";
+        Phrase climb = brief.ClimbSpeed.IsKnown ? (FormattableString)$"at {brief.ClimbSpeed.Value:0.# km/h}" : $"climbing speed not stated";
+        Phrase charger = examination.Board.Parts.Charger is { IsChosen: true, Current.IsKnown: true } c ? (FormattableString)$"with the {c.Current.Value:0.# A} charger, new cells" : $"charger not stated";
+        Claim? Made(FigureKind kind, bool isAtLeast, FormattableString conditions, double? asked = null)
         {
             var figure = examination.Figures.FirstOrDefault(f => f.Kind.Id == kind.Id);
             // What this board has no part for is not spoken of.
@@ -102,10 +118,8 @@ public sealed record Claim
             Made(Catalogue.Grade, true, $"half charge, {climb}, motors cold; {rider}, {air}", brief.ClimbWanted.IsKnown ? brief.ClimbWanted.Value.Percent : null),
             Made(Catalogue.ChargeFull, false, $"from empty, {charger}"),
             Made(Catalogue.Charge80, false, $"from empty, {charger}"),
-            Made(Catalogue.BoardMass, false, "without charger"),
+            Made(Catalogue.BoardMass, false, $"without charger"),
         ];
         return [.. all.OfType<Claim>()];
     }
-
-    static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -12,9 +12,6 @@ namespace Boardwright.Traction;
 /// <source cref="Sources.ChurchillChuCylinder"/>
 public sealed record WireHeat(WarmRun? Pack, WarmRun? Motor, Power? MotorLeadLoss)
 {
-    /// <summary>Conductor temperature that holds where the file gives none: the rating row of a single wire.</summary>
-    public static Temperature UsualLimit { get; } = Temperature.FromCelsius(105);
-
     /// <summary>Of a board.</summary>
     public static Answer<WireHeat> Of(Board board, Answer<Air> air, Answer<CurrentLimits> pack, Answer<Climb> climb) => Answer<WireHeat>.Ask("", needs =>
     {
@@ -41,7 +38,7 @@ public sealed record WireHeat(WarmRun? Pack, WarmRun? Motor, Power? MotorLeadLos
             if (Warm(needs, run, around, phase / Math.Sqrt(2)) is not { } warm)
                 continue;
             warmestMotor = Warmer(warmestMotor, warm);
-            var lead = new Conductor(run.Gauge.Value).Resistance(length, warm.Temperature ?? UsualLimit);
+            var lead = new Conductor(run.Gauge.Value).Resistance(length, warm.Temperature ?? HarnessRun.UsualLimit);
             loss = Power.FromWatts(1.5 * lead.Ohms * phase.Amperes * phase.Amperes * motors);
         }
 
@@ -55,7 +52,7 @@ public sealed record WireHeat(WarmRun? Pack, WarmRun? Motor, Power? MotorLeadLos
             return null;
         var conductor = new Conductor(section);
         var wire = new WireTemperature(conductor, run.OuterDiameter.Or(conductor.GuessedOuterDiameter), air);
-        var limit = run.InsulationLimit.Or(UsualLimit);
+        var limit = run.InsulationLimit.Or(HarnessRun.UsualLimit);
         return new WarmRun(run.Gauge.Key, WireGauge.Nearest(section).Name, current, wire.At(current), limit, wire.LargestCurrent(limit));
     }
 

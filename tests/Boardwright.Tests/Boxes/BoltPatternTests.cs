@@ -58,32 +58,18 @@ public sealed class BoltPatternTests
         Assert.Equal(276.8, Of().GreatestPitch!.Value.Millimetres, 0.1);
 
     [Fact]
-    public void More_bolts_answer_the_gaskets_objection()
+    public void The_count_for_the_gasket_keeps_within_its_pitch()
     {
         var pattern = Of();
-        Assert.Contains(pattern.Objections, o => o.ToString(null).Contains("gasket", StringComparison.Ordinal));
+        Assert.True(pattern.Pitch > pattern.GreatestPitch);
 
         var enough = Of(("fixings.box.count", $"{pattern.CountForGasket}"));
         Assert.True(enough.Pitch <= enough.GreatestPitch);
-        Assert.DoesNotContain(enough.Objections, o => o.ToString(null).Contains("gasket", StringComparison.Ordinal));
     }
 
     [Fact]
-    public void A_count_that_cannot_lie_alike_on_both_sides_is_objected_to()
-    {
-        var pattern = Of(("fixings.box.count", "7"));
-
-        Assert.Equal(8, pattern.Places.Count);
-        Assert.Contains(pattern.Objections, o => o.ToString(null).StartsWith("7 bolts are stated; 8 are drawn", StringComparison.Ordinal));
-    }
-
-    [Fact]
-    public void A_flange_too_narrow_for_the_washer_is_objected_to() =>
-        Assert.Contains(Of(("box.flange_width", "9 mm")).Objections, o => o.ToString(null).Contains("washer", StringComparison.Ordinal));
-
-    [Fact]
-    public void A_box_longer_than_the_flat_of_the_deck_is_objected_to() =>
-        Assert.Contains(Of(("deck.underside_flat_length", "600 mm")).Objections, o => o.ToString(null).Contains("begins to bend", StringComparison.Ordinal));
+    public void A_count_that_cannot_lie_alike_on_both_sides_is_drawn_as_the_next_that_does() =>
+        Assert.Equal(8, Of(("fixings.box.count", "7")).Places.Count);
 
     [Fact]
     public void A_measured_insert_hole_goes_before_the_usual_one()

@@ -1,7 +1,6 @@
 using Boardwright.Packs;
 using Boardwright.Parts;
 using Boardwright.Prices;
-using Boardwright.Wiring;
 
 namespace Boardwright.Tests.Prices;
 
@@ -38,14 +37,6 @@ public sealed class PurchaseTests
         Assert.Equal(1, trucks.Sum(t => t.FromStock));
         Assert.Equal(1, trucks.Sum(t => t.ToBuy));
     }
-
-    // Tern by hand: 2 · 0.25 m, 3 · 2 · 0.6 m, 2 · 0.3 m.
-    [Fact]
-    public void Wires_are_cut_as_their_runs_say() =>
-        Assert.Equal([0.5, 3.6, 0.6], WireCut.Of(Boards.Tern).Select(c => Math.Round(c.Together!.Value.Metres, 9)));
-
-    [Fact]
-    public void A_wire_is_named_by_its_gauge() => Assert.Equal("AWG 10 (5.26 mm²)", WireCut.Of(Boards.Tern)[0].Wire);
 
     // Tern by hand: 48 cells of 5.0 Ah and 3.6 V are 18 Wh each, 864 Wh together; 48 · 70 g + 350 g + 92 g = 3.802 kg where the cell weighs 70 g.
     [Fact]

@@ -194,6 +194,79 @@ public sealed class PaperSetTests
         Assert.Contains("□ Tern", PdfReading.Text(file), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Papers_speak_imperial_when_asked_and_the_template_keeps_its_millimetres()
+    {
+        var order = Order("tern") with { Units = Boardwright.Units.UnitSystem.Imperial };
+        var (spec, owner) = (Encoding.UTF8.GetString(Written("spec-sheet", order).Files[1].Bytes), Encoding.UTF8.GetString(Written("owners-page", order).Files[1].Bytes));
+
+        foreach (var unit in new[] { " mph", " mi", " lb", " in long", " °F" })
+            Assert.Contains(unit, spec, StringComparison.Ordinal);
+        foreach (var unit in new[] { "km/h", " km<", " kg", "°C" })
+            Assert.DoesNotContain(unit, spec.Split("<figure>")[0], StringComparison.Ordinal);
+        Assert.Contains(" lb", owner, StringComparison.Ordinal);
+        var template = PdfReading.Text(Written("drill-template", order).Files.First(f => f.Name.EndsWith("plotter.pdf", StringComparison.Ordinal)).Bytes);
+        Assert.Contains("619 × 181 mm (24.37 × 7.13 in)", template, StringComparison.Ordinal);
+    }
+
+    // What is promised in other units is never more than what is promised in the figure's own: 1 mile is 1.609344 km.
+    [Fact]
+    public void A_promise_in_miles_is_no_more_than_one_in_kilometres()
+    {
+        foreach (var low in Enumerable.Range(1, 400).Select(i => i * 0.37))
+        {
+            var claim = new Claim { Kind = Catalogue.Range, Conditions = default, IsAtLeast = true, Value = low, Interval = new(low, low + 5, []) };
+            var miles = double.Parse(claim.WordsIn(Boardwright.Units.UnitSystem.Imperial)!.Split(' ')[2], System.Globalization.CultureInfo.InvariantCulture);
+            Assert.True(miles * 1.609344 <= low + 1e-9, claim.WordsIn(Boardwright.Units.UnitSystem.Imperial));
+        }
+    }
+
+    [Theory]
+    [InlineData("build-sheet")]
+    [InlineData("label")]
+    [InlineData("drill-template")]
+    public void A_paper_names_the_signs_that_it_cannot_print(string id)
+    {
+        var order = new PaperOrder(Examination.Of(Boards.Tern with { Name = "Tern 海鳥" }));
+
+        Assert.Contains(Written(id, order).Objections, o => o.Contains("海 (U+6D77), 鳥 (U+9CE5)", StringComparison.Ordinal));
+        Assert.DoesNotContain(Written(id, new PaperOrder(Examination.Of(Boards.Tern with { Name = Scripts }))).Objections, o => o.Contains("U+", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void The_template_quotes_the_findings_about_its_bolts()
+    {
+        var order = Order("tern");
+        var finding = order.Examination.Findings.Single(f => f.Rule == "box.gasket_pitch");
+
+        Assert.Contains(Written("drill-template", order).Objections, o => o.StartsWith(finding.Says.ToString(), StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void The_diagram_names_every_run_with_its_gauge_and_every_power_wire_with_its_colour()
+    {
+        foreach (var name in Boards.Names)
+        {
+            var order = Order(name);
+            var drawing = Boardwright.Documents.Pictures.WiringPicture.Of(order.Board, order.Harness);
+            var words = string.Join(' ', Boardwright.Documents.Drawings.Group.Flat(drawing.Shapes).OfType<Boardwright.Documents.Drawings.Words>().Select(w => w.Text));
+
+            Assert.All(order.Harness.Runs, run => Assert.Contains(run.Mark, words, StringComparison.Ordinal));
+            Assert.All(order.Harness.Runs.Where(r => r.Kind is Boardwright.Wiring.RunKind.Pack or Boardwright.Wiring.RunKind.Motor), run =>
+            {
+                Assert.Contains(run.Wire!, words, StringComparison.Ordinal);
+                Assert.All(run.Wires, w => Assert.Contains(w.Colour, words, StringComparison.Ordinal));
+            });
+            Assert.All(Boardwright.Documents.Drawings.Group.Flat(drawing.Shapes).OfType<Boardwright.Documents.Drawings.Words>(), w =>
+            {
+                var width = Boardwright.Documents.Drawings.Lettering.WidthOf(w.Text, w.Size, w.IsBold);
+                var left = w.At.X - (w.Anchor == Boardwright.Documents.Drawings.Anchor.Middle ? width / 2 : 0);
+                Assert.InRange(left, 0, drawing.Width);
+                Assert.InRange(left + width, 0, drawing.Width);
+            });
+        }
+    }
+
     // Intervals take longer than all papers together.
     static readonly Dictionary<string, Lazy<PaperOrder>> Orders = Boards.Names.ToDictionary(n => n, n => new Lazy<PaperOrder>(() =>
     {
