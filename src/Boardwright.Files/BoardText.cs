@@ -63,6 +63,16 @@ public static class BoardText
         return changed.Refusal is null ? changed : changed with { Text = text };
     }
 
+    /// <summary>Takes the place of a thing out of the layout, so that one is proposed; the whole section goes with the last of them.</summary>
+    /// <param name="text">Text of a board file.</param>
+    /// <param name="name">Name of the thing; <c>null</c> for all of them.</param>
+    public static Changed Unplace(string text, string? name = null)
+    {
+        if (NodeReader.Read(text.StartsWith('\uFEFF') ? text[1..] : text, "", "", new Complaints()) is not Map root || root.Find("layout") is not Map { Pairs: var spots } || (name is not null && spots.All(s => s.Key.Text != name)))
+            return new(text, null);
+        return Edited(text, "layout.pack.x", "-", (editor, map, _) => editor.Remove(map, name is null || spots.Count == 1 ? [("layout", 0)] : [("layout", 0), (name, 0)]));
+    }
+
     static bool Holds(string text, string key)
     {
         Node? node = NodeReader.Read(text.StartsWith('\uFEFF') ? text[1..] : text, "", "", new Complaints());

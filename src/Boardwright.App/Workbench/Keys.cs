@@ -22,6 +22,20 @@ sealed class Keys
     [JSInvokable]
     public void Lean(double share) => Leaned?.Invoke(share);
 
+    /// <summary>A thing in the box was dragged: its name, how far to the nose and to the right-hand side in millimetres, and whether it was let go.</summary>
+    public event Action<string, double, double, bool>? Dragged;
+
+    /// <summary>A key was pressed in the box's drawing: the browser's name of it, and whether Shift was held; an empty name when it was let go.</summary>
+    public event Action<string, bool>? Nudged;
+
+    /// <summary>Takes a drag from the browser.</summary>
+    [JSInvokable]
+    public void Drag(string name, double toNose, double toRight, bool isDone) => Dragged?.Invoke(name, toNose, toRight, isDone);
+
+    /// <summary>Takes a key in the box's drawing from the browser.</summary>
+    [JSInvokable]
+    public void Nudge(string key, bool isLarge) => Nudged?.Invoke(key, isLarge);
+
     /// <summary>Takes a click in a drawing from the browser.</summary>
     [JSInvokable]
     public void Point(string key, bool isFinding) => Pointed?.Invoke(key, isFinding);

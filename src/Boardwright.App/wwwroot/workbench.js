@@ -1,5 +1,6 @@
 // What only the browser can do: keys, drafts, scrolling, and finding the program again after it was stopped.
 const drafts = "boardwright.draft.";
+const boxKeys = ["ArrowLeft", "ArrowRight", "ArrowUp", "ArrowDown", "q", ",", "."];
 
 export function listen(keys) {
   document.addEventListener("keydown", event => {
@@ -11,10 +12,20 @@ export function listen(keys) {
     if (typing || event.ctrlKey || event.metaKey || event.altKey || event.defaultPrevented) {
       return;
     }
+    if (event.target.closest("[data-box]") && boxKeys.includes(event.key)) {
+      event.preventDefault();
+      keys.invokeMethodAsync("Nudge", event.key, event.shiftKey);
+      return;
+    }
     if (event.key === "d") {
       turnTheme();
     } else if (event.key.length === 1 || event.key === "ArrowLeft" || event.key === "ArrowRight") {
       keys.invokeMethodAsync("Press", event.key);
+    }
+  });
+  document.addEventListener("keyup", event => {
+    if (event.target.closest("[data-box]") && boxKeys.includes(event.key)) {
+      keys.invokeMethodAsync("Nudge", "", false);
     }
   });
   document.addEventListener("click", event => {
@@ -56,7 +67,7 @@ export function watchDrawings(keys) {
   document.addEventListener("pointerup", event => {
     const moved = from?.moved;
     from = null;
-    const drawn = moved ? null : event.target.closest(".drawn");
+    const drawn = moved || event.target.closest("[data-box]") ? null : event.target.closest(".drawn");
     const pin = drawn && event.target.closest("[data-finding]");
     const part = drawn && event.target.closest("[data-part]");
     if (pin) {
@@ -66,6 +77,60 @@ export function watchDrawings(keys) {
     }
   });
   document.addEventListener("pointercancel", () => from = null);
+}
+
+// Things in the box follow the pointer; how far it went is told in millimetres of the thing itself.
+export function watchBox(keys) {
+  let held = null, waiting = false;
+  const send = done => keys.invokeMethodAsync("Drag", held.name, held.dx * held.scale, held.dy * held.scale, done);
+  document.addEventListener("pointerdown", event => {
+    const field = event.target.closest("[data-box]");
+    const thing = field && event.target.closest("[data-part^='layout.']");
+    const svg = field?.querySelector("svg");
+    if (thing && svg && event.button === 0) {
+      const scale = svg.viewBox.baseVal.width / svg.clientWidth / Number(svg.dataset.unitsPerMm);
+      held = { name: thing.dataset.part.replace("layout.", ""), x: event.clientX, y: event.clientY, dx: 0, dy: 0, scale, moved: false };
+      field.setPointerCapture(event.pointerId);
+      field.focus({ preventScroll: true });
+    }
+  });
+  document.addEventListener("pointermove", event => {
+    if (!held) {
+      return;
+    }
+    held.dx = event.clientX - held.x;
+    held.dy = event.clientY - held.y;
+    if (!held.moved && Math.hypot(held.dx, held.dy) < 3) {
+      return;
+    }
+    held.moved = true;
+    event.preventDefault();
+    if (!waiting) {
+      waiting = true;
+      requestAnimationFrame(() => {
+        waiting = false;
+        if (held) {
+          send(false);
+        }
+      });
+    }
+  });
+  const drop = () => {
+    if (held) {
+      if (!held.moved) {
+        held.dx = held.dy = 0;
+      }
+      send(true);
+    }
+    held = null;
+  };
+  document.addEventListener("pointerup", drop);
+  document.addEventListener("pointercancel", () => {
+    if (held) {
+      held.dx = held.dy = 0;
+      drop();
+    }
+  });
 }
 
 export function draft(board, text) {

@@ -25,6 +25,7 @@ public static class BoardViews
         new("above", "the board from above, to scale", (e, w) => Above(e, w)),
         new("side", "the board from its right side, to scale", (e, w) => SideOf(e, w)),
         new("behind", "the driven axle from behind, the deck leaned to its stop", (e, w) => Behind(e, e.Shape.DrivenAxle.LeanStop, w)),
+        new("box", "the box from above with everything in it, to scale", (e, w) => Box(e, w)),
     ];
 
     /// <summary>The board from above, its nose to the right.</summary>
@@ -45,6 +46,16 @@ public static class BoardViews
     {
         ArgumentNullException.ThrowIfNull(examination);
         return BehindView.Draw(new(examination), lean, wishes ?? ViewWishes.Usual);
+    }
+
+    /// <summary>The box from above, without the deck, its nose end to the right.</summary>
+    /// <param name="examination">The board.</param>
+    /// <param name="wishes">How it is wanted.</param>
+    /// <param name="layout">What lies where, when that is not what the board file says.</param>
+    public static Drawing Box(Examination examination, ViewWishes? wishes = null, Boxes.BoxLayout? layout = null)
+    {
+        ArgumentNullException.ThrowIfNull(examination);
+        return BoxView.Draw(new(examination), wishes ?? ViewWishes.Usual, layout);
     }
 
     static Drawing SideOf(Examination examination, ViewWishes wishes)

@@ -63,6 +63,17 @@ sealed class DrawingBoard
     /// <summary>Draws a part as a group of its own.</summary>
     public void Part(string slot, string title, Action draw) => Within(new Group("part", $"parts.{slot}", title, []), draw);
 
+    /// <summary>Draws a thing inside a part as a group of its own.</summary>
+    public void Thing(string key, string title, string mark, Action draw) => Within(new Group("part", key, title, []) { Mark = mark }, draw);
+
+    /// <summary>The name of a thing within it, or its number where it is too small for that, on top of all that lies there.</summary>
+    public void Named(Flat middle, double width, string name, string number, bool isBold)
+    {
+        var at = At(middle);
+        var text = Long(width) > Lettering.WidthOf(name, TextSize, isBold) + 6 ? name : number;
+        open.Add(new Words(new(at.X, at.Y + TextSize * 0.36), text, TextSize, Ink.Text) { Anchor = Anchor.Middle, IsBold = isBold, HasHalo = true });
+    }
+
     /// <summary>Says where a finding about a part is pinned; the first place said for it holds.</summary>
     public void Place(string slot, Flat at) => places.TryAdd(slot, At(at));
 

@@ -139,7 +139,35 @@ public enum LayoutFaultKind
 /// <param name="By">How far it would have to move, at least.</param>
 /// <param name="Lead">The lead that has no room; empty for all else.</param>
 /// <source cref="Sources.Geometry"/>
-public sealed record LayoutFault(LayoutFaultKind Kind, string Name, string Other, Length By, string Lead = "");
+public sealed record LayoutFault(LayoutFaultKind Kind, string Name, string Other, Length By, string Lead = "")
+{
+    /// <summary>Whether it cannot be put together so; else it can, and a limit is passed.</summary>
+    public bool IsImpossible => Kind is LayoutFaultKind.Overlap or LayoutFaultKind.Outside or LayoutFaultKind.Bolt;
+
+    /// <summary>What is wrong, in a sentence.</summary>
+    public FormattableString Says => (Kind, Other.Length > 0) switch
+    {
+        (LayoutFaultKind.Overlap, _) => $"The {Name} and the {Other} lie in the same place, by {By:0.0 mm}.",
+        (LayoutFaultKind.Outside, _) => $"The {Name} reaches {By:0.0 mm} through the wall.",
+        (LayoutFaultKind.Bolt, _) => $"The {Name} lies {By:0.0 mm} where a bolt goes through.",
+        (LayoutFaultKind.High, _) => $"The {Name} is {By:0.0 mm} too high under the loaded deck.",
+        (LayoutFaultKind.Heat, _) => $"The {Name} lies {By:0.0 mm} too near to the {Other}.",
+        (_, true) => $"The {Other} lies {By:0.0 mm} in the room that the {Name}'s lead '{Lead}' needs.",
+        _ => $"The {Name}'s lead '{Lead}' has {By:0.0 mm} too little room before the wall.",
+    };
+
+    /// <summary>What to do about it.</summary>
+    public FormattableString Remedy => (Kind, Other.Length > 0) switch
+    {
+        (LayoutFaultKind.Overlap, _) => $"Move the {Name} or the {Other} by {By:0.0 mm}, or take one of the two out of the layout: a place is then proposed.",
+        (LayoutFaultKind.Outside, _) => $"Move the {Name} {By:0.0 mm} inwards, turn it, or take it out of the layout: a place is then proposed.",
+        (LayoutFaultKind.Bolt, _) => $"Move the {Name} by {By:0.0 mm}, or take it out of the layout: a place is then proposed.",
+        (LayoutFaultKind.High, _) => $"Take a box {By:0.0 mm} deeper, or more bolts, between which the deck bends less.",
+        (LayoutFaultKind.Heat, _) => $"Move the {Name} {By:0.0 mm} away from the {Other}.",
+        (_, true) => $"Move the {Name} or the {Other} by {By:0.0 mm}, or turn the {Name}.",
+        _ => $"Move the {Name} by {By:0.0 mm}, or turn it.",
+    };
+}
 
 /// <summary>What would let everything go into a box; each by itself, <c>null</c> where even much of it would not do.</summary>
 /// <param name="IsCertain">Whether it is proved that there is no way; else the search found none.</param>
@@ -268,7 +296,7 @@ public sealed class BoxLayout
     public BoxLayout With(PlacedThing moved)
     {
         ArgumentNullException.ThrowIfNull(moved);
-        PlacedThing[] then = [.. Things.Where(t => t.Name != moved.Name), moved];
+        PlacedThing[] then = [.. Things.Select(t => t.Name == moved.Name ? moved : t), .. this[moved.Name] is null ? new[] { moved } : []];
         return new(Task, () => then, then) { RoomDepth = RoomDepth, Sag = Sag, Unsized = Unsized, Misplaced = Misplaced, Unplaced = [.. Unplaced.Where(t => t.Name != moved.Name)] };
     }
 

@@ -30,20 +30,14 @@ public static class LayoutRules
         "box.layout.overlap", "layout", "No two things in the box lie in the same place, and none where a bolt is.",
         "Outlines on the floor, the pack's with its foam, fittings with the room behind them. Nothing stands on anything else.",
         Sources.Geometry,
-        (e, _) => Judged(e, NothingOverlaps!, Level.Stop, [LayoutFaultKind.Overlap, LayoutFaultKind.Bolt],
-            fault => fault.Other.Length > 0
-                ? (FormattableString)$"The {fault.Name} and the {fault.Other} lie in the same place, by {fault.By:0.0 mm}."
-                : $"The {fault.Name} lies {fault.By:0.0 mm} where a bolt goes through.",
-            fault => $"Move the {fault.Name}{(fault.Other.Length > 0 ? $" or the {fault.Other}" : "")} by {fault.By:0.0 mm}, or take its place out of the layout: one is then proposed."));
+        (e, _) => Judged(e, NothingOverlaps!, Level.Stop, LayoutFaultKind.Overlap, LayoutFaultKind.Bolt));
 
     /// <summary>Nothing sticks out.</summary>
     public static Rule<Examination> AllInside { get; } = new(
         "box.layout.inside", "layout", "Everything in the box lies between its walls.",
         "Outlines on the floor, the pack's with its foam, against the box's inner length and width.",
         Sources.Geometry,
-        (e, _) => Judged(e, AllInside!, Level.Stop, [LayoutFaultKind.Outside],
-            fault => $"The {fault.Name} reaches {fault.By:0.0 mm} through the wall.",
-            fault => $"Move the {fault.Name} {fault.By:0.0 mm} inwards, turn it, or take its place out of the layout."));
+        (e, _) => Judged(e, AllInside!, Level.Stop, LayoutFaultKind.Outside));
 
     /// <summary>Everything is low enough under the deck.</summary>
     public static Rule<Examination> LowUnderDeck { get; } = new(
@@ -62,7 +56,7 @@ public static class LayoutRules
                 ? [LowUnderDeck!.Found(Level.Fine, $"{layout.Headroom:0.0 mm} stay under the loaded deck.", value: Amount.Of(layout.Headroom, "mm"))]
                 : high.Select(fault => LowUnderDeck!.Found(Level.Fix,
                     $"The {fault.Name} is {fault.By:0.0 mm} too high: the box is {layout.RoomDepth:0.0 mm} deep, and the deck bends {layout.Sag:0.0 mm} into it between two bolts.",
-                    $"Take a box {fault.By:0.0 mm} deeper, more bolts or a gasket that is not squeezed as thin.", limit: Amount.Of(layout.Headroom, "mm")));
+                    fault.Remedy, limit: Amount.Of(layout.Headroom, "mm")));
         });
 
     /// <summary>Wires have room to bend.</summary>
@@ -70,20 +64,14 @@ public static class LayoutRules
         "box.layout.bend", "layout", "At every lead there is room for the wires to bend, or for a hand to plug them in.",
         "In front of each lead nothing lies for 4 diameters of the wire (3 inside the bend, and the wire), at least 20 mm at power leads and 15 mm at small plugs. Wires may share that room.",
         Sources.CableBends,
-        (e, _) => Judged(e, WiresBend!, Level.Fix, [LayoutFaultKind.Bend],
-            fault => fault.Other.Length > 0
-                ? (FormattableString)$"The {fault.Other} lies {fault.By:0.0 mm} in the room that the {fault.Name}'s lead '{fault.Lead}' needs."
-                : $"The {fault.Name}'s lead '{fault.Lead}' has {fault.By:0.0 mm} too little room before the wall.",
-            fault => $"Move the {fault.Name}{(fault.Other.Length > 0 ? $" or the {fault.Other}" : "")} by {fault.By:0.0 mm}, or turn the {fault.Name}."));
+        (e, _) => Judged(e, WiresBend!, Level.Fix, LayoutFaultKind.Bend));
 
     /// <summary>The controller's heat stays off the pack.</summary>
     public static Rule<Examination> HeatStaysOff { get; } = new(
         "box.layout.heat", "layout", "At least 10 mm stay between the pack and a controller.",
         "A controller gets hot on its bridge; cells beside it age sooner and are charged warmer than their makers allow. Its cooling face belongs on the box's floor or wall.",
         Sources.CommonPractice,
-        (e, _) => Judged(e, HeatStaysOff!, Level.Fix, [LayoutFaultKind.Heat],
-            fault => $"The {fault.Name} lies {fault.By:0.0 mm} too near to the {fault.Other}.",
-            fault => $"Move the {fault.Name} {fault.By:0.0 mm} away from the {fault.Other}."));
+        (e, _) => Judged(e, HeatStaysOff!, Level.Fix, LayoutFaultKind.Heat));
 
     /// <summary>Every place is of something that is there.</summary>
     public static Rule<Examination> PlacesAreOfThings { get; } = new(
@@ -100,7 +88,7 @@ public static class LayoutRules
     public static IReadOnlyList<Rule<Examination>> All { get; } =
         [EverythingHasAPlace, NothingOverlaps, AllInside, LowUnderDeck, WiresBend, HeatStaysOff, PlacesAreOfThings];
 
-    static IEnumerable<Finding>? Judged(Examination e, Rule<Examination> rule, Level level, LayoutFaultKind[] kinds, Func<LayoutFault, FormattableString> says, Func<LayoutFault, FormattableString> remedy)
+    static IEnumerable<Finding>? Judged(Examination e, Rule<Examination> rule, Level level, params LayoutFaultKind[] kinds)
     {
         // Nothing is asked where nothing is stated: a proposal keeps the rules.
         if (!e.Layout.IsKnown || !e.Layout.Value.IsStated)
@@ -108,7 +96,7 @@ public static class LayoutRules
         var faults = e.Layout.Value.Faults.Where(f => kinds.Contains(f.Kind)).ToList();
         return faults.Count == 0
             ? [rule.Found(Level.Fine, $"It holds for every place that the layout states.")]
-            : faults.Select(f => rule.Found(level, says(f), remedy(f), Amount.Of(f.By, "mm"), where: $"layout.{f.Name}"));
+            : faults.Select(f => rule.Found(level, f.Says, f.Remedy, Amount.Of(f.By, "mm"), where: $"layout.{f.Name}"));
     }
 
     static FormattableString Remedy(Shortfall shortfall)
