@@ -89,8 +89,7 @@ public static class BoardFolder
             yield return (route.Text, false);
     }
 
-    static IEnumerable<string> ShelfFiles(string folder) => Directory.EnumerateFiles(folder)
-        .Where(static file => (file.EndsWith(".yaml", StringComparison.OrdinalIgnoreCase) || file.EndsWith(".yml", StringComparison.OrdinalIgnoreCase)) && !BoardFile.IsCalledSo(file));
+    static IEnumerable<string> ShelfFiles(string folder) => Directory.EnumerateFiles(folder).Where(BoardFile.IsCalledAsShelf);
 
     static string Shared(string a, string b)
     {
