@@ -1,6 +1,6 @@
 using Boardwright.Builds;
 using Boardwright.Files;
-using Boardwright.Parts;
+using Boardwright.Units;
 
 namespace Boardwright.Shops;
 

@@ -310,6 +310,9 @@ public enum BoardState
     /// <summary>It is measured and tried.</summary>
     OnTheBench,
 
+    /// <summary>Its builder rides it, for the checks that can only be done on the road.</summary>
+    OnTrial,
+
     /// <summary>It may be ridden.</summary>
     ReadyToRide,
 

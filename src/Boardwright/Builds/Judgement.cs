@@ -69,9 +69,11 @@ public sealed record Judgement(Step Step, DoneStep? Done, Result Result, string 
             return (Result.Failed, $"{range.Words(low)} is {range.Words(range.Least - low)} less than the least of {range.Words(range.Least)}{many}.");
         if (high > range.Greatest + Slack * Math.Abs(range.Greatest))
             return (Result.Failed, $"{range.Words(high)} is {range.Words(high - range.Greatest)} more than the most of {range.Words(range.Greatest)}{many}.");
-        var mean = values.Average();
-        if (range.Apart is { } apart && values.Count > 1 && high - low > apart.Value * Math.Abs(mean))
-            return (Result.Failed, string.Create(CultureInfo.InvariantCulture, $"The values lie {100 * (high - low) / Math.Abs(mean):0.#} % apart, and {apart.Percent:0.#} % is the most."));
+        var mean = Math.Abs(values.Average());
+        if (range.ApartAtMost is { } part && high - low > part.Value * mean)
+            return (Result.Failed, string.Create(CultureInfo.InvariantCulture, $"The values lie {100 * (high - low) / mean:0.#} % apart, and {part.Percent:0.#} % is the most."));
+        if (range.ApartBy is { } most && high - low > most * (1 + Slack))
+            return (Result.Failed, $"The values lie {range.Words(high - low)} apart, and {range.Words(most)} is the most.");
         var isNearLow = low - range.Least < range.Greatest - high;
         return (Result.Passed, isNearLow
             ? $"{range.Words(low)} holds the least of {range.Words(range.Least)} by {range.Words(low - range.Least)}{many}."

@@ -6,12 +6,13 @@ namespace Boardwright.Builds;
 /// <summary>Something that stands against riding a board.</summary>
 /// <param name="Id">What is open, in words that stay the same while it does: <c>undone brake.ramp</c>, <c>failed pack.rest</c>, <c>stop remote.failsafe</c>, <c>fault 2 of 2026-05-03</c>.</param>
 /// <param name="Says">What is open, in a sentence.</param>
-public sealed record Hindrance(string Id, string Says);
+/// <param name="IsOfRoad">Whether it is a check that can only be done by riding, and was not done yet.</param>
+public sealed record Hindrance(string Id, string Says, bool IsOfRoad = false);
 
 /// <summary>Whether a built board may be called ready to ride, and the one way to call it so.</summary>
 /// <remarks>
 /// Against it stand each <c>stop</c> finding of the design, each step and check that is undone or failed, and each open fault.
-/// A written reason answers for what was open when it was written, and for nothing that came up later.
+/// For the trial, which its builder rides, the checks of the road may still be undone. A written reason answers for what was open when it was written, and for nothing that came up later.
 /// </remarks>
 public sealed record Readiness
 {
@@ -26,18 +27,21 @@ public sealed record Readiness
     /// <summary>What stands against riding it, reasons aside.</summary>
     public IReadOnlyList<Hindrance> Hindrances { get; }
 
+    /// <summary>What stands against a state: of those in which it is ridden, everything that is open, but for a trial not the undone checks of the road.</summary>
+    public IReadOnlyList<Hindrance> Against(BoardState state) => state == BoardState.OnTrial ? [.. Hindrances.Where(static open => !open.IsOfRoad)] : Hindrances;
+
     /// <summary>The state it was put into last; <c>null</c> where nobody did.</summary>
     public Marking? Marking => Built.States.Count > 0 ? Built.States[^1] : null;
 
-    /// <summary>What stands against riding it and is answered for by no reason.</summary>
-    public IReadOnlyList<Hindrance> Unanswered => Marking is { } marking && Claims(marking.Is.Or(BoardState.InBuilding)) && !string.IsNullOrWhiteSpace(marking.Why.Or(""))
-        ? [.. Hindrances.Where(open => !(marking.Despite.IsKnown && marking.Despite.Value.Items.Contains(open.Id, StringComparer.Ordinal)))] : Hindrances;
+    /// <summary>What stands against riding it as it was marked, or at all where it was not, and is answered for by no reason.</summary>
+    public IReadOnlyList<Hindrance> Unanswered => Marking is { } marking && Claims(Marked) && !string.IsNullOrWhiteSpace(marking.Why.Or("")) && marking.Despite is { IsKnown: true, Value.Items: var answered }
+        ? [.. Against(Marked).Where(open => !answered.Contains(open.Id, StringComparer.Ordinal))] : Against(Marked);
 
-    /// <summary>Whether it was called ready, and something has come up since, or was never answered for, so that it is not.</summary>
-    public bool IsWithheld => Claims(Marking?.Is.Or(BoardState.InBuilding) ?? BoardState.InBuilding) && Unanswered.Count > 0;
+    /// <summary>Whether it was said that it may be ridden, and something has come up since, or was never answered for, so that it may not.</summary>
+    public bool IsWithheld => Claims(Marked) && Unanswered.Count > 0;
 
     /// <summary>The state that holds: the one it was put into, or on the bench where that is withheld.</summary>
-    public BoardState State => IsWithheld ? BoardState.OnTheBench : Marking?.Is.Or(BoardState.InBuilding) ?? BoardState.InBuilding;
+    public BoardState State => IsWithheld ? BoardState.OnTheBench : Marked;
 
     /// <summary>The reason that stands in for what is open; <c>null</c> where none is due or none holds.</summary>
     public Marking? Reason => Marking is { } marking && Claims(State) && marking.Despite is { IsKnown: true, Value.Items.Count: > 0 } ? marking : null;
@@ -49,7 +53,7 @@ public sealed record Readiness
         {
             var state = Wording(State);
             if (IsWithheld)
-                return $"{state}. Marked as {Entry.Word(Marking!.Is.Value)} on {Marking.When.Value} by {Marking.Who.Or("nobody")}, but not ready to ride: {Listed(Unanswered)}.";
+                return $"{state}. Marked as {Entry.Word(Marking!.Is.Value)} on {Marking.When.Value} by {Marking.Who.Or("nobody")}, but it may not be ridden: {Listed(Unanswered)}.";
             var since = Marking is { } marking ? $"{state}, since {marking.When.Value} by {marking.Who.Or("nobody")}" : state;
             return Reason is { } reason ? $"{since}, by a written reason: {reason.Why.Value.TrimEnd('.')}. Open then: {string.Join(", ", reason.Despite.Value.Items)}." : $"{since}.";
         }
@@ -71,7 +75,7 @@ public sealed record Readiness
         foreach (var judged in judgements.Where(static judged => judged.Result != Result.Passed))
         {
             var word = judged.Result == Result.Failed ? "failed" : "undone";
-            open.Add(new($"{word} {judged.Step.Id}", judged.Says.Length > 0 ? $"{judged.Step.Says} {judged.Says}" : judged.Step.Says));
+            open.Add(new($"{word} {judged.Step.Id}", judged.Says.Length > 0 ? $"{judged.Step.Says} {judged.Says}" : judged.Step.Says, judged.Step.IsOnRoad && judged.Result == Result.Undone));
         }
 
         foreach (var (number, fault) in built.OpenFaults)
@@ -83,24 +87,27 @@ public sealed record Readiness
     /// <param name="state">The state.</param>
     /// <param name="who">Who does it.</param>
     /// <param name="when">When.</param>
-    /// <param name="why">Why; due where the board is called ready to ride or handed over while something is open.</param>
+    /// <param name="why">Why; due where the board is to be ridden while something is open.</param>
     /// <returns>What is to be written, or why it is refused; one of the two.</returns>
     public (Marking? Marking, Refusal? Refusal) Mark(BoardState state, string who, Moment when, string? why = null)
     {
         if (string.IsNullOrWhiteSpace(who))
             return (null, new("Nobody is named who does it.", "Say who does it."));
         var reason = why?.Trim() ?? "";
-        var isOpen = Claims(state) && Hindrances.Count > 0;
+        var open = Claims(state) ? Against(state) : [];
+        var isOpen = open.Count > 0;
         if (isOpen && !reason.Any(char.IsLetterOrDigit))
-            return (null, new($"This board cannot be marked as {Entry.Word(state)}: {Listed(Hindrances)}.", "Do what is open, or give a written reason, which is shown wherever the board's state is shown."));
+            return (null, new($"This board cannot be marked as {Entry.Word(state)}: {Listed(open)}.", "Do what is open, or give a written reason, which is shown wherever the board's state is shown."));
         var marking = new Marking { Is = state, Who = who.Trim(), When = when };
         if (reason.Length > 0)
             marking = marking with { Why = reason };
-        return (isOpen ? marking with { Despite = new Texts([.. Hindrances.Select(static open => open.Id)]) } : marking, null);
+        return (isOpen ? marking with { Despite = new Texts([.. open.Select(static one => one.Id)]) } : marking, null);
     }
 
-    /// <summary>Whether a state says that the board may be ridden.</summary>
-    public static bool Claims(BoardState state) => state is BoardState.ReadyToRide or BoardState.HandedOver;
+    BoardState Marked => Marking?.Is.Or(BoardState.InBuilding) ?? BoardState.InBuilding;
+
+    /// <summary>Whether a board is ridden in a state.</summary>
+    public static bool Claims(BoardState state) => state is BoardState.OnTrial or BoardState.ReadyToRide or BoardState.HandedOver;
 
     static string Wording(BoardState state) => Entry.Word(state) is var word ? char.ToUpperInvariant(word[0]) + word[1..] : "";
 

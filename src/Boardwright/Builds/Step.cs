@@ -34,6 +34,9 @@ public sealed record Step(string Id, StepList List, string Heading, string Says)
     /// <summary>What is measured; <c>null</c> where there is nothing to measure.</summary>
     public Dimension? Dimension => Range?.Dimension ?? (Unit is { } unit ? Benchwork.DimensionOf(unit) : null);
 
+    /// <summary>Whether it can only be done by riding.</summary>
+    public bool IsOnRoad { get; init; }
+
     /// <summary>Whether who does it must say that it passed, since no range tells.</summary>
     public bool IsJudgedByHand => List == StepList.Bench && Range is null;
 }
@@ -46,15 +49,22 @@ public sealed record Step(string Id, StepList List, string Heading, string Says)
 public sealed record PassRange(Dimension Dimension, string Unit, double Least, double Greatest)
 {
     /// <summary>How far several values may lie apart, as a part of their mean; <c>null</c> where that does not matter.</summary>
-    public Fraction? Apart { get; init; }
+    public Fraction? ApartAtMost { get; init; }
+
+    /// <summary>How far several values may lie apart, SI; <c>null</c> where that does not matter.</summary>
+    public double? ApartBy { get; init; }
 
     /// <summary>Least and greatest value in a unit; infinities where there is no such bound.</summary>
+    /// <param name="unit">The unit.</param>
+    /// <param name="least">Least value.</param>
+    /// <param name="greatest">Greatest value.</param>
+    /// <param name="decimals">Decimals that papers write them with, to which they are rounded: what a builder reads is what holds.</param>
     /// <exception cref="ArgumentException">No dimension has the unit.</exception>
-    public static PassRange In(string unit, double least, double greatest)
+    public static PassRange In(string unit, double least, double greatest, int decimals = 1)
     {
         var dimension = Benchwork.DimensionOf(unit) ?? throw new ArgumentException($"'{unit}' is not a unit.", nameof(unit));
         var found = dimension.Find(unit)!;
-        return new(dimension, found.Symbol, found.ToSi(least), found.ToSi(greatest));
+        return new(dimension, found.Symbol, found.ToSi(Math.Round(least, decimals)), found.ToSi(Math.Round(greatest, decimals)));
     }
 
     /// <summary>The range in its unit: <c>36 to 50.4 V</c>, <c>at most 20 mV</c>.</summary>
@@ -66,7 +76,7 @@ public sealed record PassRange(Dimension Dimension, string Unit, double Least, d
     /// <summary>A value in the range's unit.</summary>
     internal string Words(double si) => $"{Figure(si)} {Unit}";
 
-    string Figure(double si) => Dimension.Figures(Dimension.Find(Unit)!.FromSi(si));
+    string Figure(double si) => (Dimension.Find(Unit)!.FromSi(si) + 0.0).ToString("0.###", CultureInfo.InvariantCulture);
 }
 
 /// <summary>Measurements as people write them at a bench.</summary>
