@@ -21,7 +21,8 @@ public static class BoardFile
         (path.EndsWith(".yaml", StringComparison.OrdinalIgnoreCase) || path.EndsWith(".yml", StringComparison.OrdinalIgnoreCase)) && !IsCalledSo(path) && !BuiltFile.IsCalledSo(path);
 
     /// <summary>The name of a file without its folder and its ending.</summary>
-    public static string NameOf(string path) => IsCalledSo(path) ? Path.GetFileName(path)[..^Ending.Length] : Path.GetFileNameWithoutExtension(path);
+    public static string NameOf(string path) => IsCalledSo(path) ? Path.GetFileName(path)[..^Ending.Length]
+        : BuiltFile.IsCalledSo(path) ? Path.GetFileName(path)[..^BuiltFile.Ending.Length] : Path.GetFileNameWithoutExtension(path);
 
     /// <summary>Reads a board file and every file of its shelf.</summary>
     /// <param name="path">The file, as the user wrote it.</param>

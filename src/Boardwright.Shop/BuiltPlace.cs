@@ -13,7 +13,11 @@ public sealed record OpenedBuilt(string Text, LoadedBuilt Loaded, Revision? Revi
 /// <summary>The design that a board was built from.</summary>
 /// <param name="Name">What it is called in a sentence, such as <c>Tern, revision 3</c>.</param>
 /// <param name="Loaded">The board, or what is wrong with it.</param>
-public sealed record BuiltDesign(string Name, Loaded Loaded);
+public sealed record BuiltDesign(string Name, Loaded Loaded)
+{
+    /// <summary>Tells it from every other design for good; <c>null</c> where it may change under the same name.</summary>
+    public string? Key { get; init; }
+}
 
 /// <summary>A file to be kept with a built board.</summary>
 /// <param name="Path">Where it is to lie; a number is put behind its name where that is taken by other bytes.</param>
@@ -152,11 +156,11 @@ public sealed class BuiltInShop : BuiltPlace
     {
         ArgumentNullException.ThrowIfNull(built);
         // The design is known by its identity, so that no new name of it matters.
-        var design = item.From?.Item ?? (await shop.FindAsync(ItemKind.Board, built.Board.Or(""), cancel))?.Id
-            ?? throw new ShopTrouble(Trouble.NotThere, $"There is no board {built.Board.Or("")} in the shop, from which {Name} was built.", "Save it under that name, or write the right name into board:.");
+        var design = item.From?.Item ?? (await shop.FindAsync(ItemKind.Board, NameOf(built), cancel))?.Id
+            ?? throw new ShopTrouble(Trouble.NotThere, $"There is no board {NameOf(built)} in the shop, from which {Name} was built.", "Save it under that name, or write the right name into board:.");
         var opened = await shop.ReadAsync(design, built.Revision.IsKnown ? built.Revision.Value : item.From?.Number, cancel);
         var files = FileTree.Of(opened.Files.Files.ToDictionary(static file => file.Path, static file => file.Text, StringComparer.Ordinal));
-        return new(FormattableString.Invariant($"{opened.Item.Name}, revision {opened.Revision.Number}"), BoardFile.Read(opened.Files.Main.Path, files));
+        return new(FormattableString.Invariant($"{opened.Item.Name}, revision {opened.Revision.Number}"), BoardFile.Read(opened.Files.Main.Path, files)) { Key = FormattableString.Invariant($"{design}/{opened.Revision.Number}") };
     }
 
     /// <inheritdoc/>
@@ -192,6 +196,9 @@ public sealed class BuiltInShop : BuiltPlace
         else
             await shop.SaveAsync(logger.Id, logger.Latest.Number, files, by, cancel);
     }
+
+    // A built board that began in a folder names the board file.
+    static string NameOf(BuiltBoard built) => built.Board.Or("") is var name && BoardFile.IsCalledSo(name) ? BoardFile.NameOf(name) : name;
 
     internal static void Proper(string serial)
     {

@@ -55,7 +55,7 @@ public sealed record Readiness
             if (IsWithheld)
                 return $"{state}. Marked as {Entry.Word(Marking!.Is.Value)} on {Marking.When.Value} by {Marking.Who.Or("nobody")}, but it may not be ridden: {Listed(Unanswered)}.";
             var since = Marking is { } marking ? $"{state}, since {marking.When.Value} by {marking.Who.Or("nobody")}" : state;
-            return Reason is { } reason ? $"{since}, by a written reason: {reason.Why.Value.TrimEnd('.')}. Open then: {string.Join(", ", reason.Despite.Value.Items)}." : $"{since}.";
+            return Reason is { } reason ? $"{since}, by a written reason: {reason.Why.Value.TrimEnd('.')}. Open then: {Listed(reason.Despite.Value.Items)}." : $"{since}.";
         }
     }
 
@@ -70,16 +70,17 @@ public sealed record Readiness
         ArgumentNullException.ThrowIfNull(design);
         List<Judgement> judgements = [.. steps.Select(step => Judgement.Of(built, step))];
         var open = new List<Hindrance>();
-        foreach (var stops in design.Findings.Where(static finding => finding.Level == Level.Stop).GroupBy(static finding => $"stop {finding.Rule} {finding.Where}", StringComparer.Ordinal))
+        foreach (var stops in design.Findings.Where(static finding => finding.Level == Level.Stop).GroupBy(static finding => finding.Rule == finding.Where ? $"stop {finding.Rule}" : $"stop {finding.Rule} {finding.Where}", StringComparer.Ordinal))
             open.Add(new(stops.Key, string.Join(" ", stops.Select(static finding => finding.Says.In(UnitSystem.Metric)))));
-        foreach (var judged in judgements.Where(static judged => judged.Result != Result.Passed))
+        foreach (var (number, fault) in built.OpenFaults)
+            open.Add(new(FormattableString.Invariant($"fault {number}{(fault.Found.IsKnown ? $" of {fault.Found.Value}" : "")}"), fault.Says.Or("")));
+        // What failed comes before what is undone, since a list may be cut short.
+        foreach (var judged in judgements.Where(static judged => judged.Result != Result.Passed).OrderByDescending(static judged => judged.Result))
         {
             var word = judged.Result == Result.Failed ? "failed" : "undone";
             open.Add(new($"{word} {judged.Step.Id}", judged.Says.Length > 0 ? $"{judged.Step.Says} {judged.Says}" : judged.Step.Says, judged.Step.IsOnRoad && judged.Result == Result.Undone));
         }
 
-        foreach (var (number, fault) in built.OpenFaults)
-            open.Add(new(FormattableString.Invariant($"fault {number}{(fault.Found.IsKnown ? $" of {fault.Found.Value}" : "")}"), fault.Says.Or("")));
         return new(built, judgements, open);
     }
 
@@ -111,10 +112,11 @@ public sealed record Readiness
 
     static string Wording(BoardState state) => Entry.Word(state) is var word ? char.ToUpperInvariant(word[0]) + word[1..] : "";
 
-    static string Listed(IReadOnlyList<Hindrance> open)
+    static string Listed(IReadOnlyList<Hindrance> open) => $"{Listed([.. open.Select(static one => one.Id)])} {(open.Count == 1 ? "is" : "are")} open";
+
+    static string Listed(IReadOnlyList<string> ids)
     {
         const int Most = 6;
-        var words = string.Join(", ", open.Take(Most).Select(static one => one.Id));
-        return open.Count > Most ? FormattableString.Invariant($"{words} and {open.Count - Most} more are open") : $"{words} {(open.Count == 1 ? "is" : "are")} open";
+        return ids.Count > Most + 1 ? FormattableString.Invariant($"{string.Join(", ", ids.Take(Most))} and {ids.Count - Most} more") : string.Join(", ", ids);
     }
 }
