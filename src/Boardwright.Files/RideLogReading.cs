@@ -3,19 +3,6 @@ using Boardwright.Road;
 
 namespace Boardwright.Files;
 
-/// <summary>How times are written in a log.</summary>
-public enum TimeForm
-{
-    /// <summary>Seconds since some beginning.</summary>
-    Seconds,
-
-    /// <summary>Milliseconds since some beginning.</summary>
-    Milliseconds,
-
-    /// <summary>A time of day, with or without its date.</summary>
-    Clock,
-}
-
 /// <summary>What one column of a log was taken for.</summary>
 /// <param name="Column">Which column, counted from 1.</param>
 /// <param name="Header">Its name in the file.</param>
@@ -27,6 +14,9 @@ public sealed record LogColumn(int Column, string Header, bool IsTime, Channel? 
 {
     /// <summary>Whether the unit was neither written nor found in the values, but is only the usual one.</summary>
     public bool IsAssumed { get; init; }
+
+    /// <summary>What stands in it in the first rows, as it is written.</summary>
+    public IReadOnlyList<string> Samples { get; init; } = [];
 }
 
 /// <summary>How a log is read: its marks, and what each column was taken for. A proposal until the user confirms it.</summary>

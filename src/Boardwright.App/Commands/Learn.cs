@@ -31,36 +31,22 @@ static class Learn
             if (result.GetValueOrDefault<string>() is { } text && Scale(text) is null)
                 result.AddError("--speed-scale wants a number near 1, and after ± how well it is known, such as 1.02±0.005.");
         });
-        var time = new Option<string>("--time") { Description = "How times are written, where the log does not tell: s, ms or clock.", HelpName = "FORM" };
-        time.AcceptOnlyFromAmong("s", "ms", "clock");
-        var mark = new Option<string>("--decimal") { Description = "The decimal mark, where the log does not tell: point or comma.", HelpName = "MARK" };
-        mark.AcceptOnlyFromAmong("point", "comma");
-        var columns = new Option<string[]>("--column") { Description = "What a column holds, where its name does not tell: \"NAME=speed km/h\", \"NAME=time\" or \"NAME=none\".", HelpName = "NAME=WHAT" };
-        columns.Validators.Add(result =>
-        {
-            if (result.GetValueOrDefault<string[]>() is { } given && Array.Exists(given, g => !g.Contains('=', StringComparison.Ordinal)))
-                result.AddError("--column wants the name of a column, =, and what it holds, such as \"Speed=speed km/h\".");
-        });
+        var log = new LogOptions();
         var command = new Verb(
             "learn", "Tells from logged rides what rolls, drags, sags and warms, each with the range it is known to. Exit code 0 when something was learnt, 1 when nothing was, 2 when a file could not be read.",
             "boardwright learn ride.csv --mass \"92 kg\"", "boardwright learn out.csv back.csv --board tern.board.yaml --speed-scale 1.01±0.003", "boardwright learn ride.csv --column \"v=speed m/s\" --column \"Temp=motor-temperature C\"")
-        { logs, board, mass, wind, slope, scale, time, mark, columns };
+        { logs, board, mass, wind, slope, scale };
+        log.AddTo(command);
         command.SetAction(parsed =>
         {
             var (factor, spread) = Scale(parsed.GetValue(scale) ?? "1±0.01")!.Value;
-            var wishes = new LogWishes
-            {
-                Time = parsed.GetValue(time) switch { "s" => TimeForm.Seconds, "ms" => TimeForm.Milliseconds, "clock" => TimeForm.Clock, _ => null },
-                DecimalMark = parsed.GetValue(mark) switch { "point" => '.', "comma" => ',', _ => null },
-                Columns = (parsed.GetValue(columns) ?? []).Select(c => c.Split('=', 2)).GroupBy(c => c[0].Trim(), StringComparer.OrdinalIgnoreCase).ToDictionary(g => g.Key, g => g.Last()[1].Trim(), StringComparer.OrdinalIgnoreCase),
-            };
             return Run(terminal, parsed.GetRequiredValue(logs), parsed.GetValue(board), new(
-                null, Stated<Mass>(parsed.GetValue(mass)), Stated<Speed>(parsed.GetValue(wind)), Stated<Fraction>(parsed.GetValue(slope)), factor, spread, wishes));
+                null, Stated<Mass>(parsed.GetValue(mass)), Stated<Speed>(parsed.GetValue(wind)), Stated<Fraction>(parsed.GetValue(slope)), factor, spread, log.Of(parsed)));
         });
         return command;
     }
 
-    static Option<string> Quantity(string name, string description, string helpName, Dimension dimension)
+    internal static Option<string> Quantity(string name, string description, string helpName, Dimension dimension)
     {
         var option = new Option<string>(name) { Description = description, HelpName = helpName };
         option.Validators.Add(result =>
@@ -71,7 +57,7 @@ static class Learn
         return option;
     }
 
-    static T? Stated<T>(string? text)
+    internal static T? Stated<T>(string? text)
         where T : struct, IQuantity<T> =>
         text is null ? null : T.FromSi(QuantityText.Read(text, T.Dimension).Si);
 
@@ -122,7 +108,7 @@ static class Learn
         return read < files.Length ? Exit.Unread : learnt ? Exit.Holds : Exit.Wanting;
     }
 
-    static void Show(Paper paper, LogMapping mapping)
+    internal static void Show(Paper paper, LogMapping mapping)
     {
         paper.Write(0, "Columns", Ink.Heading);
         foreach (var column in mapping.Columns)
@@ -139,7 +125,7 @@ static class Learn
 
     static string Words(Channel channel) => string.Concat($"{channel}".Select((c, i) => char.IsUpper(c) ? (i > 0 ? " " : "") + char.ToLowerInvariant(c) : $"{c}"));
 
-    static void Tell(Paper paper, RideLog log, RideLogReading reading)
+    internal static void Tell(Paper paper, RideLog log, RideLogReading reading)
     {
         paper.Write(0, log.Name, Ink.Heading);
         paper.Write(2, Text($"{reading.RowCount} rows over {log.Lasting.Minutes:0.0} min, {log.UsualStep.Seconds:0.##} s apart as a rule; {reading.BadRowCount} bad, {reading.EmptyRowCount} empty."));

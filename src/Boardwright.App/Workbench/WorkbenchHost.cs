@@ -44,6 +44,7 @@ static class WorkbenchHost
         builder.Services.AddRazorComponents().AddInteractiveServerComponents();
         builder.Services.AddSingleton(new OpenBoards(start));
         builder.Services.AddScoped<Builder>();
+        builder.Services.AddSingleton(new Judge(static examination => Spreads.Spread.Of(examination).Intervals));
         builder.Services.AddScoped<Desk>();
         builder.Services.AddScoped<Keys>();
         builder.Services.AddScoped<Outing>();
@@ -54,6 +55,7 @@ static class WorkbenchHost
             Door.Hang(builder.Services, ShopPlaces.Of(start.Shop), start.Certificate is not null);
         builder.Services.AddSingleton<PaperDesks>();
         builder.Services.AddScoped<PaperDesk>();
+        builder.Services.AddScoped<Bench>();
         var app = builder.Build();
         app.Use(static (context, next) =>
         {
@@ -70,6 +72,7 @@ static class WorkbenchHost
         app.MapStaticAssets().AllowAnonymous();
         app.MapGet("/", () => Results.Redirect("/board"));
         app.MapGet("/papers/of/{token}/{name}", (string token, string name, PaperDesks desks) => desks.Answer(token, name));
+        app.MapGet(BuiltFiles.Route, BuiltFiles.GetAsync);
         app.MapRazorComponents<Root>().AddInteractiveServerRenderMode(options => options.ContentSecurityFrameAncestorsPolicy = null);
         return app;
     }
