@@ -55,4 +55,76 @@ public sealed class ReplayTests(ITestOutputHelper output)
         Assert.Equal(5, comparison.Value.Differences.Count);
         Assert.Empty(comparison.Value.Missing);
     }
+
+    [Fact]
+    public void What_lies_outside_the_prediction_is_said_with_its_likeliest_cause()
+    {
+        var log = Logged(Boards.Tern.With(("wheels.rolling_resistance", "0.024")), Hilly);
+        var board = Boards.Tern.With(("wheels.rolling_resistance", "{ value: 0.014, give: 8 %, from: maker }"));
+        var energy = RideComparison.Of(board, log, Calm with { StartCharge = Fraction.FromPercent(90) }, points: 32, cancellation: Cancellation).Value.Differences[0];
+
+        Assert.False(energy.IsWithin);
+        Assert.True(energy.Ratio > 1.1);
+        Assert.StartsWith("It used ", energy.Says, StringComparison.Ordinal);
+        Assert.Contains("outside the prediction's own 90 % range", energy.Says, StringComparison.Ordinal);
+        Assert.Contains(energy.Cause, energy.Says, StringComparison.Ordinal);
+        output.WriteLine(energy.Says);
+    }
+
+    [Fact]
+    public void A_gap_stays_a_gap_on_both_sides()
+    {
+        var (whole, torn) = (Logged(Boards.Tern, Hilly), Logged(Boards.Tern, Hilly, isLost: t => t is > 100 and < 160));
+        RideComparison Of(RideLog log) => RideComparison.Of(Boards.Tern, log, Calm with { StartCharge = Fraction.FromPercent(90) }, points: 8, cancellation: Cancellation).Value;
+        var (a, b) = (Of(whole), Of(torn));
+
+        Assert.Contains(b.Replay.Seconds.Zip(b.Replay.PackAmperes), p => p.First is > 100 and < 160 && double.IsNaN(p.Second));
+        Assert.DoesNotContain(b.Replay.Seconds.Zip(b.Replay.PackAmperes), p => p.First is > 102 and < 158 && !double.IsNaN(p.Second));
+        Assert.True(b.Differences[0].Measured < a.Differences[0].Measured);
+        Assert.Equal(1, b.Differences[0].Ratio, 0.02);
+        Assert.Contains(b.Replay.Cautions, c => c.Contains("gap of 60 s", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void What_is_missing_is_named_and_never_guessed()
+    {
+        var full = Logged(Boards.Tern, Hilly);
+        RideLog Without(params Channel[] lost) => new("made", full.Seconds, full.Channels.Except(lost).ToDictionary(c => c, c => full.Si(c).ToArray()));
+
+        Assert.Contains("log.elevation", RideComparison.Of(Boards.Tern, Without(Channel.Elevation), Calm, points: 8, cancellation: Cancellation).Missing);
+        Assert.Contains("log.speed", RideComparison.Of(Boards.Tern, Without(Channel.Speed), Calm, points: 8, cancellation: Cancellation).Missing);
+        Assert.Contains("log.charge_left", RideComparison.Of(Boards.Tern, Without(Channel.PackVoltage), Calm, points: 8, cancellation: Cancellation).Missing);
+        var cold = RideComparison.Of(Boards.Tern, Without(Channel.MotorTemperature, Channel.PackCurrent), Calm with { StartCharge = Fraction.FromPercent(90) }, points: 8, cancellation: Cancellation).Value;
+        Assert.Equal(["pack current", "motor temperature"], cold.Missing);
+        Assert.Equal(["measured.controller", "measured.cells"], cold.Differences.Select(d => d.Kind.Id));
+    }
+
+    // The board simulates itself without the wheels' help: what is taken of its coast-downs must be what its file says.
+    [Fact]
+    public void A_coast_down_gives_back_the_rolling_of_the_wheels_without_the_drag_of_the_motors()
+    {
+        var board = Boards.Tern;
+        var running = Boardwright.Traction.RunningOfBoard.Of(board);
+        var (mass, effective) = (running.RollingMass.Value.Mass.Kilograms, running.EffectiveMass.Value.Mass.Kilograms);
+        var (drive, load) = (running.Drive.Value, running.Load.Value.Load);
+        var speeds = new List<double>();
+        for (var v = 8.6; v > 1.2;)
+        {
+            speeds.Add(v);
+            for (var k = 0; k < 20; k++)
+                v -= 0.01 * (drive.BrakeForce(0, v) + load.ForceAt(Speed.FromMetresPerSecond(v), default, default).Newtons) / effective;
+        }
+
+        double[] times = [.. Enumerable.Range(0, speeds.Count).Select(i => 0.2 * i)];
+        CoastDownRun[] runs = [.. Enumerable.Range(0, 4).Select(_ => new CoastDownRun("made", default, times, speeds.ToArray()))];
+        var conditions = new CoastDownConditions(Mass.FromKilograms(mass), Mass.FromKilograms(effective - mass), running.Air.Value.DensityKilogramsPerCubicMetre) { SpeedScaleSpread = 0 };
+        var fit = CoastDown.Fit(runs, conditions).Fit!;
+        var lessons = Lessons.Of(fit, board, conditions);
+
+        double Taken(string name) => double.Parse(lessons.Single(l => l.Name == name).Entries[0].Value.Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture);
+        output.WriteLine($"fitted {fit.RollingResistance.Value.Value:0.00000}, taken {Taken("rolling")}; {lessons[0].Says}");
+        Assert.True(fit.RollingResistance.Value.Value > 1.1 * load.RollingResistance.Value);
+        Assert.Equal(1, Taken("rolling") / load.RollingResistance.Value, 0.03);
+        Assert.Equal(1, Taken("drag-area") / load.DragArea.SquareMetres, 0.03);
+    }
 }
