@@ -25,7 +25,7 @@ public sealed record Spread(IReadOnlyDictionary<string, Interval> Intervals, IRe
         var cared = CaredFor(examination.Board.Brief);
         var (figures, sampling) = Sampled(examination, points, seed, cancellation);
         return new(
-            figures.Select((f, i) => (f.Kind.Id, Interval: sampling.IntervalOf(i, f.Value!.Value))).ToDictionary(p => p.Id, p => p.Interval, StringComparer.Ordinal),
+            figures.Select((f, i) => (f.Kind.Id, Interval: ModelSpread.Over(examination.Board, f.Kind.Id, f.Value!.Value, sampling.IntervalOf(i, f.Value!.Value)))).ToDictionary(p => p.Id, p => p.Interval, StringComparer.Ordinal),
             sampling.MeasureNext([.. figures.Select((f, i) => (Index: i, f.Kind.Id)).Where(f => cared.Contains(f.Id, StringComparer.Ordinal))]));
     }
 

