@@ -36,6 +36,7 @@ static class WorkbenchHost
         builder.Services.AddScoped<Desk>();
         builder.Services.AddScoped<Keys>();
         builder.Services.AddScoped<Outing>();
+        builder.Services.AddScoped<Logbook>();
         builder.Services.AddScoped<Comparison>();
         var app = builder.Build();
         app.Use(static (context, next) =>

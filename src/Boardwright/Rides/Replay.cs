@@ -68,6 +68,27 @@ public sealed record Replay
     /// <summary>What to be wary of, in sentences.</summary>
     public required IReadOnlyList<string> Cautions { get; init; }
 
+    /// <summary>A channel of the log at the times of the replay: straight between readings, nothing in a gap.</summary>
+    /// <param name="channel">The channel.</param>
+    /// <returns>One value for each time, SI; empty where the log has not the channel.</returns>
+    public double[] Measured(Channel channel)
+    {
+        var values = Log.Si(channel);
+        var times = Log.Seconds;
+        if (values.IsEmpty) return [];
+        var on = new double[Seconds.Count];
+        for (int k = 0, at = 0; k < on.Length; k++)
+        {
+            while (at + 1 < times.Length - 1 && times[at + 1] <= Seconds[k]) at++;
+            var next = Min(at + 1, times.Length - 1);
+            var share = next == at ? 0 : Clamp((Seconds[k] - times[at]) / (times[next] - times[at]), 0, 1);
+            on[k] = double.IsNaN(PackAmperes[k]) ? double.NaN
+                : share <= 0 ? values[at] : share >= 1 ? values[next] : values[at] + share * (values[next] - values[at]);
+        }
+
+        return on;
+    }
+
     /// <summary>Replays a ride.</summary>
     /// <param name="board">The board, its entries named.</param>
     /// <param name="log">The ride.</param>
