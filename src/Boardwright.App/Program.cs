@@ -56,8 +56,10 @@ public static class Program
         root.Add(Explain.Of(terminal));
         root.Add(Learn.Of(terminal));
         root.Add(Plot.Of(terminal));
+        root.Add(CredibilityCommand.Of(terminal));
         root.Add(Papers.Of(terminal, static examination => Spread.Of(examination).Intervals));
         root.Add(New.Of(terminal));
+        root.Add(BuiltCommands.Of(terminal, static examination => Spread.Of(examination).Intervals));
         root.Add(ShopCommands.Of(terminal));
         root.Add(Schema.Of(terminal));
         root.Add(WritePages.Of(terminal));

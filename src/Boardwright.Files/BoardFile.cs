@@ -16,8 +16,13 @@ public static class BoardFile
     /// <summary>Whether a file is called as board files are; other YAML files in a folder are shelf files.</summary>
     public static bool IsCalledSo(string path) => path.EndsWith(Ending, StringComparison.OrdinalIgnoreCase);
 
+    /// <summary>Whether a YAML file among others can be one of a shelf, by its name.</summary>
+    public static bool IsCalledAsShelf(string path) =>
+        (path.EndsWith(".yaml", StringComparison.OrdinalIgnoreCase) || path.EndsWith(".yml", StringComparison.OrdinalIgnoreCase)) && !IsCalledSo(path) && !BuiltFile.IsCalledSo(path);
+
     /// <summary>The name of a file without its folder and its ending.</summary>
-    public static string NameOf(string path) => IsCalledSo(path) ? Path.GetFileName(path)[..^Ending.Length] : Path.GetFileNameWithoutExtension(path);
+    public static string NameOf(string path) => IsCalledSo(path) ? Path.GetFileName(path)[..^Ending.Length]
+        : BuiltFile.IsCalledSo(path) ? Path.GetFileName(path)[..^BuiltFile.Ending.Length] : Path.GetFileNameWithoutExtension(path);
 
     /// <summary>Reads a board file and every file of its shelf.</summary>
     /// <param name="path">The file, as the user wrote it.</param>
@@ -115,7 +120,7 @@ public static class BoardFile
         return plugs;
     }
 
-    static bool HasOurVersion(Map map, string file, Complaints complaints)
+    internal static bool HasOurVersion(Map map, string file, Complaints complaints)
     {
         var write = FormattableString.Invariant($"Write {VersionKey}: {Board.Version} in the first line.");
         switch (map.Find(VersionKey))
@@ -139,5 +144,5 @@ public static class BoardFile
 
     static Loaded Refused(Complaints complaints, string file) => new(null, Shelf.Empty, complaints.Sorted(file), new Dictionary<string, Place>(StringComparer.Ordinal));
 
-    static string Shown(string path) => path.Replace('\\', '/');
+    internal static string Shown(string path) => path.Replace('\\', '/');
 }

@@ -69,9 +69,24 @@ public static class BoardText
         return key => Under(root, key);
     }
 
+    /// <summary>Changes one value of another kind of file that is made of sheets, as <see cref="Change(string, string, string)"/> does for a board.</summary>
+    internal static Changed ChangeIn(Type root, string text, string key, string newValue) => Edited(text, key, newValue, (editor, map, steps) => editor.Apply(map, steps, newValue), root);
+
+    /// <summary>Adds an item to a list of sheets, behind the last one.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="list">Key of the list, in the first column.</param>
+    /// <param name="item">The item as it would be written, in braces.</param>
+    internal static Changed Append(string text, string list, string item)
+    {
+        if (text.StartsWith('\uFEFF'))
+            return Append(text[1..], list, item) is var rest ? rest with { Text = text[0] + rest.Text } : rest;
+        var complaints = new Complaints();
+        return NodeReader.Read(text, "", "", complaints) is Map map && complaints.Count == 0 ? new Editor(text, list).Append(map, item) : NotInOrder(text);
+    }
+
     static Entered? Under(Node? root, string key)
     {
-        if (Steps(key) is not { } steps)
+        if (Steps(key, typeof(Board)) is not { } steps)
             return null;
         foreach (var (name, item) in steps)
         {
@@ -89,23 +104,25 @@ public static class BoardText
         };
     }
 
-    static Changed Edited(string text, string key, string newValue, Func<Editor, Map, List<(string Key, int Item)>, Changed> edit)
+    static Changed NotInOrder(string text) => new(text, new("The file is not in order, so nothing was changed in it.", "Mend the file first."));
+
+    static Changed Edited(string text, string key, string newValue, Func<Editor, Map, List<(string Key, int Item)>, Changed> edit, Type? of = null)
     {
         if (text.StartsWith('\uFEFF'))
         {
-            var rest = Edited(text[1..], key, newValue, edit);
+            var rest = Edited(text[1..], key, newValue, edit, of);
             return rest with { Text = text[0] + rest.Text };
         }
 
         var complaints = new Complaints();
         var root = NodeReader.Read(text, "", "", complaints);
         if (root is not Map map || complaints.Count > 0)
-            return new(text, new("The file is not in order, so nothing was changed in it.", "Mend the file first."));
+            return NotInOrder(text);
         if (string.IsNullOrWhiteSpace(newValue))
             return new(text, new($"Nothing is written for {key}.", "Write a value, or take the entry out."));
         if (newValue.EnumerateRunes().Any(static rune => rune == Rune.ReplacementChar || (Rune.IsControl(rune) && rune.Value != '\n')))
             return new(text, new($"{QuantityText.Quote(newValue)} holds a character that cannot be printed.", "Write it again with letters, digits and signs only."));
-        if (Steps(key) is not { } steps)
+        if (Steps(key, of ?? typeof(Board)) is not { } steps)
             return new(text, new($"{QuantityText.Quote(key)} is not a key of a board.", "Check the key."));
         return edit(new Editor(text, key), map, steps);
     }
@@ -128,12 +145,12 @@ public static class BoardText
     }
 
     /// <summary>The keys from the file's root to an entry; a number picks an item of a list.</summary>
-    static List<(string Key, int Item)>? Steps(string key)
+    static List<(string Key, int Item)>? Steps(string key, Type root)
     {
         var steps = new List<(string, int)>();
-        var type = typeof(Board);
+        var type = root;
         var words = key.Split('.');
-        if (Entry.Of(typeof(Fitted)).Any(entry => entry.Key == words[0].Split('[')[0]))
+        if (root == typeof(Board) && Entry.Of(typeof(Fitted)).Any(entry => entry.Key == words[0].Split('[')[0]))
         {
             steps.Add((PartsKey, 0));
             type = typeof(Fitted);
@@ -212,6 +229,27 @@ public static class BoardText
             }
 
             Changed Cut(int from, int to) => new(text.Remove(from, to - from), null);
+        }
+
+        public Changed Append(Map map, string item)
+        {
+            var (word, node) = map.Pairs.FirstOrDefault(pair => pair.Key.Text == key);
+            switch (word is null ? null : node)
+            {
+                case null:
+                    var end = text.EndsWith('\n') || text.Length == 0 ? "" : newLine;
+                    return Insert(text.Length, $"{end}{key}:{newLine}  - {item}{newLine}");
+                case Scalar { IsEmpty: true }:
+                    return Insert(EndOfLine(AfterColon(word!)), $"{newLine}  - {item}");
+                case Sequence { IsFlow: true, Items.Count: 0 } empty:
+                    return new(string.Concat(text.AsSpan(0, AfterColon(word!)), $"{newLine}  - {item}", text.AsSpan(empty.End)), null);
+                case Sequence { IsFlow: true } list:
+                    return Insert(LastOf(list.Items[^1]), ", " + item);
+                case Sequence list:
+                    return Insert(EndOfLine(LastOf(list)), $"{newLine}{new string(' ', list.At.Column - 1)}- {item}");
+                default:
+                    return Refuse($"{key} is not a list in this file.", "Mend the file first.");
+            }
         }
 
         static (Scalar Word, Map Frame)? Framed(Map map, List<(string Key, int Item)> steps)

@@ -49,6 +49,9 @@ sealed class Complaints
             .ThenBy(complaint => complaint.Column),
     ];
 
+    /// <summary>Whether a key was complained about already.</summary>
+    public bool Names(string key) => all.Exists(complaint => complaint.Key == key);
+
     /// <summary>Forgets all but the first ones.</summary>
     public void Keep(int count) => all.RemoveRange(count, all.Count - count);
 

@@ -40,6 +40,11 @@ static class LogHeader
         _ => Find(channel, "C")!,
     };
 
+    /// <summary>The units that a channel may be logged in, as a wish names them.</summary>
+    public static IReadOnlyList<string> UnitsOf(Channel channel) => DimensionOf(channel) is var dimension && dimension == Fraction.Dimension ? ["%", "share"]
+        : dimension == Angle.Dimension ? ["°"]
+        : [.. dimension.Units.Select(static unit => unit.Symbol).Where(static symbol => symbol.Length > 0)];
+
     /// <summary>A plain share, 0 to 1.</summary>
     public static Unit Plain { get; } = new("of 1", 1, 0, null, []);
 

@@ -3,19 +3,6 @@ using Boardwright.Road;
 
 namespace Boardwright.Files;
 
-/// <summary>How times are written in a log.</summary>
-public enum TimeForm
-{
-    /// <summary>Seconds since some beginning.</summary>
-    Seconds,
-
-    /// <summary>Milliseconds since some beginning.</summary>
-    Milliseconds,
-
-    /// <summary>A time of day, with or without its date.</summary>
-    Clock,
-}
-
 /// <summary>What one column of a log was taken for.</summary>
 /// <param name="Column">Which column, counted from 1.</param>
 /// <param name="Header">Its name in the file.</param>

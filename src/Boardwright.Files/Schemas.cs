@@ -6,7 +6,7 @@ using Boardwright.Parts;
 
 namespace Boardwright.Files;
 
-/// <summary>JSON Schemas (draft 2020-12) of the two kinds of file, made from the entries, so that editors complete and check them.</summary>
+/// <summary>JSON Schemas (draft 2020-12) of the kinds of file, made from the entries, so that editors complete and check them.</summary>
 public static class Schemas
 {
     const string Number = @"(?:[+\-]?(?:[0-9]+(?:\.[0-9]*)?|\.[0-9]+)(?:[eE][+\-]?[0-9]+)?|[+\-]?(?:[0-9]+[ \-])?[0-9]+\/[0-9]+)";
@@ -63,6 +63,20 @@ public static class Schemas
                 },
             },
             definitions);
+    }
+
+    /// <summary>The schema of the file of a built board.</summary>
+    public static string Built()
+    {
+        var definitions = new Definitions();
+        var built = definitions.Sheet(typeof(Builds.BuiltBoard));
+        ((JsonObject)built["properties"]!).Insert(0, BoardFile.VersionKey, new JsonObject
+        {
+            ["const"] = Parts.Board.Version,
+            ["description"] = "Version of the file format.",
+        });
+        built["required"] = new JsonArray(BoardFile.VersionKey, "serial");
+        return Document("A board that was built with Boardwright's papers: what is in it, who did what when, what was measured, how it was ridden.", built, definitions);
     }
 
     static string Document(string title, JsonObject body, Definitions definitions)
@@ -194,6 +208,7 @@ public static class Schemas
             EntryForm.Choice => new() { ["enum"] = Words(entry.Choices.SelectMany(Spellings)) },
             EntryForm.YesNo => new() { ["enum"] = new JsonArray("yes", "no", true, false) },
             EntryForm.Money => Once("money", static () => new() { ["type"] = "string", ["pattern"] = @"^[0-9]+(?:\.[0-9]+)? [A-Z]{3}$", ["description"] = "An amount and a currency in three capital letters." }),
+            EntryForm.Moment => Once("moment", static () => new() { ["type"] = "string", ["pattern"] = "^[0-9]{4}-[0-9]{2}-[0-9]{2}(?:[ T][0-9]{2}:[0-9]{2})?$", ["description"] = "A day, with or without the time." }),
             EntryForm.HourlyRate => Once("hourly_rate", static () => new() { ["type"] = "string", ["pattern"] = @"^[0-9]+(?:\.[0-9]+)? [A-Z]{3}\/h$", ["description"] = "An amount for an hour and a currency in three capital letters." }),
             EntryForm.Texts => Any(Once("text", static () => new() { ["type"] = new JsonArray("string", "number", "boolean") }), new JsonObject { ["type"] = "array", ["items"] = ReferTo("text") }),
             EntryForm.Quantities => Any(Quantity(entry.Dimension!), List(Quantity(entry.Dimension!))),
@@ -261,7 +276,7 @@ public static class Schemas
         /// <summary>The name of a definition that entries of the same form share; none where each has bounds or words of its own.</summary>
         static string? NameOf(Entry entry) => entry.Form switch
         {
-            EntryForm.Text or EntryForm.Texts or EntryForm.Money or EntryForm.HourlyRate or EntryForm.YesNo => "known_" + Entry.Snake(entry.Form.ToString()),
+            EntryForm.Text or EntryForm.Texts or EntryForm.Money or EntryForm.HourlyRate or EntryForm.YesNo or EntryForm.Moment => "known_" + Entry.Snake(entry.Form.ToString()),
             EntryForm.Quantities => $"known_{NameOf(entry.Dimension!)}_list",
             EntryForm.Count => FormattableString.Invariant($"known_count_{entry.Least:0}_to_{entry.Greatest:0}"),
             _ => null,

@@ -51,8 +51,7 @@ sealed class ShelfReader
             if (!seen.Add(Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder))))
                 return;
             var found = files.FilesIn(folder)
-                .Where(static file => file.EndsWith(".yaml", StringComparison.OrdinalIgnoreCase) || file.EndsWith(".yml", StringComparison.OrdinalIgnoreCase))
-                .Where(static file => !BoardFile.IsCalledSo(file))
+                .Where(BoardFile.IsCalledAsShelf)
                 .Take(mostFiles + 1)
                 .Order(StringComparer.Ordinal)
                 .ToArray();

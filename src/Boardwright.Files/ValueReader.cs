@@ -130,6 +130,7 @@ sealed class ValueReader(Complaints complaints)
         EntryForm.Text => Word(entry, node, key) is { } text ? Text(text, key) : null,
         EntryForm.Choice => Word(entry, node, key) is { } text ? Choice(entry, text, key) : null,
         EntryForm.YesNo => Word(entry, node, key) is { } text ? YesNo(text, key) : null,
+        EntryForm.Moment => Word(entry, node, key) is { } text ? When(text, key) : null,
         EntryForm.Money => Word(entry, node, key) is { } text ? Money(text, perHour: false, entry, key) : null,
         EntryForm.HourlyRate => Word(entry, node, key) is { } text ? Money(text, perHour: true, entry, key) : null,
         EntryForm.Texts => Texts(entry, node, key),
@@ -152,6 +153,7 @@ sealed class ValueReader(Complaints complaints)
     {
         EntryForm.Choice => $"Write {Listed(entry.Choices)}",
         EntryForm.YesNo => "Write yes or no",
+        EntryForm.Moment => $"Write a day such as {Moment.Example[..10]}, with or without the time, such as {Moment.Example}",
         _ when entry.Example.Length > 0 => $"Write a value such as {entry.Example}",
         _ => "",
     };
@@ -240,6 +242,14 @@ sealed class ValueReader(Complaints complaints)
         if (scalar.Text.Length <= LongestText)
             return scalar.Text;
         complaints.Add(scalar.At, key, FormattableString.Invariant($"{QuantityText.Quote(scalar.Text)} has {scalar.Text.Length} characters."), FormattableString.Invariant($"Shorten it to {LongestText} characters."));
+        return null;
+    }
+
+    object? When(Scalar scalar, string key)
+    {
+        if (Moment.Read(scalar.Text) is { } moment)
+            return moment;
+        complaints.Add(scalar.At, key, $"{QuantityText.Quote(scalar.Text)} is not a day.", $"Write year, month and day, such as {Moment.Example[..10]}, and the time behind it where it is known, such as {Moment.Example}.");
         return null;
     }
 

@@ -3,7 +3,7 @@ using Boardwright.Files;
 namespace Boardwright.Shops;
 
 /// <summary>Files as they were found on the disk.</summary>
-/// <param name="Kind">Whether they are a board or a shelf file.</param>
+/// <param name="Kind">Whether they are a board, a shelf file or a built board.</param>
 /// <param name="Files">The files, by their paths from the folder.</param>
 /// <param name="Folder">The folder that holds them all.</param>
 /// <param name="Missing">What the board names and could not be taken along: it is not there, or is named by a path that means something on this machine only.</param>
@@ -25,8 +25,8 @@ public sealed record Gathered(ItemKind Kind, FileSet Files, string Folder, IRead
 /// <summary>A board's files in a folder of the disk.</summary>
 public static class BoardFolder
 {
-    /// <summary>Gathers a board file and what it names: the files of its shelf and its route. A shelf file, which is a list of parts, is gathered alone.</summary>
-    /// <param name="path">The board file or shelf file.</param>
+    /// <summary>Gathers a board file and what it names: the files of its shelf and its route. A shelf file, which is a list of parts, is gathered alone; a built board with its photos and logs.</summary>
+    /// <param name="path">The board file, shelf file or file of a built board.</param>
     /// <exception cref="ShopTrouble">The file cannot be read.</exception>
     public static Gathered Gather(string path)
     {
@@ -35,6 +35,8 @@ public static class BoardFolder
         var root = NodeReader.Read(System.Text.Encoding.UTF8.GetString(bytes).TrimStart('\uFEFF'), path, "", new Complaints());
         if (root is Sequence)
             return new(ItemKind.Shelf, new FileSet(Path.GetFileName(main), [new(Path.GetFileName(main), bytes)]), Path.GetDirectoryName(main)!, []);
+        if (BuiltFile.IsCalledSo(main))
+            return Built(main, bytes, root as Map);
         var found = new SortedDictionary<string, byte[]>(StringComparer.Ordinal) { [main] = bytes };
         var missing = new List<string>();
         var folder = Path.GetDirectoryName(main)!;
@@ -54,6 +56,24 @@ public static class BoardFolder
         var top = found.Keys.Aggregate(folder, static (shared, file) => Shared(shared, Path.GetDirectoryName(file)!));
         string Inside(string file) => Path.GetRelativePath(top, file).Replace('\\', '/');
         return new(ItemKind.Board, new FileSet(Inside(main), found.Select(file => new KeptFile(Inside(file.Key), file.Value))), top, missing);
+    }
+
+    // With the photos and logs that it names; they lie in its folder or below it.
+    static Gathered Built(string main, byte[] bytes, Map? root)
+    {
+        var folder = Path.GetDirectoryName(main)!;
+        var files = new List<KeptFile> { new(Path.GetFileName(main), bytes) };
+        var missing = new List<string>();
+        foreach (var name in new[] { "notes", "rides" }.SelectMany(list => root?.Find(list) is Sequence items ? items.Items : []).OfType<Map>().Select(static item => (item.Find("file") as Scalar)?.Text).OfType<string>().Distinct(StringComparer.Ordinal))
+        {
+            var isInside = !Path.IsPathRooted(name) && Path.GetFullPath(Path.Combine(folder, name)).StartsWith(folder + Path.DirectorySeparatorChar, StringComparison.Ordinal);
+            if (isInside && File.Exists(Path.Combine(folder, name)))
+                files.Add(new(name, Bytes(Path.Combine(folder, name))));
+            else
+                missing.Add(name);
+        }
+
+        return new(ItemKind.Built, new FileSet(files[0].Path, files), folder, missing);
     }
 
     /// <summary>Writes files into a folder, each by a temporary file, so that none is ever half written.</summary>
@@ -89,8 +109,7 @@ public static class BoardFolder
             yield return (route.Text, false);
     }
 
-    static IEnumerable<string> ShelfFiles(string folder) => Directory.EnumerateFiles(folder)
-        .Where(static file => (file.EndsWith(".yaml", StringComparison.OrdinalIgnoreCase) || file.EndsWith(".yml", StringComparison.OrdinalIgnoreCase)) && !BoardFile.IsCalledSo(file));
+    static IEnumerable<string> ShelfFiles(string folder) => Directory.EnumerateFiles(folder).Where(BoardFile.IsCalledAsShelf);
 
     static string Shared(string a, string b)
     {

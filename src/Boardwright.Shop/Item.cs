@@ -10,6 +10,12 @@ public enum ItemKind
 
     /// <summary>A file of the shop's own shelf.</summary>
     Shelf,
+
+    /// <summary>A board that was built: its file, photos and ride logs.</summary>
+    Built,
+
+    /// <summary>How the logs of a logger are read.</summary>
+    Logger,
 }
 
 /// <summary>What made a revision.</summary>
@@ -56,7 +62,7 @@ public sealed record Signature(string Who, string Why);
 /// <param name="Name">Name of the item from this revision on.</param>
 public sealed record Revision(Guid Item, int Number, DateTimeOffset When, string Who, string Why, Act Act, int? Of, string Name);
 
-/// <summary>Where a branch left its origin.</summary>
+/// <summary>Where a branch left its origin, or what a board was built from.</summary>
 /// <param name="Item">The item it came from.</param>
 /// <param name="Number">The revision.</param>
 public sealed record Origin(Guid Item, int Number);
@@ -65,7 +71,7 @@ public sealed record Origin(Guid Item, int Number);
 /// <param name="Id">Identity that no change of name touches.</param>
 /// <param name="Kind">What it is.</param>
 /// <param name="Latest">The newest revision.</param>
-/// <param name="From">Where it branched off, or <c>null</c>.</param>
+/// <param name="From">Where it branched off, or what it was built from; <c>null</c> where it is neither.</param>
 public sealed record Item(Guid Id, ItemKind Kind, Revision Latest, Origin? From)
 {
     /// <summary>The name.</summary>

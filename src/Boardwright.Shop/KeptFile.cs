@@ -39,7 +39,7 @@ public sealed class KeptFile
     public static KeptFile Of(string path, string text) => new(path, Encoding.UTF8.GetBytes(text));
 }
 
-/// <summary>The files that belong to one item at one time: a board file with its shelf and route, or one shelf file.</summary>
+/// <summary>The files that belong to one item at one time: a board file with its shelf and route, one shelf file, a built board with its photos and rides.</summary>
 public sealed class FileSet
 {
     /// <summary>A set of files.</summary>
@@ -68,7 +68,14 @@ public sealed class FileSet
     public KeptFile? Find(string path) => Files.FirstOrDefault(file => file.Path == path);
 
     /// <summary>The set with one file's text changed or added.</summary>
-    public FileSet With(string path, string text) => new(Main.Path, Files.Where(file => file.Path != path).Append(KeptFile.Of(path, text)));
+    public FileSet With(string path, string text) => With(KeptFile.Of(path, text));
+
+    /// <summary>The set with one file changed or added.</summary>
+    public FileSet With(KeptFile added)
+    {
+        ArgumentNullException.ThrowIfNull(added);
+        return new(Main.Path, Files.Where(file => file.Path != added.Path).Append(added));
+    }
 
     /// <summary>Whether another set holds the same bytes under the same paths.</summary>
     public bool IsSameAs(FileSet other)

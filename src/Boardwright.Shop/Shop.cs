@@ -63,6 +63,25 @@ public sealed class Shop : IAsyncDisposable
     public Task<Opened> ReadAsync(Guid item, int? number = null, CancellationToken cancel = default) =>
         Ask(async context => await Open(context, await ItemOf(context, item, cancel), number, cancel), cancel);
 
+    /// <summary>Opens one file of a revision, without the others, of which some may be large.</summary>
+    /// <param name="item">The item.</param>
+    /// <param name="path">Path of the file inside the item; <c>null</c> for the one that the item is about.</param>
+    /// <param name="number">The revision; the newest where not given.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <returns>The file, or <c>null</c> when the revision has none of that path.</returns>
+    /// <exception cref="ShopTrouble">There is no such item or revision, or the file is not what was saved.</exception>
+    public Task<(Item Item, Revision Revision, KeptFile? File)> ReadFileAsync(Guid item, string? path = null, int? number = null, CancellationToken cancel = default) => Ask(async context =>
+    {
+        var row = await ItemOf(context, item, cancel);
+        var (latest, revision) = await Revisions(context, row, number, cancel);
+        var wanted = path ?? revision.Main;
+        var found = await (from file in context.Files.AsNoTracking()
+                           join content in context.Contents.AsNoTracking() on file.Hash equals content.Hash
+                           where file.ItemId == item && file.Number == revision.Number && file.Path == wanted
+                           select new { file.Hash, content.Bytes }).FirstOrDefaultAsync(cancel);
+        return (Shown(row, latest), Shown(revision), found is null ? null : Sound(row, revision.Number, new KeptFile(wanted, found.Bytes), found.Hash));
+    }, cancel);
+
     /// <summary>Every revision of an item, the newest first.</summary>
     public Task<IReadOnlyList<Revision>> HistoryAsync(Guid item, CancellationToken cancel = default) => Ask<IReadOnlyList<Revision>>(async context =>
     {
@@ -77,7 +96,11 @@ public sealed class Shop : IAsyncDisposable
 
     /// <summary>Begins an item.</summary>
     /// <exception cref="ShopTrouble">The name is taken or empty.</exception>
-    public Task<Item> AddAsync(ItemKind kind, string name, FileSet files, Signature by, CancellationToken cancel = default) => Begin(kind, name, files, by, Act.Saved, null, cancel);
+    public Task<Item> AddAsync(ItemKind kind, string name, FileSet files, Signature by, CancellationToken cancel = default) => AddAsync(kind, name, files, null, by, cancel);
+
+    /// <summary>Begins an item that comes from a revision of another one, such as a board that was built from it.</summary>
+    /// <exception cref="ShopTrouble">The name is taken or empty.</exception>
+    public Task<Item> AddAsync(ItemKind kind, string name, FileSet files, Origin? from, Signature by, CancellationToken cancel = default) => Begin(kind, name, files, by, Act.Saved, from, cancel);
 
     /// <summary>Saves new files of an item on top of the revision they were made from.</summary>
     /// <param name="item">The item.</param>
@@ -346,19 +369,27 @@ public sealed class Shop : IAsyncDisposable
 
     static async Task<Opened> Open(ShopContext context, ItemRow item, int? number, CancellationToken cancel)
     {
-        var wanted = number ?? item.Latest;
-        var revisions = await context.Revisions.AsNoTracking().Where(row => row.ItemId == item.Id && (row.Number == wanted || row.Number == item.Latest)).ToListAsync(cancel);
-        var revision = revisions.Find(row => row.Number == wanted)
-            ?? throw new ShopTrouble(Trouble.NotThere, FormattableString.Invariant($"{item.Name} has no revision {wanted}; the newest is {item.Latest}."), "Look at its log.");
+        var (latest, revision) = await Revisions(context, item, number, cancel);
+        var wanted = revision.Number;
         var files = await (from file in context.Files.AsNoTracking()
                            join content in context.Contents.AsNoTracking() on file.Hash equals content.Hash
                            where file.ItemId == item.Id && file.Number == wanted
                            select new { file.Path, file.Hash, content.Bytes }).ToListAsync(cancel);
-        var kept = files.ConvertAll(static file => new KeptFile(file.Path, file.Bytes));
-        if (!kept.Select(static file => file.Hash).SequenceEqual(files.Select(static file => file.Hash), StringComparer.Ordinal))
-            throw new ShopTrouble(Trouble.Damaged, FormattableString.Invariant($"A file of {item.Name}, revision {wanted}, is not what was saved."), "Recover the shop from a backup.");
-        return new(Shown(item, revisions.Find(row => row.Number == item.Latest)!), Shown(revision), new FileSet(revision.Main, kept));
+        var kept = files.ConvertAll(file => Sound(item, wanted, new KeptFile(file.Path, file.Bytes), file.Hash));
+        return new(Shown(item, latest), Shown(revision), new FileSet(revision.Main, kept));
     }
+
+    static async Task<(RevisionRow Latest, RevisionRow Wanted)> Revisions(ShopContext context, ItemRow item, int? number, CancellationToken cancel)
+    {
+        var wanted = number ?? item.Latest;
+        var revisions = await context.Revisions.AsNoTracking().Where(row => row.ItemId == item.Id && (row.Number == wanted || row.Number == item.Latest)).ToListAsync(cancel);
+        var revision = revisions.Find(row => row.Number == wanted)
+            ?? throw new ShopTrouble(Trouble.NotThere, FormattableString.Invariant($"{item.Name} has no revision {wanted}; the newest is {item.Latest}."), "Look at its log.");
+        return (revisions.Find(row => row.Number == item.Latest)!, revision);
+    }
+
+    static KeptFile Sound(ItemRow item, int number, KeptFile file, string hash) => file.Hash == hash ? file
+        : throw new ShopTrouble(Trouble.Damaged, FormattableString.Invariant($"A file of {item.Name}, revision {number}, is not what was saved."), "Recover the shop from a backup.");
 
     static Item Shown(ItemRow item, RevisionRow latest) => new(item.Id, item.Kind, Shown(latest), item is { FromItem: { } from, FromNumber: { } number } ? new(from, number) : null);
 

@@ -19,7 +19,7 @@ static class ShopFolder
     const string ReadMe = """
         This folder is a whole Boardwright shop, written by: boardwright shop export
 
-        boards/NAME and shelf/NAME hold one item each. history.json lists its revisions: who saved, when (UTC) and why,
+        boards/NAME, shelf/NAME, built/SERIAL and loggers/ID hold one item each. history.json lists its revisions: who saved, when (UTC) and why,
         and for each file in which numbered folder it lies; a file that did not change stays in the folder of the
         revision that brought it. The files are as they were saved, byte for byte.
 
@@ -70,9 +70,10 @@ static class ShopFolder
         var taken = new HashSet<string>(StringComparer.OrdinalIgnoreCase);
         foreach (var item in items.OrderBy(static item => item.Id.ToString(), StringComparer.Ordinal))
         {
-            var place = $"{(item.Kind == ItemKind.Board ? "boards" : "shelf")}/{Slug(item.Name)}";
+            var named = $"{Place(item.Kind)}/{Slug(item.Name)}";
+            var place = named;
             for (var i = 2; !taken.Add(place); i++)
-                place = string.Create(CultureInfo.InvariantCulture, $"{(item.Kind == ItemKind.Board ? "boards" : "shelf")}/{Slug(item.Name)}-{i}");
+                place = string.Create(CultureInfo.InvariantCulture, $"{named}-{i}");
             await WriteItem(context, item, Path.Combine(folder, place), cancel);
             index.Add(new(place, item.Name, item.Folded is null));
             progress?.Report(index.Count);
@@ -81,6 +82,15 @@ static class ShopFolder
         await File.WriteAllTextAsync(Path.Combine(folder, "README.txt"), ReadMe, cancel);
         DurableFile.Write(Path.Combine(folder, IndexFile), Bytes(new Index(Version, [.. index.OrderBy(static item => item.Folder, StringComparer.Ordinal)])));
     }
+
+    static string Place(ItemKind kind) => kind switch
+    {
+        ItemKind.Board => "boards",
+        ItemKind.Shelf => "shelf",
+        ItemKind.Built => "built",
+        ItemKind.Logger => "loggers",
+        _ => throw new ArgumentOutOfRangeException(nameof(kind)),
+    };
 
     static async Task WriteItem(ShopContext context, ItemRow item, string folder, CancellationToken cancel)
     {

@@ -48,16 +48,7 @@ static class Learn
             if (result.GetValueOrDefault<string>() is { } text && Scale(text) is null)
                 result.AddError("--speed-scale wants a number near 1, and after ± how well it is known, such as 1.02±0.005.");
         });
-        var time = new Option<string>("--time") { Description = "How times are written, where the log does not tell: s, ms or clock.", HelpName = "FORM" };
-        time.AcceptOnlyFromAmong("s", "ms", "clock");
-        var mark = new Option<string>("--decimal") { Description = "The decimal mark, where the log does not tell: point or comma.", HelpName = "MARK" };
-        mark.AcceptOnlyFromAmong("point", "comma");
-        var columns = new Option<string[]>("--column") { Description = "What a column holds, where its name does not tell: \"NAME=speed km/h\", \"NAME=time\" or \"NAME=none\".", HelpName = "NAME=WHAT" };
-        columns.Validators.Add(result =>
-        {
-            if (result.GetValueOrDefault<string[]>() is { } given && Array.Exists(given, g => !g.Contains('=', StringComparison.Ordinal)))
-                result.AddError("--column wants the name of a column, =, and what it holds, such as \"Speed=speed km/h\".");
-        });
+        var log = new LogOptions();
         var grade = Quantity("--grade", "Rise of the road all along, for the prediction, such as \"0 %\" for a level one; else by the log's heights.", "GRADE", Fraction.Dimension);
         var charge = Quantity("--charge", "Charge at the start of the ride, for the prediction, such as \"95 %\"; else by the pack's voltage at rest, or by the logger.", "CHARGE", Fraction.Dimension);
         var kept = new Option<string>("--kept") { Description = "Name of a board in the shop, in place of a board file.", HelpName = "NAME" };
@@ -69,7 +60,8 @@ static class Learn
         var command = new Verb(
             "learn", "Tells from logged rides what rolls, drags, sags and warms, each with the range it is known to. Exit code 0 when something was learnt, 1 when nothing was, 2 when a file could not be read.",
             "boardwright learn ride.csv --mass \"92 kg\"", "boardwright learn out.csv back.csv --board tern.board.yaml --speed-scale 1.01±0.003", "boardwright learn ride.csv --board tern.board.yaml --take rolling --take drag-area", "boardwright learn ride.csv --column \"v=speed m/s\" --column \"Temp=motor-temperature C\"")
-        { logs, board, kept, shop, take, into, mass, wind, slope, grade, charge, scale, time, mark, columns };
+        { logs, board, kept, shop, take, into, mass, wind, slope, grade, charge, scale };
+        log.AddTo(command);
         command.Validators.Add(result =>
         {
             if (result.GetValue(board) is not null && result.GetValue(kept) is not null)
@@ -80,21 +72,15 @@ static class Learn
         command.SetAction(parsed =>
         {
             var (factor, spread) = Scale(parsed.GetValue(scale) ?? "1±0.01")!.Value;
-            var wishes = new LogWishes
-            {
-                Time = parsed.GetValue(time) switch { "s" => TimeForm.Seconds, "ms" => TimeForm.Milliseconds, "clock" => TimeForm.Clock, _ => null },
-                DecimalMark = parsed.GetValue(mark) switch { "point" => '.', "comma" => ',', _ => null },
-                Columns = (parsed.GetValue(columns) ?? []).Select(c => c.Split('=', 2)).GroupBy(c => c[0].Trim(), StringComparer.OrdinalIgnoreCase).ToDictionary(g => g.Key, g => g.Last()[1].Trim(), StringComparer.OrdinalIgnoreCase),
-            };
             var replay = new ReplayConditions { Grade = Stated<Fraction>(parsed.GetValue(grade)), StartCharge = Stated<Fraction>(parsed.GetValue(charge)), SpeedScale = factor };
             return RunAsync(
                 terminal, parsed.GetRequiredValue(logs), new(parsed.GetValue(board), parsed.GetValue(kept), parsed.GetValue(shop), parsed.GetValue(take) ?? [], parsed.GetValue(into) == "shelf"),
-                new(null, Stated<Mass>(parsed.GetValue(mass)), Stated<Speed>(parsed.GetValue(wind)), Stated<Fraction>(parsed.GetValue(slope)), factor, spread, wishes, replay)).GetAwaiter().GetResult();
+                new(null, Stated<Mass>(parsed.GetValue(mass)), Stated<Speed>(parsed.GetValue(wind)), Stated<Fraction>(parsed.GetValue(slope)), factor, spread, log.Of(parsed), replay)).GetAwaiter().GetResult();
         });
         return command;
     }
 
-    static Option<string> Quantity(string name, string description, string helpName, Dimension dimension)
+    internal static Option<string> Quantity(string name, string description, string helpName, Dimension dimension)
     {
         var option = new Option<string>(name) { Description = description, HelpName = helpName };
         option.Validators.Add(result =>
@@ -105,7 +91,7 @@ static class Learn
         return option;
     }
 
-    static T? Stated<T>(string? text)
+    internal static T? Stated<T>(string? text)
         where T : struct, IQuantity<T> =>
         text is null ? null : T.FromSi(QuantityText.Read(text, T.Dimension).Si);
 
@@ -257,7 +243,7 @@ static class Learn
         _ => key,
     };
 
-    static void Show(Paper paper, LogMapping mapping)
+    internal static void Show(Paper paper, LogMapping mapping)
     {
         paper.Write(0, "Columns", Ink.Heading);
         foreach (var column in mapping.Columns)
@@ -274,7 +260,7 @@ static class Learn
 
     static string Words(Channel channel) => string.Concat($"{channel}".Select((c, i) => char.IsUpper(c) ? (i > 0 ? " " : "") + char.ToLowerInvariant(c) : $"{c}"));
 
-    static void Tell(Paper paper, RideLog log, RideLogReading reading)
+    internal static void Tell(Paper paper, RideLog log, RideLogReading reading)
     {
         paper.Write(0, log.Name, Ink.Heading);
         paper.Write(2, Text($"{reading.RowCount} rows over {log.Lasting.Minutes:0.0} min, {log.UsualStep.Seconds:0.##} s apart as a rule; {reading.BadRowCount} bad, {reading.EmptyRowCount} empty."));

@@ -8,15 +8,8 @@ namespace Boardwright.App.Commands;
 
 /// <summary><c>shop</c>: keeps boards and shelf files with every revision.</summary>
 /// <remarks>The database's libraries are loaded only when one of these commands runs.</remarks>
-sealed class ShopCommands(Terminal terminal)
+sealed class ShopCommands(Terminal terminal) : ShopVerbs(terminal)
 {
-    readonly Option<string?> where = new("--shop")
-    {
-        Description = "The shop: a file, or the connection string of a PostgreSQL database. Without it the variable BOARDWRIGHT_SHOP counts, and without that a file in your own data folder.",
-        HelpName = "PLACE",
-        Recursive = true,
-    };
-
     /// <summary>The command with its parts.</summary>
     public static Verb Of(Terminal terminal) => new ShopCommands(terminal).All();
 
@@ -24,7 +17,7 @@ sealed class ShopCommands(Terminal terminal)
         "shop", "Keeps boards and shelf files with every revision: who saved, when and why.",
         "boardwright shop save tern.board.yaml --why \"quieter belt\"", "boardwright shop log tern", "boardwright shop backup")
     {
-        where, List(), Save(), Log(), Diff(), Show(), Restore(), Branch(), Duplicate(), Rename(),
+        Where, List(), Save(), Log(), Diff(), Show(), Restore(), Branch(), Duplicate(), Rename(),
         Delete(), BringBack(), Find(), Import(), Export(), Backup(), Recover(),
     };
 
@@ -35,10 +28,10 @@ sealed class ShopCommands(Terminal terminal)
         return With(command, async (parsed, shop, cancel) =>
         {
             var items = new List<Item>();
-            foreach (var kind in new[] { ItemKind.Board, ItemKind.Shelf })
+            foreach (var kind in Enum.GetValues<ItemKind>())
                 items.AddRange(await shop.ListAsync(kind, parsed.GetValue(all), cancel));
             if (items.Count == 0)
-                terminal.Out.Write($"The shop {shop.Place.Shown} is empty. Keep a board in it with: boardwright shop save FILE --why TEXT\n");
+                Terminal.Out.Write($"The shop {shop.Place.Shown} is empty. Keep a board in it with: boardwright shop save FILE --why TEXT\n");
             Table([.. items.Select(item => new[] { item.Name, Word(item.Kind), Numbered(item.Latest.Number), Time(item.Latest), item.Latest.Who, item.IsDeleted ? "deleted: " + item.Latest.Why : item.Latest.Why })]);
             return Exit.Holds;
         });
@@ -70,11 +63,11 @@ sealed class ShopCommands(Terminal terminal)
                 var found = BoardFolder.Gather(file);
                 var (title, who) = (parsed.GetValue(name) ?? BoardFile.NameOf(file), By(parsed, why, by));
                 foreach (var lost in found.Missing)
-                    terminal.Error.Write($"{file} names {lost}, which is not kept with it: it is not there, or is named by an absolute path.\n");
+                    Terminal.Error.Write($"{file} names {lost}, which is not kept with it: it is not there, or is named by an absolute path.\n");
                 if (await shop.FindAsync(found.Kind, title, cancel) is not { IsDeleted: false } item)
                 {
                     var begun = await shop.AddAsync(found.Kind, title, found.Files, who, cancel);
-                    terminal.Out.Write($"{begun.Name}: revision 1\n");
+                    Terminal.Out.Write($"{begun.Name}: revision 1\n");
                     continue;
                 }
 
@@ -85,7 +78,7 @@ sealed class ShopCommands(Terminal terminal)
                 if (result is not Conflict)
                 {
                     foreach (var updated in found.Update((await shop.ReadAsync(item.Id, null, cancel)).Files))
-                        terminal.Out.Write($"{updated} now holds what others saved too\n");
+                        Terminal.Out.Write($"{updated} now holds what others saved too\n");
                 }
 
                 code = Math.Max(code, Told(item, result));
@@ -106,7 +99,7 @@ sealed class ShopCommands(Terminal terminal)
             if (item.From is { } from)
             {
                 var origin = await shop.ReadAsync(from.Item, from.Number, cancel);
-                terminal.Out.Write(Text($"Branched from revision {from.Number} of {origin.Item.Name}.\n"));
+                Terminal.Out.Write(Text($"Branched from revision {from.Number} of {origin.Item.Name}.\n"));
             }
 
             return Exit.Holds;
@@ -126,19 +119,19 @@ sealed class ShopCommands(Terminal terminal)
             var to = parsed.GetValue(second) ?? item.Latest.Number;
             var from = parsed.GetValue(first) ?? Math.Max(1, to - 1);
             var difference = await shop.DifferenceAsync(item.Id, from, to, cancel);
-            terminal.Out.Write(Text($"{item.Name}, revision {from} to {to}{(difference.Lines.Count == 0 ? ": no difference" : "")}\n"));
+            Terminal.Out.Write(Text($"{item.Name}, revision {from} to {to}{(difference.Lines.Count == 0 ? ": no difference" : "")}\n"));
             if (parsed.GetValue(lines))
             {
                 foreach (var (file, changes) in difference.Lines)
                 {
-                    terminal.Out.Write($"{file}\n");
+                    Terminal.Out.Write($"{file}\n");
                     foreach (var line in changes)
-                        terminal.Out.Write(Text($"{line.Number,6} {line.Sign} {line.Text}\n"));
+                        Terminal.Out.Write(Text($"{line.Number,6} {line.Sign} {line.Text}\n"));
                 }
             }
             else
             {
-                Changes(terminal.Out, difference.Keys);
+                Changes(Terminal.Out, difference.Keys);
             }
 
             return Exit.Holds;
@@ -159,11 +152,11 @@ sealed class ShopCommands(Terminal terminal)
             {
                 BoardFolder.Write(opened.Files, place);
                 foreach (var file in opened.Files.Files)
-                    terminal.Out.Write($"{Path.Combine(place, file.Path)}\n");
+                    Terminal.Out.Write($"{Path.Combine(place, file.Path)}\n");
             }
             else
             {
-                terminal.Out.Write(opened.Files.Main.Text.TrimStart('\uFEFF'));
+                Terminal.Out.Write(opened.Files.Main.Text.TrimStart('\uFEFF'));
             }
 
             return Exit.Holds;
@@ -180,7 +173,7 @@ sealed class ShopCommands(Terminal terminal)
         {
             var item = await Find(shop, parsed.GetRequiredValue(board), cancel);
             var restored = await shop.RestoreAsync(item.Id, parsed.GetValue(revision), By(parsed, why, by), cancel);
-            terminal.Out.Write(Text($"{item.Name}: revision {restored.Number}, which is revision {restored.Of} again\n"));
+            Terminal.Out.Write(Text($"{item.Name}: revision {restored.Number}, which is revision {restored.Of} again\n"));
             return Exit.Holds;
         });
     }
@@ -195,7 +188,7 @@ sealed class ShopCommands(Terminal terminal)
         {
             var item = await Find(shop, parsed.GetRequiredValue(board), cancel);
             var branch = await shop.BranchAsync(item.Id, parsed.GetRequiredValue(name), By(parsed, why, by), parsed.GetValue(revision), cancel);
-            terminal.Out.Write(Text($"{branch.Name}: revision 1, from revision {branch.From!.Number} of {item.Name}\n"));
+            Terminal.Out.Write(Text($"{branch.Name}: revision 1, from revision {branch.From!.Number} of {item.Name}\n"));
             return Exit.Holds;
         });
     }
@@ -209,7 +202,7 @@ sealed class ShopCommands(Terminal terminal)
         {
             var item = await Find(shop, parsed.GetRequiredValue(board), cancel);
             var copy = await shop.DuplicateAsync(item.Id, parsed.GetRequiredValue(name), By(parsed, why, by), null, cancel);
-            terminal.Out.Write($"{copy.Name}: revision 1\n");
+            Terminal.Out.Write($"{copy.Name}: revision 1\n");
             return Exit.Holds;
         });
     }
@@ -223,7 +216,7 @@ sealed class ShopCommands(Terminal terminal)
         {
             var item = await Find(shop, parsed.GetRequiredValue(board), cancel);
             var renamed = await shop.RenameAsync(item.Id, parsed.GetRequiredValue(name), By(parsed, why, by), cancel);
-            terminal.Out.Write(Text($"{renamed.Name}: revision {renamed.Number}, formerly {item.Name}\n"));
+            Terminal.Out.Write(Text($"{renamed.Name}: revision {renamed.Number}, formerly {item.Name}\n"));
             return Exit.Holds;
         });
     }
@@ -237,7 +230,7 @@ sealed class ShopCommands(Terminal terminal)
         {
             var item = await Find(shop, parsed.GetRequiredValue(board), cancel);
             await shop.DeleteAsync(item.Id, By(parsed, why, by), cancel);
-            terminal.Out.Write($"{item.Name} is off the list. Bring it back with: boardwright shop bring-back \"{item.Name}\"\n");
+            Terminal.Out.Write($"{item.Name} is off the list. Bring it back with: boardwright shop bring-back \"{item.Name}\"\n");
             return Exit.Holds;
         });
     }
@@ -251,7 +244,7 @@ sealed class ShopCommands(Terminal terminal)
         {
             var item = await Find(shop, parsed.GetRequiredValue(board), cancel);
             var back = await shop.BringBackAsync(item.Id, By(parsed, why, by), cancel);
-            terminal.Out.Write(Text($"{item.Name}: revision {back.Number}\n"));
+            Terminal.Out.Write(Text($"{item.Name}: revision {back.Number}\n"));
             return Exit.Holds;
         });
     }
@@ -272,7 +265,7 @@ sealed class ShopCommands(Terminal terminal)
             {
                 Table([.. found.Select(part => new[] { part.Id, part.Kind, part.Name, part.Supplier, part.Price, part.Stock is { } count ? Text($"{count} there") : "" })]);
                 if (found.Count == 0)
-                    terminal.Out.Write("No part on the shop's shelf has these words. Keep a shelf file with: boardwright shop save FILE --why TEXT\n");
+                    Terminal.Out.Write("No part on the shop's shelf has these words. Keep a shelf file with: boardwright shop save FILE --why TEXT\n");
                 return found.Count == 0 ? Exit.Wanting : Exit.Holds;
             }
 
@@ -283,7 +276,7 @@ sealed class ShopCommands(Terminal terminal)
                 if (value is null)
                     continue;
                 var result = await shop.ChangePartAsync(one, key, value, By(parsed, why, by), cancel);
-                terminal.Out.Write($"{one.Id}.{key}: {value}{(result is Saved ? "" : ", as before")}\n");
+                Terminal.Out.Write($"{one.Id}.{key}: {value}{(result is Saved ? "" : ", as before")}\n");
             }
 
             return Exit.Holds;
@@ -297,7 +290,7 @@ sealed class ShopCommands(Terminal terminal)
         return With(command, async (parsed, shop, cancel) =>
         {
             await shop.ImportAsync(parsed.GetRequiredValue(folder), cancel);
-            terminal.Out.Write($"Read {parsed.GetRequiredValue(folder)} into {shop.Place.Shown}.\n");
+            Terminal.Out.Write($"Read {parsed.GetRequiredValue(folder)} into {shop.Place.Shown}.\n");
             return Exit.Holds;
         });
     }
@@ -308,8 +301,8 @@ sealed class ShopCommands(Terminal terminal)
         var command = new Verb("export", "Writes the whole shop, every revision of it, as a folder of plain files.", "boardwright shop export shop-folder") { folder };
         return With(command, async (parsed, shop, cancel) =>
         {
-            await shop.ExportAsync(parsed.GetRequiredValue(folder), terminal.IsStyled ? new Counter(terminal.Error) : null, cancel);
-            terminal.Out.Write($"Wrote {shop.Place.Shown} into {parsed.GetRequiredValue(folder)}.\n");
+            await shop.ExportAsync(parsed.GetRequiredValue(folder), Terminal.IsStyled ? new Counter(Terminal.Error) : null, cancel);
+            Terminal.Out.Write($"Wrote {shop.Place.Shown} into {parsed.GetRequiredValue(folder)}.\n");
             return Exit.Holds;
         });
     }
@@ -320,7 +313,7 @@ sealed class ShopCommands(Terminal terminal)
         var command = new Verb("backup", "Writes a backup of the shop while others may go on working.", "boardwright shop backup", "boardwright shop backup /media/stick/shop.db") { target };
         return With(command, async (parsed, shop, cancel) =>
         {
-            terminal.Out.Write($"Backed up as {await shop.BackUpAsync(parsed.GetValue(target), cancel)}\n");
+            Terminal.Out.Write($"Backed up as {await shop.BackUpAsync(parsed.GetValue(target), cancel)}\n");
             return Exit.Holds;
         });
     }
@@ -332,38 +325,11 @@ sealed class ShopCommands(Terminal terminal)
         command.SetAction((parsed, cancel) => Plainly(async () =>
         {
             var file = parsed.GetRequiredValue(source);
-            var before = await ShopPlaces.RecoverAsync(parsed.GetValue(where), file, cancel);
-            terminal.Out.Write(before is null ? $"Recovered from {file}.\n" : $"Recovered from {file}. What was there before is in {before}\n");
+            var before = await ShopPlaces.RecoverAsync(parsed.GetValue(Where), file, cancel);
+            Terminal.Out.Write(before is null ? $"Recovered from {file}.\n" : $"Recovered from {file}. What was there before is in {before}\n");
             return Exit.Holds;
         }));
         return command;
-    }
-
-    Verb With(Verb command, Func<ParseResult, Shop, CancellationToken, Task<int>> action)
-    {
-        command.SetAction((parsed, cancel) => Plainly(async () =>
-        {
-            await using var shop = await ShopPlaces.OpenAsync(parsed.GetValue(where), cancel);
-            return await action(parsed, shop, cancel);
-        }));
-        return command;
-    }
-
-    async Task<int> Plainly(Func<Task<int>> action)
-    {
-        try
-        {
-            return await action();
-        }
-        catch (ShopTrouble trouble)
-        {
-            var paper = new Paper(terminal.Error, terminal.Width, isStyled: false);
-            paper.Write(0, trouble.Says);
-            paper.Write(0, trouble.Remedy);
-            if (terminal.ShowsTraces)
-                terminal.Error.WriteLine(trouble);
-            return Exit.Unread;
-        }
     }
 
     int Told(Item item, SaveResult result)
@@ -371,20 +337,20 @@ sealed class ShopCommands(Terminal terminal)
         switch (result)
         {
             case Saved saved:
-                terminal.Out.Write(Text($"{item.Name}: revision {saved.Revision.Number}{(saved.Revision.Act == Act.Merged ? ", merged with what others saved" : "")}\n"));
-                Changes(terminal.Out, saved.TakenOver);
+                Terminal.Out.Write(Text($"{item.Name}: revision {saved.Revision.Number}{(saved.Revision.Act == Act.Merged ? ", merged with what others saved" : "")}\n"));
+                Changes(Terminal.Out, saved.TakenOver);
                 return Exit.Holds;
             case Unchanged same:
-                terminal.Out.Write(Text($"{item.Name}: as revision {same.Revision.Number}; nothing to save\n"));
+                Terminal.Out.Write(Text($"{item.Name}: as revision {same.Revision.Number}; nothing to save\n"));
                 return Exit.Holds;
             case Conflict conflict:
-                terminal.Error.Write(Text($"{item.Name}: nothing was saved, because {conflict.Theirs.Revision.Who} changed the same in revision {conflict.Theirs.Revision.Number} ({conflict.Theirs.Revision.Why}):\n"));
+                Terminal.Error.Write(Text($"{item.Name}: nothing was saved, because {conflict.Theirs.Revision.Who} changed the same in revision {conflict.Theirs.Revision.Number} ({conflict.Theirs.Revision.Why}):\n"));
                 foreach (var choice in conflict.Choices)
                 {
-                    terminal.Error.Write(choice.Key.Length == 0 ? $"  {choice.File} as a whole\n" : $"  {choice.Key}\n    was     {choice.Base ?? "nothing"}\n    mine    {choice.Mine ?? "nothing"}\n    theirs  {choice.Theirs ?? "nothing"}\n");
+                    Terminal.Error.Write(choice.Key.Length == 0 ? $"  {choice.File} as a whole\n" : $"  {choice.Key}\n    was     {choice.Base ?? "nothing"}\n    mine    {choice.Mine ?? "nothing"}\n    theirs  {choice.Theirs ?? "nothing"}\n");
                 }
 
-                terminal.Error.Write("Save again with --prefer mine or --prefer theirs; all other changes of both are kept.\n");
+                Terminal.Error.Write("Save again with --prefer mine or --prefer theirs; all other changes of both are kept.\n");
                 return Exit.Wanting;
             default:
                 throw new NotSupportedException();
@@ -407,22 +373,16 @@ sealed class ShopCommands(Terminal terminal)
 
     static string Brief(string? written) => written is null ? "nothing" : written.ReplaceLineEndings(" ");
 
-    void Table(IReadOnlyList<string[]> rows)
-    {
-        if (rows.Count == 0)
-            return;
-        var widths = Enumerable.Range(0, rows[0].Length).Select(column => rows.Max(row => Paper.Cells(row[column]))).ToList();
-        foreach (var row in rows)
-            terminal.Out.Write(string.Join("  ", row.Select((cell, column) => Paper.Padded(cell, widths[column]))).TrimEnd() + "\n");
-    }
-
     static async Task<Item> Find(Shop shop, string name, CancellationToken cancel) =>
         await shop.FindAsync(ItemKind.Board, name, cancel) ?? await shop.FindAsync(ItemKind.Shelf, name, cancel)
+        ?? await shop.FindAsync(ItemKind.Built, name, cancel) ?? await shop.FindAsync(ItemKind.Logger, name, cancel)
         ?? throw new ShopTrouble(Trouble.NotThere, $"There is no {name} in the shop {shop.Place.Shown}.", await Near(shop, name, cancel));
 
     static async Task<string> Near(Shop shop, string name, CancellationToken cancel)
     {
-        var names = (await shop.ListAsync(ItemKind.Board, withDeleted: true, cancel)).Concat(await shop.ListAsync(ItemKind.Shelf, withDeleted: true, cancel)).Select(static item => item.Name);
+        var names = new List<string>();
+        foreach (var kind in Enum.GetValues<ItemKind>())
+            names.AddRange((await shop.ListAsync(kind, withDeleted: true, cancel)).Select(static item => item.Name));
         return Closeness.Nearest(name, names, 1) is [var near] ? $"Was {near} meant?" : "See what there is with: boardwright shop list --all";
     }
 
@@ -434,16 +394,6 @@ sealed class ShopCommands(Terminal terminal)
 
     static Argument<string> NewName() => new("NEWNAME") { Description = "The name." };
 
-    static (Option<string> Why, Option<string> By) Signed(string? reason = null)
-    {
-        var why = new Option<string>("--why") { Description = "Why, in a few words.", HelpName = "TEXT", Required = reason is null };
-        if (reason is not null)
-            why.DefaultValueFactory = _ => reason;
-        return (why, new("--by") { Description = "Who; the name of this user where not given.", HelpName = "WHO", DefaultValueFactory = static _ => Environment.UserName });
-    }
-
-    static Signature By(ParseResult parsed, Option<string> why, Option<string> by) => new(parsed.GetRequiredValue(by), parsed.GetRequiredValue(why));
-
     static string Acted(Revision revision) => revision.Act switch
     {
         Act.Restored => Text($"restored {revision.Of}"),
@@ -453,13 +403,9 @@ sealed class ShopCommands(Terminal terminal)
         var act => act.ToString().ToLowerInvariant(),
     };
 
-    static string Word(ItemKind kind) => kind == ItemKind.Board ? "board" : "shelf";
-
-    static string Numbered(int number) => number.ToString(CultureInfo.InvariantCulture);
+    static string Word(ItemKind kind) => kind.ToString().ToLowerInvariant();
 
     static string Time(Revision revision) => revision.When.ToString("yyyy-MM-dd HH:mm'Z'", CultureInfo.InvariantCulture);
-
-    static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 
     sealed class Counter(TextWriter writer) : IProgress<int>
     {

@@ -205,7 +205,7 @@ sealed class Desk : IDisposable
         var kept => [.. kept.Files.Texts.Where(t => IsShelf(t.Key, kept.Path)).OrderBy(t => t.Key, StringComparer.Ordinal).Select(t => (t.Key, t.Value))],
     };
 
-    static bool IsShelf(string path, string board) => path != board && path.EndsWith(".yaml", StringComparison.Ordinal) && !BoardFile.IsCalledSo(path);
+    static bool IsShelf(string path, string board) => path != board && BoardFile.IsCalledAsShelf(path);
 
     /// <inheritdoc/>
     public void Dispose()

@@ -1,3 +1,4 @@
+using Boardwright.Builds;
 using Boardwright.Drivetrains;
 using Boardwright.Findings;
 using Boardwright.Parts;
@@ -41,9 +42,9 @@ static class BuildSheet
 
         yield return new Checks(
         [
-            new("Parts list and cut list are ticked: everything lies ready."),
-            new("Motor, shaft, pulley bore, key, belt and hanger were measured and agree with the board file."),
-            new("Drill template printed at 100 %, its lines measured on every page.", "100 mm within 0.5 mm", "mm"),
+            new("Parts list and cut list are ticked: everything lies ready.") { Id = "parts.ready" },
+            new("Motor, shaft, pulley bore, key, belt and hanger were measured and agree with the board file.") { Id = "parts.measured" },
+            new("Drill template printed at 100 %, its lines measured on every page.", "100 mm within 0.5 mm", "mm") { Id = "template.scale", Range = PassRange.In("mm", 99.5, 100.5) },
         ]);
     }
 
@@ -64,13 +65,13 @@ static class BuildSheet
         var into = p.IsWoodScrew ? "pilot holes" : "holes for the inserts";
         List<Check> checks =
         [
-            new(Text($"Tape the sheet SEEN FROM OUTSIDE to the deck's underside, its long centre line on the deck's, nose to nose. Prick every cross through.")),
-            new(Text($"Drill {p.Places.Count} {into} Ø {p.DeckHole.Millimetres:0.0} mm through the deck, square to it, scrap wood behind; seal the bare wood.{(p.IsDeckHoleUsual ? " This size is a usual one: measure the insert first." : "")}"), "B1 to its neighbours as in the table", "mm"),
-            new(Text($"Drill {p.Places.Count} clearance holes Ø {p.BoxHole.Millimetres:0.0} mm into the flange, {p.Inset.Millimetres:0.0} mm from its edge.")),
+            new(Text($"Tape the sheet SEEN FROM OUTSIDE to the deck's underside, its long centre line on the deck's, nose to nose. Prick every cross through.")) { Id = "deck.template" },
+            new(Text($"Drill {p.Places.Count} {into} Ø {p.DeckHole.Millimetres:0.0} mm through the deck, square to it, scrap wood behind; seal the bare wood.{(p.IsDeckHoleUsual ? " This size is a usual one: measure the insert first." : "")}"), "B1 to its neighbours as in the table", "mm") { Id = "deck.holes" },
+            new(Text($"Drill {p.Places.Count} clearance holes Ø {p.BoxHole.Millimetres:0.0} mm into the flange, {p.Inset.Millimetres:0.0} mm from its edge.")) { Id = "box.holes" },
         ];
         if (!p.IsWoodScrew)
-            checks.Add(new(Text($"Press the {p.Thread.Name} inserts in from the deck's upper side, flange flush, so that the bolt pulls it into the wood.")));
-        checks.Add(new("Cut the openings in the walls; deburr; try every gland, socket and switch dry."));
+            checks.Add(new(Text($"Press the {p.Thread.Name} inserts in from the deck's upper side, flange flush, so that the bolt pulls it into the wood.")) { Id = "deck.inserts" });
+        checks.Add(new("Cut the openings in the walls; deburr; try every gland, socket and switch dry.") { Id = "box.openings" });
         yield return new Checks(checks);
         yield return new Table(
             [new("Hole", 1), new("Towards the nose, mm", 2, true), new("Towards the right-hand side, mm", 2, true), new("Measured", 2)],
@@ -86,11 +87,11 @@ static class BuildSheet
         yield return new Heading("Trucks and wheels");
         yield return new Checks(
         [
-            new(Text($"Bolt the trucks on ({Or(gathering.Of(parts.Deck.HolePattern))} mm holes), crosswise, until the deck's surface just gives under the washers; common practice, no torque is published for wood."), "", "N·m"),
-            new(Text($"Wheelbase, axle to axle: {Or(gathering.Of(parts.Deck.Wheelbase, w => $"{w.Items[0].Millimetres:0} mm"))}."), "", "mm"),
-            new("Bearings with the spacer between them; tighten the axle nuts, then back off until the wheel runs free without play. Lock nuts show a thread beyond their ring."),
-            new("Kingpin nuts: bushings sit, nothing rattles, the deck comes back to level from both sides."),
-            new("Lean the deck to its stop on both sides, loaded: no wheel touches deck, box or belt."),
+            new(Text($"Bolt the trucks on ({Or(gathering.Of(parts.Deck.HolePattern))} mm holes), crosswise, until the deck's surface just gives under the washers; common practice, no torque is published for wood."), "", "N·m") { Id = "trucks.bolts" },
+            new(Text($"Wheelbase, axle to axle: {Or(gathering.Of(parts.Deck.Wheelbase, w => $"{w.Items[0].Millimetres:0} mm"))}."), "", "mm") { Id = "trucks.wheelbase" },
+            new("Bearings with the spacer between them; tighten the axle nuts, then back off until the wheel runs free without play. Lock nuts show a thread beyond their ring.") { Id = "wheels.bearings" },
+            new("Kingpin nuts: bushings sit, nothing rattles, the deck comes back to level from both sides.") { Id = "trucks.kingpins" },
+            new("Lean the deck to its stop on both sides, loaded: no wheel touches deck, box or belt.") { Id = "trucks.lean" },
         ]);
     }
 
@@ -104,11 +105,11 @@ static class BuildSheet
             if (parts.Mount.IsChosen)
             {
                 var angle = gathering.Of(examination.MountAngle, a => $"{a.Degrees:0}° above the horizontal");
-                checks.Add(new(Text($"Mounts on the hanger, {Or(angle)}, square to the axle; clamp screws evenly, threads with medium thread lock.")));
+                checks.Add(new(Text($"Mounts on the hanger, {Or(angle)}, square to the axle; clamp screws evenly, threads with medium thread lock.")) { Id = "mounts.set" });
             }
 
             var bolt = gathering.Of(parts.Mount.Bolt);
-            checks.Add(new(Text($"Motor to mount: {Or(gathering.Of(parts.Mount.BoltCount, n => $"{n}"))} × {Or(bolt)}, crosswise, medium thread lock; the bolt ends before the winding."), bolt is null ? "" : TorqueOf(bolt) is { } torque ? $"{torque} (A2-70 or stronger; three quarters of the proof load, K = 0.20, good to 35 %)" : "as the motor's maker states", "N·m"));
+            checks.Add(new(Text($"Motor to mount: {Or(gathering.Of(parts.Mount.BoltCount, n => $"{n}"))} × {Or(bolt)}, crosswise, medium thread lock; the bolt ends before the winding."), bolt is null ? "" : TorqueOf(bolt) is { } torque ? $"{torque} (A2-70 or stronger; three quarters of the proof load, K = 0.20, good to 35 %)" : "as the motor's maker states", "N·m") { Id = "motors.bolts" });
         }
 
         if (examination.IsBelt)
@@ -116,23 +117,23 @@ static class BuildSheet
             var mesh = gathering.Figure(Catalogue.TeethInMesh, "0.0");
             checks.AddRange(
             [
-                new(Text($"Motor pulley ({Or(gathering.Of(parts.MotorPulley.Teeth, t => $"{t} teeth"))}, {Or(gathering.Of(parts.MotorPulley.Fixing, FixingOf))}) on the shaft: {Or(KeyOf(gathering))}. Set screws on a flat or on the key, strong thread lock, {Or(SetScrewTorque(), "")}.")),
-                new(Text($"Wheel pulley ({Or(gathering.Of(parts.WheelPulley.Teeth, t => $"{t} teeth"))}) on the wheel's core; it runs true."), "less than 0.5 mm of wobble at the rim", "mm"),
-                new("Both pulleys in line, a straight edge across their faces.", "less than 1 mm off (common practice)", "mm"),
-                new(Text($"Belt: {Or(gathering.Figure(Catalogue.BeltTeeth, "0"))} teeth, {Or(gathering.Of(parts.Belt.Width, w => $"{w.Millimetres:0.#} mm wide"))}. Shaft to axle when just taut: {Or(gathering.Figure(Catalogue.CentreDistance, "0.0"))}, {Or(mesh)} teeth in mesh."), "", "mm"),
+                new(Text($"Motor pulley ({Or(gathering.Of(parts.MotorPulley.Teeth, t => $"{t} teeth"))}, {Or(gathering.Of(parts.MotorPulley.Fixing, FixingOf))}) on the shaft: {Or(KeyOf(gathering))}. Set screws on a flat or on the key, strong thread lock, {Or(SetScrewTorque(), "")}.")) { Id = "pulleys.motor" },
+                new(Text($"Wheel pulley ({Or(gathering.Of(parts.WheelPulley.Teeth, t => $"{t} teeth"))}) on the wheel's core; it runs true."), "less than 0.5 mm of wobble at the rim", "mm") { Id = "pulleys.wheel", Range = AtMost(0.5, "mm") },
+                new("Both pulleys in line, a straight edge across their faces.", "less than 1 mm off (common practice)", "mm") { Id = "pulleys.line", Range = AtMost(1, "mm") },
+                new(Text($"Belt: {Or(gathering.Figure(Catalogue.BeltTeeth, "0"))} teeth, {Or(gathering.Of(parts.Belt.Width, w => $"{w.Millimetres:0.#} mm wide"))}. Shaft to axle when just taut: {Or(gathering.Figure(Catalogue.CentreDistance, "0.0"))}, {Or(mesh)} teeth in mesh."), "", "mm") { Id = "belts.place" },
             ]);
             var (tension, note) = (gathering.Figure(Catalogue.StaticTension, "0"), examination.BeltLoad);
-            var range = note.IsKnown ? NoteRange(note.Value.Frequency.Hertz) : null;
+            var noteRange = note.IsKnown ? NoteBetween(note.Value.Frequency.Hertz) : null;
             for (var m = 1; m <= parts.Drive.Motors.Or(1); m++)
-                checks.Add(new(Text($"Belt {m}: set {Or(tension)} in each span (free span {Or(gathering.Figure(Catalogue.Span, "0.0"))}). Pluck the span and read its note with a telephone."), range ?? "", "Hz"));
+                checks.Add(new(Text($"Belt {m}: set {Or(tension)} in each span (free span {Or(gathering.Figure(Catalogue.Span, "0.0"))}). Pluck the span and read its note with a telephone."), noteRange is null ? "" : NoteRange(note.Value.Frequency.Hertz), "Hz") { Id = Text($"belt-{m}.note"), Range = noteRange });
         }
         else if (examination.IsGear)
         {
-            checks.Add(new(Text($"Gears ({Or(gathering.Figure(Catalogue.Ratio, "0.00"))} to 1): a strip of paper between the teeth sets the play; turn a whole turn by hand, nothing binds."), "a little play at every tooth, without a hard place"));
-            checks.Add(new("Grease or oil as the gearbox's maker states; covers closed against grit."));
+            checks.Add(new(Text($"Gears ({Or(gathering.Figure(Catalogue.Ratio, "0.00"))} to 1): a strip of paper between the teeth sets the play; turn a whole turn by hand, nothing binds."), "a little play at every tooth, without a hard place") { Id = "gears.play" });
+            checks.Add(new("Grease or oil as the gearbox's maker states; covers closed against grit.") { Id = "gears.oil" });
         }
 
-        checks.Add(new("Turn every driven wheel by hand, both ways: even drag, no grinding, leads clear of what turns."));
+        checks.Add(new("Turn every driven wheel by hand, both ways: even drag, no grinding, leads clear of what turns.") { Id = "drive.turns" });
         yield return new Checks(checks);
         if (examination.IsBelt)
             yield return new Paragraph("The note rests on one maker's belt mass; a tension read from it is good to some 15 %. Check it again after the first 20 km.", IsQuiet: true);
@@ -152,7 +153,12 @@ static class BuildSheet
         SetScrew.SeatingTorque(Length.FromMillimetres(4)) is { } m4 && SetScrew.SeatingTorque(Length.FromMillimetres(5)) is { } m5 ? Text($"M4 {m4.NewtonMetres:0.0} N·m, M5 {m5.NewtonMetres:0.0} N·m") : null;
 
     /// <summary>From the computed note up to that of a fifth more tension, into which a new belt settles.</summary>
-    internal static string NoteRange(double hertz) => Text($"{hertz:0} to {hertz * Math.Sqrt(1.2):0} Hz");
+    internal static string NoteRange(double hertz) => Text($"{hertz:0} to {NoteGreatest(hertz):0} Hz");
+
+    /// <summary>The same in numbers.</summary>
+    internal static PassRange NoteBetween(double hertz) => PassRange.In("Hz", hertz, NoteGreatest(hertz), decimals: 0);
+
+    static double NoteGreatest(double hertz) => hertz * Math.Sqrt(1.2);
 
     static IEnumerable<Block> Pack(Gathering gathering)
     {
@@ -162,10 +168,10 @@ static class BuildSheet
         var series = parts.Pack.Series.Or(0);
         yield return new Checks(
         [
-            new(Text($"{Or(gathering.Of(parts.Pack.Series, s => $"{s}"))}s{Or(gathering.Of(parts.Pack.Parallel, p => $"{p}"))}p of {parts.Cell.Title}: every cell of one kind and one batch, measured at rest before joining."), "all within 10 mV of one another (common practice); sort out what is not", "mV"),
-            new(Text($"Protection {(parts.Pack.Protection.IsChosen ? parts.Pack.Protection.Title : "________")}: balance leads in order, each checked against the one below before the plug goes in.")),
-            new(Text($"Main fuse {Or(parts.Fuse.IsChosen ? gathering.Of(parts.Fuse.Rating, a => $"{a.Amperes:0.#} A") : null, "none chosen")} as near to the pack's plus as it goes.")),
-            new("Pack wrapped, padded against the box, nothing sharp near it; balance leads cannot chafe."),
+            new(Text($"{Or(gathering.Of(parts.Pack.Series, s => $"{s}"))}s{Or(gathering.Of(parts.Pack.Parallel, p => $"{p}"))}p of {parts.Cell.Title}: every cell of one kind and one batch, measured at rest before joining."), "all within 10 mV of one another (common practice); sort out what is not", "mV") { Id = "pack.cells", Range = AtMost(10, "mV") },
+            new(Text($"Protection {(parts.Pack.Protection.IsChosen ? parts.Pack.Protection.Title : "________")}: balance leads in order, each checked against the one below before the plug goes in.")) { Id = "pack.protection" },
+            new(Text($"Main fuse {Or(parts.Fuse.IsChosen ? gathering.Of(parts.Fuse.Rating, a => $"{a.Amperes:0.#} A") : null, "none chosen")} as near to the pack's plus as it goes.")) { Id = "pack.fuse" },
+            new("Pack wrapped, padded against the box, nothing sharp near it; balance leads cannot chafe.") { Id = "pack.wrapped" },
         ]);
         if (series > 0)
         {
@@ -174,7 +180,7 @@ static class BuildSheet
             var rows = Enumerable.Range(0, (series + Columns - 1) / Columns).Select(r => (IReadOnlyList<string?>)
                 [.. Enumerable.Range(0, Columns).SelectMany(c => r * Columns + c < series ? new string?[] { Text($"{r * Columns + c + 1}"), null } : ["", ""])]);
             yield return new Table([.. Enumerable.Range(0, Columns).SelectMany(_ => new Column[] { new("Group", 1), new("V", 2) })], [.. rows]);
-            yield return new Checks([new("Highest less lowest group.", "20 mV at most at rest (common practice)", "mV")]);
+            yield return new Checks([new("Highest less lowest group.", "20 mV at most at rest (common practice)", "mV") { Id = "pack.groups-built", Range = AtMost(20, "mV") }]);
         }
     }
 
@@ -197,11 +203,11 @@ static class BuildSheet
 
         yield return new Checks(
         [
-            new("Every joint crimped with the tool for its terminal or soldered and sleeved; pulled by hand; no strand astray."),
-            new("Plus and minus of every plug measured, not judged by colour, before it is mated.", "same sign on both sides"),
-            new(Text($"Controller ({Count(Place.ControllerCount(gathering.Parts), "piece")}: {gathering.Parts.Controller.Title}) fixed where air or metal takes its heat away; leads strain-relieved.")),
-            new("Values of the limits sheet entered, read back and written down there."),
-            new("Bench list done, every line ticked."),
+            new("Every joint crimped with the tool for its terminal or soldered and sleeved; pulled by hand; no strand astray.") { Id = "wires.joints" },
+            new("Plus and minus of every plug measured, not judged by colour, before it is mated.", "same sign on both sides") { Id = "wires.polarity" },
+            new(Text($"Controller ({Count(Place.ControllerCount(gathering.Parts), "piece")}: {gathering.Parts.Controller.Title}) fixed where air or metal takes its heat away; leads strain-relieved.")) { Id = "controller.fixed" },
+            new("Values of the limits sheet entered, read back and written down there.") { Id = "controller.limits" },
+            new("Bench list done, every line ticked.") { Id = "bench.done" },
         ]);
     }
 
@@ -215,15 +221,15 @@ static class BuildSheet
             var closed = thickness.IsKnown ? Text($" {thickness.Value.Millimetres:0.#} mm strip pressed to {GasketSqueeze.ClosedHeight(thickness.Value, Boxes.BoltPattern.SqueezeAtBolts).Millimetres:0.0} mm (40 %)") : "";
             yield return new Checks(
             [
-                new($"Gasket clean and whole, its joint on a long side. Tighten the box's bolts in turns, from the middle to the corners, until the gasket is squeezed and no further:{closed}.", "the same gap all around, 25 to 50 % squeeze", "mm"),
-                new("Glands closed on their cables, cables bow down before they enter, caps on sockets. The box has no protection rating unless this one was tested."),
+                new($"Gasket clean and whole, its joint on a long side. Tighten the box's bolts in turns, from the middle to the corners, until the gasket is squeezed and no further:{closed}.", "the same gap all around, 25 to 50 % squeeze", "mm") { Id = "box.gasket" },
+                new("Glands closed on their cables, cables bow down before they enter, caps on sockets. The box has no protection rating unless this one was tested.") { Id = "box.glands" },
             ]);
         }
 
         yield return new Checks(
         [
-            new(Text($"Weigh the board. Computed: {Or(gathering.Figure(Catalogue.BoardMass))}."), gathering.Between(Catalogue.BoardMass) is { } mass ? mass : "", "kg"),
-            new("Label on the board, papers in the customer's hand, owner's page read together."),
+            new(Text($"Weigh the board. Computed: {Or(gathering.Figure(Catalogue.BoardMass))}."), gathering.Between(Catalogue.BoardMass) is { } mass ? mass : "", "kg") { Id = "board.mass", Range = gathering.RangeOf(Catalogue.BoardMass) },
+            new("Label on the board, papers in the customer's hand, owner's page read together.") { Id = "board.papers" },
         ]);
         yield return new Caution(PaperCautions.Brakes);
         yield return new Caution(PaperCautions.Law);

@@ -1,3 +1,4 @@
+using Boardwright.Builds;
 using Boardwright.Documents.Drawings;
 
 namespace Boardwright.Documents.Papers;
@@ -55,7 +56,14 @@ public sealed record Checks(IReadOnlyList<Check> Items) : Block;
 /// <param name="Text">What.</param>
 /// <param name="Pass">What it has to come to; empty where there is nothing to measure.</param>
 /// <param name="Write">Unit or word beside a line to write a measurement on; <c>null</c> where there is nothing to write down.</param>
-public sealed record Check(string Text, string Pass = "", string? Write = null);
+public sealed record Check(string Text, string Pass = "", string? Write = null)
+{
+    /// <summary>Id that stays the same for every board, for steps that a built board keeps count of; empty for others.</summary>
+    public string Id { get; init; } = "";
+
+    /// <summary>What <see cref="Pass"/> says in numbers; <c>null</c> where only a person can tell.</summary>
+    public PassRange? Range { get; init; }
+}
 
 /// <summary>A picture, as wide as the page at most.</summary>
 /// <param name="Drawing">The drawing.</param>

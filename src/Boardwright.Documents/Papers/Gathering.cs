@@ -1,4 +1,5 @@
 using System.Globalization;
+using Boardwright.Builds;
 using Boardwright.Drivetrains;
 using Boardwright.Findings;
 using Boardwright.Parts;
@@ -69,6 +70,12 @@ sealed class Gathering(PaperOrder order)
     public string? Between(FigureKind kind, string format = "0.#") =>
         order.Intervals.TryGetValue(kind.Id, out var interval)
             ? Text($"{interval.Low.ToString(format, CultureInfo.InvariantCulture)} to {Number(interval.High, kind.Unit, format)}") : null;
+
+    /// <summary>The interval of a figure as a range to pass; <c>null</c> where there is none.</summary>
+    public PassRange? RangeOf(FigureKind kind) => order.Intervals.TryGetValue(kind.Id, out var interval) ? PassRange.In(kind.Unit, interval.Low, interval.High) : null;
+
+    /// <summary>A range without a least value.</summary>
+    public static PassRange AtMost(double greatest, string unit) => PassRange.In(unit, double.NegativeInfinity, greatest);
 
     /// <summary>Between which values nine of ten parts of an entry's kind lie, SI; one that was measured says little of the next, so never closer than a tenth.</summary>
     public static (double Low, double High) Nine(Sheet sheet, string key)

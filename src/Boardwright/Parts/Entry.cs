@@ -22,6 +22,9 @@ public enum EntryForm
     /// <summary>yes or no.</summary>
     YesNo,
 
+    /// <summary>A day, with or without the time of day.</summary>
+    Moment,
+
     /// <summary>Money.</summary>
     Money,
 
@@ -131,8 +134,8 @@ public abstract class Entry
         return text.ToString();
     }
 
-    /// <summary>An enum's member as the file writes it: <c>DropThrough</c> is <c>drop-through</c>; surfaces are written with spaces.</summary>
-    public static string Word(Enum member) => Snake(member.ToString()).Replace('_', member is Surface ? ' ' : '-');
+    /// <summary>An enum's member as the file writes it: <c>DropThrough</c> is <c>drop-through</c>; those of a <see cref="SpacedAttribute"/> are written with spaces.</summary>
+    public static string Word(Enum member) => Snake(member.ToString()).Replace('_', member.GetType().IsDefined(typeof(SpacedAttribute), inherit: false) ? ' ' : '-');
 
     private protected PropertyInfo Property { get; }
 
@@ -233,6 +236,7 @@ public abstract class Entry
         [typeof(int)] = static (p, a) => new PlainEntry<int>(p, a),
         [typeof(string)] = static (p, a) => new PlainEntry<string>(p, a),
         [typeof(bool)] = static (p, a) => new PlainEntry<bool>(p, a),
+        [typeof(Moment)] = static (p, a) => new PlainEntry<Moment>(p, a),
         [typeof(Money)] = static (p, a) => new PlainEntry<Money>(p, a),
         [typeof(HourlyRate)] = static (p, a) => new PlainEntry<HourlyRate>(p, a),
         [typeof(Texts)] = static (p, a) => new PlainEntry<Texts>(p, a),
@@ -334,6 +338,7 @@ public abstract class Entry
             typeof(T) == typeof(int) ? EntryForm.Count
             : typeof(T) == typeof(string) ? EntryForm.Text
             : typeof(T) == typeof(bool) ? EntryForm.YesNo
+            : typeof(T) == typeof(Moment) ? EntryForm.Moment
             : typeof(T).IsEnum ? EntryForm.Choice
             : typeof(T) == typeof(Money) ? EntryForm.Money
             : typeof(T) == typeof(HourlyRate) ? EntryForm.HourlyRate

@@ -44,6 +44,10 @@ public enum SpreadKind
     Thermal,
 }
 
+/// <summary>Says that the words of a choice are written with spaces, not hyphens.</summary>
+[AttributeUsage(AttributeTargets.Enum)]
+public sealed class SpacedAttribute : Attribute;
+
 /// <summary>Says what an entry of a sheet is, in the words of its help text.</summary>
 /// <param name="says">What the entry is.</param>
 [AttributeUsage(AttributeTargets.Property)]

@@ -116,6 +116,7 @@ public sealed class ResistanceTable : ITable
 }
 
 /// <summary>What the road is made of.</summary>
+[Spaced]
 public enum Surface
 {
     /// <summary>Smooth asphalt.</summary>

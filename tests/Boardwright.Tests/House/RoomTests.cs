@@ -9,7 +9,7 @@ public sealed partial class RoomTests
     static readonly string[] Rooms =
     [
         "Units", "Numerics", "Findings", "Parts", "Drivetrains", "Road", "Motors", "Heat", "Packs", "Wiring", "Traction", "Fits", "Boxes",
-        "Prices", "Rides", "Searches", "Spreads",
+        "Prices", "Rides", "Searches", "Spreads", "Builds",
     ];
 
     static readonly string Core = Repository.At("src", "Boardwright");
