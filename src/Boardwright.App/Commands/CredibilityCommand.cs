@@ -101,14 +101,14 @@ static class CredibilityCommand
             if (BoardFile.IsCalledSo(file))
             {
                 var loaded = BoardFile.Read(file);
-                Check.Complain(terminal, loaded.Complaints);
+                if (loaded.Complaints.Count > 0) Check.Complain(terminal, loaded.Complaints);
                 (board, name) = (loaded.Board, loaded.Board?.Name.Or(BoardFile.NameOf(file)) ?? "");
                 isRead &= board is not null;
                 continue;
             }
 
             var reading = RideLogFile.Read(file, wishes);
-            Check.Complain(terminal, reading.Complaints);
+            if (reading.Complaints.Count > 0) Check.Complain(terminal, reading.Complaints);
             isRead &= reading.Log is not null;
             if (board is null || reading.Log is not { } log) continue;
             var answer = RideComparison.Of(board, log, new() { Grade = isLevel ? default(Fraction) : null }, cancellation: cancel);

@@ -39,13 +39,17 @@ public sealed record RideDifference(FigureKind Kind, double Measured, double Pre
             {
                 "measured.energy" => (Measured > Predicted ? "more" : "less", "It used"),
                 "measured.sag" => (Measured > Predicted ? "more" : "less", "The pack sagged"),
-                "measured.winding" => (Measured > Predicted ? "hotter" : "cooler", "The motor became"),
-                "measured.controller" => (Measured > Predicted ? "hotter" : "cooler", "The controller became"),
-                _ => (Measured > Predicted ? "hotter" : "cooler", "The cells became"),
+                "measured.winding" => (Measured > Predicted ? "hotter" : "cooler", "The motor got"),
+                "measured.controller" => (Measured > Predicted ? "hotter" : "cooler", "The controller got"),
+                _ => (Measured > Predicted ? "hotter" : "cooler", "The cells got"),
             };
-            var amount = Kind.Unit == "°C" ? Text($"{Abs(Measured - Predicted):0.0} K {more}") : Text($"{100 * Abs(Ratio - 1):0.#} % {more}");
-            var against = Text($"{subject} {amount} than predicted ({Measured:0.0#} against {Predicted:0.0#} {Kind.Unit}): ");
-            var range = Text($"the prediction's own 90 % range, {Low:0.0#} to {High:0.0#} {Kind.Unit}");
+            // Written alike to the last digit is as predicted.
+            var form = Kind.Unit == "V" ? "0.00" : "0.0";
+            string Figure(double value) => value.ToString(form, CultureInfo.InvariantCulture);
+            var amount = Kind.Unit == "°C" ? Text($"{Abs(Measured - Predicted):0.0} K {more} than") : Text($"{100 * Abs(Ratio - 1):0.#} % {more} than");
+            if (Figure(Measured) == Figure(Predicted)) amount = "as";
+            var against = $"{subject} {amount} predicted ({Figure(Measured)} against {Figure(Predicted)} {Kind.Unit}): ";
+            var range = $"the prediction's own 90 % range, {Figure(Low)} to {Figure(High)} {Kind.Unit}";
             if (IsWithin)
                 return $"{against}inside {range}.";
             var cause = Cause.Length > 0 ? Text($" The likeliest cause is {Cause}: {char.ToLowerInvariant(How[0])}{How[1..].TrimEnd('.')}.") : " No single entry stands out as its cause.";

@@ -71,7 +71,7 @@ public sealed class LearnTests
     public void A_statement_that_cannot_be_read_is_refused(string option, string value) =>
         Assert.Equal(2, Ran.With("learn", "ride.csv", option, value).Code);
 
-    static string Copied(Folder folder)
+    internal static string Copied(Folder folder)
     {
         foreach (var file in Directory.EnumerateFiles(Repository.At("examples", "shelf")))
             folder.Write("shelf/" + Path.GetFileName(file), File.ReadAllText(file));

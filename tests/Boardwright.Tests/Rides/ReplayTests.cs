@@ -15,21 +15,43 @@ public sealed class ReplayTests(ITestOutputHelper output)
 
     static CancellationToken Cancellation => TestContext.Current.CancellationToken;
 
+    /// <summary>A simulated ride as a table of a logger.</summary>
+    internal static string Table(RideLog log)
+    {
+        var text = new System.Text.StringBuilder("time_s,speed_mps,elevation_m,pack_voltage_V,pack_current_A,motor_temperature_C,controller_temperature_C,pack_temperature_C\n");
+        for (var i = 0; i < log.Count; i++)
+        {
+            double At(Channel channel, double from = 0) => log.Si(channel)[i] - from;
+            text.Append(System.Globalization.CultureInfo.InvariantCulture, $"{log.Seconds[i]:0.00},{Math.Max(0, At(Channel.Speed)):0.000},{At(Channel.Elevation):0.000},{At(Channel.PackVoltage):0.000},{At(Channel.PackCurrent):0.000},{At(Channel.MotorTemperature, 273.15):0.00},{At(Channel.ControllerTemperature, 273.15):0.00},{At(Channel.PackTemperature, 273.15):0.00}\n");
+        }
+
+        return text.ToString();
+    }
+
+    /// <summary>A ride on a hilly loop of the board as it stands, after it stood for some seconds.</summary>
+    internal static RideLog Evening(Board board, double kilometres = 3) => Logged(board, Route.Loop(Length.FromKilometres(kilometres), Length.FromMetres(10), 2), 0.05);
+
     /// <summary>A simulated ride as a logger would write it down, with noise where it is asked for.</summary>
     static RideLog Logged(Board board, Route route, double noise = 0, double step = 0.2, Func<double, bool>? isLost = null)
     {
         var ride = Ride.Of(board, route, new() { TraceEvery = Duration.FromSeconds(step), StartCharge = Fraction.FromPercent(90) }).Value;
         var chance = new Chance(77);
         var kept = ride.Trace.Where(m => isLost is null || !isLost(m.State.Seconds)).ToArray();
-        return new RideLog("made", [.. kept.Select(m => m.State.Seconds)], new Dictionary<Channel, double[]>
+        // Before it goes off the board stands for five seconds, its pack at rest.
+        const int Before = 25;
+        var rest = board.Parts.Pack.Series.Value * board.Parts.Cell.RestVoltage.Value.At(0.9);
+        var air = board.Brief.Temperature.Value.Kelvins;
+        double[] All(double standing, Func<RideMoment, double> of) => [.. Enumerable.Repeat(standing, Before), .. kept.Select(of)];
+        double Noisy(double value) => value + noise * chance.Normal();
+        return new RideLog("made", [.. Enumerable.Range(0, Before).Select(i => 0.2 * i - 5), .. kept.Select(m => m.State.Seconds)], new Dictionary<Channel, double[]>
         {
-            [Channel.Speed] = [.. kept.Select(m => m.State.Speed + noise * chance.Normal())],
-            [Channel.Elevation] = [.. kept.Select(m => route.ElevationAt(Length.FromMetres(Math.Min(m.State.Place, route.Distance.Metres))).Metres)],
-            [Channel.PackVoltage] = [.. kept.Select(m => m.BusVolts + noise * chance.Normal())],
-            [Channel.PackCurrent] = [.. kept.Select(m => m.PackCurrent + noise * chance.Normal())],
-            [Channel.MotorTemperature] = [.. kept.Select(m => m.State.Winding)],
-            [Channel.ControllerTemperature] = [.. kept.Select(m => m.State.Controller)],
-            [Channel.PackTemperature] = [.. kept.Select(m => m.State.Cells)],
+            [Channel.Speed] = All(0, m => Noisy(m.State.Speed)),
+            [Channel.Elevation] = All(route.ElevationAt(default).Metres, m => route.ElevationAt(Length.FromMetres(Math.Min(m.State.Place, route.Distance.Metres))).Metres),
+            [Channel.PackVoltage] = All(rest, m => Noisy(m.BusVolts)),
+            [Channel.PackCurrent] = All(0, m => Noisy(m.PackCurrent)),
+            [Channel.MotorTemperature] = All(air, m => m.State.Winding),
+            [Channel.ControllerTemperature] = All(air, m => m.State.Controller),
+            [Channel.PackTemperature] = All(air, m => m.State.Cells),
         });
     }
 
@@ -54,6 +76,16 @@ public sealed class ReplayTests(ITestOutputHelper output)
         Assert.Equal(1, Ratio("measured.winding"), 0.03);
         Assert.Equal(5, comparison.Value.Differences.Count);
         Assert.Empty(comparison.Value.Missing);
+    }
+
+    [Fact]
+    public void The_charge_at_the_start_is_read_off_the_pack_at_rest()
+    {
+        var replay = Replay.Of(Boards.Tern, Logged(Boards.Tern, Hilly), Calm);
+
+        Assert.Equal(90, replay.Value.StartCharge.Percent, 0.1);
+        Assert.Equal(replay.Value.Seconds.Count, replay.Value.Measured(Channel.PackCurrent).Length);
+        Assert.Empty(replay.Value.Measured(Channel.Duty));
     }
 
     [Fact]
