@@ -200,13 +200,13 @@ sealed class Logbook(Desk desk) : IDisposable
         if (teaching.Rolling?.Fit is { } fit)
         {
             yield return Of("Rolling coefficient, all that turns along in it", fit.RollingResistance, r => r.Value, "");
-            yield return Of("Drag area", fit.DragArea, a => a.SquareMetres, "m2");
+            yield return Of("Drag area", fit.DragArea, a => a.SquareMetres, "m²");
         }
 
         if (teaching.Pack is { } pack)
         {
-            yield return Of("Resistance of the pack at once", pack.Resistance, r => r.Milliohms, "mohm");
-            if (pack.Slow is { } slow) yield return Of(Text($"Resistance after some {3 * slow.Seconds:0} s"), pack.Settled, r => r.Milliohms, "mohm");
+            yield return Of("Resistance of the pack at once", pack.Resistance, r => r.Milliohms, "mΩ");
+            if (pack.Slow is { } slow) yield return Of(Text($"Resistance after some {3 * slow.Seconds:0} s"), pack.Settled, r => r.Milliohms, "mΩ");
         }
 
         if (teaching.Capacity is { } capacity) yield return Of("Capacity by rest voltages", capacity, c => c.AmpereHours, "Ah");

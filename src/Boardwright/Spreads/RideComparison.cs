@@ -52,7 +52,7 @@ public sealed record RideDifference(FigureKind Kind, double Measured, double Pre
             var range = $"the prediction's own 90 % range, {Figure(Low)} to {Figure(High)} {Kind.Unit}";
             if (IsWithin)
                 return $"{against}inside {range}.";
-            var cause = Cause.Length > 0 ? Text($" The likeliest cause is {Cause}: {char.ToLowerInvariant(How[0])}{How[1..].TrimEnd('.')}.") : " No single entry stands out as its cause.";
+            var cause = Cause.Length > 0 ? Text($" The likeliest cause is {Cause}: measure it ({char.ToLowerInvariant(How[0])}{How[1..].TrimEnd('.')}).") : " No single entry stands out as its cause.";
             return $"{against}outside {range}.{cause}";
         }
     }
