@@ -10,7 +10,7 @@ namespace Boardwright.App;
 /// <summary>A design with the steps of its papers.</summary>
 /// <param name="Examined">The design, examined.</param>
 /// <param name="Steps">Its steps and checks.</param>
-sealed record StepsOfDesign(Examination Examined, IReadOnlyList<Step> Steps);
+public sealed record StepsOfDesign(Examination Examined, IReadOnlyList<Step> Steps);
 
 /// <summary>A built board, judged against the design it was built from.</summary>
 /// <param name="Place">Where it is kept.</param>
@@ -18,7 +18,7 @@ sealed record StepsOfDesign(Examination Examined, IReadOnlyList<Step> Steps);
 /// <param name="Design">The design.</param>
 /// <param name="Steps">The design with its steps.</param>
 /// <param name="Readiness">Whether it may be ridden.</param>
-sealed record JudgedBuilt(BuiltPlace Place, OpenedBuilt Opened, BuiltDesign Design, StepsOfDesign Steps, Readiness Readiness)
+public sealed record JudgedBuilt(BuiltPlace Place, OpenedBuilt Opened, BuiltDesign Design, StepsOfDesign Steps, Readiness Readiness)
 {
     /// <summary>The board.</summary>
     public BuiltBoard Built => Readiness.Built;

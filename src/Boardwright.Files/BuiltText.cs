@@ -51,6 +51,25 @@ public static class BuiltText
             : InOrder(BoardText.ChangeIn(typeof(BuiltBoard), text, key, value), text);
     }
 
+    /// <summary>Writes down how a fault was mended.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="number">Number of the fault, from 1.</param>
+    /// <param name="how">How, and with what.</param>
+    /// <param name="who">Who mended it.</param>
+    /// <param name="when">When.</param>
+    public static Changed Mend(string text, int number, string how, string who, Moment when)
+    {
+        var changed = new Changed(text, null);
+        foreach (var (key, value) in new[] { ("mended", when.ToString()), ("mended_by", who), ("repair", how) })
+        {
+            changed = Change(changed.Text, FormattableString.Invariant($"faults[{number}].{key}"), value);
+            if (changed.Refusal is not null)
+                return changed with { Text = text };
+        }
+
+        return changed;
+    }
+
     /// <summary>Puts the board into a state. This is the only way in which a state is written, and it asks for a reason where one is due.</summary>
     /// <param name="text">The text.</param>
     /// <param name="steps">Steps and checks of the design it was built from.</param>

@@ -36,6 +36,7 @@ sealed class LogTable(ReadOnlyMemory<byte> content, string shown, LogWishes wish
             return RideLogFile.Refused(shown, 1, "", "No row of names with a column of time was found at the beginning.", "Begin the file with a row such as time_s,speed_kmh,pack_voltage_V,pack_current_A.");
         var names = Fields(header);
         var columns = Propose(names);
+        Sample(rest, columns);
         if (Wrong(columns, headerLine) is { } wrong)
             return wrong;
         if (FindMark(rest, columns, headerLine) is { } ambiguous)
@@ -151,6 +152,22 @@ sealed class LogTable(ReadOnlyMemory<byte> content, string shown, LogWishes wish
 
             return best;
         }
+    }
+
+    void Sample(ReadOnlySpan<byte> rest, List<LogColumn> columns)
+    {
+        const int Samples = 3;
+        const int Tried = 20;
+        var rows = new List<List<string>>();
+        for (var tried = 0; tried < Tried && rows.Count < Samples && !rest.IsEmpty; tried++)
+        {
+            var row = Line(ref rest);
+            if (!row.IsEmpty && row[0] != (byte)'#' && row.IndexOfAnyExcept((byte)delimiter, (byte)' ', (byte)'"') >= 0)
+                rows.Add(Fields(row));
+        }
+
+        for (var i = 0; i < columns.Count; i++)
+            columns[i] = columns[i] with { Samples = [.. rows.Where(row => row.Count > i).Select(row => row[i].Trim())] };
     }
 
     RideLogReading? Wrong(List<LogColumn> columns, int line)

@@ -14,6 +14,9 @@ public sealed record LogColumn(int Column, string Header, bool IsTime, Channel? 
 {
     /// <summary>Whether the unit was neither written nor found in the values, but is only the usual one.</summary>
     public bool IsAssumed { get; init; }
+
+    /// <summary>What stands in it in the first rows, as it is written.</summary>
+    public IReadOnlyList<string> Samples { get; init; } = [];
 }
 
 /// <summary>How a log is read: its marks, and what each column was taken for. A proposal until the user confirms it.</summary>

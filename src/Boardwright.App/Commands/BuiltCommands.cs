@@ -171,7 +171,7 @@ sealed class BuiltCommands(Terminal terminal, Func<Examination, IReadOnlyDiction
         return OnOpened(command, serial, async (parsed, place, cancel) =>
         {
             var (which, who) = (parsed.GetValue(number), parsed.GetRequiredValue(by));
-            var changed = await place.ChangeAsync(text => Mended(text, which, parsed.GetRequiredValue(how), who, When(parsed, on)), new(who, Text($"mended fault {which}")), cancel);
+            var changed = await place.ChangeAsync(text => BuiltText.Mend(text, which, parsed.GetRequiredValue(how), who, When(parsed, on)), new(who, Text($"mended fault {which}")), cancel);
             return Told(place, changed, Text($"fault {which} is mended"));
         });
     }
@@ -319,21 +319,6 @@ sealed class BuiltCommands(Terminal terminal, Func<Examination, IReadOnlyDiction
             throw new ShopTrouble(Trouble.Refused, refusal.Says, refusal.Remedy);
         new Paper(Terminal).Write(0, $"{place.Name}: {says}");
         return Exit.Holds;
-    }
-
-    /// <summary>The text with a fault mended.</summary>
-    internal static Changed Mended(string text, int number, string how, string who, Moment when)
-    {
-        var before = text;
-        foreach (var (key, value) in new[] { ("mended", when.ToString()), ("mended_by", who), ("repair", how) })
-        {
-            var changed = BuiltText.Change(text, Text($"faults[{number}].{key}"), value);
-            if (changed.Refusal is not null)
-                return changed with { Text = before };
-            text = changed.Text;
-        }
-
-        return new(text, null);
     }
 
     static byte[] Taken(string path, int most)

@@ -71,9 +71,12 @@ sealed class Logbook(Desk desk) : IDisposable
     public int Chosen { get; private set; }
 
     /// <summary>Takes a log that was brought to the page.</summary>
-    public void Bring(string file, byte[] content)
+    /// <param name="file">Name of the file.</param>
+    /// <param name="content">Its bytes.</param>
+    /// <param name="wishes">What is known of its columns already.</param>
+    public void Bring(string file, byte[] content, LogWishes? wishes = null)
     {
-        (name, bytes, Wishes, Refusal, Chosen) = (file, content, new(), "", 0);
+        (name, bytes, Wishes, Refusal, Chosen) = (file, content, wishes ?? new(), "", 0);
         Conditions = new();
         Again();
     }

@@ -33,11 +33,13 @@ static class WorkbenchHost
         builder.Logging.SetMinimumLevel(LogLevel.Warning).AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
         builder.Services.AddRazorComponents().AddInteractiveServerComponents();
         builder.Services.AddSingleton(new OpenBoards(start));
+        builder.Services.AddSingleton(new Judge(static examination => Spreads.Spread.Of(examination).Intervals));
         builder.Services.AddScoped<Desk>();
         builder.Services.AddScoped<Keys>();
         builder.Services.AddScoped<Outing>();
         builder.Services.AddScoped<Logbook>();
         builder.Services.AddScoped<Comparison>();
+        builder.Services.AddScoped<Bench>();
         var app = builder.Build();
         app.Use(static (context, next) =>
         {
@@ -49,6 +51,7 @@ static class WorkbenchHost
         app.UseAntiforgery();
         app.MapStaticAssets();
         app.MapGet("/", () => Results.Redirect("/board"));
+        app.MapGet(BuiltFiles.Route, BuiltFiles.GetAsync);
         app.MapRazorComponents<Root>().AddInteractiveServerRenderMode(options => options.ContentSecurityFrameAncestorsPolicy = null);
         return app;
     }
