@@ -76,7 +76,7 @@ static class CredibilityCommand
         paper.Gap();
         paper.Write(0, "Ride by ride", Ink.Heading);
         foreach (var one in evidence)
-            paper.Write(2, Text($"{one.Board}, {one.Ride}, {one.Difference.Kind.Title}: {one.Difference.Measured:0.0#} {one.Difference.Kind.Unit}, predicted {one.Difference.Predicted:0.0#} ({one.Difference.Low:0.0#} to {one.Difference.High:0.0#}){(one.Difference.IsWithin ? "" : ", outside")}"));
+            paper.Write(2, $"{one.Board}, {one.Ride}: {one.Difference.Says}");
         paper.Gap();
         if (folder is not null)
         {

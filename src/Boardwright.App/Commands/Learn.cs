@@ -15,7 +15,7 @@ static class Learn
     const int BadRowsShown = 5;
 
     /// <summary>What is known beside the logs.</summary>
-    sealed record Known(Examination? Board, Mass? Mass, Speed? Wind, Fraction? Slope, double Scale, double ScaleSpread, LogWishes Wishes, ReplayConditions Replay)
+    sealed record Known(Examination? Board, Mass? Mass, Speed? Wind, Fraction? Slope, Fraction Swing, double Scale, double ScaleSpread, LogWishes Wishes, ReplayConditions Replay)
     {
         /// <summary>What can be taken into the board, as far as it was learnt.</summary>
         public List<Lesson> Lessons { get; } = [];
@@ -42,6 +42,7 @@ static class Learn
         var mass = Quantity("--mass", "Mass of rider, gear and board together, such as \"92 kg\"; else the board file's.", "MASS", Mass.Dimension);
         var wind = Quantity("--wind", "Wind against the first run's way, such as \"0 m/s\"; needed for runs of one direction.", "SPEED", Speed.Dimension);
         var slope = Quantity("--slope", "Rise of the road in the first run's way, such as \"0.2 %\".", "GRADE", Fraction.Dimension);
+        var swing = Quantity("--swing", "By how much the slope swings along the road, such as \"0.05 %\"; widens rolling and drag.", "GRADE", Fraction.Dimension);
         var scale = new Option<string>("--speed-scale") { Description = "Logged speed over true speed, and how well it is known, such as 1.02±0.005; 1±0.01 where nobody measured it.", HelpName = "SCALE" };
         scale.Validators.Add(result =>
         {
@@ -60,7 +61,7 @@ static class Learn
         var command = new Verb(
             "learn", "Tells from logged rides what rolls, drags, sags and warms, each with the range it is known to. Exit code 0 when something was learnt, 1 when nothing was, 2 when a file could not be read.",
             "boardwright learn ride.csv --mass \"92 kg\"", "boardwright learn out.csv back.csv --board tern.board.yaml --speed-scale 1.01±0.003", "boardwright learn ride.csv --board tern.board.yaml --take rolling --take drag-area", "boardwright learn ride.csv --column \"v=speed m/s\" --column \"Temp=motor-temperature C\"")
-        { logs, board, kept, shop, take, into, mass, wind, slope, grade, charge, scale };
+        { logs, board, kept, shop, take, into, mass, wind, slope, swing, grade, charge, scale };
         log.AddTo(command);
         command.Validators.Add(result =>
         {
@@ -75,7 +76,7 @@ static class Learn
             var replay = new ReplayConditions { Grade = Stated<Fraction>(parsed.GetValue(grade)), StartCharge = Stated<Fraction>(parsed.GetValue(charge)), SpeedScale = factor };
             return RunAsync(
                 terminal, parsed.GetRequiredValue(logs), new(parsed.GetValue(board), parsed.GetValue(kept), parsed.GetValue(shop), parsed.GetValue(take) ?? [], parsed.GetValue(into) == "shelf"),
-                new(null, Stated<Mass>(parsed.GetValue(mass)), Stated<Speed>(parsed.GetValue(wind)), Stated<Fraction>(parsed.GetValue(slope)), factor, spread, log.Of(parsed), replay)).GetAwaiter().GetResult();
+                new(null, Stated<Mass>(parsed.GetValue(mass)), Stated<Speed>(parsed.GetValue(wind)), Stated<Fraction>(parsed.GetValue(slope)), Stated<Fraction>(parsed.GetValue(swing)) ?? default, factor, spread, log.Of(parsed), replay)).GetAwaiter().GetResult();
         });
         return command;
     }
@@ -356,7 +357,7 @@ static class Learn
         var isMassOfBoard = known.Board is { EffectiveMass.IsKnown: true, RollingMass.IsKnown: true };
         var turning = isMassOfBoard ? known.Board!.EffectiveMass.Value.Mass - known.Board.RollingMass.Value.Mass : 0.02 * mass;
         var air = known.Board is { Air.IsKnown: true } there ? there.Air.Value : Air.SeaLevel;
-        CoastDownConditions conditions = new(mass, turning, air.DensityKilogramsPerCubicMetre) { Headwind = known.Wind, Slope = known.Slope, SpeedScale = known.Scale, SpeedScaleSpread = known.ScaleSpread, AirSpread = 0.02, MassSpread = 0.01 };
+        CoastDownConditions conditions = new(mass, turning, air.DensityKilogramsPerCubicMetre) { Headwind = known.Wind, Slope = known.Slope, SlopeSwing = known.Swing, SpeedScale = known.Scale, SpeedScaleSpread = known.ScaleSpread, AirSpread = 0.02, MassSpread = 0.01 };
         var answer = CoastDown.Fit(runs, conditions);
         if (answer.Fit is not { } fit)
         {

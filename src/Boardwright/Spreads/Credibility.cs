@@ -26,6 +26,9 @@ public sealed record QuantityCredibility(FigureKind Kind, IReadOnlyList<Evidence
     /// <summary>Whether the bias may be taken as it is: not one, nine times out of ten.</summary>
     public bool IsBiased => !Bias.Covers(Number.FromValue(1)) && !double.IsNaN(Bias.Low.Value);
 
+    /// <summary>What is compared, in words.</summary>
+    public string Title => Kind.Unit == "°C" ? $"{Kind.Title}, above the air" : Kind.Title;
+
     /// <summary>What it comes to, in a sentence.</summary>
     public string Says
     {
@@ -33,9 +36,9 @@ public sealed record QuantityCredibility(FigureKind Kind, IReadOnlyList<Evidence
         {
             var rides = Text($"{Evidence.Count} {(Evidence.Count == 1 ? "ride" : "rides")} of {Boards} {(Boards == 1 ? "board" : "boards")}");
             if (double.IsNaN(Give))
-                return Text($"{Kind.Title}: {Bias.Value.Value:0.000} times as predicted on {rides}. One ride tells no spread.");
+                return Text($"{Title}: {Bias.Value.Value:0.000} times as predicted on {rides}. One ride tells no spread.");
             var lean = IsBiased ? Text($"the model is {(Bias.Value.Value > 1 ? "too low" : "too high")} by {100 * Abs(Bias.Value.Value - 1):0.0} %") : "no lean to either side can be told";
-            return Text($"{Kind.Title}: {Bias.Value.Value:0.000} times as predicted ({Bias.Low.Value:0.000} to {Bias.High.Value:0.000}) on {rides}, {lean}; its own spread is {100 * Spread.Value.Value:0.0} % ({100 * Spread.Low.Value:0.0} to {100 * Spread.High.Value:0.0} %).");
+            return Text($"{Title}: {Bias.Value.Value:0.000} times as predicted ({Bias.Low.Value:0.000} to {Bias.High.Value:0.000}) on {rides}, {lean}; its own spread is {100 * Spread.Value.Value:0.0} % ({100 * Spread.Low.Value:0.0} to {100 * Spread.High.Value:0.0} %).");
         }
     }
 

@@ -23,7 +23,7 @@ public sealed class CredibilityCommandTests
         Assert.Equal(0, code);
         Assert.Contains("Energy: 1.0", text, StringComparison.Ordinal);
         Assert.Contains("All rides are of one board", text, StringComparison.Ordinal);
-        Assert.Contains("Tern, friday, Sag:", text.ReplaceLineEndings(" "), StringComparison.Ordinal);
+        Assert.Contains("Tern, friday: It used ", text.ReplaceLineEndings(" "), StringComparison.Ordinal);
         Assert.True(File.Exists(folder.At("pictures/credibility-energy.svg")));
         Assert.Matches(@"model:\n  energy: \{ value: 1\.\d+, give: [\d.]+ %, from: measured \}", File.ReadAllText(board));
         Assert.Empty(BoardFile.Read(board).Complaints);
