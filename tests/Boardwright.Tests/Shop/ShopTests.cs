@@ -1,7 +1,10 @@
 using System.Text;
+using Boardwright.Builds;
+using Boardwright.Files;
 using Boardwright.Shops;
 using Boardwright.Shops.Merging;
 using Boardwright.Tests.App;
+using Boardwright.Units;
 
 namespace Boardwright.Tests.Shops;
 
@@ -330,6 +333,96 @@ public abstract class ShopTests : IDisposable
         Assert.Equal(Trouble.Refused, (await Assert.ThrowsAsync<ShopTrouble>(() => second.ImportAsync(Here.At("first"), Cancel))).Kind);
         Assert.Equal(Trouble.Refused, (await Assert.ThrowsAsync<ShopTrouble>(() => second.ExportAsync(Here.At("first"), cancel: Cancel))).Kind);
     }
+
+    [Fact]
+    public async Task A_built_board_knows_its_design_by_identity_and_keeps_photos_and_logs_byte_for_byte()
+    {
+        await using var shop = await NewShopAsync();
+        var built = await BuiltAsync(shop);
+        byte[] photo = [0xFF, 0xD8, 0xFF, 0, 1, 2, 13, 10, 13];
+        var added = await built.ChangeAsync(new Attached("photos/lead.jpg", photo), (text, path) => BuiltText.Add(text, "notes", new Note { Says = "lead of motor 2", File = path }), Ada("a photo"), Cancel);
+        // Other bytes under the same name lie beside it; the same bytes once.
+        await built.ChangeAsync(new Attached("photos/lead.jpg", [1]), (text, path) => BuiltText.Add(text, "notes", new Note { File = path }), Ada("another"), Cancel);
+        await built.ChangeAsync(new Attached("photos/lead.jpg", photo), (text, path) => BuiltText.Add(text, "notes", new Note { File = path }), Ada("the same"), Cancel);
+        await shop.RenameAsync((await shop.FindAsync(ItemKind.Board, "Tern", Cancel))!.Id, "Sandpiper", Bo(), Cancel);
+        await shop.SaveAsync((await shop.FindAsync(ItemKind.Board, "Sandpiper", Cancel))!.Id, 2, Board("boardwright: 1\nname: Sandpiper\n"), Bo("later"), Cancel);
+
+        Assert.Null(added.Refusal);
+        var now = (await built.ReadAsync(Cancel)).Loaded.Built!;
+        Assert.Equal(["photos/lead.jpg", "photos/lead-2.jpg", "photos/lead.jpg"], now.Notes.Select(note => note.File.Value));
+        Assert.Equal(photo, await built.FileAsync("photos/lead.jpg", Cancel));
+        Assert.Equal([1], await built.FileAsync("photos/lead-2.jpg", Cancel));
+        Assert.Null(await built.FileAsync("photos/none.jpg", Cancel));
+        var design = await built.DesignAsync(now, Cancel);
+        Assert.Equal("Sandpiper, revision 1", design.Name);
+        Assert.Equal(("Tern", 1), (now.Board.Value, now.Revision.Value));
+        Assert.Equal(Trouble.Refused, (await Assert.ThrowsAsync<ShopTrouble>(() => BuiltInShop.BeginAsync(shop, "tern-0001", "Sandpiper", null, Now, Ada(), Cancel))).Kind);
+        Assert.Equal(Trouble.NotThere, (await Assert.ThrowsAsync<ShopTrouble>(() => BuiltInShop.BeginAsync(shop, "TERN-0002", "Plover", null, Now, Ada(), Cancel))).Kind);
+        Assert.Equal(Trouble.Refused, (await Assert.ThrowsAsync<ShopTrouble>(() => BuiltInShop.BeginAsync(shop, "../x", "Sandpiper", null, Now, Ada(), Cancel))).Kind);
+    }
+
+    [Fact]
+    public async Task Many_hands_on_one_built_board_lose_nothing()
+    {
+        await using var shop = await NewShopAsync();
+        await BuiltAsync(shop);
+
+        await Task.WhenAll(Enumerable.Range(1, 6).Select(hand => Task.Run(async () =>
+        {
+            var built = (await BuiltInShop.FindAsync(shop, "tern-0001", Cancel))!;
+            await built.ChangeAsync(text => BuiltText.Add(text, "steps", new DoneStep { Step = FormattableString.Invariant($"step-{hand}"), When = Now, Who = FormattableString.Invariant($"hand {hand}") }), new(FormattableString.Invariant($"hand {hand}"), "a step"), Cancel);
+        }, Cancel)));
+
+        var (_, opened) = Assert.Single(await BuiltInShop.ListAsync(shop, Cancel));
+        Assert.Equal(Enumerable.Range(1, 6).Select(hand => FormattableString.Invariant($"step-{hand}")), opened.Loaded.Built!.Steps.Select(step => step.Step.Value).Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public async Task Built_boards_and_loggers_are_exported_and_read_again_to_the_byte()
+    {
+        await using var shop = await NewShopAsync();
+        var built = await BuiltAsync(shop);
+        await built.ChangeAsync(new Attached("rides/harbour.csv", [.. "t_s,v\r\n0,1\r\n"u8, 0xFF, 0]), (text, path) => BuiltText.Add(text, "rides", new LoggedRide { File = path }), Ada("a ride"), Cancel);
+        await built.RememberAsync(Mapping("speed km/h"), Ada(), Cancel);
+        await shop.ExportAsync(Here.At("first"), cancel: Cancel);
+
+        await using var second = await NewShopAsync("second");
+        await second.ImportAsync(Here.At("first"), Cancel);
+        await second.ExportAsync(Here.At("again"), cancel: Cancel);
+
+        Assert.Equal(Content(Here.At("first")), Content(Here.At("again")));
+        Assert.True(File.Exists(Here.At("first/built/tern-0001/0002/rides/harbour.csv")));
+        var there = (await BuiltInShop.FindAsync(second, "TERN-0001", Cancel))!;
+        Assert.Equal(await built.FileAsync("rides/harbour.csv", Cancel), await there.FileAsync("rides/harbour.csv", Cancel));
+        Assert.Equal("Tern, revision 1", (await there.DesignAsync((await there.ReadAsync(Cancel)).Loaded.Built!, Cancel)).Name);
+        Assert.Equal("speed km/h", (await there.RecallAsync(Mapping("none"), Cancel))!.Columns["v"]);
+    }
+
+    [Fact]
+    public async Task How_a_logger_is_read_is_remembered_under_its_row_of_names_and_can_be_corrected()
+    {
+        await using var shop = await NewShopAsync();
+        var built = await BuiltAsync(shop);
+
+        Assert.Null(await built.RecallAsync(Mapping("none"), Cancel));
+        await built.RememberAsync(Mapping("speed m/s"), Ada(), Cancel);
+        await built.RememberAsync(Mapping("speed km/h"), Bo("it was km/h"), Cancel);
+
+        Assert.Equal("speed km/h", (await built.RecallAsync(Mapping("none"), Cancel))!.Columns["v"]);
+        Assert.Null(await built.RecallAsync(Mapping("none", extra: true), Cancel));
+        Assert.Equal(2, Assert.Single(await shop.ListAsync(ItemKind.Logger, cancel: Cancel)).Latest.Number);
+    }
+
+    static Moment Now { get; } = Moment.Read("2026-05-04 18:00")!.Value;
+
+    static async Task<BuiltInShop> BuiltAsync(Shop shop)
+    {
+        await shop.AddAsync(ItemKind.Board, "Tern", Board(Tern), Ada(), Cancel);
+        return await BuiltInShop.BeginAsync(shop, "TERN-0001", "tern", null, Now, Ada("begun"), Cancel);
+    }
+
+    static LogMapping Mapping(string meaning, bool extra = false) =>
+        RideLogFile.Read(System.Text.Encoding.UTF8.GetBytes($"t_s,v,pack_voltage_V{(extra ? ",more" : "")}\n0,1,40{(extra ? ",1" : "")}\n1,2,40{(extra ? ",1" : "")}\n"), "a.csv", new() { Columns = new Dictionary<string, string> { ["v"] = meaning } }).Mapping!;
 
     [Fact]
     public async Task A_damaged_folder_is_refused_and_nothing_of_it_is_read()
