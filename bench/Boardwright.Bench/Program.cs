@@ -12,6 +12,9 @@ switch (args)
     case ["search"]:
         SearchTimes.Print(Console.Out);
         break;
+    case ["logs"]:
+        LogTimes.Print(Console.Out);
+        break;
     default:
         BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
         break;

@@ -9,7 +9,7 @@ static class Closeness
     public static IReadOnlyList<string> Nearest(string word, IEnumerable<string> known, int most = 4) =>
     [
         .. known.Distinct(StringComparer.Ordinal)
-            .Select(k => (Word: k, Slips: Files.Nearest.Distance(word.ToLowerInvariant(), k)))
+            .Select(k => (Word: k, Slips: Files.Nearest.Distance(word.ToLowerInvariant(), k.ToLowerInvariant())))
             .Where(k => k.Slips <= Math.Max(2, word.Length / 3) || k.Word.Contains(word, StringComparison.OrdinalIgnoreCase))
             .OrderBy(k => k.Slips).ThenBy(k => k.Word, StringComparer.Ordinal)
             .Take(most).Select(k => k.Word),

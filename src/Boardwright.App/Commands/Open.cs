@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Diagnostics;
+using System.Security.Cryptography;
 using Boardwright.App.Workbench;
 
 namespace Boardwright.App.Commands;
@@ -20,11 +21,12 @@ static class Open
         });
         var shop = new Option<string?>("--shop") { Description = "The shop to keep boards in: a file, or the connection string of a PostgreSQL database; as for boardwright shop where not given.", HelpName = "PLACE" };
         var stay = new Option<bool>("--no-browser") { Description = "Does not open the browser; the address is printed." };
+        var phones = new Option<bool>("--phones") { Description = "Lets phones and other machines of this network in, by an address with a word in it that is printed. Whoever has the address can change what the shop holds, and what is sent is not encrypted: only in a network of your own." };
         var command = new Verb(
-            "open", "Starts the workbench on this machine and opens it in the browser. It is reachable from this machine only. Ctrl+C ends it.",
-            "boardwright open", "boardwright open tern.board.yaml", "boardwright open tern.board.yaml --port 8123 --no-browser")
-        { file, port, shop, stay };
-        command.SetAction((parsed, cancellation) => RunAsync(terminal, new WorkbenchStart(parsed.GetValue(file)) { Port = parsed.GetValue(port), Shop = parsed.GetValue(shop) }, !parsed.GetValue(stay), cancellation));
+            "open", "Starts the workbench on this machine and opens it in the browser. It is reachable from this machine only, unless phones are let in. Ctrl+C ends it.",
+            "boardwright open", "boardwright open tern.board.yaml", "boardwright open tern.board.yaml --port 8123 --no-browser", "boardwright open --phones")
+        { file, port, shop, stay, phones };
+        command.SetAction((parsed, cancellation) => RunAsync(terminal, new WorkbenchStart(parsed.GetValue(file)) { Port = parsed.GetValue(port), Shop = parsed.GetValue(shop), Key = parsed.GetValue(phones) ? RandomNumberGenerator.GetHexString(12, lowercase: true) : null }, !parsed.GetValue(stay), cancellation));
         return command;
     }
 
@@ -50,8 +52,15 @@ static class Open
             }
 
             WorkbenchHost.WarmUp(app);
-            var address = WorkbenchHost.AddressesOf(app)[0];
-            terminal.Out.WriteLine($"The workbench is at {address} on this machine only. Ctrl+C ends it.");
+            var address = WorkbenchHost.AddressesOf(app)[0].Replace("0.0.0.0", "127.0.0.1", StringComparison.Ordinal);
+            terminal.Out.WriteLine($"The workbench is at {address} on this machine{(start.Key is null ? " only" : "")}. Ctrl+C ends it.");
+            if (start.Key is { } key)
+            {
+                terminal.Out.WriteLine("Phones in this network reach it at one of these; whoever has the address can change what the shop holds:");
+                foreach (var other in WorkbenchHost.NetworkAddressesOf(app, key))
+                    terminal.Out.WriteLine($"  {other}");
+            }
+
             if (opensBrowser)
                 Show(address);
             await app.WaitForShutdownAsync(cancellation);

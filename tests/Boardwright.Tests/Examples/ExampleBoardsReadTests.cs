@@ -1,3 +1,4 @@
+using Boardwright.Documents.Papers;
 using Boardwright.Files;
 using Boardwright.Parts;
 
@@ -22,6 +23,20 @@ public sealed class ExampleBoardsReadTests
 
         Assert.Equal("", string.Join('\n', loaded.Complaints));
         Assert.NotNull(loaded.Board);
+    }
+
+    [Fact]
+    public void The_example_of_a_built_board_reads_without_complaint_and_names_only_steps_and_files_that_there_are()
+    {
+        var loaded = BuiltFile.Read(Path.Combine(Folder, "tern", "tern-0001.built.yaml"));
+        var steps = BuildSteps.Of(new(Examination.Of(BoardFile.Read(Path.Combine(Folder, "tern", "tern.board.yaml")).Board!))).Select(step => step.Id).ToHashSet(StringComparer.Ordinal);
+
+        Assert.Equal("", string.Join('\n', loaded.Complaints));
+        Assert.All(loaded.Built!.Steps.Concat(loaded.Built.Bench), done => Assert.Contains(done.Step.Value, steps));
+        var ride = Assert.Single(loaded.Built.Rides);
+        var log = RideLogFile.Read(Path.Combine(Folder, "tern", ride.File.Value), LoggerFile.WishesOf(ride.Columns)).Log!;
+        Assert.Equal(ride.Rows.Value, log.Count);
+        Assert.Equal(ride.Distance.Value.Metres, log.WayBySpeeds!.Value.Metres, 5.0);
     }
 
     [Fact]

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.RegularExpressions;
+using Boardwright.Builds;
 using Boardwright.Files;
 using Boardwright.Parts;
 using Boardwright.Units;
@@ -11,10 +12,11 @@ public sealed class SchemasTests
     [Theory]
     [InlineData("board")]
     [InlineData("shelf")]
+    [InlineData("built")]
     public void The_written_schema_is_current(string name)
     {
         var file = Path.Combine(Repository.Root, $"docs/schema/{name}.schema.json");
-        var schema = name == "board" ? Schemas.Board() : Schemas.Shelf();
+        var schema = name switch { "board" => Schemas.Board(), "shelf" => Schemas.Shelf(), _ => Schemas.Built() };
         if (Environment.GetEnvironmentVariable("BOARDWRIGHT_BLESS") == "1")
         {
             Directory.CreateDirectory(Path.GetDirectoryName(file)!);
@@ -29,6 +31,8 @@ public sealed class SchemasTests
     {
         var board = JsonDocument.Parse(Schemas.Board()).RootElement;
         Holds(board, typeof(Board), board);
+        var built = JsonDocument.Parse(Schemas.Built()).RootElement;
+        Holds(built, typeof(BuiltBoard), built);
         var shelf = JsonDocument.Parse(Schemas.Shelf()).RootElement;
         foreach (var type in typeof(Part).Assembly.GetTypes().Where(type => type.IsSubclassOf(typeof(Part)) && type != typeof(Pack)))
             Holds(shelf.GetProperty("$defs").GetProperty("shelf_" + Entry.Snake(type.Name)), type, shelf, "count");
@@ -51,7 +55,7 @@ public sealed class SchemasTests
     [Fact]
     public void Every_reference_has_its_definition()
     {
-        foreach (var schema in new[] { Schemas.Board(), Schemas.Shelf() })
+        foreach (var schema in new[] { Schemas.Board(), Schemas.Shelf(), Schemas.Built() })
         {
             var definitions = JsonDocument.Parse(schema).RootElement.GetProperty("$defs");
             foreach (Match reference in Regex.Matches(schema, "\"#/\\$defs/(?<name>[a-z_0-9]+)\"", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(5)))

@@ -7,7 +7,7 @@ namespace Boardwright.Tests.House;
 /// <summary>The project's papers agree with the program.</summary>
 public sealed partial class PaperTests
 {
-    static readonly IReadOnlyList<string> Papers = ["README.md", "CONTRIBUTING.md", "docs/guide/board-file.md", "docs/guide/command-line.md", "docs/guide/shop.md"];
+    static readonly IReadOnlyList<string> Papers = ["README.md", "CONTRIBUTING.md", "docs/guide/board-file.md", "docs/guide/command-line.md", "docs/guide/shop.md", "docs/guide/built.md"];
 
     [Fact]
     public void The_written_pages_are_current()

@@ -4,7 +4,7 @@ using Boardwright.Files;
 using Boardwright.Shops;
 using Boardwright.Shops.Merging;
 using Boardwright.Tests.App;
-using Boardwright.Units;
+using Moment = Boardwright.Units.Moment;
 
 namespace Boardwright.Tests.Shops;
 
