@@ -54,10 +54,11 @@ static class SpecSheet
         foreach (var claim in claims.Where(c => c.Interval is { MattersMost.Count: > 0 }))
         {
             var matters = claim.Interval!.MattersMost.Select(key => (Key: key, From: Spread.OriginOf(board, key))).ToList();
+            var most = matters.Count == 1 ? "matters most" : "matter most";
             var words = matters.Select(m => $"{m.Key} ({(m.From switch { Origin.Measured => "measured", Origin.Guess => "a guess", _ => "the maker's figure" })})");
             lines.Add(matters.TrueForAll(m => m.From == Origin.Measured)
-                ? $"{TitleOf(claim)} rests on measurement: {string.Join(" and ", words)} matter most."
-                : $"{TitleOf(claim)} rests on {(matters.Exists(m => m.From == Origin.Measured) ? "measurement in part" : "no measurement")}: {string.Join(" and ", words)} matter most.");
+                ? $"{TitleOf(claim)} rests on measurement: {string.Join(" and ", words)} {most}."
+                : $"{TitleOf(claim)} rests on {(matters.Exists(m => m.From == Origin.Measured) ? "measurement in part" : "no measurement")}: {string.Join(" and ", words)} {most}.");
         }
 
         if (lines.Count > 0)
