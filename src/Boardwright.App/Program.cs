@@ -55,6 +55,7 @@ public static class Program
         root.Add(CellCommands.Build());
         root.Add(Explain.Of(terminal));
         root.Add(Learn.Of(terminal));
+        root.Add(CredibilityCommand.Of(terminal));
         root.Add(Plot.Of(terminal));
         root.Add(Papers.Of(terminal, static examination => Spread.Of(examination).Intervals));
         root.Add(New.Of(terminal));

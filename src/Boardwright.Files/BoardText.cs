@@ -81,6 +81,23 @@ public static class BoardText
         return node is Map { Pairs.Count: > 0 };
     }
 
+    /// <summary>Changes one value of a part in the text of a shelf file together with its origin and spread.</summary>
+    /// <param name="text">Text of a shelf file: a list of parts.</param>
+    /// <param name="id">Id of the part.</param>
+    /// <param name="key">Key of the part, such as <c>kv</c> or <c>polarisation.R1</c>.</param>
+    /// <param name="entered">The value.</param>
+    /// <returns>The text after the change; <c>null</c> when the file has no such part.</returns>
+    public static Changed? ChangePart(string text, string id, string key, Entered entered)
+    {
+        if (text.StartsWith('\uFEFF'))
+            return ChangePart(text[1..], id, key, entered) is { } rest ? rest with { Text = text[0] + rest.Text } : null;
+        var complaints = new Complaints();
+        if (NodeReader.Read(text, "", "", complaints) is not Sequence list || complaints.Count > 0)
+            return null;
+        var part = list.Items.OfType<Map>().FirstOrDefault(item => item.Find("id") is Scalar named && named.Text == id);
+        return part is null ? null : new Editor(text, key).State(part, [.. key.Split('.').Select(word => (word, 0))], entered);
+    }
+
     /// <summary>Takes one value out of the file, with the line it stands on where it has one of its own.</summary>
     /// <param name="text">Text of a board file.</param>
     /// <param name="key">Dotted key as for <see cref="Change(string, string, string)"/>.</param>
@@ -234,7 +251,7 @@ public static class BoardText
                 .. entered.From is { } from ? new[] { $"from: {BoardText.Written(from, inFlow: true)}" } : [],
             ];
             frame = entered.IsPlain ? null : $"{{ {string.Join(", ", rest)} }}";
-            // A frame that is there goes as a whole, so that nothing of it outlives what was said anew.
+            // A frame or a table that is there goes as a whole, so that nothing of it outlives what was said anew.
             if (Framed(map, steps) is var (word, old))
                 return new(string.Concat(text.AsSpan(0, AfterColon(word)), " ", Written(entered.Value, old.IsFlow), text.AsSpan(EndOf(old))), null);
             return Apply(map, steps, entered.Value);
@@ -308,7 +325,7 @@ public static class BoardText
                 if (node is not Map inside)
                     return null;
                 if (at == steps.Count - 1)
-                    return inside.Find("value") is null ? null : (word!, inside);
+                    return inside.Find(SheetReader.Use) is not null ? null : (word!, inside);
                 map = inside;
             }
 

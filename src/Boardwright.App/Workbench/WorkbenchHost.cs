@@ -48,6 +48,7 @@ static class WorkbenchHost
         builder.Services.AddScoped<Desk>();
         builder.Services.AddScoped<Keys>();
         builder.Services.AddScoped<Outing>();
+        builder.Services.AddScoped<Logbook>();
         builder.Services.AddScoped<Comparison>();
         if (start.Reach.IsThisMachine)
             builder.Services.AddHostFiltering(static options => options.AllowedHosts = ["localhost", "127.0.0.1", "[::1]"]);

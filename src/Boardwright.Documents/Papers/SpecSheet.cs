@@ -40,9 +40,30 @@ static class SpecSheet
             blocks.Add(new Picture(ChartLayout.Lay(chart with { Title = "Range over cruise speed" }, new ChartView(PictureWidth)).Drawing));
 
         blocks.Add(new Heading("How sure this is"));
-        blocks.Add(new Paragraph("Computed from the stated figures of the parts, with their spreads carried through; no board of this design has been measured against it yet (evidence level E0). A promise is what the unfavourable end of the interval keeps. Hills, stops, wind, cold, wet, soft wheels, old cells and a heavier rider take from range and climb."));
+        blocks.AddRange(Resting(borne, gathering.Board));
+        blocks.Add(new Paragraph((gathering.Board.Model.Energy.IsKnown
+            ? "Computed from the stated figures of the parts, with their spreads and the model's own, as rides showed it, carried through (evidence level E2 for energy; E0 for what no ride was held against). "
+            : "Computed from the stated figures of the parts, with their spreads carried through; no board of this design has been measured against it yet (evidence level E0). ") + "A promise is what the unfavourable end of the interval keeps. Hills, stops, wind, cold, wet, soft wheels, old cells and a heavier rider take from range and climb."));
         blocks.Add(new Caution(PaperCautions.Law));
         return blocks;
+    }
+
+    /// <summary>Which promises rest on measurement: those of which every value that matters most was measured.</summary>
+    internal static IEnumerable<Block> Resting(IReadOnlyList<Claim> claims, Board board)
+    {
+        var lines = new List<string>();
+        foreach (var claim in claims.Where(c => c.Interval is { MattersMost.Count: > 0 }))
+        {
+            var matters = claim.Interval!.MattersMost.Select(key => (Key: key, From: Spread.OriginOf(board, key))).ToList();
+            var most = matters.Count == 1 ? "matters most" : "matter most";
+            var words = matters.Select(m => $"{m.Key} ({(m.From switch { Origin.Measured => "measured", Origin.Guess => "a guess", _ => "the maker's figure" })})");
+            lines.Add(matters.TrueForAll(m => m.From == Origin.Measured)
+                ? $"{TitleOf(claim)} rests on measurement: {string.Join(" and ", words)} {most}."
+                : $"{TitleOf(claim)} rests on {(matters.Exists(m => m.From == Origin.Measured) ? "measurement in part" : "no measurement")}: {string.Join(" and ", words)} {most}.");
+        }
+
+        if (lines.Count > 0)
+            yield return new Points([.. lines]);
     }
 
     static string TitleOf(Claim claim) => claim.Kind.Id == Catalogue.BoardMass.Id ? "Mass of the board" : claim.Kind.Title;

@@ -351,6 +351,10 @@ public static class Sources
     /// <summary>One body that stores heat and loses it to the air.</summary>
     public static Source LumpedHeat { get; } = new("C dT/dt = P - (T - T_air)/R, one body of even temperature, by the conservation of energy");
 
+    /// <summary>Weighing studies that differ by more than their own errors; here rides.</summary>
+    public static Source RandomEffects { get; } = new(
+        "R. DerSimonian and N. Laird, Meta-analysis in clinical trials, Controlled Clinical Trials 7 (1986) 177-188; G. Knapp and J. Hartung, Statistics in Medicine 22 (2003) 2693-2710 (Student's range of the mean); W. Viechtbauer, Statistics in Medicine 26 (2007) 37-52 (range of the spread) (from memory)");
+
     /// <summary>Stepping through differential equations.</summary>
     public static Source Midpoint { get; } = new(
         "E. Hairer, S. P. Nørsett and G. Wanner, Solving Ordinary Differential Equations I (1993), ch. II: implicit midpoint and trapezoidal rules, order 2 (from memory); forces by Newton's laws");

@@ -91,6 +91,18 @@ public sealed record Fitted : Sheet
     }
 }
 
+/// <summary>Measured over predicted, by rides that were held against the model; 1 where it is right. Their spread widens the ranges of the figures.</summary>
+public sealed record ModelFactors : Sheet
+{
+    /// <summary>Of energy.</summary>
+    [Entry("Measured over predicted energy; its give is the model's own spread.", Example = "1.00", Positive = true, Least = 0.2, Greatest = 5, Spread = SpreadKind.None)]
+    public Known<Number> Energy { get; init; }
+
+    /// <summary>Of how far the windings warm above the air.</summary>
+    [Entry("Measured over predicted warming of the windings above the air; its give is the model's own spread.", Example = "1.00", Positive = true, Least = 0.2, Greatest = 5, Spread = SpreadKind.None)]
+    public Known<Number> WindingRise { get; init; }
+}
+
 /// <summary>A board: the brief, the parts chosen and how they are joined.</summary>
 public sealed record Board : Sheet
 {
@@ -132,6 +144,10 @@ public sealed record Board : Sheet
     /// <summary>Work and margin.</summary>
     [Entry("Work, overhead and margin.")]
     public Costs Money { get; init; } = new();
+
+    /// <summary>What rides said of the model.</summary>
+    [Entry("What the rides of the shop say of the program's own model: measured over predicted. Written by boardwright credibility.")]
+    public ModelFactors Model { get; init; } = new();
 
     /// <summary>Kinds of plug that the shelf knows, by id and by name.</summary>
     public IReadOnlyDictionary<string, Plug> Plugs { get; init; } = new Dictionary<string, Plug>(StringComparer.OrdinalIgnoreCase);

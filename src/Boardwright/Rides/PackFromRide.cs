@@ -1,6 +1,7 @@
 using System.Runtime.InteropServices;
 using Boardwright.Findings;
 using Boardwright.Numerics;
+using Boardwright.Packs;
 using Boardwright.Parts;
 using static System.Math;
 
@@ -108,15 +109,7 @@ public sealed record PackFromRide
 
         (double Share, double Spread) At(Estimate<Voltage> rest)
         {
-            var volts = rest.Value.Volts / series;
-            var (low, high) = (restVoltage.Points[0].X.Value, restVoltage.Points[^1].X.Value);
-            for (var i = 0; i < 60; i++)
-            {
-                var middle = (low + high) / 2;
-                if (restVoltage.At(middle) < volts) low = middle;
-                else high = middle;
-            }
-
+            var low = RestVoltage.ChargeAt(restVoltage, rest.Value.Volts / series);
             const double Step = 0.02;
             var slope = (restVoltage.At(Min(1, low + Step)) - restVoltage.At(Max(0, low - Step))) / (Min(1, low + Step) - Max(0, low - Step));
             return (low, Sqrt(Square(spread) + Square(rest.Deviation / series)) / Max(slope, 1e-3));

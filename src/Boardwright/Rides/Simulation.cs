@@ -37,6 +37,9 @@ public sealed class Simulation
     const double WalkingPace = 4 / 3.6;
     const double Patience = 60;
 
+    // A sensor that shows less than this shows a board that stands.
+    const double StandingStill = 0.3;
+
     readonly RideCourse course;
     readonly RideOptions options;
     readonly RideHeat heat;
@@ -146,6 +149,41 @@ public sealed class Simulation
             Wait();
         else
             Roll();
+    }
+
+    /// <summary>Goes to a speed in a time whatever the board's limits are, as a ride that was ridden did; braking is the motors' as far as they may, the rest the foot's.</summary>
+    /// <param name="seconds">The time, above 0.</param>
+    /// <param name="until">Speed at its end, m/s.</param>
+    /// <param name="sine">Sine of the slope.</param>
+    /// <param name="cosine">Cosine of the slope.</param>
+    /// <param name="bus">Volts and amperes at the controllers, mean over the time.</param>
+    /// <returns>Whether the model could do what was ridden, all limits held.</returns>
+    internal bool Follow(double seconds, double until, double sine, double cosine, out Bus bus)
+    {
+        RideCourse.Piece piece = new(0, double.PositiveInfinity, 0, 0, cosine, sine, false, 0);
+        var rate = (until - now.Speed) / seconds;
+        Look(seconds);
+        Pull pull = default;
+        var isHeld = true;
+        if (Max(now.Speed, until) < StandingStill)
+        {
+            pull.Bus = drive.BusAt(0, 0, pack.Supply, pack.PhaseOhms) ?? new Bus(pack.Open, 0);
+            rate = 0;
+        }
+        else
+        {
+            isHeld = Wanted(rate, now.Speed + rate * seconds / 2, piece, ref pull);
+            if (!isHeld && drive.BusAt(pull.Current, pull.Middle, pack.Supply, pack.PhaseOhms) is { } driven)
+                pull.Bus = driven;
+            else if (!isHeld)
+                Largest(rate, now.Speed + rate * seconds / 2, piece, ref pull);
+            End = null;
+        }
+
+        Book(seconds, rate, piece, pull);
+        now.Speed = until;
+        bus = pull.Bus;
+        return isHeld;
     }
 
     void Wait()

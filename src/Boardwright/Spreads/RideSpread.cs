@@ -40,7 +40,7 @@ public sealed record RideSpread(IReadOnlyDictionary<string, Interval> Intervals,
         var ride = Ride.On(model, course, sampled);
         return new RideSpread(
             kinds.Select((kind, i) => (kind.Id, Interval: IntervalOf(kind, ride, sampling, i))).Where(p => p.Interval is not null)
-                .ToDictionary(p => p.Id, p => p.Interval!, StringComparer.Ordinal),
+                .ToDictionary(p => p.Id, p => ModelSpread.Over(board, p.Id, RideFigures.ValueOf(kinds.First(k => k.Id == p.Id), ride)!.Value, p.Interval!), StringComparer.Ordinal),
             sampling.MeasureNext([.. kinds.Select((kind, i) => (Index: i, kind.Id)).Where(k => Cared.Contains(k.Id))]));
 
         IReadOnlyList<double?> Row(Board moved)

@@ -25,8 +25,35 @@ public sealed record Spread(IReadOnlyDictionary<string, Interval> Intervals, IRe
         var cared = CaredFor(examination.Board.Brief);
         var (figures, sampling) = Sampled(examination, points, seed, cancellation);
         return new(
-            figures.Select((f, i) => (f.Kind.Id, Interval: sampling.IntervalOf(i, f.Value!.Value))).ToDictionary(p => p.Id, p => p.Interval, StringComparer.Ordinal),
+            figures.Select((f, i) => (f.Kind.Id, Interval: ModelSpread.Over(examination.Board, f.Kind.Id, f.Value!.Value, sampling.IntervalOf(i, f.Value!.Value)))).ToDictionary(p => p.Id, p => p.Interval, StringComparer.Ordinal),
             sampling.MeasureNext([.. figures.Select((f, i) => (Index: i, f.Kind.Id)).Where(f => cared.Contains(f.Id, StringComparer.Ordinal))]));
+    }
+
+    /// <summary>Where the value of an entry comes from; a maker where the file does not say, a guess for a drag area that only follows from the stance.</summary>
+    /// <param name="board">The board, its entries named.</param>
+    /// <param name="key">Dotted key of the entry.</param>
+    public static Origin OriginOf(Board board, string key)
+    {
+        ArgumentNullException.ThrowIfNull(board);
+        return Find(WithDragArea(board)) ?? Origin.Maker;
+
+        Origin? Find(Sheet sheet)
+        {
+            foreach (var entry in Entry.Of(sheet.GetType()))
+            {
+                switch (entry.Read(sheet))
+                {
+                    case Sheet inner when Find(inner) is { } found:
+                        return found;
+                    case IEnumerable<Sheet> list when list.Select(Find).FirstOrDefault(f => f is not null) is { } found:
+                        return found;
+                    case IKnown { IsKnown: true } known when known.Key == key:
+                        return known.From ?? Origin.Maker;
+                }
+            }
+
+            return null;
+        }
     }
 
     static List<string> CaredFor(Brief brief)

@@ -70,4 +70,79 @@ public sealed class LearnTests
     [InlineData("--column", "speed")]
     public void A_statement_that_cannot_be_read_is_refused(string option, string value) =>
         Assert.Equal(2, Ran.With("learn", "ride.csv", option, value).Code);
+
+    internal static string Copied(Folder folder)
+    {
+        foreach (var file in Directory.EnumerateFiles(Repository.At("examples", "shelf")))
+            folder.Write("shelf/" + Path.GetFileName(file), File.ReadAllText(file));
+        return folder.Write("tern/tern.board.yaml", File.ReadAllText(Boards.PathOf("tern")).Replace("routes/", "../nowhere/", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void What_was_learnt_is_taken_into_the_board_as_measured_and_everything_else_stays()
+    {
+        using var folder = new Folder();
+        var board = Copied(folder);
+        var before = File.ReadAllText(board);
+        var log = folder.Write("evening.csv", Table(new RolledRide { Pairs = 4, Seed = 8, Rolling = 0.024, Mass = 98, Rotating = 2 }));
+        var (code, text, error) = Ran.With("learn", log, "--board", board, "--grade", "0 %", "--take", "rolling", "--take", "drag-area");
+
+        Assert.Equal("", error);
+        Assert.Equal(0, code);
+        Assert.Contains("To be written:", text, StringComparison.Ordinal);
+        var after = File.ReadAllText(board);
+        Assert.Matches(@"wheels: \{ use: cobble-100, count: 4, rolling_resistance: \{ value: 0\.0\d+, give: [\d.]+ %, from: measured \} \}", after);
+        Assert.Matches(@"drag_area: \{ value: 0\.\d+ m2, give: [\d.]+ %, from: measured \}", after);
+        Assert.Equal(before.Split('\n').Length + 1, after.Split('\n').Length);
+        Assert.Contains("# clothes, shoes, bag with a laptop", after, StringComparison.Ordinal);
+        var (again, checkedText, _) = Ran.With("check", board);
+        Assert.True(again is 0 or 1, checkedText);
+    }
+
+    [Fact]
+    public void What_was_learnt_is_taken_into_the_shelf_for_every_board()
+    {
+        using var folder = new Folder();
+        var board = Copied(folder);
+        var before = File.ReadAllText(board);
+        var log = folder.Write("evening.csv", Table(new RolledRide { Pairs = 4, Seed = 8, Rolling = 0.024, Mass = 98, Rotating = 2 }));
+        var (code, text, error) = Ran.With("learn", log, "--board", board, "--take", "rolling", "--into", "shelf");
+
+        Assert.Equal("", error);
+        Assert.Equal(0, code);
+        Assert.Equal(before, File.ReadAllText(board));
+        Assert.Contains("for every board that uses cobble-100", text.ReplaceLineEndings(" ").Replace("     ", " ", StringComparison.Ordinal), StringComparison.Ordinal);
+        Assert.Matches(@"  rolling_resistance: \{ value: 0\.0\d+, give: [\d.]+ %, from: measured \}\n  durometer: 76A", File.ReadAllText(folder.At("shelf/wheels.yaml")));
+    }
+
+    [Fact]
+    public void In_the_shop_a_revision_names_the_ride()
+    {
+        using var folder = new Folder();
+        var board = Copied(folder);
+        var shop = folder.At("shop.db");
+        Assert.Equal(0, Ran.With("shop", "save", board, "--why", "first", "--shop", shop).Code);
+        var log = folder.Write("evening.csv", Table(new RolledRide { Pairs = 4, Seed = 8, Rolling = 0.024, Mass = 98, Rotating = 2 }));
+        var (code, text, error) = Ran.With("learn", log, "--kept", "tern", "--shop", shop, "--take", "rolling");
+
+        Assert.Equal("", error);
+        Assert.Equal(0, code);
+        Assert.Contains("revision 2", text, StringComparison.Ordinal);
+        Assert.Contains("wheels.rolling_resistance measured on evening.csv", Ran.With("shop", "log", "tern", "--shop", shop).Out, StringComparison.Ordinal);
+        Assert.Contains("from: measured", Ran.With("shop", "show", "tern", "--shop", shop).Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_was_not_learnt_is_not_taken_and_that_is_said()
+    {
+        using var folder = new Folder();
+        var board = Copied(folder);
+        var before = File.ReadAllText(board);
+        var (code, _, error) = Ran.With("learn", folder.Write("ride.csv", Table(new RolledRide { Pairs = 1 })), "--board", board, "--take", "motor-heat");
+
+        Assert.Equal(1, code);
+        Assert.Contains("motor-heat was not learnt", error, StringComparison.Ordinal);
+        Assert.Equal(before, File.ReadAllText(board));
+        Assert.Equal(2, Ran.With("learn", "ride.csv", "--take", "rolling").Code);
+    }
 }

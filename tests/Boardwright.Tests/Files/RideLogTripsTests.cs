@@ -106,6 +106,36 @@ public sealed class RideLogTripsTests
         Assert.True(log.Lasting.Seconds > 1.5 * Number(fifteen, "duration(s)"));
     }
 
+    // By the data set's README: per trip the median is 19.85 and the range 8.92 to 50.97 Wh/km; columns stand in another order from file to file, and trip 4 has one more.
+    [Fact]
+    public void Columns_are_found_by_name_in_whatever_order_and_the_spread_of_the_trips_is_as_printed()
+    {
+        var trips = Table(RideFolder.At("e-scooter-dublin", "data_summary.csv")).Where(r => r["trip_id"].Length > 0)
+            .Select(r => 4.46 * (double.Parse(r["starting_soc"], CultureInfo.InvariantCulture) - double.Parse(r["ending_soc"], CultureInfo.InvariantCulture)) / double.Parse(r["distance (km)"], CultureInfo.InvariantCulture)).Order().ToArray();
+        string[] Headers(int trip) => [.. Read("e-scooter-dublin", $"trip_{trip}.csv").Mapping!.Columns.Select(c => c.Header)];
+
+        Assert.Equal(8.92, trips[0], 0.0051);
+        Assert.Equal(50.97, trips[^1], 0.0051);
+        Assert.Equal(19.85, (trips[14] + trips[15]) / 2, 0.0051);
+        Assert.Contains(Headers(4), h => h.Contains("ccuracy", StringComparison.Ordinal));
+        int[] all = [1, 4, 8, 9, 15, 16, 22, 27, 29, 30];
+        Assert.True(all.Select(trip => string.Join(',', Headers(trip))).Distinct(StringComparer.Ordinal).Count() > 2);
+    }
+
+    // The number of a file is not that of the table: by its distance trip_2.csv is row 7, trip_4.csv row 4; rows 16 to 19 have commas of full width.
+    [Theory]
+    [InlineData(2, 7)]
+    [InlineData(4, 4)]
+    public void Trips_of_the_bikes_are_joined_by_distance_and_not_by_number(int file, int row)
+    {
+        var table = Table(RideFolder.At("e-bike-dublin", "index_table.csv"));
+        var log = Read("e-bike-dublin", $"trip_{file}.csv").Log!;
+        var nearest = table.MinBy(r => Math.Abs(double.Parse(r["Distance(Km)"], CultureInfo.InvariantCulture) - log.Distances.Last!.Value.Kilometres) + Math.Abs(double.Parse(r["Duration(S)"], CultureInfo.InvariantCulture) - log.Lasting.Seconds) / 1000)!;
+
+        Assert.Equal(row, int.Parse(nearest["Trip ID"], CultureInfo.InvariantCulture));
+        Assert.Equal(["16", "17", "18", "19"], table.Where(r => r["Starting Point"].Contains('，', StringComparison.Ordinal)).Select(r => r["Trip ID"]));
+    }
+
     [Theory]
     [InlineData("e-scooter-dublin", "data_summary.csv")]
     [InlineData("e-bike-dublin", "index_table.csv")]

@@ -24,7 +24,8 @@ public sealed class StarterTests
     {
         var board = BoardFile.ReadText(Starter.Text("Tern"), "new.board.yaml").Board!;
 
-        foreach (var entry in Entry.Of(typeof(Board)))
+        // What rides say of the model is written by the program, once there are rides.
+        foreach (var entry in Entry.Of(typeof(Board)).Where(e => e.Key != "model"))
             Assert.Contains($"\n{entry.Key}:", Starter.Text("Tern"), StringComparison.Ordinal);
         foreach (var entry in Entry.Of(typeof(Fitted)))
         {

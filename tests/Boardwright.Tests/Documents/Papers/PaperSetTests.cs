@@ -5,6 +5,7 @@ using Boardwright.Documents.Templates;
 using Boardwright.Parts;
 using Boardwright.Spreads;
 using Boardwright.Tests.Documents.Templates;
+using Boardwright.Units;
 
 namespace Boardwright.Tests.Documents.Papers;
 
@@ -273,6 +274,28 @@ public sealed class PaperSetTests
         var examination = Examination.Of(Boards.Read(n));
         return new PaperOrder(examination) { Intervals = Spread.Of(examination).Intervals, Revision = "example", ShopAddress = new Uri("https://shop.example/boards") };
     }), StringComparer.Ordinal);
+
+    [Fact]
+    public void The_spec_sheet_says_which_promises_rest_on_measurement()
+    {
+        static string Said(Board board)
+        {
+            var examination = Examination.Of(board);
+            return Encoding.UTF8.GetString(Written("spec-sheet", new PaperOrder(examination) { Intervals = Spread.Of(examination, 64).Intervals }).Files.Single(f => f.Name.EndsWith(".html", StringComparison.Ordinal)).Bytes);
+        }
+
+        var tern = Boards.Tern;
+        var measured = tern with
+        {
+            Brief = tern.Brief with { DragArea = new Known<Area>(Area.FromSquareMetres(0.6), 0.05, Origin.Measured, "brief.drag_area") },
+            Parts = tern.Parts with { Wheels = tern.Parts.Wheels with { RollingResistance = new Known<RollingTable>(new(Number.FromValue(0.014), new Dictionary<Surface, Number>()), 0.1, Origin.Measured, "wheels.rolling_resistance") } },
+        };
+
+        Assert.Contains("rests on no measurement: ", Said(tern), StringComparison.Ordinal);
+        Assert.DoesNotContain("rests on measurement: ", Said(tern), StringComparison.Ordinal);
+        Assert.Contains("rests on measurement: ", Said(measured), StringComparison.Ordinal);
+        Assert.Contains("brief.drag_area (measured)", Said(measured), StringComparison.Ordinal);
+    }
 
     static PaperOrder Order(string name) => Orders[name].Value;
 
