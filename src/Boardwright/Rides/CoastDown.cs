@@ -753,7 +753,7 @@ public static class CoastDown
     /// What a slope that swings does to rolling and drag: a deviation δs of the slope shifts the speed by −g m/m_e f ∫ δs/f dt, f the
     /// slowing by the fit; the runs so shifted are fitted once more, for waves of 100 to 400 m in two phases, there and back over the same road.
     /// </summary>
-    /// <returns>Mean squares and product of the shifts.</returns>
+    /// <returns>Mean squares and product of the shifts, of the wave that shifts most.</returns>
     static (double Rolling, double DragArea, double Together) OfSwing(List<CoastDownPart> used, CoastDownConditions conditions, NonlinearFit plain)
     {
         var (swing, rolling, area, together) = (conditions.SlopeSwing.Value, 0.0, 0.0, 0.0);
@@ -761,14 +761,17 @@ public static class CoastDown
         double[] waves = [100, 200, 400];
         foreach (var wave in waves)
         {
+            var (rr, aa, ra) = (0.0, 0.0, 0.0);
             foreach (var phase in (ReadOnlySpan<double>)[0, PI / 2])
             {
                 var fit = Solve([.. used.Select(part => part with { Run = Swung(part, plain, conditions, swing, wave, phase, used[0].Run) })], conditions);
                 var (r, a) = (fit.Values[Rolling] - plain.Values[Rolling], fit.Values[Drag] - plain.Values[Drag]);
-                rolling += r * r / (2 * waves.Length);
-                area += a * a / (2 * waves.Length);
-                together += r * a / (2 * waves.Length);
+                (rr, aa, ra) = (rr + r * r / 2, aa + a * a / 2, ra + r * a / 2);
             }
+
+            // How long the waves are nobody knows, so the length that shifts most counts.
+            rolling = Max(rolling, rr);
+            if (aa > area) (area, together) = (aa, ra);
         }
 
         return (rolling, area, together);
