@@ -136,16 +136,12 @@ public static class PaperSet
         var pattern = order.Pattern;
         if (!pattern.IsKnown)
             return new([], pattern.Missing, pattern.IsBeside ? ["this board has no box."] : []);
-        var proposal = Openings.Of(order.Board);
-        var openings = order.Openings ?? (proposal.IsKnown ? proposal.Value.Holes : []);
-        List<string> objections = [.. BoltFindings(order.Examination).Select(f => gathering.Words(f))];
-        if (order.Openings is null && proposal.IsKnown)
-            objections.AddRange(proposal.Value.Objections.Select(Gathering.Text));
-        objections.AddRange(Unprintable([order.Name, .. openings.Select(o => o.Name)]));
+        var (openings, isProposal, unsized, against) = OpeningsOf(order);
+        List<string> objections = [.. BoltFindings(order.Examination).Select(gathering.Words), .. against.Select(Gathering.Text), .. Unprintable([order.Name, .. openings.Select(o => o.Name)])];
         var files = new List<PaperFile>();
         foreach (var view in Enum.GetValues<View>())
         {
-            var template = DrillTemplate.Of(order.Name, pattern.Value, openings, view, order.Openings is null, order.Units.IsImperial);
+            var template = DrillTemplate.Of(order.Name, pattern.Value, openings, view, isProposal, order.Units.IsImperial);
             var side = view == View.Outside ? "outside" : "inside";
             files.Add(new($"drill-template.{side}.{order.Size.Name.ToLowerInvariant()}.pdf", TemplatePdf.Tile(template, order.Size)));
             files.Add(new($"drill-template.{side}.plotter.pdf", TemplatePdf.Plot(template)));
@@ -153,7 +149,18 @@ public static class PaperSet
             files.Add(new($"drill-template.{side}.dxf", Encoding.ASCII.GetBytes(TemplateDxf.Write(template))));
         }
 
-        return new(files, proposal.IsKnown ? proposal.Value.Unsized : [], objections);
+        return new(files, unsized, objections);
+    }
+
+    // Where the layout of the box has them; spread over two walls where it found no place for all.
+    static (IReadOnlyList<Opening> Holes, bool IsProposal, IReadOnlyList<string> Unsized, IReadOnlyList<FormattableString> Objections) OpeningsOf(PaperOrder order)
+    {
+        if (order.Openings is { } given)
+            return (given, false, [], []);
+        if (order.Examination.Layout is { IsKnown: true, Value: { Unplaced.Count: 0 } layout })
+            return (layout.Openings, layout.Things.Any(t => t is { Wall: not null, IsStated: false }), [.. layout.Unsized.SelectMany(u => u.Missing).Distinct(StringComparer.Ordinal)], []);
+        var spread = Openings.Of(order.Board);
+        return spread.IsKnown ? (spread.Value.Holes, true, spread.Value.Unsized, spread.Value.Objections) : ([], true, [], []);
     }
 
     /// <summary>What was found against the bolts of a board's box.</summary>

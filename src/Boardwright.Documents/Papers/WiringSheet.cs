@@ -57,6 +57,8 @@ static class WiringSheet
     static IEnumerable<Block> FuseAndPrecharge(Gathering gathering)
     {
         var examination = gathering.Examination;
+        gathering.Of(examination.Fault, _ => null);
+        gathering.Of(examination.Precharge, _ => null);
         yield return new Heading("Fuse and first moment");
         List<IReadOnlyList<string?>> rows = [["Main fuse", gathering.Parts.Fuse.IsChosen ? Text($"{gathering.Parts.Fuse.Title}, {Or(gathering.Of(gathering.Parts.Fuse.Rating, a => $"{a.Amperes:0.#} A"))}, {Or(gathering.Of(gathering.Parts.Fuse.Voltage, v => $"{v.Volts:0} V"))}, as near to the pack's plus as it goes") : "none named in the board file"]];
         if (examination.Fault.IsKnown)

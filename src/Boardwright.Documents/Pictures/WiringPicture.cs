@@ -215,7 +215,7 @@ public static class WiringPicture
             Frame(x - half, y1 - rim, x + half, y2 + rim, 1.4);
             blocks.Add(Stroke.Between(x, y1 - rim, x, y2 + rim, new Pen(Ink.Text, 1, Dash.Dashed)));
             if (name.Length > 0)
-                blocks.Add(new Words(new(x, y2 + rim + 12), name, Small, Ink.Text) { Anchor = Anchor.Middle });
+                blocks.Add(new Words(new(x, y2 + rim + 12), Cut(name, 120, Small), Small, Ink.Text) { Anchor = Anchor.Middle });
         }
 
         void Block(double left, double y1, double right, double y2, IEnumerable<string> says)
@@ -229,7 +229,7 @@ public static class WiringPicture
                 at += 13;
                 if (at > y2 - 3)
                     break;
-                blocks.Add(new Words(new((left + right) / 2, at), line, isFirst ? Letters : Small, Ink.Text) { Anchor = Anchor.Middle, IsBold = isFirst });
+                blocks.Add(new Words(new((left + right) / 2, at), Cut(line, right - left - 12, isFirst ? Letters : Small), isFirst ? Letters : Small, Ink.Text) { Anchor = Anchor.Middle, IsBold = isFirst });
                 isFirst = false;
             }
         }
@@ -242,7 +242,18 @@ public static class WiringPicture
         void Say(string text, double x, double y)
         {
             if (text.Length > 0)
-                blocks.Add(new Words(new(x, y), text, Small, Ink.Text) { HasHalo = true });
+                blocks.Add(new Words(new(x, y), Cut(text, Width - Edge - x, Small), Small, Ink.Text) { HasHalo = true });
+        }
+
+        // A name without a blank may be longer than any room.
+        static string Cut(string text, double room, double size)
+        {
+            if (Lettering.WidthOf(text, size, isBold: true) <= room)
+                return text;
+            var length = text.Length;
+            while (length > 1 && Lettering.WidthOf(text[..length] + "…", size, isBold: true) > room)
+                length--;
+            return text[..length] + "…";
         }
 
         static Ink InkOf(HarnessWire wire) => wire.Code switch

@@ -272,7 +272,7 @@ public sealed class PaperSetTests
     static readonly Dictionary<string, Lazy<PaperOrder>> Orders = Boards.Names.ToDictionary(n => n, n => new Lazy<PaperOrder>(() =>
     {
         var examination = Examination.Of(Boards.Read(n));
-        return new PaperOrder(examination) { Intervals = Spread.Of(examination).Intervals, Revision = "example", ShopAddress = new Uri("https://shop.example/boards") };
+        return new PaperOrder(examination) { Intervals = Spread.Of(examination).Intervals, Revision = "example", ShopAddress = new Uri("https://shop.example/board/of") };
     }), StringComparer.Ordinal);
 
     [Fact]
