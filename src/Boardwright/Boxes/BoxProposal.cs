@@ -15,6 +15,9 @@ sealed class BoxProposal
     // What counts beside the wires' lengths, mm of power wire.
     const double OtherWall = 60, WorseWall = 150, OffMiddle = 0.2;
 
+    // Of more things than this only a first try is made; no board has so many.
+    const int Most = 32, Usual = 16;
+
     // Metres.
     const double Coarse = 0.001, Fine = 0.0001;
 
@@ -58,23 +61,26 @@ sealed class BoxProposal
     public static bool Fits(BoxTask task)
     {
         var plan = new BoxProposal(task, Coarse).Plan();
-        return !plan.IsCertainlyTooSmall && FloorSearch.Fit(plan, Rounds / 3).IsComplete;
+        return task.Things.Count <= Most && !plan.IsCertainlyTooSmall && FloorSearch.Fit(plan, RoundsFor(plan) / 3 + 1).IsComplete;
     }
 
     /// <summary>Whether it is certain that it does not all go in.</summary>
     public static bool IsCertainlyTooSmall(BoxTask task) => new BoxProposal(task, Fine).Plan(shrunk: true).IsCertainlyTooSmall;
 
+    // The work of a round grows faster than the third power of the pieces.
+    static int RoundsFor(FloorPlan plan) => (int)Math.Max(1, Rounds * Math.Pow(Math.Min(1, (double)Usual / plan.Pieces.Count), 4));
+
     IReadOnlyList<PlacedThing?> AnyWay()
     {
         var plan = Plan();
-        return Placed(plan, FloorSearch.Fit(plan, plan.IsCertainlyTooSmall ? Rounds / 30 : Rounds));
+        return Placed(plan, FloorSearch.Fit(plan, plan.IsCertainlyTooSmall || task.Things.Count > Most ? 1 : RoundsFor(plan)));
     }
 
     IReadOnlyList<PlacedThing?> Cheapest()
     {
         var plan = Plan();
         Join();
-        return Placed(plan, FloorSearch.Cheapest(plan, new WireCost(this, plan), Rounds, Starts, Trials));
+        return Placed(plan, FloorSearch.Cheapest(plan, new WireCost(this, plan), RoundsFor(plan), Starts, Trials));
     }
 
     IReadOnlyList<PlacedThing?> Placed(FloorPlan plan, FloorFound found) =>
