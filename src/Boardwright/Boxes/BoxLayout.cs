@@ -368,6 +368,8 @@ public sealed class BoxLayout
     {
         if (Unplaced.Count == 0)
             return null;
+        if (Task.Things.Count > BoxProposal.Most)
+            return new(false, null, null, [], [], []);
         // Up to 200 mm, which is another box.
         Length? Least(Func<Length, BoxTask> changed)
         {
@@ -399,7 +401,7 @@ public sealed class BoxLayout
                     .Where(s => s.By is { } by && by < Task.Things.First(t => t.Name == s.Name).Length / 2).Select(s => (s.Name, s.By!.Value)),
             ],
             [.. stated.Where(name => BoxProposal.Fits(Task with { Spots = Task.Spots.Where(s => s.Key != name).ToDictionary(StringComparer.Ordinal) }))],
-            [.. Unplaced.Select(t => t.Name).Where(name => Unplaced.Count == 1 || BoxProposal.Fits(Task with { Things = [.. Task.Things.Where(t => t.Name != name)] }))]);
+            [.. Unplaced.Select(t => t.Name).Take(4).Where(name => Unplaced.Count == 1 || BoxProposal.Fits(Task with { Things = [.. Task.Things.Where(t => t.Name != name)] }))]);
     }
 
     static BoxThing Shorter(BoxThing thing, Length by) => thing with

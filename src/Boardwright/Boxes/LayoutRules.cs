@@ -110,6 +110,8 @@ public static class LayoutRules
             ways.Add($"a {name} {by:0 mm} shorter");
         foreach (var name in shortfall.Freed)
             ways.Add($"another place for the {name} than the layout states");
+        if (ways.Count == 0 && shortfall.Without.Count == 0)
+            return $"Take a larger box, or less to go into it: no single change that was tried would do.";
         if (ways.Count == 0)
             return $"Take a box of another size: even 200 mm more in length or in width alone would not do. Without {List(shortfall.Without, "or")} the rest goes in.";
         var all = ways[0];
