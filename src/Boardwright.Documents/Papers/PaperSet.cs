@@ -122,14 +122,17 @@ public static class PaperSet
         if (!pattern.IsKnown)
             return new([], pattern.Missing, pattern.IsBeside ? ["this board has no box."] : []);
         var proposal = Openings.Of(order.Board);
-        var openings = order.Openings ?? (proposal.IsKnown ? proposal.Value.Holes : []);
+        // Where the box's inside is laid out, the openings follow it.
+        var layout = order.Examination.Layout is { IsKnown: true, Value.IsComplete: true } laid ? laid.Value : null;
+        var openings = order.Openings ?? layout?.Openings ?? (proposal.IsKnown ? proposal.Value.Holes : []);
+        var isProposal = order.Openings is null && layout?.Things.All(t => t.Wall is null || t.IsStated) != true;
         List<FormattableString> objections = [.. pattern.Value.Objections];
-        if (order.Openings is null && proposal.IsKnown)
+        if (order.Openings is null && layout is null && proposal.IsKnown)
             objections.AddRange(proposal.Value.Objections);
         var files = new List<PaperFile>();
         foreach (var view in Enum.GetValues<View>())
         {
-            var template = DrillTemplate.Of(order.Name, pattern.Value, openings, view, order.Openings is null);
+            var template = DrillTemplate.Of(order.Name, pattern.Value, openings, view, isProposal);
             var side = view == View.Outside ? "outside" : "inside";
             files.Add(new($"drill-template.{side}.{order.Size.Name.ToLowerInvariant()}.pdf", TemplatePdf.Tile(template, order.Size)));
             files.Add(new($"drill-template.{side}.plotter.pdf", TemplatePdf.Plot(template)));
