@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using Boardwright.Findings;
 using Boardwright.Parts;
 
@@ -9,6 +10,7 @@ namespace Boardwright.Boxes;
 /// <param name="Left">Its left side.</param>
 /// <param name="Right">Its right side; right is positive.</param>
 /// <source cref="Sources.Geometry"/>
+[StructLayout(LayoutKind.Auto)]
 public readonly record struct PlanRectangle(Length Back, Length Front, Length Left, Length Right)
 {
     /// <summary>Extent along the board.</summary>

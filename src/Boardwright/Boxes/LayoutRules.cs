@@ -43,7 +43,7 @@ public static class LayoutRules
     public static Rule<Examination> LowUnderDeck { get; } = new(
         "box.layout.height", "box.inner_depth", "Everything in the box stays clear of the deck with the rider on it.",
         "Height, and 2 mm of foam above and below the pack, against the box's depth less the deck's bend between two bolts: curvature 12 δ/L² for a weight in the middle of the wheelbase, κ p²/8 over the bolts' distance p. A deck whose bend nobody knows is taken as stiff.",
-        Sources.BeamTheory,
+        Sources.DeckBend,
         (e, _) =>
         {
             if (!e.Layout.IsKnown)

@@ -9,6 +9,8 @@ public sealed class BoxLayoutTests
 {
     static BoxLayout LayoutOf(Board board) => BoxLayout.Of(board).Value;
 
+    static double Tenths(Length value) => Math.Round(value.Millimetres, 1);
+
     public static TheoryData<string> BoardsByName { get; } = new(Boards.Names);
 
     [Theory]
@@ -35,7 +37,7 @@ public sealed class BoxLayoutTests
         var again = LayoutOf(BoardFile.ReadText(text.Text, Boards.PathOf(name)).Board!);
 
         Assert.All(again.Things, thing => Assert.True(thing.IsStated));
-        Assert.Equal(layout.Things.Select(t => (t.Name, t.Turn, t.Wall, t.X.Millimetres.ToString("0.0"), t.Y.Millimetres.ToString("0.0"))), again.Things.Select(t => (t.Name, t.Turn, t.Wall, t.X.Millimetres.ToString("0.0"), t.Y.Millimetres.ToString("0.0"))));
+        Assert.Equal(layout.Things.Select(t => (t.Name, t.Turn, t.Wall, Tenths(t.X), Tenths(t.Y))), again.Things.Select(t => (t.Name, t.Turn, t.Wall, Tenths(t.X), Tenths(t.Y))));
         Assert.Empty(again.Faults);
     }
 
