@@ -57,6 +57,7 @@ public static class Program
         root.Add(Learn.Of(terminal));
         root.Add(CredibilityCommand.Of(terminal));
         root.Add(Plot.Of(terminal));
+        root.Add(Layout.Of(terminal));
         root.Add(Papers.Of(terminal, static examination => Spread.Of(examination).Intervals));
         root.Add(New.Of(terminal));
         root.Add(BuiltCommands.Of(terminal, static examination => Spread.Of(examination).Intervals));

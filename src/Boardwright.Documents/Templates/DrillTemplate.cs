@@ -161,7 +161,7 @@ public static class DrillTemplate
                     : "SEEN FROM INSIDE: looking into the open box, or down on the deck's upper side, nose to the left. The other sheet is its mirror image.",
                 Text($"Solid rings: deck, Ø {pattern.DeckHole.Millimetres:0.0} mm{Inches(pattern.DeckHole.Millimetres, "0.000")}, {deck}{(pattern.IsDeckHoleUsual ? " (a usual size: measure yours first)" : "")}. Dashed rings: flange of the box, Ø {pattern.BoxHole.Millimetres:0.0} mm{Inches(pattern.BoxHole.Millimetres, "0.000")}, clearance for {pattern.Thread.Name}."),
                 isProposal
-                    ? "The openings in the walls are a proposal, since nobody has planned the inside of the box: look what lies behind before drilling."
+                    ? "The openings in the walls are a proposal, since their places are not stated in the board file: look what lies behind before drilling."
                     : "Drill a small hole at each cross first, then open it up; back the far side with scrap wood.",
                 "Print at 100 % (\"actual size\"), never \"fit to page\". Measure the check lines on every sheet: if the 100 mm line is off by more than 0.5 mm, do not drill;",
                 "switch off every scaling in the print dialogue and print again, or have the one-sheet file plotted. Paper grows when damp: check on the day that you drill.",

@@ -41,6 +41,7 @@ static class BoxView
             board.CentreLine(new(-outX - 6 / board.Long(1), 0), new(outX + 6 / board.Long(1), 0));
             board.CentreLine(new(0, -outY - 6 / board.Long(1)), new(0, outY + 6 / board.Long(1)));
         });
+        board.Place("box", new(-halfLong, halfWide + wall / 2));
         var clashing = layout.Faults.SelectMany(f => new[] { f.Name, f.Other }).ToHashSet(StringComparer.Ordinal);
         // Rooms beneath all things, since they may share a place.
         foreach (var room in layout.Things.SelectMany(t => t.Rooms))
@@ -63,7 +64,7 @@ static class BoxView
         board.Arrow(new(nose.X - 40, nose.Y + 14), new(nose.X - 8, nose.Y + 14));
         board.Text(new(nose.X - 46, nose.Y + 18), "nose", Anchor.End);
         Tell(board, layout);
-        return board.Finish("box", seen.Title("the box from above, without the deck"), Said(layout), []);
+        return board.Finish("box", seen.Title("the box from above, without the deck"), Said(layout), seen.Pins());
     }
 
     static void Thing(DrawingBoard board, PlacedThing thing, int number, bool isClashing)

@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using Boardwright.Findings;
 using Boardwright.Parts;
 
@@ -9,6 +10,7 @@ namespace Boardwright.Boxes;
 /// <param name="Left">Its left side.</param>
 /// <param name="Right">Its right side; right is positive.</param>
 /// <source cref="Sources.Geometry"/>
+[StructLayout(LayoutKind.Auto)]
 public readonly record struct PlanRectangle(Length Back, Length Front, Length Left, Length Right)
 {
     /// <summary>Extent along the board.</summary>
@@ -173,7 +175,7 @@ public sealed record LayoutFault(LayoutFaultKind Kind, string Name, string Other
 /// <param name="IsCertain">Whether it is proved that there is no way; else the search found none.</param>
 /// <param name="Longer">How much longer the box would have to be.</param>
 /// <param name="Wider">How much wider.</param>
-/// <param name="Shorter">Things that would do if they were shorter, and by how much.</param>
+/// <param name="Shorter">Pack, or controllers all alike, that would do if they were shorter, and by how much.</param>
 /// <param name="Freed">Things whose stated place stands in the way: without it, all goes in.</param>
 /// <param name="Without">Things without which the rest goes in.</param>
 /// <source cref="Sources.Geometry"/>
@@ -368,6 +370,8 @@ public sealed class BoxLayout
     {
         if (Unplaced.Count == 0)
             return null;
+        if (Task.Things.Count > BoxProposal.Most)
+            return new(false, null, null, [], [], []);
         // Up to 200 mm, which is another box.
         Length? Least(Func<Length, BoxTask> changed)
         {
@@ -387,19 +391,24 @@ public sealed class BoxLayout
             return Length.FromMillimetres(yes);
         }
 
-        BoxTask Shortened(string name, Length by) => Task with { Things = [.. Task.Things.Select(t => t.Name == name ? Shorter(t, by) : t)] };
+        // All controllers together: they are of one kind.
+        (string Name, Length By)? Shortened(ThingKind kind)
+        {
+            if (Task.Things.FirstOrDefault(t => t.Kind == kind) is not { } first)
+                return null;
+            var half = first.Length / 2;
+            var least = Least(by => Task with { Things = [.. Task.Things.Select(t => t.Kind == kind ? Shorter(t, by < half ? by : half) : t)] });
+            return least is { } enough && enough < half ? (first.Name, enough) : null;
+        }
+
         var stated = Task.Things.Where(t => Task.Spots.ContainsKey(t.Name)).Select(t => t.Name);
         return new(
             BoxProposal.IsCertainlyTooSmall(Task),
             Least(by => Task with { Length = Task.Length + by }),
             Least(by => Task with { Width = Task.Width + by }),
-            [
-                .. Task.Things.Where(t => t.Kind is ThingKind.Pack or ThingKind.Controller)
-                    .Select(t => (t.Name, By: Least(by => Shortened(t.Name, by < t.Length / 2 ? by : t.Length / 2))))
-                    .Where(s => s.By is { } by && by < Task.Things.First(t => t.Name == s.Name).Length / 2).Select(s => (s.Name, s.By!.Value)),
-            ],
+            [.. new[] { Shortened(ThingKind.Pack), Shortened(ThingKind.Controller) }.OfType<(string, Length)>()],
             [.. stated.Where(name => BoxProposal.Fits(Task with { Spots = Task.Spots.Where(s => s.Key != name).ToDictionary(StringComparer.Ordinal) }))],
-            [.. Unplaced.Select(t => t.Name).Where(name => Unplaced.Count == 1 || BoxProposal.Fits(Task with { Things = [.. Task.Things.Where(t => t.Name != name)] }))]);
+            [.. Unplaced.Select(t => t.Name).Take(4).Where(name => Unplaced.Count == 1 || BoxProposal.Fits(Task with { Things = [.. Task.Things.Where(t => t.Name != name)] }))]);
     }
 
     static BoxThing Shorter(BoxThing thing, Length by) => thing with

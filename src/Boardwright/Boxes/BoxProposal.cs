@@ -15,10 +15,15 @@ sealed class BoxProposal
     // What counts beside the wires' lengths, mm of power wire.
     const double OtherWall = 60, WorseWall = 150, OffMiddle = 0.2;
 
+    /// <summary>More things than this are not searched for; no board has so many.</summary>
+    public const int Most = 32;
+
+    const int Usual = 16;
+
     // Metres.
     const double Coarse = 0.001, Fine = 0.0001;
 
-    const int Rounds = 300, Starts = 40, Trials = 160;
+    const int Rounds = 160, Starts = 24, Trials = 100;
 
     static readonly int[] Turns = [0, 90, 180, 270];
 
@@ -42,8 +47,10 @@ sealed class BoxProposal
     /// <returns>The places in the order of the things, <c>null</c> where none was found, and the step that was fine enough.</returns>
     public static (IReadOnlyList<PlacedThing?> Places, double Step) Any(BoxTask task)
     {
+        if (task.Things.Count > Most)
+            return ([.. task.Things.Select(task.StatedPlaceOf)], Coarse);
         var coarse = new BoxProposal(task, Coarse).AnyWay();
-        if (coarse.All(p => p is not null))
+        if (coarse.All(p => p is not null) || IsCertainlyTooSmall(task))
             return (coarse, Coarse);
         var fine = new BoxProposal(task, Fine).AnyWay();
         return fine.Count(p => p is not null) > coarse.Count(p => p is not null) ? (fine, Fine) : (coarse, Coarse);
@@ -58,23 +65,28 @@ sealed class BoxProposal
     public static bool Fits(BoxTask task)
     {
         var plan = new BoxProposal(task, Coarse).Plan();
-        return !plan.IsCertainlyTooSmall && FloorSearch.Fit(plan, Rounds / 3).IsComplete;
+        return task.Things.Count <= Most && !plan.IsCertainlyTooSmall && FloorSearch.Fit(plan, RoundsFor(plan) / 8 + 1).IsComplete;
     }
 
     /// <summary>Whether it is certain that it does not all go in.</summary>
     public static bool IsCertainlyTooSmall(BoxTask task) => new BoxProposal(task, Fine).Plan(shrunk: true).IsCertainlyTooSmall;
 
+    // The work of a round grows faster than the third power of the pieces.
+    static int RoundsFor(FloorPlan plan) => Share(plan, Rounds);
+
+    static int Share(FloorPlan plan, int whole) => (int)Math.Max(1, whole * Math.Pow(Math.Min(1, (double)Usual / Math.Max(1, plan.Pieces.Count)), 4));
+
     IReadOnlyList<PlacedThing?> AnyWay()
     {
         var plan = Plan();
-        return Placed(plan, FloorSearch.Fit(plan, plan.IsCertainlyTooSmall ? Rounds / 30 : Rounds));
+        return Placed(plan, FloorSearch.Fit(plan, plan.IsCertainlyTooSmall ? 1 : RoundsFor(plan)));
     }
 
     IReadOnlyList<PlacedThing?> Cheapest()
     {
         var plan = Plan();
         Join();
-        return Placed(plan, FloorSearch.Cheapest(plan, new WireCost(this, plan), Rounds, Starts, Trials));
+        return Placed(plan, FloorSearch.Cheapest(plan, new WireCost(this, plan), RoundsFor(plan), Share(plan, Starts), Share(plan, Trials)));
     }
 
     IReadOnlyList<PlacedThing?> Placed(FloorPlan plan, FloorFound found) =>

@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using Boardwright.Findings;
 
 namespace Boardwright.Boxes;
@@ -8,6 +9,7 @@ namespace Boardwright.Boxes;
 /// <param name="Along">Extent along the floor.</param>
 /// <param name="Across">Extent across.</param>
 /// <source cref="Sources.Geometry"/>
+[StructLayout(LayoutKind.Auto)]
 public readonly record struct FloorRectangle(int X, int Y, int Along, int Across)
 {
     /// <summary>Its far side along the floor.</summary>
@@ -63,6 +65,7 @@ public sealed record FloorPiece(IReadOnlyList<FloorForm> Forms, bool IsFixed = f
 /// <param name="X">Its near corner along the floor.</param>
 /// <param name="Y">The same across.</param>
 /// <source cref="Sources.Geometry"/>
+[StructLayout(LayoutKind.Auto)]
 public readonly record struct FloorPlace(int Form, int X, int Y);
 
 /// <summary>A floor with pieces to be laid on it so that no outline meets another or a room of another.</summary>

@@ -141,10 +141,10 @@ public sealed class FloorSearch
             foreach (var i in loose)
                 Take(i);
             var order = start % 2 == 0 ? loose : [.. loose.Index().OrderBy(p => p.Index + 3 * Next()).Select(p => p.Item)];
-            var corners = Corners(order[0]);
-            if (corners.Count == 0)
+            var free = Corners(order[0]);
+            if (free.Count == 0)
                 continue;
-            Put(order[0], corners[(int)(Next() * corners.Count)]);
+            Put(order[0], free[(int)(Next() * free.Count)]);
             if (Array.TrueForAll(order[1..], i => PlaceCheaply(i, cost)) && cost.Of(places) is var price && price < found.Cost)
                 found = found with { Places = [.. places], Cost = price };
         }

@@ -43,7 +43,7 @@ public static class LayoutRules
     public static Rule<Examination> LowUnderDeck { get; } = new(
         "box.layout.height", "box.inner_depth", "Everything in the box stays clear of the deck with the rider on it.",
         "Height, and 2 mm of foam above and below the pack, against the box's depth less the deck's bend between two bolts: curvature 12 δ/L² for a weight in the middle of the wheelbase, κ p²/8 over the bolts' distance p. A deck whose bend nobody knows is taken as stiff.",
-        Sources.BeamTheory,
+        Sources.DeckBend,
         (e, _) =>
         {
             if (!e.Layout.IsKnown)
@@ -110,6 +110,8 @@ public static class LayoutRules
             ways.Add($"a {name} {by:0 mm} shorter");
         foreach (var name in shortfall.Freed)
             ways.Add($"another place for the {name} than the layout states");
+        if (ways.Count == 0 && shortfall.Without.Count == 0)
+            return $"Take a larger box, or less to go into it: no single change that was tried would do.";
         if (ways.Count == 0)
             return $"Take a box of another size: even 200 mm more in length or in width alone would not do. Without {List(shortfall.Without, "or")} the rest goes in.";
         var all = ways[0];

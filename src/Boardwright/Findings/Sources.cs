@@ -278,6 +278,10 @@ public static class Sources
     public static Source CableBends { get; } = new(
         "DIN VDE 0298-3, flexible cables up to 12 mm thick in a fixed installation: no less than 3 diameters inside, as a cable maker reprints its table (scribd.com/doc/118613583; from memory EN 50565-1 says the same); neither standard was opened");
 
+    /// <summary>Bending of a deck under a rider.</summary>
+    public static Source DeckBend { get; } = new(
+        "bending of a beam on two supports with a weight in the middle: deflection F L^3/(48 E I), curvature F L/(4 E I), as in any handbook of mechanics");
+
     /// <summary>Bounds on what goes into a rectangle.</summary>
     public static Source DualFeasible { get; } = new(
         "from memory: S. P. Fekete and J. Schepers, A combinatorial characterization of higher-dimensional orthogonal packing, Mathematics of Operations Research 29 (2004) 353-368; the bounds are sound by the argument beside the code");

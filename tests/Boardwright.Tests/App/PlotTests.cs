@@ -12,9 +12,9 @@ public sealed class PlotTests
 
         Assert.Equal((0, ""), (code, error));
         Assert.Equal(
-            ["tern.above.svg", "tern.behind.svg", "tern.cell.svg", "tern.charge.svg", "tern.energy.svg", "tern.range.svg", "tern.side.svg", "tern.traction.svg"],
+            ["tern.above.svg", "tern.behind.svg", "tern.box.svg", "tern.cell.svg", "tern.charge.svg", "tern.energy.svg", "tern.range.svg", "tern.side.svg", "tern.traction.svg"],
             Directory.EnumerateFiles(folder.Path).Select(Path.GetFileName).Order(StringComparer.Ordinal));
-        Assert.Equal(8, text.Split('\n').Count(l => l.StartsWith("Wrote ", StringComparison.Ordinal)));
+        Assert.Equal(9, text.Split('\n').Count(l => l.StartsWith("Wrote ", StringComparison.Ordinal)));
     }
 
     [Fact]
