@@ -37,10 +37,10 @@ static class BuiltReport
         var all = judged.Readiness.Judgements.Where(one => one.Step.List == list).ToList();
         paper.Gap();
         paper.Write(0, FormattableString.Invariant($"{title}: {all.Count(static one => one.Result == Result.Passed)} of {all.Count} {(list == StepList.Building ? "done" : "passed")}"), Ink.Heading);
-        foreach (var under in all.Where(one => !onlyOpen || one.Result != Result.Passed).GroupBy(static one => one.Step.Heading))
+        foreach (var under in all.Where(one => !onlyOpen || one.Result != Result.Passed).GroupBy(static one => one.Step.Heading, StringComparer.Ordinal))
         {
             paper.Write(2, under.Key);
-            foreach (var caution in under.Where(static one => one.Result == Result.Undone && one.Step.Caution.Length > 0).Select(static one => one.Step.Caution).Distinct())
+            foreach (var caution in under.Where(static one => one.Result == Result.Undone && one.Step.Caution.Length > 0).Select(static one => one.Step.Caution).Distinct(StringComparer.Ordinal))
                 paper.Write(4, $"Caution: {caution}");
             foreach (var one in under)
                 Step(paper, one);

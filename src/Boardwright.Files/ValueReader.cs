@@ -245,7 +245,7 @@ sealed class ValueReader(Complaints complaints)
         return null;
     }
 
-    object? When(Scalar scalar, string key)
+    Moment? When(Scalar scalar, string key)
     {
         if (Moment.Read(scalar.Text) is { } moment)
             return moment;

@@ -25,6 +25,9 @@ public sealed record Gathered(ItemKind Kind, FileSet Files, string Folder, IRead
 /// <summary>A board's files in a folder of the disk.</summary>
 public static class BoardFolder
 {
+    // Lists of a built board whose items may name a file.
+    static readonly string[] WithFiles = ["notes", "rides"];
+
     /// <summary>Gathers a board file and what it names: the files of its shelf and its route. A shelf file, which is a list of parts, is gathered alone; a built board with its photos and logs.</summary>
     /// <param name="path">The board file, shelf file or file of a built board.</param>
     /// <exception cref="ShopTrouble">The file cannot be read.</exception>
@@ -64,7 +67,7 @@ public static class BoardFolder
         var folder = Path.GetDirectoryName(main)!;
         var files = new List<KeptFile> { new(Path.GetFileName(main), bytes) };
         var missing = new List<string>();
-        foreach (var name in new[] { "notes", "rides" }.SelectMany(list => root?.Find(list) is Sequence items ? items.Items : []).OfType<Map>().Select(static item => (item.Find("file") as Scalar)?.Text).OfType<string>().Distinct(StringComparer.Ordinal))
+        foreach (var name in WithFiles.SelectMany(list => root?.Find(list) is Sequence items ? items.Items : []).OfType<Map>().Select(static item => (item.Find("file") as Scalar)?.Text).OfType<string>().Distinct(StringComparer.Ordinal))
         {
             var isInside = !Path.IsPathRooted(name) && Path.GetFullPath(Path.Combine(folder, name)).StartsWith(folder + Path.DirectorySeparatorChar, StringComparison.Ordinal);
             if (isInside && File.Exists(Path.Combine(folder, name)))

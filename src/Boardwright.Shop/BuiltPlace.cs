@@ -110,9 +110,9 @@ public sealed class BuiltInShop : BuiltPlace
     {
         ArgumentNullException.ThrowIfNull(shop);
         var all = new List<(BuiltInShop, OpenedBuilt)>();
-        foreach (var item in await shop.ListAsync(ItemKind.Built, cancel: cancel))
+        foreach (var found in await shop.ListAsync(ItemKind.Built, cancel: cancel))
         {
-            var place = new BuiltInShop(shop, item);
+            var place = new BuiltInShop(shop, found);
             all.Add((place, await place.ReadAsync(cancel)));
         }
 
@@ -137,8 +137,7 @@ public sealed class BuiltInShop : BuiltPlace
             : throw new ShopTrouble(Trouble.NotThere, $"There is no board {design} in the shop {shop.Place.Shown}.", "Save the board first, or look at what there is with: boardwright shop list");
         var opened = await shop.ReadFileAsync(board.Id, null, revision, cancel);
         var text = BuiltText.Begin(serial, board.Name, opened.Revision.Number, when, by.Who);
-        var item = await shop.AddAsync(ItemKind.Built, serial, FileSet.Of(BuiltFile.NameFor(serial), text), new Origin(board.Id, opened.Revision.Number), by, cancel);
-        return new(shop, item);
+        return new(shop, await shop.AddAsync(ItemKind.Built, serial, FileSet.Of(BuiltFile.NameFor(serial), text), new Origin(board.Id, opened.Revision.Number), by, cancel));
     }
 
     /// <inheritdoc/>

@@ -114,7 +114,8 @@ static class BenchList
                 Failsafe.Coast => "the wheels coast within 1 s and do not start again by themselves",
                 Failsafe.Brake => "the wheels are braked softly within 1 s and do not start again by themselves",
                 _ => "this receiver goes on with its last command: DO NOT RIDE, change it",
-            }, "s") { Id = "remote.failsafe", Range = failsafe == Failsafe.None ? null : AtMost(1, "s") }
+            }, "s")
+            { Id = "remote.failsafe", Range = failsafe == Failsafe.None ? null : AtMost(1, "s") }
             : new("Remote switched off at half throttle.", Or(gathering.Of(gathering.Parts.Remote.Failsafe, _ => $""), "drive ends within 1 s"), "s") { Id = "remote.failsafe" };
         yield return new("Battery of the remote empty or taken out: the same.") { Id = "remote.battery" };
         if (examination.IsBelt)

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Boardwright.Builds;
 using Boardwright.Documents.Papers;
 using Boardwright.Files;
@@ -33,8 +34,8 @@ public sealed class ReadinessTests
         foreach (var step in Steps.Value.Where(static step => step.Range is { Least: > double.NegativeInfinity, Greatest: < double.PositiveInfinity } && step.Passes.Contains(" to ", StringComparison.Ordinal)))
         {
             var written = step.Passes.Split(" to ", 2);
-            Assert.Equal(double.Parse(written[0]), Of(step.Range!.Least), 1e-9);
-            Assert.Equal(double.Parse(written[1].Split(' ')[0]), Of(step.Range.Greatest), 1e-9);
+            Assert.Equal(double.Parse(written[0], CultureInfo.InvariantCulture), Of(step.Range!.Least), 1e-9);
+            Assert.Equal(double.Parse(written[1].Split(' ')[0], CultureInfo.InvariantCulture), Of(step.Range.Greatest), 1e-9);
 
             double Of(double si) => step.Range.Dimension.Find(step.Range.Unit)!.FromSi(si);
         }
@@ -144,12 +145,18 @@ public sealed class ReadinessTests
         var (low, high) = (step.Range!.Least, step.Range.Greatest);
         Judgement Judged(params string[] values) => Judgement.Of(step, new DoneStep { Step = step.Id, Value = new Texts(values) });
 
-        Assert.Equal((Result.Passed, $"{high - 1:0.###} V holds the most of {high:0.###} V by 1 V."), (Judged($"{high - 1} V").Result, Judged($"{high - 1} V").Says));
-        Assert.Equal((Result.Passed, $"{low:0.###} V holds the least of {low:0.###} V by 0 V."), (Judged($"{low * 1000} mV").Result, Judged($"{low * 1000} mV").Says));
-        Assert.Equal((Result.Failed, $"{high + 0.5:0.###} V is 0.5 V more than the most of {high:0.###} V (the worst of 2)."), (Judged($"{high - 1} V", $"{high + 0.5} V").Result, Judged($"{high - 1} V", $"{high + 0.5} V").Says));
+        Holds(Result.Passed, $"{high - 1:0.###} V holds the most of {high:0.###} V by 1 V.", $"{high - 1} V");
+        Holds(Result.Passed, $"{low:0.###} V holds the least of {low:0.###} V by 0 V.", $"{low * 1000} mV");
+        Holds(Result.Failed, $"{high + 0.5:0.###} V is 0.5 V more than the most of {high:0.###} V (the worst of 2).", $"{high - 1} V", $"{high + 0.5} V");
         Assert.Equal(Result.Undone, Judged("41 A").Result);
         Assert.Equal(Result.Undone, Judged().Result);
         Assert.Equal(Result.Undone, Judgement.Of(step, null).Result);
+
+        void Holds(Result result, FormattableString says, params FormattableString[] values)
+        {
+            var judged = Judged([.. values.Select(FormattableString.Invariant)]);
+            Assert.Equal((result, FormattableString.Invariant(says)), (judged.Result, judged.Says));
+        }
     }
 
     [Fact]
