@@ -101,6 +101,8 @@ public sealed class RuleTests
         { "fuse.wire", "wiring[1].gauge=AWG 18", Level.Fix, "fuse" },
         { "wire.bundle", "wiring[2].gauge=AWG 26", Level.Fix, "more than the bundle takes for ever" },
         { "wire.bundle", "wiring[2].gauge=AWG 20", Level.Fine, "may not last" },
+        { "wire.length", "layout.pack.x=140 mm;layout.pack.y=0 mm;wiring[1].length=20 mm", Level.Stop, "does not reach" },
+        { "wire.length", "layout.pack.x=140 mm;layout.pack.y=0 mm;wiring[1].length=2 m", Level.Fine, "its way with loop" },
         { "wire.gland", "fittings[1].cable_max=8 mm", Level.Fix, "Take a gland for cables of 9.6 mm" },
         { "wire.gland", "fittings[1].count=1", Level.Fix, "Put in 1 more" },
         { "wire.gland", "brief.altitude=20 m", Level.Fine, "seal between them too" },
