@@ -199,7 +199,7 @@ static class BuildSheet
         if (gathering.Examination.Precharge.IsKnown)
         {
             var precharge = gathering.Examination.Precharge.Value;
-            yield return new Checks([new(Text($"Pre-charge: {precharge.Resistance.Ohms:0.#} Ω{(gathering.Parts.Pack.Precharge.IsKnown ? "" : " would suit, none is named in the board file")}, rated for a pulse of {precharge.Pulse.Joules:0.0} J; hold {precharge.Full.Seconds:0.0} s, then close the main contact."), "no spark at the contact", "V left")]);
+            yield return new Checks([new(Text($"Pre-charge: {precharge.Resistance.Ohms:0.#} Ω{(gathering.Parts.Pack.Precharge.IsKnown ? "" : " would suit, none is named in the board file")}, rated for a pulse of {precharge.Pulse.Joules:0.0} J; hold {precharge.Full.Seconds:0.0} s, then close the main contact."), "no spark at the contact", "V left") { Id = "precharge.fill" }]);
         }
 
         yield return new Checks(

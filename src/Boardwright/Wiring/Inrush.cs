@@ -35,7 +35,7 @@ public readonly record struct Inrush(Voltage Supply, Capacitance Capacitance, Re
             var (decay, square) = Roots();
             var turn = Sqrt(Abs(square));
             // Near critical damping both forms have the limit 1/α.
-            return Duration.FromSeconds(turn < 1e-6 * decay ? 1 / decay : (square > 0 ? Atan(turn / decay) : Atanh(turn / decay)) / turn);
+            return Duration.FromSeconds(turn < 1e-6 * decay ? 1 / decay : square > 0 ? Atan(turn / decay) / turn : Log((decay + turn) / Slow(decay, turn)) / (2 * turn));
         }
     }
 
@@ -60,8 +60,11 @@ public readonly record struct Inrush(Voltage Supply, Capacitance Capacitance, Re
         return Current.FromAmperes(square > 0
             ? early / turn * Exp(-decay * seconds) * Sin(turn * seconds)
             // As two decaying shares, for sinh overflows long before the product does.
-            : early / (2 * turn) * (Exp((turn - decay) * seconds) - Exp(-(turn + decay) * seconds)));
+            : early / (2 * turn) * (Exp(-Slow(decay, turn) * seconds) - Exp(-(turn + decay) * seconds)));
     }
+
+    // α − ω without the digits that the difference would lose when the two are nearly the same: (1/LC)/(α + ω).
+    double Slow(double decay, double turn) => 1 / (Inductance.Henries * Capacitance.Farads) / (decay + turn);
 
     /// <summary>Part of the supply's voltage that the capacitor has after a time, without inductance: 1 − e^(−t/RC).</summary>
     /// <param name="time">Time since it was switched on, 0 or more.</param>
