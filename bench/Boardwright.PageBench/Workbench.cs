@@ -8,10 +8,10 @@ namespace Boardwright.PageBench;
 sealed class Workbench : IAsyncDisposable
 {
     static readonly string Root = Path.GetFullPath(typeof(Workbench).Assembly.GetCustomAttributes<AssemblyMetadataAttribute>().Single(a => a.Key == "Root").Value!);
-    readonly Process process;
-    readonly string folder;
+    readonly Process running;
+    readonly string place;
 
-    Workbench(Process process, string folder, string address) => (this.process, this.folder, Address) = (process, folder, address);
+    Workbench(Process running, string place, string address) => (this.running, this.place, Address) = (running, place, address);
 
     /// <summary>Where it answers.</summary>
     public string Address { get; }
@@ -47,7 +47,7 @@ sealed class Workbench : IAsyncDisposable
             await File.WriteAllTextAsync(copy, (change ?? (static text => text))(await File.ReadAllTextAsync(path)));
         }
 
-        var start = new ProcessStartInfo(program, ["open", "--no-browser", .. board is null ? Array.Empty<string>() : [Path.Combine(folder, board)]]) { RedirectStandardOutput = true, WorkingDirectory = folder };
+        var start = new ProcessStartInfo(program, ["open", "--no-browser", .. board is null ? Array.Empty<string>() : [Path.Combine(folder, board)]]) { UseShellExecute = false, RedirectStandardOutput = true, WorkingDirectory = folder };
         start.Environment["BOARDWRIGHT_SHOP"] = Path.Combine(folder, "shop.db");
         var process = Process.Start(start)!;
         while (await process.StandardOutput.ReadLineAsync() is { } line)
@@ -61,9 +61,9 @@ sealed class Workbench : IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
-        process.Kill(entireProcessTree: true);
-        await process.WaitForExitAsync();
-        process.Dispose();
-        Directory.Delete(folder, recursive: true);
+        running.Kill(entireProcessTree: true);
+        await running.WaitForExitAsync();
+        running.Dispose();
+        Directory.Delete(place, recursive: true);
     }
 }

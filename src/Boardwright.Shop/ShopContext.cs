@@ -23,15 +23,15 @@ public sealed class ShopContext(DbContextOptions<ShopContext> options) : Identit
     internal DbSet<PartRow> Parts => Set<PartRow>();
 
     /// <inheritdoc/>
-    protected override void OnModelCreating(ModelBuilder modelBuilder)
+    protected override void OnModelCreating(ModelBuilder builder)
     {
-        ArgumentNullException.ThrowIfNull(modelBuilder);
-        base.OnModelCreating(modelBuilder);
-        modelBuilder.Entity<Person>().ToTable("people");
-        modelBuilder.Entity<IdentityUserClaim<string>>().ToTable("people_claims");
-        modelBuilder.Entity<IdentityUserLogin<string>>().ToTable("people_logins");
-        modelBuilder.Entity<IdentityUserToken<string>>().ToTable("people_tokens");
-        modelBuilder.Entity<ItemRow>(item =>
+        ArgumentNullException.ThrowIfNull(builder);
+        base.OnModelCreating(builder);
+        builder.Entity<Person>().ToTable("people");
+        builder.Entity<IdentityUserClaim<string>>().ToTable("people_claims");
+        builder.Entity<IdentityUserLogin<string>>().ToTable("people_logins");
+        builder.Entity<IdentityUserToken<string>>().ToTable("people_tokens");
+        builder.Entity<ItemRow>(item =>
         {
             item.ToTable("items");
             item.Property(row => row.Id).HasColumnName("id").ValueGeneratedNever();
@@ -44,7 +44,7 @@ public sealed class ShopContext(DbContextOptions<ShopContext> options) : Identit
             // Deleted items have no folded name, so theirs can be used again.
             item.HasIndex(row => new { row.Kind, row.Folded }).IsUnique().HasDatabaseName("items_by_name");
         });
-        modelBuilder.Entity<RevisionRow>(revision =>
+        builder.Entity<RevisionRow>(revision =>
         {
             revision.ToTable("revisions");
             revision.HasKey(row => new { row.ItemId, row.Number });
@@ -59,7 +59,7 @@ public sealed class ShopContext(DbContextOptions<ShopContext> options) : Identit
             revision.Property(row => row.Main).HasColumnName("main_file");
             revision.HasOne<ItemRow>().WithMany().HasForeignKey(row => row.ItemId).OnDelete(DeleteBehavior.Restrict);
         });
-        modelBuilder.Entity<FileRow>(file =>
+        builder.Entity<FileRow>(file =>
         {
             file.ToTable("files");
             file.HasKey(row => new { row.ItemId, row.Number, row.Path });
@@ -71,14 +71,14 @@ public sealed class ShopContext(DbContextOptions<ShopContext> options) : Identit
             file.HasOne<ContentRow>().WithMany().HasForeignKey(row => row.Hash).OnDelete(DeleteBehavior.Restrict);
             file.HasIndex(row => row.Hash).HasDatabaseName("files_by_content");
         });
-        modelBuilder.Entity<ContentRow>(content =>
+        builder.Entity<ContentRow>(content =>
         {
             content.ToTable("contents");
             content.HasKey(row => row.Hash);
             content.Property(row => row.Hash).HasColumnName("sha256");
             content.Property(row => row.Bytes).HasColumnName("bytes");
         });
-        modelBuilder.Entity<PartRow>(part =>
+        builder.Entity<PartRow>(part =>
         {
             part.ToTable("parts");
             part.HasKey(row => new { row.ItemId, row.Order });

@@ -8,10 +8,10 @@ public sealed class Running : IAsyncDisposable
 {
     Process process;
 
-    readonly string[] words;
+    readonly string[] further;
     readonly string? shop;
 
-    Running(Process process, string folder, string address, string[] words, string? shop) => (this.process, Folder, Address, this.words, this.shop) = (process, folder, address, words, shop);
+    Running(Process process, string folder, string address, string[] further, string? shop) => (this.process, Folder, Address, this.further, this.shop) = (process, folder, address, further, shop);
 
     /// <summary>Where it answers, with a slash at the end.</summary>
     public string Address { get; private set; }
@@ -61,7 +61,7 @@ public sealed class Running : IAsyncDisposable
     }
 
     /// <summary>Starts it again under the same address.</summary>
-    public async Task RestartAsync(string? file = null) => (process, Address) = await StartAsync(Folder, shop, file, new Uri(Address).Port, words);
+    public async Task RestartAsync(string? file = null) => (process, Address) = await StartAsync(Folder, shop, file, new Uri(Address).Port, further);
 
     public async ValueTask DisposeAsync()
     {

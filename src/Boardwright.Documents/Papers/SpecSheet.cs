@@ -3,8 +3,8 @@ using Boardwright.Documents.Charts;
 using Boardwright.Documents.Pictures;
 using Boardwright.Findings;
 using Boardwright.Parts;
-using Boardwright.Units;
 using Boardwright.Spreads;
+using Boardwright.Units;
 using static Boardwright.Documents.Papers.Gathering;
 
 namespace Boardwright.Documents.Papers;

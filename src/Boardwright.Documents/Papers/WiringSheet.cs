@@ -132,7 +132,8 @@ static class WiringSheet
     /// <summary>Every run in a line, to be built and checked.</summary>
     public static IEnumerable<Check> Steps(Harness harness) => harness.Runs.Select(run => new Check(
         Text($"{run.Mark}, {run.Name}: {run.Wire ?? "________"}, {Colours(run)}, {(run.Cut is { } cut ? Text($"{cut.Metres:0.00} m") : "________")}; {EndsOf(run)}. Crimped or soldered, sleeved, pulled."),
-        run.IsPair ? "plus and minus measured at both ends" : run.Kind == RunKind.Motor ? "rings 1, 2, 3 alike at both ends" : "") { Id = Text($"wires.{run.Mark.ToLowerInvariant()}") });
+        run.IsPair ? "plus and minus measured at both ends" : run.Kind == RunKind.Motor ? "rings 1, 2, 3 alike at both ends" : "")
+    { Id = Text($"wires.{run.Mark.ToLowerInvariant()}") });
 
     static string Colours(HarnessRun run) => string.Join(", ", run.Wires.GroupBy(w => (w.Colour, w.Code, w.Carries)).Select(g => Text($"{g.Count()} {g.Key.Colour} {g.Key.Code} ({g.Key.Carries})")));
 

@@ -21,16 +21,10 @@ public sealed record Bundle(int Wires, Length OuterDiameter)
     const double Slip = 1.2, Grip = 0.8;
 
     /// <summary>Diameter of the circle around them.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">There are fewer than 1 or more than 12.</exception>
-    public Length Diameter
-    {
-        get
-        {
-            ArgumentOutOfRangeException.ThrowIfLessThan(Wires, 1, nameof(Wires));
-            ArgumentOutOfRangeException.ThrowIfGreaterThan(Wires, Around.Length, nameof(Wires));
-            return OuterDiameter * Around[Wires - 1];
-        }
-    }
+    /// <exception cref="InvalidOperationException">There are fewer than 1 or more than 12.</exception>
+    public Length Diameter => Wires >= 1 && Wires <= Around.Length
+        ? OuterDiameter * Around[Wires - 1]
+        : throw new InvalidOperationException("The circle around so many wires is not tabulated.");
 
     /// <summary>Nominal bore of the braided sleeve: the least that is no narrower than the bundle; braid gives.</summary>
     /// <returns>The size; <c>null</c> when none is wide enough.</returns>

@@ -25,7 +25,7 @@ public static class HarnessRules
                 return null;
             var harness = e.Harness;
             var found = new List<Finding>();
-            foreach (var run in harness.Runs.Where(r => r is { Duty: not null, LargestCurrent: not null, Key.Length: > 0 }).DistinctBy(r => r.Key))
+            foreach (var run in harness.Runs.Where(r => r is { Duty: not null, LargestCurrent: not null, Key.Length: > 0 }).DistinctBy(r => r.Key, StringComparer.Ordinal))
             {
                 var (lasting, most) = (run.Under(run.Duty!.Lasting)!, run.LargestCurrent!.Value);
                 var (value, limit) = (lasting.Copper is { } t ? Amount.Of(t, "°C") : (Amount?)null, Amount.Of(run.Limit, "°C"));

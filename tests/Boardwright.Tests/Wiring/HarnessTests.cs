@@ -100,7 +100,7 @@ public sealed class HarnessTests
             Assert.Equal(exact[n - 1], new Bundle(n, Length.FromMillimetres(1)).Diameter.Millimetres, 5e-5);
         for (var n = 2; n <= 12; n++)
             Assert.True(new Bundle(n, Length.FromMillimetres(1)).Diameter >= new Bundle(n - 1, Length.FromMillimetres(1)).Diameter);
-        Assert.Throws<ArgumentOutOfRangeException>(() => new Bundle(13, Length.FromMillimetres(1)).Diameter);
+        Assert.Throws<InvalidOperationException>(() => new Bundle(13, Length.FromMillimetres(1)).Diameter);
     }
 
     [Fact]

@@ -240,7 +240,7 @@ public sealed class PaperSetTests
         var order = Order("tern");
         var finding = order.Examination.Findings.Single(f => f.Rule == "box.gasket_pitch");
 
-        Assert.Contains(Written("drill-template", order).Objections, o => o.StartsWith(finding.Says.ToString(), StringComparison.Ordinal));
+        Assert.Contains(Written("drill-template", order).Objections, o => o.StartsWith(finding.Says.In(UnitSystem.Metric), StringComparison.Ordinal));
     }
 
     [Fact]
