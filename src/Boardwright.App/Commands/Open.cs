@@ -77,6 +77,7 @@ static class Open
         var app = WorkbenchHost.Build(start);
         await using (app)
         {
+            _ = WorkbenchHost.WarmUp(app);
             try
             {
                 await app.StartAsync(cancellation);
@@ -89,7 +90,6 @@ static class Open
                 return Exit.Unread;
             }
 
-            WorkbenchHost.WarmUp(app);
             var addresses = WorkbenchHost.AddressesOf(app, start);
             Tell(terminal, start, addresses);
             if (opensBrowser)

@@ -1,4 +1,6 @@
 using System.Security.Cryptography.X509Certificates;
+using Boardwright.App.Workbench.Pages;
+using Microsoft.AspNetCore.Components.Web;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
 using Microsoft.Extensions.Logging;
@@ -85,10 +87,12 @@ static class WorkbenchHost
         return start.Reach.AddressesAt(bound.Scheme, bound.Port);
     }
 
-    /// <summary>Reads and examines the board once, so that the first page need not wait for code to be made.</summary>
-    public static void WarmUp(WebApplication app) => _ = Task.Run(async () =>
+    /// <summary>Lays out and renders the first page once for nobody, so that the first visitor need not wait for code to be made.</summary>
+    public static Task WarmUp(WebApplication app) => Task.Run(async () =>
     {
-        using var desk = new Desk();
-        await desk.OpenAsync(await app.Services.GetRequiredService<OpenBoards>().FirstAsync(new Builder()));
+        await using var scope = app.Services.CreateAsyncScope();
+        await scope.ServiceProvider.GetRequiredService<Desk>().OpenAsync(await app.Services.GetRequiredService<OpenBoards>().FirstAsync(new Builder()));
+        await using var renderer = new HtmlRenderer(scope.ServiceProvider, app.Services.GetRequiredService<ILoggerFactory>());
+        await renderer.Dispatcher.InvokeAsync(() => renderer.RenderComponentAsync<BoardPage>());
     });
 }
