@@ -15,7 +15,7 @@ public sealed class BoardPageTests(Workshop workshop)
         await Expect(page.Locator(".title-block")).ToContainTextAsync("Tern");
         await Expect(page.Locator("#figure-cruise\\.range")).ToContainTextAsync("65 km");
         await Expect(page.Locator("#figure-cruise\\.range small")).ToContainTextAsync(" to ");
-        await Expect(page.Locator(".finding.fix")).ToHaveCountAsync(3);
+        await Expect(page.Locator(".finding.fix")).ToHaveCountAsync(4);
         await Expect(page.Locator(".parts")).ToContainTextAsync("Larkmere 63x74, 170");
         await Expect(page.Locator(".drawn svg")).ToHaveCountAsync(3);
         Assert.Empty(program.Troubles);
@@ -57,16 +57,16 @@ public sealed class BoardPageTests(Workshop workshop)
         await using var program = await Running.StartAsync();
         var page = await workshop.PageAsync(program);
         var fixes = page.Locator(".finding.fix");
-        await Expect(fixes).ToHaveCountAsync(3);
+        await Expect(fixes).ToHaveCountAsync(4);
 
-        foreach (var key in new[] { "j", "j", "j", "y" })
+        foreach (var key in new[] { "j", "j", "j", "j", "y" })
             await page.Keyboard.PressAsync(key);
-        await Expect(fixes).ToHaveCountAsync(2);
+        await Expect(fixes).ToHaveCountAsync(3);
         await Expect(page.Locator(".tried")).ToContainTextAsync("limits.pack_current: 45 A");
         await page.Keyboard.PressAsync("u");
-        await Expect(fixes).ToHaveCountAsync(3);
+        await Expect(fixes).ToHaveCountAsync(4);
         await page.Keyboard.PressAsync("r");
-        await Expect(fixes).ToHaveCountAsync(2);
+        await Expect(fixes).ToHaveCountAsync(3);
     }
 
     [Fact]
