@@ -5,10 +5,12 @@ using Spectre.Console;
 namespace Boardwright.App.Commands;
 
 /// <summary><c>shop people</c>: who may sign in where the workbench is reached over a network.</summary>
-sealed class PeopleCommands(Terminal terminal) : ShopVerbs(terminal)
+sealed class PeopleCommands(Terminal terminal, Option<string?> where) : ShopVerbs(terminal, where)
 {
     /// <summary>The command with its parts.</summary>
-    public static Verb Of(Terminal terminal) => new PeopleCommands(terminal).All();
+    /// <param name="terminal">Where to write.</param>
+    /// <param name="where">The option of <c>shop</c> that names the shop.</param>
+    public static Verb Of(Terminal terminal, Option<string?> where) => new PeopleCommands(terminal, where).All();
 
     Verb All() => new("people", "Who may sign in where the workbench is reached over a network.", "boardwright shop people add ada", "boardwright shop people list")
     {

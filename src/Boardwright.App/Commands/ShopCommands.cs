@@ -18,7 +18,7 @@ sealed class ShopCommands(Terminal terminal) : ShopVerbs(terminal)
         "boardwright shop save tern.board.yaml --why \"quieter belt\"", "boardwright shop log tern", "boardwright shop backup")
     {
         Where, List(), Save(), Log(), Diff(), Show(), Restore(), Branch(), Duplicate(), Rename(),
-        Delete(), BringBack(), Find(), Import(), Export(), Backup(), Recover(), PeopleCommands.Of(Terminal),
+        Delete(), BringBack(), Find(), Import(), Export(), Backup(), Recover(), PeopleCommands.Of(Terminal, Where),
     };
 
     Verb List()

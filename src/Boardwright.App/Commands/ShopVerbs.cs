@@ -6,13 +6,14 @@ namespace Boardwright.App.Commands;
 
 /// <summary>What the commands that work with a shop have in common.</summary>
 /// <param name="terminal">Where to write.</param>
-abstract class ShopVerbs(Terminal terminal)
+/// <param name="where">The option of the command above that names the shop; <c>null</c> for one of its own.</param>
+abstract class ShopVerbs(Terminal terminal, Option<string?>? where = null)
 {
     /// <summary>Where to write.</summary>
     protected Terminal Terminal { get; } = terminal;
 
     /// <summary>The shop that is meant.</summary>
-    protected Option<string?> Where { get; } = new("--shop")
+    protected Option<string?> Where { get; } = where ?? new("--shop")
     {
         Description = "The shop: a file, or the connection string of a PostgreSQL database. Without it the variable BOARDWRIGHT_SHOP counts, and without that a file in your own data folder.",
         HelpName = "PLACE",
