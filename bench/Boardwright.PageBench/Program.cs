@@ -105,12 +105,11 @@ async Task ChartsAsync()
     await page.GetByText("again and again until the reserve is reached").ClickAsync();
     await page.Locator("[data-rides=no]").WaitForAsync();
     await page.GetByText("A range holds").First.WaitForAsync(new() { Timeout = 120_000 });
-    var painted = new Timed("a strip of four panels laid out and painted", 50);
+    var painted = new Timed("a ride of six hours, all its panels, laid out and painted", 50);
     string[] axes = ["over time", "over distance"];
     for (var i = 0; i < 40; i++)
         painted.Add(await page.EvaluateAsync<double>("name => bench.chart(() => [...document.querySelectorAll('.strip-tools button')].find(b => b.textContent === name).click())", axes[i % 2]));
     painted.Print(Console.Out);
-    Console.WriteLine($"  points: {await page.EvaluateAsync<string>("document.querySelector('.strip').dataset.rows ?? 'unknown'")} in each line");
 }
 
 async Task<IPage> PageAsync(Workbench workbench, string place)
