@@ -32,7 +32,7 @@ public sealed class PostgresPlace : ShopPlace
     internal string Words => connection.ConnectionString;
 
     /// <summary>The folder for backups that nobody named.</summary>
-    public string BackupFolder { get; init; } = Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.DoNotVerify), "boardwright", "backups");
+    public string BackupFolder { get; init; } = Path.Combine(UserFolder, "backups");
 
     /// <summary>Whether a text names a PostgreSQL database, not a file.</summary>
     public static bool IsMeantBy(string text)

@@ -48,7 +48,7 @@ public sealed class SqlitePlace : ShopPlace
     internal string Pragmas { get; set; } = "";
 
     /// <summary>The default place of this user: <c>boardwright/shop.db</c> in the folder that the system gives programs for what they keep.</summary>
-    public static string DefaultPath => System.IO.Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.DoNotVerify), "boardwright", "shop.db");
+    public static string DefaultPath => System.IO.Path.Combine(UserFolder, "shop.db");
 
     /// <inheritdoc/>
     public override ShopContext CreateDbContext() => new(options);

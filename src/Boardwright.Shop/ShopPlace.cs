@@ -6,6 +6,9 @@ namespace Boardwright.Shops;
 /// <summary>Where a shop is kept: which database, how it is made ready, and what its errors mean.</summary>
 public abstract class ShopPlace : IDbContextFactory<ShopContext>
 {
+    /// <summary>The folder in which the program keeps what is this user's: the shop in a file, backups, and what signed-in people are known by.</summary>
+    public static string UserFolder { get; } = Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.DoNotVerify), "boardwright");
+
     /// <summary>The place as it may be shown: a path, or a server without its password.</summary>
     public abstract string Shown { get; }
 

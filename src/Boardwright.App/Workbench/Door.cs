@@ -35,7 +35,7 @@ static class Door
         services.Configure<SecurityStampValidatorOptions>(static options => options.ValidationInterval = TimeSpan.FromMinutes(1));
         services.AddScoped<ISecurityStampValidator, SecurityStampValidator<Person>>();
         services.AddAuthorizationBuilder().SetFallbackPolicy(new AuthorizationPolicyBuilder().RequireAuthenticatedUser().Build());
-        services.AddDataProtection().SetApplicationName("boardwright").PersistKeysToFileSystem(new DirectoryInfo(KeyFolder));
+        services.AddDataProtection().SetApplicationName("boardwright").PersistKeysToFileSystem(new DirectoryInfo(Path.Combine(ShopPlace.UserFolder, "keys")));
     }
 
     /// <summary>Opens the way to it.</summary>
@@ -55,8 +55,6 @@ static class Door
 
     /// <summary>The door's own address, with the page that was asked for.</summary>
     public static string AddressTo(string? to) => to is null ? Page : $"{Page}?to={Uri.EscapeDataString(to)}";
-
-    static string KeyFolder => Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.DoNotVerify), "boardwright", "keys");
 
     static async Task<IResult> EnterAsync(SignInManager<Person> door, OpenBoards boards, HttpContext context, [FromForm] string? name, [FromForm] string? password, string? to)
     {
