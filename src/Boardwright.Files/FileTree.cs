@@ -5,6 +5,7 @@ namespace Boardwright.Files;
 /// <summary>Where files are read from: the disk, or texts that are kept elsewhere.</summary>
 public abstract class FileTree
 {
+    const int UsualFile = 16 * 1024;
     const int LargestFile = 4 * 1024 * 1024;
 
     /// <summary>Files of the disk.</summary>
@@ -53,8 +54,15 @@ public abstract class FileTree
             }
 
             using var stream = Open(path);
-            var bytes = new byte[LargestFile + 1];
-            var length = stream.ReadAtLeast(bytes, bytes.Length, throwOnEndOfStream: false);
+            var bytes = new byte[UsualFile];
+            var length = 0;
+            for (var read = 0; length <= LargestFile && (read = stream.Read(bytes, length, bytes.Length - length)) > 0;)
+            {
+                length += read;
+                if (length == bytes.Length)
+                    Array.Resize(ref bytes, 2 * length);
+            }
+
             if (length > LargestFile)
             {
                 complaints.Add(start, "", "The file is larger than 4 MB, which no board or shelf file is.", "Check that it is the right file; a large shelf can be split into several files.");
