@@ -20,8 +20,11 @@ public sealed class BoxPageTests(Workshop workshop)
         await page.Locator("[data-box]").FocusAsync();
         await page.Keyboard.PressAsync(".");
         await Expect(now).ToContainTextAsync("controller: -180.0 mm to the nose, 17.0 mm to the right, turned 0°");
-        await page.Keyboard.PressAsync("ArrowRight");
+        // Held until the intervals have arrived, which leave it where it is.
+        await page.Keyboard.DownAsync("ArrowRight");
         await Expect(now).ToContainTextAsync("controller: -179.0 mm");
+        await Expect(page.Locator("main")).ToHaveAttributeAsync("data-edits", "2");
+        await page.Keyboard.UpAsync("ArrowRight");
         await page.Keyboard.PressAsync("Shift+ArrowLeft");
         await Expect(now).ToContainTextAsync("controller: -189.0 mm");
         await page.Keyboard.PressAsync("q");
