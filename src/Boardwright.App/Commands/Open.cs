@@ -74,10 +74,12 @@ static class Open
             return Exit.Unread;
         }
 
-        var app = WorkbenchHost.Build(start);
+        await using var boards = new OpenBoards(start);
+        _ = WorkbenchHost.RehearseAsync(boards);
+        var app = WorkbenchHost.Build(start, boards);
         await using (app)
         {
-            _ = WorkbenchHost.WarmUp(app);
+            _ = WorkbenchHost.WarmUpAsync(app);
             try
             {
                 await app.StartAsync(cancellation);

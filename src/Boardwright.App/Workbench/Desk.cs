@@ -9,6 +9,12 @@ namespace Boardwright.App.Workbench;
 /// <remarks>Every edit is a new text, so the text on the page and the forms cannot disagree, and undoing is going back to a text.</remarks>
 sealed class Desk : IDisposable
 {
+    // The figures are painted before all cores are taken for how well they are known, and an edit that is followed by another is not sampled at all.
+    static readonly TimeSpan Settled = TimeSpan.FromMilliseconds(100);
+
+    // A page that has just been opened is still being set up for longer.
+    static readonly TimeSpan LaidOut = TimeSpan.FromMilliseconds(500);
+
     readonly List<Step> steps = [];
     Func<string, Entered?>? entered;
     int at = -1;
@@ -261,6 +267,7 @@ sealed class Desk : IDisposable
     {
         try
         {
+            await Task.Delay(steps.Count > 1 ? Settled : LaidOut, cancellation);
             var intervals = await Task.Run(() => Spread.Of(examination, cancellation: cancellation), cancellation);
             if (ReferenceEquals(examination, Examination))
             {

@@ -1,6 +1,7 @@
 using System.Security.Cryptography.X509Certificates;
 using Boardwright.App.Workbench.Pages;
 using Microsoft.AspNetCore.Components.Web;
+using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
 using Microsoft.Extensions.Logging;
@@ -27,8 +28,12 @@ sealed record WorkbenchStart(string? File)
 /// <summary>The workbench's web server: pages for a browser on this machine, or for those who sign in, and nothing that reaches out.</summary>
 static class WorkbenchHost
 {
+    const string FirstPage = "/board";
+
     /// <summary>A server that is ready to be started.</summary>
-    public static WebApplication Build(WorkbenchStart start)
+    /// <param name="start">How it is started.</param>
+    /// <param name="boards">The boards that it opens; they outlive it.</param>
+    public static WebApplication Build(WorkbenchStart start, OpenBoards boards)
     {
         // The static files lie beside the program, wherever it was started from.
         var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory, ApplicationName = typeof(WorkbenchHost).Assembly.GetName().Name });
@@ -44,7 +49,7 @@ static class WorkbenchHost
         });
         builder.Logging.SetMinimumLevel(LogLevel.Warning).AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
         builder.Services.AddRazorComponents().AddInteractiveServerComponents();
-        builder.Services.AddSingleton(new OpenBoards(start));
+        builder.Services.AddSingleton(boards);
         builder.Services.AddScoped<Builder>();
         builder.Services.AddSingleton(new Judge(static examination => Spreads.Spread.Of(examination).Intervals));
         builder.Services.AddScoped<Desk>();
@@ -53,9 +58,16 @@ static class WorkbenchHost
         builder.Services.AddScoped<Logbook>();
         builder.Services.AddScoped<Comparison>();
         if (start.Reach.IsThisMachine)
+        {
             builder.Services.AddHostFiltering(static options => options.AllowedHosts = ["localhost", "127.0.0.1", "[::1]"]);
+            // A page does not outlive the program, and neither need the keys that its marks are signed with: nothing is left in the user's folders.
+            builder.Services.AddDataProtection().UseEphemeralDataProtectionProvider();
+        }
         else
+        {
             Door.Hang(builder.Services, ShopPlaces.Of(start.Shop), start.Certificate is not null);
+        }
+
         builder.Services.AddSingleton<PaperDesks>();
         builder.Services.AddScoped<PaperDesk>();
         builder.Services.AddScoped<Bench>();
@@ -73,7 +85,7 @@ static class WorkbenchHost
         else
             Door.Open(app);
         app.MapStaticAssets().AllowAnonymous();
-        app.MapGet("/", () => Results.Redirect("/board"));
+        app.MapGet("/", () => Results.Redirect(FirstPage));
         app.MapGet("/papers/of/{token}/{name}", (string token, string name, PaperDesks desks) => desks.Answer(token, name));
         app.MapGet(BuiltFiles.Route, BuiltFiles.GetAsync);
         app.MapRazorComponents<Root>().AddInteractiveServerRenderMode(options => options.ContentSecurityFrameAncestorsPolicy = null);
@@ -87,12 +99,30 @@ static class WorkbenchHost
         return start.Reach.AddressesAt(bound.Scheme, bound.Port);
     }
 
-    /// <summary>Lays out and renders the first page once for nobody, so that the first visitor need not wait for code to be made.</summary>
-    public static Task WarmUp(WebApplication app) => Task.Run(async () =>
+    /// <summary>Examines the first board once for nobody, while the server is being built, so that its code is ready.</summary>
+    public static Task RehearseAsync(OpenBoards boards) => Task.Run(async () =>
+    {
+        using var desk = new Desk();
+        await desk.OpenAsync(await boards.FirstAsync(new Builder()));
+    });
+
+    /// <summary>Answers for the first page and renders it once for nobody, while the server starts, so that the first visitor need not wait for code to be made.</summary>
+    public static Task WarmUpAsync(WebApplication app) => Task.Run(async () =>
     {
         await using var scope = app.Services.CreateAsyncScope();
+        await VisitAsync(app, scope.ServiceProvider, FirstPage);
+        await VisitAsync(app, scope.ServiceProvider, "workbench.css");
         await scope.ServiceProvider.GetRequiredService<Desk>().OpenAsync(await app.Services.GetRequiredService<OpenBoards>().FirstAsync(new Builder()));
         await using var renderer = new HtmlRenderer(scope.ServiceProvider, app.Services.GetRequiredService<ILoggerFactory>());
         await renderer.Dispatcher.InvokeAsync(() => renderer.RenderComponentAsync<BoardPage>());
     });
+
+    static Task VisitAsync(WebApplication app, IServiceProvider services, string place)
+    {
+        var endpoint = ((IEndpointRouteBuilder)app).DataSources.SelectMany(source => source.Endpoints).OfType<RouteEndpoint>().First(endpoint => endpoint.RoutePattern.RawText == place);
+        var visit = new DefaultHttpContext { RequestServices = services };
+        (visit.Request.Method, visit.Request.Scheme, visit.Request.Host, visit.Request.Path) = (HttpMethods.Get, Uri.UriSchemeHttp, new HostString("localhost"), new PathString("/" + place.TrimStart('/')));
+        visit.SetEndpoint(endpoint);
+        return endpoint.RequestDelegate!(visit);
+    }
 }

@@ -2,7 +2,7 @@
 const drafts = "boardwright.draft.";
 const boxKeys = ["ArrowLeft", "ArrowRight", "ArrowUp", "ArrowDown", "q", ",", "."];
 
-export function listen(keys) {
+function listen(keys) {
   document.addEventListener("keydown", event => {
     const typing = event.target.closest("input, textarea, select, dialog[open]");
     if (event.key === "Escape" && typing?.matches("input, textarea, select")) {
@@ -40,7 +40,7 @@ export function listen(keys) {
   });
 }
 
-export function watchDrawings(keys) {
+function watchDrawings(keys) {
   let from = null, share = 0, waiting = false;
   const send = () => {
     waiting = false;
@@ -80,7 +80,7 @@ export function watchDrawings(keys) {
 }
 
 // Things in the box follow the pointer; how far it went is told in millimetres of the thing itself.
-export function watchBox(keys) {
+function watchBox(keys) {
   let held = null, waiting = false;
   const send = done => keys.invokeMethodAsync("Drag", held.name, held.dx * held.scale, held.dy * held.scale, done);
   document.addEventListener("pointerdown", event => {
@@ -141,8 +141,12 @@ export function draft(board, text) {
   }
 }
 
-export function draftOf(board) {
-  return localStorage.getItem(drafts + board);
+// Takes the page over, and says what was typed on this board and never saved.
+export function begin(keys, board) {
+  listen(keys);
+  watchDrawings(keys);
+  watchBox(keys);
+  return board === null ? null : localStorage.getItem(drafts + board);
 }
 
 // The tour comes by itself once: it is over when it was left or gone through.
@@ -187,5 +191,9 @@ if (!globalThis.boardwright.isStarted) {
       location.reload();
     }
   });
-  Blazor.start({ circuit: { reconnectionOptions: { maxRetries: 100000, retryIntervalMilliseconds: n => Math.min(5000, 300 * (n + 1)) } } });
+  Blazor.start({ circuit: {
+    // Every browser that can show these pages has web sockets: asking for other ways first costs a round trip.
+    configureSignalR: builder => builder.withUrl("_blazor", { skipNegotiation: true, transport: 1 }),
+    reconnectionOptions: { maxRetries: 100000, retryIntervalMilliseconds: n => Math.min(5000, 300 * (n + 1)) },
+  } });
 }

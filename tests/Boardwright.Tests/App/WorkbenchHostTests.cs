@@ -8,9 +8,12 @@ public sealed class WorkbenchHostTests
     public async Task The_first_page_can_be_rendered_for_nobody_before_the_server_answers()
     {
         using var folder = new Folder();
-        await using var app = WorkbenchHost.Build(new WorkbenchStart(null) { Shop = Path.Combine(folder.Path, "shop.db") });
+        var start = new WorkbenchStart(null) { Shop = Path.Combine(folder.Path, "shop.db") };
+        await using var boards = new OpenBoards(start);
+        await using var app = WorkbenchHost.Build(start, boards);
 
-        await WorkbenchHost.WarmUp(app);
+        await WorkbenchHost.RehearseAsync(boards);
+        await WorkbenchHost.WarmUpAsync(app);
 
         Assert.False(File.Exists(Path.Combine(folder.Path, "shop.db")));
     }
