@@ -9,6 +9,29 @@ namespace Boardwright.App;
 /// <summary>The program <c>boardwright</c>.</summary>
 public static class Program
 {
+    const string CompletionName = "completion";
+
+    static readonly (string Name, Func<Terminal, RootCommand, Command> Make)[] Commands =
+    [
+        ("check", static (terminal, _) => Check.Of(terminal, static examination => Spread.Of(examination))),
+        ("ride", static (terminal, _) => Ride.Of(terminal)),
+        ("open", static (terminal, _) => Open.Of(terminal)),
+        ("search", static (terminal, _) => SearchCommand.Of(terminal)),
+        ("cell", static (_, _) => CellCommands.Build()),
+        ("explain", static (terminal, _) => Explain.Of(terminal)),
+        ("learn", static (terminal, _) => Learn.Of(terminal)),
+        ("credibility", static (terminal, _) => CredibilityCommand.Of(terminal)),
+        ("plot", static (terminal, _) => Plot.Of(terminal)),
+        ("layout", static (terminal, _) => Layout.Of(terminal)),
+        ("papers", static (terminal, _) => Papers.Of(terminal, static examination => Spread.Of(examination).Intervals)),
+        ("new", static (terminal, _) => New.Of(terminal)),
+        ("built", static (terminal, _) => BuiltCommands.Of(terminal, static examination => Spread.Of(examination).Intervals)),
+        ("shop", static (terminal, _) => ShopCommands.Of(terminal)),
+        ("schema", static (terminal, _) => Schema.Of(terminal)),
+        ("pages", static (terminal, _) => WritePages.Of(terminal)),
+        (CompletionName, Completion.Of),
+    ];
+
     static int Main(string[] args) => Run(args, Terminal.OfProcess());
 
     /// <summary>Runs a command line.</summary>
@@ -19,7 +42,7 @@ public static class Program
     {
         try
         {
-            var parsed = Root(terminal).Parse(args);
+            var parsed = Root(terminal, Named(args)).Parse(args);
             if (parsed.Action is ParseErrorAction)
                 return Refuse(parsed, terminal);
             return parsed.Invoke(new InvocationConfiguration
@@ -44,27 +67,18 @@ public static class Program
         }
     }
 
-    /// <summary>Every command.</summary>
-    internal static RootCommand Root(Terminal terminal)
+    /// <summary>The root of the commands.</summary>
+    /// <param name="terminal">Where to write.</param>
+    /// <param name="only">The one command that is wanted; <c>null</c> for all of them.</param>
+    internal static RootCommand Root(Terminal terminal, string? only = null)
     {
         var root = new RootCommand("Checks the design of a belt-driven electric longboard: a board file goes in, figures and findings come out.");
-        root.Add(Check.Of(terminal, static examination => Spread.Of(examination)));
-        root.Add(Ride.Of(terminal));
-        root.Add(Open.Of(terminal));
-        root.Add(SearchCommand.Of(terminal));
-        root.Add(CellCommands.Build());
-        root.Add(Explain.Of(terminal));
-        root.Add(Learn.Of(terminal));
-        root.Add(CredibilityCommand.Of(terminal));
-        root.Add(Plot.Of(terminal));
-        root.Add(Layout.Of(terminal));
-        root.Add(Papers.Of(terminal, static examination => Spread.Of(examination).Intervals));
-        root.Add(New.Of(terminal));
-        root.Add(BuiltCommands.Of(terminal, static examination => Spread.Of(examination).Intervals));
-        root.Add(ShopCommands.Of(terminal));
-        root.Add(Schema.Of(terminal));
-        root.Add(WritePages.Of(terminal));
-        root.Add(Completion.Of(terminal, root));
+        foreach (var (name, make) in Commands)
+        {
+            if (only is null || only == name)
+                root.Add(make(terminal, root));
+        }
+
         // One alias for help is enough to offer.
         root.Options.Clear();
         root.Add(new HelpOption("--help", "-h") { Action = new Help(terminal, isAskedFor: true) });
@@ -72,6 +86,9 @@ public static class Program
         root.Action = new Help(terminal, isAskedFor: false);
         return root;
     }
+
+    // The others are not even made: that would take a tenth of the time of a check. Completion asks for all.
+    static string? Named(IReadOnlyList<string> args) => args is [not CompletionName and var first, ..] && Commands.Any(command => command.Name == first) ? first : null;
 
     static int Refuse(ParseResult parsed, Terminal terminal)
     {

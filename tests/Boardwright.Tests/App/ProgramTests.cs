@@ -6,6 +6,15 @@ namespace Boardwright.Tests.App;
 public sealed class ProgramTests
 {
     [Fact]
+    public void A_command_is_made_by_itself_under_its_own_name()
+    {
+        var terminal = new Terminal(TextWriter.Null, TextWriter.Null);
+
+        foreach (var command in Program.Root(terminal).Subcommands)
+            Assert.Equal(command.Name, Assert.Single(Program.Root(terminal, command.Name).Subcommands).Name);
+    }
+
+    [Fact]
     public void Every_command_shows_an_example_in_its_help()
     {
         foreach (var command in Program.Root(new Terminal(TextWriter.Null, TextWriter.Null)).Subcommands)
