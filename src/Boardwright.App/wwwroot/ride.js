@@ -10,6 +10,7 @@ export function begin(root, page) {
   const tools = root.previousElementSibling;
   const ending = new AbortController();
   const until = { signal: ending.signal };
+  const tables = new Map();
   let frames = [], size = { width: 1, height: 1 }, table = null, at = null, drag = null, waiting = 0, saying = 0;
 
   const thread = document.createElementNS(svgNs, "svg");
@@ -189,13 +190,30 @@ export function begin(root, page) {
   });
   watch.observe(root);
 
+  // The cursor stays where it is along the same axis.
+  function use(next) {
+    const keeps = table && table.across.name === next.across.name && at !== null;
+    table = next;
+    at = keeps ? within(at) : table.x[0];
+    paint();
+    root.dataset.reads = "yes";
+  }
+
   return {
-    show(newFrames, width, height) {
+    forget() {
+      tables.clear();
+    },
+    show(axis, newFrames, width, height) {
       [frames, size] = [newFrames, { width, height }];
       thread.setAttribute("viewBox", `0 0 ${width} ${height}`);
-      paint();
+      const next = tables.get(axis);
+      if (next && next !== table) {
+        use(next);
+      } else {
+        paint();
+      }
     },
-    take(heading, bytes) {
+    take(axis, heading, bytes) {
       const numbers = new Float32Array(bytes.slice().buffer);
       const column = i => numbers.subarray(i * heading.rows, (i + 1) * heading.rows);
       const data = [];
@@ -204,11 +222,8 @@ export function begin(root, page) {
         data.push(isBand ? [column(next), column(next + 1)] : [column(next)]);
         next += isBand ? 2 : 1;
       }
-      const keeps = table && table.across.name === heading.across.name && at !== null;
-      table = { ...heading, x: column(0), data };
-      at = keeps ? within(at) : table.x[0];
-      paint();
-      root.dataset.reads = "yes";
+      tables.set(axis, { ...heading, x: column(0), data });
+      use(tables.get(axis));
     },
     end() {
       ending.abort();
