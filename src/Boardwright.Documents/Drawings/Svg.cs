@@ -7,6 +7,7 @@ namespace Boardwright.Documents.Drawings;
 /// <summary>Writes drawings as SVG: text stays text, colours follow a dark screen, and paper is always white.</summary>
 public static class Svg
 {
+    const int Piece = 200;
     const string Face = "Arial, 'Liberation Sans', Helvetica, sans-serif";
 
     /// <summary>A drawing as an SVG element with line feeds as line ends, the same bytes each time.</summary>
@@ -48,13 +49,7 @@ public static class Svg
         switch (shape)
         {
             case Stroke stroke:
-                text.Append(CultureInfo.InvariantCulture, $"<path class=\"bw-line bw-line-{Word(stroke.Pen.Ink)}\" stroke-width=\"");
-                Number(text, stroke.Pen.Width);
-                if (Dashes.LengthsOf(stroke.Pen.Dash) is { Count: > 0 } lengths)
-                    text.Append(CultureInfo.InvariantCulture, $"\" stroke-dasharray=\"{string.Join(' ', lengths.Select(l => l.ToString(CultureInfo.InvariantCulture)))}");
-                text.Append("\" d=\"");
-                Path(text, stroke.Path.Span);
-                text.Append("\"/>\n");
+                Line(text, stroke);
                 break;
             case Patch patch:
                 text.Append(CultureInfo.InvariantCulture, $"<path class=\"bw-fill-{Word(patch.Ink)}\" d=\"");
@@ -85,6 +80,47 @@ public static class Svg
                 break;
         }
     }
+
+    // A browser paints a line of thousands of corners several times as fast in pieces, and without rounding each corner off.
+    static void Line(StringBuilder text, Stroke stroke)
+    {
+        var spots = stroke.Path.Span;
+        if (!IsLong(stroke))
+        {
+            Line(text, stroke.Pen, spots, "bw-line", 0);
+            return;
+        }
+
+        var passed = 0.0;
+        for (var start = 0; start < spots.Length - 1; start += Piece)
+        {
+            var piece = spots.Slice(start, Math.Min(Piece + 1, spots.Length - start));
+            Line(text, stroke.Pen, piece, "bw-line bw-long", passed);
+            for (var i = 1; i < piece.Length; i++)
+                passed += Math.Sqrt(Math.Pow(piece[i].X - piece[i - 1].X, 2) + Math.Pow(piece[i].Y - piece[i - 1].Y, 2));
+        }
+    }
+
+    static void Line(StringBuilder text, Pen pen, ReadOnlySpan<Spot> spots, string kind, double passed)
+    {
+        text.Append(CultureInfo.InvariantCulture, $"<path class=\"{kind} bw-line-{Word(pen.Ink)}\" stroke-width=\"");
+        Number(text, pen.Width);
+        if (Dashes.LengthsOf(pen.Dash) is { Count: > 0 } lengths)
+        {
+            text.Append(CultureInfo.InvariantCulture, $"\" stroke-dasharray=\"{string.Join(' ', lengths.Select(l => l.ToString(CultureInfo.InvariantCulture)))}");
+            if (passed > 0)
+            {
+                text.Append("\" stroke-dashoffset=\"");
+                Number(text, passed % lengths.Sum());
+            }
+        }
+
+        text.Append("\" d=\"");
+        Path(text, spots);
+        text.Append("\"/>\n");
+    }
+
+    static bool IsLong(Stroke stroke) => stroke.Path.Length > 4 * Piece;
 
     static void Written(StringBuilder text, Words words)
     {
@@ -148,6 +184,8 @@ public static class Svg
         text.Append("<style>\n");
         text.Append(CultureInfo.InvariantCulture, $".bw-words {{ font-family: {Face}; }}\n");
         text.Append(".bw-line { fill: none; stroke-linejoin: round; }\n");
+        if (Group.Flat(drawing.Shapes).Any(shape => shape is Stroke stroke && IsLong(stroke)))
+            text.Append(".bw-long { stroke-linejoin: bevel; }\n");
         text.Append(".bw-halo { paint-order: stroke; stroke-width: 3.5px; stroke-linejoin: round; }\n");
         Colours(Palette.Light, "");
         // Only on a screen: a page that is printed from a dark one stays black on white.
