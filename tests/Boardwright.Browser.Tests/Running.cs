@@ -54,10 +54,12 @@ public sealed class Running : IAsyncDisposable
     }
 
     /// <summary>Ends it at once, without a word to it.</summary>
-    public async Task KillAsync()
+    /// <returns>What it complained about in the terminal.</returns>
+    public async Task<string> KillAsync()
     {
         process.Kill(entireProcessTree: true);
         await process.WaitForExitAsync();
+        return await process.StandardError.ReadToEndAsync();
     }
 
     /// <summary>Starts it again under the same address.</summary>

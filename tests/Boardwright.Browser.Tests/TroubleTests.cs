@@ -10,6 +10,20 @@ namespace Boardwright.Browser.Tests;
 public sealed class TroubleTests(Workshop workshop, PostgresServer server) : IClassFixture<PostgresServer>
 {
     [Fact]
+    public async Task A_browser_that_knew_an_earlier_start_is_no_trouble_to_the_next()
+    {
+        await using var program = await Running.StartAsync();
+        var page = await workshop.PageAsync(program);
+
+        await program.KillAsync();
+        await program.RestartAsync();
+        await page.ReloadAsync();
+        await Expect(page.Locator("[data-ready=yes]")).ToHaveCountAsync(1);
+
+        Assert.Empty(await program.KillAsync());
+    }
+
+    [Fact]
     public async Task A_full_disk_leaves_the_file_as_it_was_and_the_edit_on_the_desk()
     {
         Assert.SkipUnless(File.Exists("/dev/full"), "No device that is always full.");

@@ -48,6 +48,8 @@ static class WorkbenchHost
             });
         });
         builder.Logging.SetMinimumLevel(LogLevel.Warning).AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
+        // A cookie of an earlier start cannot be read any more, and is given anew.
+        builder.Logging.AddFilter("Microsoft.AspNetCore.Antiforgery", LogLevel.Critical);
         builder.Services.AddRazorComponents().AddInteractiveServerComponents();
         builder.Services.AddSingleton(boards);
         builder.Services.AddScoped<Builder>();
