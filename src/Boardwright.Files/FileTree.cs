@@ -5,7 +5,7 @@ namespace Boardwright.Files;
 /// <summary>Where files are read from: the disk, or texts that are kept elsewhere.</summary>
 public abstract class FileTree
 {
-    const int UsualFile = 16 * 1024;
+    const int Part = 16 * 1024;
     const int LargestFile = 4 * 1024 * 1024;
 
     /// <summary>Files of the disk.</summary>
@@ -33,6 +33,26 @@ public abstract class FileTree
     /// <summary>Opens a file that is not read as text.</summary>
     internal Stream OpenToRead(string path) => Open(path);
 
+    /// <summary>Reads a stream to its end, and takes no more room than there is to read.</summary>
+    /// <param name="stream">The stream.</param>
+    /// <param name="most">The most bytes it may hold.</param>
+    /// <returns>Its bytes, at their beginning; <c>null</c> when there are more.</returns>
+    /// <exception cref="IOException">The stream cannot be read.</exception>
+    internal static MemoryStream? AtMost(Stream stream, long most)
+    {
+        var bytes = new MemoryStream();
+        var part = new byte[Part];
+        for (int count; (count = stream.Read(part)) > 0;)
+        {
+            bytes.Write(part, 0, count);
+            if (bytes.Length > most)
+                return null;
+        }
+
+        bytes.Position = 0;
+        return bytes;
+    }
+
     /// <summary>Reads a file as a YAML document.</summary>
     internal virtual Node? ReadNodes(string path, string shown, string whenEmpty, Complaints complaints) =>
         Read(path, shown, complaints) is { } text ? NodeReader.Read(text, shown, whenEmpty, complaints) : null;
@@ -54,22 +74,14 @@ public abstract class FileTree
             }
 
             using var stream = Open(path);
-            var bytes = new byte[UsualFile];
-            var length = 0;
-            for (var read = 0; length <= LargestFile && (read = stream.Read(bytes, length, bytes.Length - length)) > 0;)
-            {
-                length += read;
-                if (length == bytes.Length)
-                    Array.Resize(ref bytes, 2 * length);
-            }
-
-            if (length > LargestFile)
+            using var content = AtMost(stream, LargestFile);
+            if (content is null)
             {
                 complaints.Add(start, "", "The file is larger than 4 MB, which no board or shelf file is.", "Check that it is the right file; a large shelf can be split into several files.");
                 return null;
             }
 
-            return Decode(bytes.AsSpan(0, length), shown, complaints);
+            return Decode(content.GetBuffer().AsSpan(0, (int)content.Length), shown, complaints);
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException or System.Security.SecurityException)
         {

@@ -48,16 +48,9 @@ public static class RouteFile
     /// <exception cref="IOException">The stream cannot be read.</exception>
     public static RouteReading Read(string file, Stream content)
     {
-        using var bytes = new MemoryStream();
-        var part = new byte[81920];
-        for (int count; (count = content.Read(part)) > 0;)
-        {
-            bytes.Write(part, 0, count);
-            if (bytes.Length > MostBytes)
-                return Refused(new Complaint(new(file, 1, 1), "", string.Create(CultureInfo.InvariantCulture, $"The file is longer than {MostBytes / (1024 * 1024)} MiB."), "Cut the recording to the part that is ridden, or thin its points."));
-        }
-
-        bytes.Position = 0;
+        using var bytes = FileTree.AtMost(content, MostBytes);
+        if (bytes is null)
+            return Refused(new Complaint(new(file, 1, 1), "", string.Create(CultureInfo.InvariantCulture, $"The file is longer than {MostBytes / (1024 * 1024)} MiB."), "Cut the recording to the part that is ridden, or thin its points."));
         return LooksLikeMarkup(bytes.GetBuffer().AsSpan(0, (int)bytes.Length))
             ? new GpxRoute(file).Read(bytes)
             : new RouteTable(file).Read(bytes);

@@ -97,7 +97,7 @@ public static class Svg
             var piece = spots.Slice(start, Math.Min(Piece + 1, spots.Length - start));
             Line(text, stroke.Pen, piece, "bw-line bw-long", passed);
             for (var i = 1; i < piece.Length; i++)
-                passed += Math.Sqrt(Math.Pow(piece[i].X - piece[i - 1].X, 2) + Math.Pow(piece[i].Y - piece[i - 1].Y, 2));
+                passed += double.Hypot(piece[i].X - piece[i - 1].X, piece[i].Y - piece[i - 1].Y);
         }
     }
 
@@ -161,12 +161,14 @@ public static class Svg
     {
         var fills = new SortedSet<Ink> { Ink.Paper };
         var lines = new SortedSet<Ink>();
+        var hasLong = false;
         foreach (var shape in Group.Flat(drawing.Shapes))
         {
             switch (shape)
             {
                 case Stroke stroke:
                     lines.Add(stroke.Pen.Ink);
+                    hasLong |= IsLong(stroke);
                     break;
                 case Patch patch:
                     fills.Add(patch.Ink);
@@ -184,7 +186,7 @@ public static class Svg
         text.Append("<style>\n");
         text.Append(CultureInfo.InvariantCulture, $".bw-words {{ font-family: {Face}; }}\n");
         text.Append(".bw-line { fill: none; stroke-linejoin: round; }\n");
-        if (Group.Flat(drawing.Shapes).Any(shape => shape is Stroke stroke && IsLong(stroke)))
+        if (hasLong)
             text.Append(".bw-long { stroke-linejoin: bevel; }\n");
         text.Append(".bw-halo { paint-order: stroke; stroke-width: 3.5px; stroke-linejoin: round; }\n");
         Colours(Palette.Light, "");
