@@ -9,13 +9,14 @@ using Microsoft.Playwright;
 // Drives the real page in a browser without a window. Times are taken in the page, from the press of a key or button to the frame in which its consequences were painted.
 const string Watch = """
     globalThis.bench = {
+      // When the frame was painted that shows what has been changed by now.
+      painted: () => new Promise(done => requestAnimationFrame(() => setTimeout(() => done(performance.now())))),
       // From a press until no more of what it changes is drawn: figures, findings, drawing, and the page's own count of edits.
       async edit(press) {
         const main = document.querySelector("main"), start = performance.now();
         const before = main.dataset.edits;
         let figures = 0, drawing = 0, intervals = 0;
         const isSampled = () => [...document.querySelectorAll(".told-side .fine-print")].some(p => p.textContent.startsWith("A range holds"));
-        const painted = () => new Promise(done => requestAnimationFrame(() => setTimeout(() => done(performance.now()))));
         let settled;
         const both = new Promise(done => settled = done);
         const watch = new MutationObserver(changes => {
@@ -29,23 +30,23 @@ const string Watch = """
         watch.observe(document.body, { subtree: true, childList: true, characterData: true, attributes: true });
         press();
         await both;
-        const shown = await painted() - start;
+        const shown = await bench.painted() - start;
         while (!isSampled()) await new Promise(done => setTimeout(done, 5));
-        intervals = await painted() - start;
+        intervals = await bench.painted() - start;
         watch.disconnect();
         return [shown, intervals];
       },
-      paint(svg) {
+      async paint(svg) {
         const figure = document.querySelector(".strip figure"), start = performance.now();
         figure.innerHTML = svg;
-        return new Promise(done => requestAnimationFrame(() => setTimeout(() => done(performance.now() - start))));
+        return await bench.painted() - start;
       },
       async chart(press) {
         const figure = document.querySelector(".strip figure"), start = performance.now();
         const drawn = new Promise(done => new MutationObserver((_, watch) => { watch.disconnect(); done(); }).observe(figure, { attributes: true, attributeFilter: ["data-drawn"] }));
         press();
         await drawn;
-        return new Promise(done => requestAnimationFrame(() => setTimeout(() => done(performance.now() - start))));
+        return await bench.painted() - start;
       },
     };
     """;
