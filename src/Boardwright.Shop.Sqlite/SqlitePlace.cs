@@ -92,7 +92,7 @@ public sealed class SqlitePlace : ShopPlace
     /// <summary>Waits until no other program changes the tables; the system lets go of this for a program that dies.</summary>
     async Task<FileStream> AloneAsync(CancellationToken cancel)
     {
-        for (var left = 100; ; left--)
+        for (var left = 600; ; left--)
         {
             try
             {

@@ -3,14 +3,13 @@ using static Microsoft.Playwright.Assertions;
 
 namespace Boardwright.Browser.Tests;
 
-[Collection(nameof(Workshop))]
-public sealed class BoxPageTests(Workshop workshop)
+public sealed class BoxPageTests(Workshop workshop) : PageTests(workshop)
 {
     [Fact]
     public async Task A_thing_is_moved_by_keys_and_by_the_pointer_and_everything_is_saved_with_the_comments_kept()
     {
         await using var program = await Running.StartAsync("tern/tern.board.yaml");
-        var page = await workshop.PageAsync(program, "box");
+        var page = await Workshop.PageAsync(program, "box");
         var now = page.Locator("#box-now");
         var path = Path.Combine(program.Folder, "tern/tern.board.yaml");
         var before = await File.ReadAllTextAsync(path);
@@ -36,7 +35,7 @@ public sealed class BoxPageTests(Workshop workshop)
         await page.Mouse.MoveAsync(controller.X + controller.Width / 2, controller.Y + controller.Height / 2);
         await page.Mouse.DownAsync();
         await page.Mouse.MoveAsync(pack.X + pack.Width / 2, pack.Y + pack.Height / 2, new() { Steps = 6 });
-        await Expect(now).ToContainTextAsync(new System.Text.RegularExpressions.Regex("clashes with .*pack", System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromSeconds(1)));
+        await Expect(now).ToContainTextAsync(new System.Text.RegularExpressions.Regex("clashes with .*pack", System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromMinutes(1)));
         await Expect(page.Locator(".box-field .bw-clash")).Not.ToHaveCountAsync(0);
         await page.Mouse.UpAsync();
         await Expect(page.Locator(".finding.stop", new() { HasText = "The pack and the controller" })).ToContainTextAsync("lie in the same place");
@@ -65,8 +64,8 @@ public sealed class BoxPageTests(Workshop workshop)
     [Fact]
     public async Task A_fitting_stays_in_a_wall_wherever_it_is_dragged()
     {
-        await using var program = await Running.StartAsync();
-        var page = await workshop.PageAsync(program, "box");
+        var program = await Workshop.SharedAsync();
+        var page = await Workshop.PageAsync(program, "box");
         var now = page.Locator("#box-now");
 
         var gauge = (await page.Locator("[data-part='layout.gauge']").BoundingBoxAsync())!;
@@ -84,8 +83,8 @@ public sealed class BoxPageTests(Workshop workshop)
     [InlineData(1400, ColorScheme.Light)]
     public async Task The_page_holds_on_a_telephone_and_on_a_large_screen(int width, ColorScheme scheme)
     {
-        await using var program = await Running.StartAsync();
-        var page = await workshop.PageAsync(program, "box", width, scheme: scheme);
+        var program = await Workshop.SharedAsync();
+        var page = await Workshop.PageAsync(program, "box", width, scheme: scheme);
         await page.GetByRole(AriaRole.Button, new() { Name = "8 switch" }).ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "To the nose by 1 mm" }).ClickAsync();
         await Expect(page.Locator("#box-now")).ToContainTextAsync("switch: ");

@@ -3,8 +3,7 @@ using static Microsoft.Playwright.Assertions;
 
 namespace Boardwright.Browser.Tests;
 
-[Collection(nameof(Workshop))]
-public sealed class BuiltPageTests(Workshop workshop)
+public sealed class BuiltPageTests(Workshop workshop) : PageTests(workshop)
 {
     // The smallest picture there is: one pixel.
     static readonly byte[] Photo = Convert.FromBase64String("iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==");
@@ -117,7 +116,7 @@ public sealed class BuiltPageTests(Workshop workshop)
 
     async Task<IPage> BegunAsync(Running program, ColorScheme scheme = ColorScheme.Light)
     {
-        var page = await workshop.PageAsync(program, "shop", 390, 900, scheme);
+        var page = await Workshop.PageAsync(program, "shop", 390, 900, scheme);
         await page.Locator(".told-side input").First.FillAsync("Tern");
         await page.GetByText("Keep in the shop under this name").ClickAsync();
         await Expect(page.Locator(".title-block")).ToContainTextAsync("the shop, revision 1");

@@ -1,16 +1,14 @@
-using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 using static Microsoft.Playwright.Assertions;
 
 namespace Boardwright.Browser.Tests;
 
-[Collection(nameof(Workshop))]
-public sealed class ComparePageTests(Workshop workshop)
+public sealed class ComparePageTests(Workshop workshop) : PageTests(workshop)
 {
     [Fact]
     public async Task Variants_are_set_side_by_side_and_only_clear_differences_are_marked()
     {
-        await using var program = await Running.StartAsync();
+        var program = await Workshop.SharedAsync();
         var page = await ComparedAsync(program);
 
         var marked = page.Locator("#beside-cruise\\.range td").Nth(1);
@@ -26,13 +24,13 @@ public sealed class ComparePageTests(Workshop workshop)
     [Fact]
     public async Task A_part_of_the_shelf_is_tried_beside_the_board_and_taken_onto_the_desk()
     {
-        await using var program = await Running.StartAsync();
-        var page = await workshop.PageAsync(program, "compare");
+        var program = await Workshop.SharedAsync();
+        var page = await Workshop.PageAsync(program, "compare");
 
         await page.GetByLabel("another", new() { Exact = true }).SelectOptionAsync("wheels");
         await page.GetByLabel("from the shelf").SelectOptionAsync(new SelectOptionValue { Index = 1 });
         await page.GetByRole(AriaRole.Button, new() { Name = "Set beside" }).First.ClickAsync();
-        await Expect(page.GetByLabel("Name of variant 2")).ToHaveValueAsync(new System.Text.RegularExpressions.Regex("^with ", System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromSeconds(1)));
+        await Expect(page.GetByLabel("Name of variant 2")).ToHaveValueAsync(new System.Text.RegularExpressions.Regex("^with ", System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromMinutes(1)));
         await page.GetByRole(AriaRole.Button, new() { Name = "Take it" }).ClickAsync();
 
         await Expect(page.Locator(".title-block .notice")).ToContainTextAsync("variant taken: with ");
@@ -43,7 +41,7 @@ public sealed class ComparePageTests(Workshop workshop)
     public async Task Another_board_of_the_shop_is_set_beside_and_opened()
     {
         await using var program = await Running.StartAsync();
-        var page = await workshop.PageAsync(program, "shop");
+        var page = await Workshop.PageAsync(program, "shop");
         await page.Locator(".told-side input").First.FillAsync("Heron");
         await page.GetByText("Keep in the shop under this name").ClickAsync();
         await Expect(page.Locator(".title-block")).ToContainTextAsync("the shop, revision 1");
@@ -64,8 +62,8 @@ public sealed class ComparePageTests(Workshop workshop)
     [Fact]
     public async Task A_value_that_cannot_be_is_refused_with_a_reason()
     {
-        await using var program = await Running.StartAsync();
-        var page = await workshop.PageAsync(program, "compare");
+        var program = await Workshop.SharedAsync();
+        var page = await Workshop.PageAsync(program, "compare");
 
         await page.GetByLabel("another value of").FillAsync("brief.cruise_speed");
         await page.GetByLabel("namely").FillAsync("quick");
@@ -77,23 +75,18 @@ public sealed class ComparePageTests(Workshop workshop)
 
     [Theory]
     [InlineData(1400, ColorScheme.Light)]
-    [InlineData(1400, ColorScheme.Dark)]
-    [InlineData(390, ColorScheme.Light)]
     [InlineData(390, ColorScheme.Dark)]
     public async Task The_page_has_no_violation_that_axe_knows_and_nothing_sticks_out(int width, ColorScheme scheme)
     {
-        await using var program = await Running.StartAsync();
+        var program = await Workshop.SharedAsync();
         var page = await ComparedAsync(program, width, scheme);
 
-        var result = await page.RunAxe();
-
-        Assert.Equal("", string.Join("\n", result.Violations.Select(v => $"{v.Id}: {v.Help} {string.Join(" | ", v.Nodes.Take(3).Select(n => n.Html))}")));
-        Assert.Equal(width, await page.EvaluateAsync<int>("document.documentElement.scrollWidth"));
+        await Pages.HoldAsync(page);
     }
 
     async Task<IPage> ComparedAsync(Running program, int width = 1400, ColorScheme scheme = ColorScheme.Light)
     {
-        var page = await workshop.PageAsync(program, "compare", width, 1000, scheme);
+        var page = await Workshop.PageAsync(program, "compare", width, 1000, scheme);
         await page.GetByLabel("another value of").FillAsync("brief.cruise_speed");
         await page.GetByLabel("namely").FillAsync("32 km/h");
         await page.GetByLabel("namely").PressAsync("Enter");

@@ -4,8 +4,7 @@ using static Microsoft.Playwright.Assertions;
 
 namespace Boardwright.Browser.Tests;
 
-[Collection(nameof(Workshop))]
-public sealed class DoorTests(Workshop workshop)
+public sealed class DoorTests(Workshop workshop) : PageTests(workshop)
 {
     const string Password = "a few words in a row";
 
@@ -13,8 +12,7 @@ public sealed class DoorTests(Workshop workshop)
     public async Task A_workbench_that_others_reach_shows_nothing_before_a_sign_in_and_saves_under_that_name()
     {
         await using var program = await Running.StartAsync(person: ("Ada", Password));
-        Assert.SkipWhen(workshop.Browser is null, "No browser.");
-        var page = await workshop.Browser!.NewPageAsync();
+        var page = await (await Workshop.ContextAsync()).NewPageAsync();
         await page.GotoAsync(program.Address + "ride");
         await Expect(page).ToHaveURLAsync(program.Address + "sign-in?to=%2Fride");
         await Pages.HoldAsync(page);
@@ -63,7 +61,7 @@ public sealed class DoorTests(Workshop workshop)
     [Fact]
     public async Task On_this_machine_only_it_answers_to_no_other_name()
     {
-        await using var program = await Running.StartAsync();
+        var program = await Workshop.SharedAsync();
         using var client = new HttpClient();
         using var request = new HttpRequestMessage(HttpMethod.Get, program.Address + "board") { Headers = { Host = "elsewhere.example" } };
 

@@ -5,8 +5,7 @@ using static Microsoft.Playwright.Assertions;
 
 namespace Boardwright.Browser.Tests;
 
-[Collection(nameof(Workshop))]
-public sealed class LearnPageTests(Workshop workshop)
+public sealed class LearnPageTests(Workshop workshop) : PageTests(workshop)
 {
     /// <summary>Coast-downs both ways on a level road, with what a logger writes beside the speed; made by small steps of time.</summary>
     internal static string CoastDowns(int pairs = 4)
@@ -40,8 +39,8 @@ public sealed class LearnPageTests(Workshop workshop)
     [Fact]
     public async Task A_ride_is_held_against_the_board_and_one_key_takes_what_it_teaches()
     {
-        await using var program = await Running.StartAsync();
-        var page = await workshop.PageAsync(program, "learn");
+        var program = await Workshop.SharedAsync();
+        var page = await Workshop.PageAsync(program, "learn");
 
         await BringAsync(page);
         await Expect(page.Locator("[data-log]")).ToContainTextAsync("evening.csv: ");
@@ -63,8 +62,8 @@ public sealed class LearnPageTests(Workshop workshop)
     [Fact]
     public async Task A_file_that_is_no_log_says_why()
     {
-        await using var program = await Running.StartAsync();
-        var page = await workshop.PageAsync(program, "learn");
+        var program = await Workshop.SharedAsync();
+        var page = await Workshop.PageAsync(program, "learn");
 
         await page.Locator("input[type=file]").SetInputFilesAsync(new FilePayload { Name = "hello.csv", MimeType = "text/csv", Buffer = "hello\n"u8.ToArray() });
         await Expect(page.Locator(".refusal").First).ToContainTextAsync("hello.csv");
@@ -78,8 +77,8 @@ public sealed class LearnPageTests(Workshop workshop)
     [InlineData(1280, ColorScheme.Dark)]
     public async Task The_page_is_readable_for_everyone(int width, ColorScheme scheme)
     {
-        await using var program = await Running.StartAsync();
-        var page = await workshop.PageAsync(program, "learn", width, 900, scheme);
+        var program = await Workshop.SharedAsync();
+        var page = await Workshop.PageAsync(program, "learn", width, 900, scheme);
 
         await Pages.HoldAsync(page);
         await BringAsync(page);

@@ -4,14 +4,13 @@ using static Microsoft.Playwright.Assertions;
 
 namespace Boardwright.Browser.Tests;
 
-[Collection(nameof(Workshop))]
-public sealed class PapersPageTests(Workshop workshop)
+public sealed class PapersPageTests(Workshop workshop) : PageTests(workshop)
 {
     [Fact]
     public async Task Papers_are_those_of_the_desk_with_what_was_not_saved_opened_and_fetched()
     {
-        await using var program = await Running.StartAsync();
-        var page = await workshop.PageAsync(program, "brief");
+        var program = await Workshop.SharedAsync();
+        var page = await Workshop.PageAsync(program, "brief");
         var mass = page.GetByLabel("rider mass", new() { Exact = true });
         await mass.FillAsync("93 kg");
         await mass.PressAsync("Enter");
@@ -45,8 +44,8 @@ public sealed class PapersPageTests(Workshop workshop)
     [Fact]
     public async Task What_is_missing_and_what_speaks_against_a_paper_stands_beside_it()
     {
-        await using var program = await Running.StartAsync();
-        var page = await workshop.PageAsync(program, "papers");
+        var program = await Workshop.SharedAsync();
+        var page = await Workshop.PageAsync(program, "papers");
         await page.Locator("[data-written=yes]").WaitForAsync();
 
         await Expect(page.Locator("#paper-drill-template .objections")).ToContainTextAsync("gasket");
@@ -57,7 +56,7 @@ public sealed class PapersPageTests(Workshop workshop)
     public async Task The_code_on_the_build_sheet_opens_the_board_of_the_shop()
     {
         await using var program = await Running.StartAsync();
-        var page = await workshop.PageAsync(program, "shop");
+        var page = await Workshop.PageAsync(program, "shop");
         await page.GetByLabel("name", new() { Exact = true }).FillAsync("Heron 2");
         await page.GetByRole(AriaRole.Button, new() { Name = "Keep in the shop" }).ClickAsync();
         await Expect(page.Locator(".title-block")).ToContainTextAsync("the shop, revision 1");
@@ -89,13 +88,11 @@ public sealed class PapersPageTests(Workshop workshop)
 
     [Theory]
     [InlineData(1400, ColorScheme.Light)]
-    [InlineData(1400, ColorScheme.Dark)]
-    [InlineData(390, ColorScheme.Light)]
     [InlineData(390, ColorScheme.Dark)]
     public async Task The_page_holds_on_every_screen(int width, ColorScheme scheme)
     {
-        await using var program = await Running.StartAsync();
-        var page = await workshop.PageAsync(program, "papers", width, 1000, scheme);
+        var program = await Workshop.SharedAsync();
+        var page = await Workshop.PageAsync(program, "papers", width, 1000, scheme);
         await page.Locator("[data-written=yes]").WaitForAsync();
 
         await Pages.HoldAsync(page);

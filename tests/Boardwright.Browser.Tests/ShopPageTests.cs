@@ -3,14 +3,13 @@ using static Microsoft.Playwright.Assertions;
 
 namespace Boardwright.Browser.Tests;
 
-[Collection(nameof(Workshop))]
-public sealed class ShopPageTests(Workshop workshop)
+public sealed class ShopPageTests(Workshop workshop) : PageTests(workshop)
 {
     [Fact]
     public async Task A_board_is_kept_changed_compared_and_brought_back()
     {
         await using var program = await Running.StartAsync();
-        var page = await workshop.PageAsync(program, "shop");
+        var page = await Workshop.PageAsync(program, "shop");
         await KeepAsync(page, "Heron");
 
         await page.Locator("nav a", new() { HasText = "Brief" }).ClickAsync();
@@ -43,9 +42,9 @@ public sealed class ShopPageTests(Workshop workshop)
     public async Task Two_people_who_change_the_same_board_get_a_merge_or_a_choice()
     {
         await using var program = await Running.StartAsync();
-        var one = await workshop.PageAsync(program, "shop");
+        var one = await Workshop.PageAsync(program, "shop");
         await KeepAsync(one, "Heron");
-        var other = await workshop.PageAsync(program, "brief");
+        var other = await Workshop.PageAsync(program, "brief");
 
         await ChangeAsync(other, "gear mass", "7 kg");
         await Expect(other.Locator(".title-block")).ToContainTextAsync("Saved as revision 2.");
@@ -66,7 +65,7 @@ public sealed class ShopPageTests(Workshop workshop)
     public async Task The_shelf_is_kept_and_a_price_changed()
     {
         await using var program = await Running.StartAsync();
-        var page = await workshop.PageAsync(program, "shelf");
+        var page = await Workshop.PageAsync(program, "shelf");
 
         await page.GetByText("Keep this shelf in the shop").ClickAsync();
         await page.Locator("input[type=search]").FillAsync("larkmere 63");
@@ -83,13 +82,13 @@ public sealed class ShopPageTests(Workshop workshop)
     [Fact]
     public async Task A_search_finds_boards_and_puts_one_on_the_desk()
     {
-        await using var program = await Running.StartAsync();
-        var page = await workshop.PageAsync(program, "search");
+        var program = await Workshop.SharedAsync();
+        var page = await Workshop.PageAsync(program, "search");
         foreach (var place in new[] { "deck", "motor m6374", "wheels", "controller", "box" })
             await page.Locator(".held label", new() { HasText = place }).Locator("input").CheckAsync();
 
         await page.GetByRole(AriaRole.Button, new() { Name = "Search", Exact = true }).ClickAsync();
-        await Expect(page.Locator("#found-title, #none-title")).ToBeVisibleAsync(new() { Timeout = 120_000 });
+        await Expect(page.Locator("#found-title, #none-title")).ToBeVisibleAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "To the desk" }).First.ClickAsync();
         await Expect(page.Locator(".title-block")).ToContainTextAsync("a board that the search found");
         await Expect(page.Locator(".parts")).ToContainTextAsync("Larkmere 63x74, 170");
@@ -101,8 +100,8 @@ public sealed class ShopPageTests(Workshop workshop)
     [InlineData("search")]
     public async Task A_page_has_no_violation_that_axe_knows_and_nothing_sticks_out(string place)
     {
-        await using var program = await Running.StartAsync();
-        var page = await workshop.PageAsync(program, place, 390, 900, ColorScheme.Dark);
+        var program = await Workshop.SharedAsync();
+        var page = await Workshop.PageAsync(program, place, 390, 900, ColorScheme.Dark);
         await Expect(page.Locator("h1")).ToBeVisibleAsync();
 
         await Pages.HoldAsync(page);

@@ -6,14 +6,13 @@ using static Microsoft.Playwright.Assertions;
 namespace Boardwright.Browser.Tests;
 
 /// <summary>What a builder sees when the machine lets the workbench down: words, what was saved last, and the edits still there.</summary>
-[Collection(nameof(Workshop))]
-public sealed class TroubleTests(Workshop workshop, PostgresServer server) : IClassFixture<PostgresServer>
+public sealed class TroubleTests(Workshop workshop, PostgresServer server) : PageTests(workshop), IClassFixture<PostgresServer>
 {
     [Fact]
     public async Task A_browser_that_knew_an_earlier_start_is_no_trouble_to_the_next()
     {
         await using var program = await Running.StartAsync();
-        var page = await workshop.PageAsync(program);
+        var page = await Workshop.PageAsync(program);
 
         await program.KillAsync();
         await program.RestartAsync();
@@ -31,7 +30,7 @@ public sealed class TroubleTests(Workshop workshop, PostgresServer server) : ICl
         var file = Path.Combine(program.Folder, "tern", "tern.board.yaml");
         var before = await File.ReadAllTextAsync(file, TestContext.Current.CancellationToken);
         File.CreateSymbolicLink(file + ".new", "/dev/full");
-        var page = await workshop.PageAsync(program, "brief");
+        var page = await Workshop.PageAsync(program, "brief");
 
         await ChangeAsync(page, "91 kg");
 
@@ -70,7 +69,7 @@ public sealed class TroubleTests(Workshop workshop, PostgresServer server) : ICl
         await File.WriteAllTextAsync(Path.Combine(program.Folder, "shop.db"), new string('x', 10_000), TestContext.Current.CancellationToken);
         await program.RestartAsync();
 
-        var page = await workshop.PageAsync(program, "shop");
+        var page = await Workshop.PageAsync(program, "shop");
 
         await Expect(page.Locator(".offer.wrong")).ToContainTextAsync("is damaged or is not a database");
         await page.Locator("nav a", new() { HasText = "Board" }).ClickAsync();
@@ -101,7 +100,7 @@ public sealed class TroubleTests(Workshop workshop, PostgresServer server) : ICl
 
     async Task<IPage> KeptAsync(Running program)
     {
-        var page = await workshop.PageAsync(program, "shop");
+        var page = await Workshop.PageAsync(program, "shop");
         await page.Locator(".told-side input").First.FillAsync("Heron");
         await page.GetByText("Keep in the shop under this name").ClickAsync();
         await Expect(page.Locator(".title-block")).ToContainTextAsync("the shop, revision 1");

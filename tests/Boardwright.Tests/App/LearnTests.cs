@@ -7,7 +7,7 @@ namespace Boardwright.Tests.App;
 
 public sealed class LearnTests
 {
-    static string Table(RolledRide ride)
+    internal static string Table(RolledRide ride)
     {
         var log = ride.Ridden();
         var text = new StringBuilder("time_s,speed_mps,pack_current_A,phase_current_A\n");

@@ -58,7 +58,7 @@ public sealed class SchemasTests
         foreach (var schema in new[] { Schemas.Board(), Schemas.Shelf(), Schemas.Built() })
         {
             var definitions = JsonDocument.Parse(schema).RootElement.GetProperty("$defs");
-            foreach (Match reference in Regex.Matches(schema, "\"#/\\$defs/(?<name>[a-z_0-9]+)\"", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(5)))
+            foreach (Match reference in Regex.Matches(schema, "\"#/\\$defs/(?<name>[a-z_0-9]+)\"", RegexOptions.ExplicitCapture, TimeSpan.FromMinutes(1)))
                 Assert.True(definitions.TryGetProperty(reference.Groups["name"].Value, out _), reference.Value);
         }
     }
@@ -68,7 +68,7 @@ public sealed class SchemasTests
     {
         foreach (var dimension in QuantityText.AllDimensions)
         {
-            var pattern = new Regex(Schemas.Pattern(dimension), RegexOptions.None, TimeSpan.FromSeconds(1));
+            var pattern = new Regex(Schemas.Pattern(dimension), RegexOptions.None, TimeSpan.FromMinutes(1));
             foreach (var unit in dimension.Units.SelectMany(unit => unit.Spellings.Prepend(unit.Symbol)).Where(unit => unit.Length > 0))
             {
                 foreach (var number in new[] { "1", "-1.5", ".5", "1e-3", "1 1/4", "5/16" })
@@ -82,7 +82,7 @@ public sealed class SchemasTests
             Assert.Matches(pattern, QuantityText.Write((dimension.Least + dimension.Greatest) / 3, dimension) is var written && dimension.Find("") is null ? written : "1 %");
         }
 
-        var gauge = new Regex(Schemas.Pattern(Area.Dimension), RegexOptions.None, TimeSpan.FromSeconds(1));
+        var gauge = new Regex(Schemas.Pattern(Area.Dimension), RegexOptions.None, TimeSpan.FromMinutes(1));
         foreach (var text in new[] { "AWG 12", "12 AWG", "AWG 4/0", "AWG 0", "AWG 000" })
             Assert.Matches(gauge, text);
     }

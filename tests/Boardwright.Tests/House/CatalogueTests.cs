@@ -33,6 +33,6 @@ public sealed partial class CatalogueTests
 
     static bool Blank(string text) => string.IsNullOrWhiteSpace(text);
 
-    [GeneratedRegex("^[a-z][a-z0-9_]*(\\.[a-z0-9_]+)+$", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    [GeneratedRegex("^[a-z][a-z0-9_]*(\\.[a-z0-9_]+)+$", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 60_000)]
     private static partial Regex Dotted();
 }

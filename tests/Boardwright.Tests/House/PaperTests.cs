@@ -98,18 +98,18 @@ public sealed partial class PaperTests
         Assert.All(packages, p => Assert.Contains($"| {p.Name} | {p.Version} |", list, StringComparison.Ordinal));
     }
 
-    [GeneratedRegex(@"(?:^|`|-- )(?:boardwright )(?<command>[a-z]+)|Boardwright\.App -- (?<command>[a-z]+)", RegexOptions.ExplicitCapture | RegexOptions.Multiline, matchTimeoutMilliseconds: 1000)]
+    [GeneratedRegex(@"(?:^|`|-- )(?:boardwright )(?<command>[a-z]+)|Boardwright\.App -- (?<command>[a-z]+)", RegexOptions.ExplicitCapture | RegexOptions.Multiline, matchTimeoutMilliseconds: 60_000)]
     private static partial Regex Uses();
 
-    [GeneratedRegex(@"examples/\S+\.board\.yaml", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    [GeneratedRegex(@"examples/\S+\.board\.yaml", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 60_000)]
     private static partial Regex Boards();
 
-    [GeneratedRegex(@"\]\((?<target>[^)#:]+)(#[^)]*)?\)", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    [GeneratedRegex(@"\]\((?<target>[^)#:]+)(#[^)]*)?\)", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 60_000)]
     private static partial Regex Links();
 
-    [GeneratedRegex("\\bTO" + "DO\\b|\\bFIX" + "ME\\b", RegexOptions.None, matchTimeoutMilliseconds: 1000)]
+    [GeneratedRegex("\\bTO" + "DO\\b|\\bFIX" + "ME\\b", RegexOptions.None, matchTimeoutMilliseconds: 60_000)]
     private static partial Regex LeftToDo();
 
-    [GeneratedRegex("PackageVersion Include=\"(?<name>[^\"]+)\" Version=\"(?<version>[^\"]+)\"", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    [GeneratedRegex("PackageVersion Include=\"(?<name>[^\"]+)\" Version=\"(?<version>[^\"]+)\"", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 60_000)]
     private static partial Regex Packages();
 }

@@ -47,12 +47,12 @@ public sealed partial class RoomTests
         Assert.Empty(wrong);
     }
 
-    [GeneratedRegex(@"//.*", RegexOptions.None, matchTimeoutMilliseconds: 5000)]
+    [GeneratedRegex(@"//.*", RegexOptions.None, matchTimeoutMilliseconds: 60_000)]
     private static partial Regex Comments();
 
-    [GeneratedRegex(@"\bBoardwright\.(?<room>[A-Z]\w*)", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 5000)]
+    [GeneratedRegex(@"\bBoardwright\.(?<room>[A-Z]\w*)", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 60_000)]
     private static partial Regex FullNames();
 
-    [GeneratedRegex(@"(?<![\w.])(?<room>[A-Z]\w*)\.(?<type>[A-Z]\w*)", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 5000)]
+    [GeneratedRegex(@"(?<![\w.])(?<room>[A-Z]\w*)\.(?<type>[A-Z]\w*)", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 60_000)]
     private static partial Regex ShortNames();
 }

@@ -48,9 +48,9 @@ public sealed class PostgresServer : IAsyncLifetime
         return Words(name);
     }
 
-    public Task StartAsync() => Run("pg_ctl", "-D", Cluster, "-w", "-o", FormattableString.Invariant($"-p {port} -c listen_addresses=127.0.0.1 -c unix_socket_directories= -c fsync=off"), "-l", Path.Combine(folder, "log"), "start");
+    public Task StartAsync() => Run("pg_ctl", "-D", Cluster, "-w", "-t", "300", "-o", FormattableString.Invariant($"-p {port} -c listen_addresses=127.0.0.1 -c unix_socket_directories= -c fsync=off"), "-l", Path.Combine(folder, "log"), "start");
 
-    public Task StopAsync() => Run("pg_ctl", "-D", Cluster, "-w", "-m", "immediate", "stop");
+    public Task StopAsync() => Run("pg_ctl", "-D", Cluster, "-w", "-t", "300", "-m", "immediate", "stop");
 
     public async ValueTask DisposeAsync()
     {
@@ -64,7 +64,7 @@ public sealed class PostgresServer : IAsyncLifetime
     }
 
     /// <summary>The connection string of a database.</summary>
-    public string Words(string database) => FormattableString.Invariant($"Host=127.0.0.1;Port={port};Database={database};Username=postgres;Timeout=5");
+    public string Words(string database) => FormattableString.Invariant($"Host=127.0.0.1;Port={port};Database={database};Username=postgres;Timeout=300;Command Timeout=300");
 
     string Cluster => Path.Combine(folder, "cluster");
 

@@ -218,6 +218,6 @@ public sealed partial class DrillTemplateTests
         return output.Split('\n', StringSplitOptions.RemoveEmptyEntries);
     }
 
-    [GeneratedRegex(@"  0\r\nCIRCLE\r\n  8\r\n(?<layer>\S+)\r\n 10\r\n(?<x>\S+)\r\n 20\r\n(?<y>\S+)\r\n 30\r\n\S+\r\n 40\r\n(?<r>\S+)\r\n", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 5000)]
+    [GeneratedRegex(@"  0\r\nCIRCLE\r\n  8\r\n(?<layer>\S+)\r\n 10\r\n(?<x>\S+)\r\n 20\r\n(?<y>\S+)\r\n 30\r\n\S+\r\n 40\r\n(?<r>\S+)\r\n", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 60_000)]
     private static partial Regex Circles();
 }
