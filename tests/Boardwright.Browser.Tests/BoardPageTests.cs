@@ -8,8 +8,8 @@ public sealed class BoardPageTests(Workshop workshop) : PageTests(workshop)
     [Fact]
     public async Task The_first_start_shows_Tern_with_its_figures_findings_and_parts()
     {
-        var program = await Workshop.SharedAsync();
-        var page = await Workshop.PageAsync(program, "");
+        var program = await SharedAsync();
+        var page = await PageAsync(program, "");
 
         await Expect(page.Locator(".title-block")).ToContainTextAsync("Tern");
         await Expect(page.Locator("#figure-cruise\\.range")).ToContainTextAsync("65 km");
@@ -17,15 +17,15 @@ public sealed class BoardPageTests(Workshop workshop) : PageTests(workshop)
         await Expect(page.Locator(".finding.fix")).ToHaveCountAsync(4);
         await Expect(page.Locator(".parts")).ToContainTextAsync("Larkmere 63x74, 170");
         await Expect(page.Locator(".drawn svg")).ToHaveCountAsync(3);
-        Assert.Empty(program.Troubles);
-        Assert.All(program.Requests, url => Assert.StartsWith(program.Address, url.Replace("ws://", "http://", StringComparison.Ordinal), StringComparison.Ordinal));
+        Assert.Empty(Troubles);
+        Assert.All(Requests, url => Assert.StartsWith(program.Address, url.Replace("ws://", "http://", StringComparison.Ordinal), StringComparison.Ordinal));
     }
 
     [Fact]
     public async Task The_first_start_offers_a_tour_that_can_be_walked_and_left_and_does_not_come_back()
     {
-        var program = await Workshop.SharedAsync();
-        var page = await Workshop.PageAsync(program, isFirstTime: true);
+        var program = await SharedAsync();
+        var page = await PageAsync(program, isFirstTime: true);
         var tour = page.Locator(".tour");
 
         await Expect(tour).ToContainTextAsync("Tern, drawn to scale");
@@ -42,19 +42,19 @@ public sealed class BoardPageTests(Workshop workshop) : PageTests(workshop)
         await Expect(tour).ToHaveCountAsync(0);
 
         await page.GotoAsync(program.Address + "board");
-        await Workshop.ReadyAsync(page);
+        await ReadyAsync(page);
         await Expect(tour).ToHaveCountAsync(0);
         await page.Keyboard.PressAsync("?");
         await page.GetByText("A tour of two minutes").ClickAsync();
         await Expect(tour).ToContainTextAsync("1 of");
-        Assert.Empty(program.Troubles);
+        Assert.Empty(Troubles);
     }
 
     [Fact]
     public async Task A_remedy_is_tried_with_a_key_and_taken_back_with_a_key()
     {
-        var program = await Workshop.SharedAsync();
-        var page = await Workshop.PageAsync(program);
+        var program = await SharedAsync();
+        var page = await PageAsync(program);
         var fixes = page.Locator(".finding.fix");
         await Expect(fixes).ToHaveCountAsync(4);
 
@@ -71,8 +71,8 @@ public sealed class BoardPageTests(Workshop workshop) : PageTests(workshop)
     [Fact]
     public async Task A_value_is_entered_in_any_unit_and_everything_follows()
     {
-        var program = await Workshop.SharedAsync();
-        var page = await Workshop.PageAsync(program, "brief");
+        var program = await SharedAsync();
+        var page = await PageAsync(program, "brief");
         var mass = page.GetByLabel("rider mass", new() { Exact = true });
 
         await mass.FillAsync("220 lb");
@@ -89,7 +89,7 @@ public sealed class BoardPageTests(Workshop workshop) : PageTests(workshop)
     public async Task The_text_is_a_key_away_and_edits_both_ways_with_its_comments_kept()
     {
         await using var program = await Running.StartAsync("tern/tern.board.yaml");
-        var page = await Workshop.PageAsync(program);
+        var page = await PageAsync(program);
 
         await page.Keyboard.PressAsync("t");
         var text = page.Locator("#board-text");
@@ -116,8 +116,8 @@ public sealed class BoardPageTests(Workshop workshop) : PageTests(workshop)
     [Fact]
     public async Task The_deck_leans_by_key_and_by_dragging_and_the_clearances_follow()
     {
-        var program = await Workshop.SharedAsync();
-        var page = await Workshop.PageAsync(program);
+        var program = await SharedAsync();
+        var page = await PageAsync(program);
         var behind = page.Locator(".view-behind svg > title");
         await Expect(behind).ToContainTextAsync("level");
 
@@ -137,8 +137,8 @@ public sealed class BoardPageTests(Workshop workshop) : PageTests(workshop)
     [Fact]
     public async Task A_part_and_a_finding_are_looked_at_by_clicking_the_drawing()
     {
-        var program = await Workshop.SharedAsync();
-        var page = await Workshop.PageAsync(program);
+        var program = await SharedAsync();
+        var page = await PageAsync(program);
 
         await page.Locator(".view-side [data-part='parts.deck']").First.ClickAsync();
         await Expect(page.Locator(".card h2")).ToContainTextAsync("deck");
@@ -150,8 +150,8 @@ public sealed class BoardPageTests(Workshop workshop) : PageTests(workshop)
     [Fact]
     public async Task The_mount_angle_is_turned_beside_the_drawing()
     {
-        var program = await Workshop.SharedAsync();
-        var page = await Workshop.PageAsync(program);
+        var program = await SharedAsync();
+        var page = await PageAsync(program);
         await Expect(page.Locator(".turn", new() { HasText = "mount angle" })).ToContainTextAsync("15 deg");
 
         await page.GetByRole(AriaRole.Button, new() { Name = "mount angle, the next" }).ClickAsync();
@@ -163,8 +163,8 @@ public sealed class BoardPageTests(Workshop workshop) : PageTests(workshop)
     [Fact]
     public async Task The_picker_says_what_a_part_would_change_before_it_is_taken()
     {
-        var program = await Workshop.SharedAsync();
-        var page = await Workshop.PageAsync(program);
+        var program = await SharedAsync();
+        var page = await PageAsync(program);
 
         await page.Locator(".parts button", new() { HasText = "wheels" }).ClickAsync();
         await page.GetByText("Another wheel from the shelf").ClickAsync();
@@ -183,7 +183,7 @@ public sealed class BoardPageTests(Workshop workshop) : PageTests(workshop)
     public async Task Work_that_was_not_saved_survives_the_program_and_is_offered_back()
     {
         await using var program = await Running.StartAsync("tern/tern.board.yaml");
-        var page = await Workshop.PageAsync(program, "brief");
+        var page = await PageAsync(program, "brief");
         var mass = page.GetByLabel("rider mass", new() { Exact = true });
         await mass.FillAsync("91 kg");
         await mass.PressAsync("Enter");
@@ -201,7 +201,7 @@ public sealed class BoardPageTests(Workshop workshop) : PageTests(workshop)
     public async Task A_file_that_somebody_else_changed_is_not_written_over()
     {
         await using var program = await Running.StartAsync("tern/tern.board.yaml");
-        var page = await Workshop.PageAsync(program, "brief");
+        var page = await PageAsync(program, "brief");
         var file = Path.Combine(program.Folder, "tern/tern.board.yaml");
         await File.AppendAllTextAsync(file, "# theirs\n");
         var mass = page.GetByLabel("rider mass", new() { Exact = true });
@@ -220,8 +220,8 @@ public sealed class BoardPageTests(Workshop workshop) : PageTests(workshop)
     [InlineData("brief", 390, ColorScheme.Light)]
     public async Task A_page_has_no_violation_that_axe_knows_and_nothing_sticks_out(string place, int width, ColorScheme scheme)
     {
-        var program = await Workshop.SharedAsync();
-        var page = await Workshop.PageAsync(program, place, width, 900, scheme);
+        var program = await SharedAsync();
+        var page = await PageAsync(program, place, width, 900, scheme);
         await Expect(page.Locator("#figure-cruise\\.range small")).ToBeVisibleAsync();
         if (place == "board")
         {

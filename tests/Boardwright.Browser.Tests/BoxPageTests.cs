@@ -9,7 +9,7 @@ public sealed class BoxPageTests(Workshop workshop) : PageTests(workshop)
     public async Task A_thing_is_moved_by_keys_and_by_the_pointer_and_everything_is_saved_with_the_comments_kept()
     {
         await using var program = await Running.StartAsync("tern/tern.board.yaml");
-        var page = await Workshop.PageAsync(program, "box");
+        var page = await PageAsync(program, "box");
         var now = page.Locator("#box-now");
         var path = Path.Combine(program.Folder, "tern/tern.board.yaml");
         var before = await File.ReadAllTextAsync(path);
@@ -58,14 +58,14 @@ public sealed class BoxPageTests(Workshop workshop) : PageTests(workshop)
         await Expect(now).ToContainTextAsync("turned 90°");
         await page.GetByRole(AriaRole.Button, new() { Name = "Take all back" }).ClickAsync();
         await Expect(page.Locator(".picks")).Not.ToContainTextAsync("stated");
-        Assert.Empty(program.Troubles);
+        Assert.Empty(Troubles);
     }
 
     [Fact]
     public async Task A_fitting_stays_in_a_wall_wherever_it_is_dragged()
     {
-        var program = await Workshop.SharedAsync();
-        var page = await Workshop.PageAsync(program, "box");
+        var program = await SharedAsync();
+        var page = await PageAsync(program, "box");
         var now = page.Locator("#box-now");
 
         var gauge = (await page.Locator("[data-part='layout.gauge']").BoundingBoxAsync())!;
@@ -83,8 +83,8 @@ public sealed class BoxPageTests(Workshop workshop) : PageTests(workshop)
     [InlineData(1400, ColorScheme.Light)]
     public async Task The_page_holds_on_a_telephone_and_on_a_large_screen(int width, ColorScheme scheme)
     {
-        var program = await Workshop.SharedAsync();
-        var page = await Workshop.PageAsync(program, "box", width, scheme: scheme);
+        var program = await SharedAsync();
+        var page = await PageAsync(program, "box", width, scheme: scheme);
         await page.GetByRole(AriaRole.Button, new() { Name = "8 switch" }).ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "To the nose by 1 mm" }).ClickAsync();
         await Expect(page.Locator("#box-now")).ToContainTextAsync("switch: ");

@@ -83,14 +83,14 @@ public sealed class BuiltPageTests(Workshop workshop) : PageTests(workshop)
 
         // What comes up later is not answered for.
         await page.GotoAsync(program.Address + "built/TERN-0001/faults");
-        await Workshop.ReadyAsync(page);
+        await ReadyAsync(page);
         await page.Locator(".bench-form textarea").FillAsync("belt 2 jumps");
         await page.GetByRole(AriaRole.Button, new() { Name = "Write the fault down" }).ClickAsync();
         await Expect(page.Locator(".state-now")).ToContainTextAsync("may not be ridden: fault 1");
         await page.GetByLabel("how it was mended, and with what").FillAsync("two new bolts");
         await page.GetByRole(AriaRole.Button, new() { Name = "Mended" }).ClickAsync();
         await Expect(page.Locator(".state-now")).ToContainTextAsync("by a written reason");
-        Assert.Empty(program.Troubles);
+        Assert.Empty(Troubles);
     }
 
     [Fact]
@@ -116,12 +116,12 @@ public sealed class BuiltPageTests(Workshop workshop) : PageTests(workshop)
 
     async Task<IPage> BegunAsync(Running program, ColorScheme scheme = ColorScheme.Light)
     {
-        var page = await Workshop.PageAsync(program, "shop", 390, 900, scheme);
+        var page = await PageAsync(program, "shop", 390, 900, scheme);
         await page.Locator(".told-side input").First.FillAsync("Tern");
         await page.GetByText("Keep in the shop under this name").ClickAsync();
         await Expect(page.Locator(".title-block")).ToContainTextAsync("the shop, revision 1");
         await page.GotoAsync(program.Address + "built");
-        await Workshop.ReadyAsync(page);
+        await ReadyAsync(page);
         await page.GetByLabel("who").FillAsync("Ada");
         await page.GetByLabel("who").PressAsync("Tab");
         await page.GetByLabel("serial number").FillAsync("TERN-0001");

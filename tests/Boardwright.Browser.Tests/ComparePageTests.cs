@@ -8,7 +8,7 @@ public sealed class ComparePageTests(Workshop workshop) : PageTests(workshop)
     [Fact]
     public async Task Variants_are_set_side_by_side_and_only_clear_differences_are_marked()
     {
-        var program = await Workshop.SharedAsync();
+        var program = await SharedAsync();
         var page = await ComparedAsync(program);
 
         var marked = page.Locator("#beside-cruise\\.range td").Nth(1);
@@ -18,14 +18,14 @@ public sealed class ComparePageTests(Workshop workshop) : PageTests(workshop)
         await Expect(page.Locator("#beside-mass\\.board td").Nth(1)).ToContainTextAsync("the same");
         await Expect(page.Locator("#beside-mass\\.board .differs")).ToHaveCountAsync(0);
         await Expect(page.Locator("#compare-range-title")).ToBeAttachedAsync();
-        Assert.Empty(program.Troubles);
+        Assert.Empty(Troubles);
     }
 
     [Fact]
     public async Task A_part_of_the_shelf_is_tried_beside_the_board_and_taken_onto_the_desk()
     {
-        var program = await Workshop.SharedAsync();
-        var page = await Workshop.PageAsync(program, "compare");
+        var program = await SharedAsync();
+        var page = await PageAsync(program, "compare");
 
         await page.GetByLabel("another", new() { Exact = true }).SelectOptionAsync("wheels");
         await page.GetByLabel("from the shelf").SelectOptionAsync(new SelectOptionValue { Index = 1 });
@@ -41,7 +41,7 @@ public sealed class ComparePageTests(Workshop workshop) : PageTests(workshop)
     public async Task Another_board_of_the_shop_is_set_beside_and_opened()
     {
         await using var program = await Running.StartAsync();
-        var page = await Workshop.PageAsync(program, "shop");
+        var page = await PageAsync(program, "shop");
         await page.Locator(".told-side input").First.FillAsync("Heron");
         await page.GetByText("Keep in the shop under this name").ClickAsync();
         await Expect(page.Locator(".title-block")).ToContainTextAsync("the shop, revision 1");
@@ -62,8 +62,8 @@ public sealed class ComparePageTests(Workshop workshop) : PageTests(workshop)
     [Fact]
     public async Task A_value_that_cannot_be_is_refused_with_a_reason()
     {
-        var program = await Workshop.SharedAsync();
-        var page = await Workshop.PageAsync(program, "compare");
+        var program = await SharedAsync();
+        var page = await PageAsync(program, "compare");
 
         await page.GetByLabel("another value of").FillAsync("brief.cruise_speed");
         await page.GetByLabel("namely").FillAsync("quick");
@@ -78,7 +78,7 @@ public sealed class ComparePageTests(Workshop workshop) : PageTests(workshop)
     [InlineData(390, ColorScheme.Dark)]
     public async Task The_page_has_no_violation_that_axe_knows_and_nothing_sticks_out(int width, ColorScheme scheme)
     {
-        var program = await Workshop.SharedAsync();
+        var program = await SharedAsync();
         var page = await ComparedAsync(program, width, scheme);
 
         await Pages.HoldAsync(page);
@@ -86,7 +86,7 @@ public sealed class ComparePageTests(Workshop workshop) : PageTests(workshop)
 
     async Task<IPage> ComparedAsync(Running program, int width = 1400, ColorScheme scheme = ColorScheme.Light)
     {
-        var page = await Workshop.PageAsync(program, "compare", width, 1000, scheme);
+        var page = await PageAsync(program, "compare", width, 1000, scheme);
         await page.GetByLabel("another value of").FillAsync("brief.cruise_speed");
         await page.GetByLabel("namely").FillAsync("32 km/h");
         await page.GetByLabel("namely").PressAsync("Enter");

@@ -12,7 +12,7 @@ public sealed class DoorTests(Workshop workshop) : PageTests(workshop)
     public async Task A_workbench_that_others_reach_shows_nothing_before_a_sign_in_and_saves_under_that_name()
     {
         await using var program = await Running.StartAsync(person: ("Ada", Password));
-        var page = await (await Workshop.ContextAsync()).NewPageAsync();
+        var page = await (await ContextAsync()).NewPageAsync();
         await page.GotoAsync(program.Address + "ride");
         await Expect(page).ToHaveURLAsync(program.Address + "sign-in?to=%2Fride");
         await Pages.HoldAsync(page);
@@ -24,11 +24,11 @@ public sealed class DoorTests(Workshop workshop) : PageTests(workshop)
 
         await page.GetByLabel("password").FillAsync(Password);
         await page.GetByRole(AriaRole.Button, new() { Name = "Sign in" }).ClickAsync();
-        await Workshop.ReadyAsync(page);
+        await ReadyAsync(page);
         await Expect(page).ToHaveURLAsync(program.Address + "ride");
 
         await page.GotoAsync(program.Address + "shop");
-        await Workshop.ReadyAsync(page);
+        await ReadyAsync(page);
         await page.GetByLabel("name").FillAsync("Ada's board");
         await page.GetByText("Keep in the shop under this name").ClickAsync();
         await Expect(page.Locator("tr.fitted, tbody tr").First).ToContainTextAsync("Ada");
@@ -61,7 +61,7 @@ public sealed class DoorTests(Workshop workshop) : PageTests(workshop)
     [Fact]
     public async Task On_this_machine_only_it_answers_to_no_other_name()
     {
-        var program = await Workshop.SharedAsync();
+        var program = await SharedAsync();
         using var client = new HttpClient();
         using var request = new HttpRequestMessage(HttpMethod.Get, program.Address + "board") { Headers = { Host = "elsewhere.example" } };
 

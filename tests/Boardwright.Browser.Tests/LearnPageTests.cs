@@ -39,8 +39,8 @@ public sealed class LearnPageTests(Workshop workshop) : PageTests(workshop)
     [Fact]
     public async Task A_ride_is_held_against_the_board_and_one_key_takes_what_it_teaches()
     {
-        var program = await Workshop.SharedAsync();
-        var page = await Workshop.PageAsync(program, "learn");
+        var program = await SharedAsync();
+        var page = await PageAsync(program, "learn");
 
         await BringAsync(page);
         await Expect(page.Locator("[data-log]")).ToContainTextAsync("evening.csv: ");
@@ -56,20 +56,20 @@ public sealed class LearnPageTests(Workshop workshop) : PageTests(workshop)
         await Expect(page.Locator(".notice")).ToContainTextAsync("measured on evening.csv");
         await page.Keyboard.PressAsync("u");
         await Expect(page.GetByRole(AriaRole.Button, new() { Name = "Taken into the board" })).ToHaveCountAsync(0);
-        Assert.Empty(program.Troubles);
+        Assert.Empty(Troubles);
     }
 
     [Fact]
     public async Task A_file_that_is_no_log_says_why()
     {
-        var program = await Workshop.SharedAsync();
-        var page = await Workshop.PageAsync(program, "learn");
+        var program = await SharedAsync();
+        var page = await PageAsync(program, "learn");
 
         await page.Locator("input[type=file]").SetInputFilesAsync(new FilePayload { Name = "hello.csv", MimeType = "text/csv", Buffer = "hello\n"u8.ToArray() });
         await Expect(page.Locator(".refusal").First).ToContainTextAsync("hello.csv");
         await page.GetByRole(AriaRole.Button, new() { Name = "Weigh the rides of the shop" }).ClickAsync();
         await Expect(page.GetByText("No ride says anything of the model yet")).ToBeVisibleAsync();
-        Assert.Empty(program.Troubles);
+        Assert.Empty(Troubles);
     }
 
     [Theory]
@@ -77,8 +77,8 @@ public sealed class LearnPageTests(Workshop workshop) : PageTests(workshop)
     [InlineData(1280, ColorScheme.Dark)]
     public async Task The_page_is_readable_for_everyone(int width, ColorScheme scheme)
     {
-        var program = await Workshop.SharedAsync();
-        var page = await Workshop.PageAsync(program, "learn", width, 900, scheme);
+        var program = await SharedAsync();
+        var page = await PageAsync(program, "learn", width, 900, scheme);
 
         await Pages.HoldAsync(page);
         await BringAsync(page);

@@ -9,8 +9,8 @@ public sealed class PapersPageTests(Workshop workshop) : PageTests(workshop)
     [Fact]
     public async Task Papers_are_those_of_the_desk_with_what_was_not_saved_opened_and_fetched()
     {
-        var program = await Workshop.SharedAsync();
-        var page = await Workshop.PageAsync(program, "brief");
+        var program = await SharedAsync();
+        var page = await PageAsync(program, "brief");
         var mass = page.GetByLabel("rider mass", new() { Exact = true });
         await mass.FillAsync("93 kg");
         await mass.PressAsync("Enter");
@@ -38,14 +38,14 @@ public sealed class PapersPageTests(Workshop workshop) : PageTests(workshop)
         await using var zip = await ZipFile.OpenReadAsync(await all.PathAsync(), TestContext.Current.CancellationToken);
         Assert.Contains(zip.Entries, e => e.Name.EndsWith(".build-sheet.pdf", StringComparison.Ordinal));
         Assert.Contains(zip.Entries, e => e.Name.EndsWith(".drill-template.outside.dxf", StringComparison.Ordinal));
-        Assert.Empty(program.Troubles);
+        Assert.Empty(Troubles);
     }
 
     [Fact]
     public async Task What_is_missing_and_what_speaks_against_a_paper_stands_beside_it()
     {
-        var program = await Workshop.SharedAsync();
-        var page = await Workshop.PageAsync(program, "papers");
+        var program = await SharedAsync();
+        var page = await PageAsync(program, "papers");
         await page.Locator("[data-written=yes]").WaitForAsync();
 
         await Expect(page.Locator("#paper-drill-template .objections")).ToContainTextAsync("gasket");
@@ -56,7 +56,7 @@ public sealed class PapersPageTests(Workshop workshop) : PageTests(workshop)
     public async Task The_code_on_the_build_sheet_opens_the_board_of_the_shop()
     {
         await using var program = await Running.StartAsync();
-        var page = await Workshop.PageAsync(program, "shop");
+        var page = await PageAsync(program, "shop");
         await page.GetByLabel("name", new() { Exact = true }).FillAsync("Heron 2");
         await page.GetByRole(AriaRole.Button, new() { Name = "Keep in the shop" }).ClickAsync();
         await Expect(page.Locator(".title-block")).ToContainTextAsync("the shop, revision 1");
@@ -72,14 +72,14 @@ public sealed class PapersPageTests(Workshop workshop) : PageTests(workshop)
 
         // Another board lies on the desk of whoever points a telephone at the code.
         await page.GotoAsync(program.Address + "shop");
-        await Workshop.ReadyAsync(page);
+        await ReadyAsync(page);
         await page.GetByLabel("name", new() { Exact = true }).FillAsync("Plover");
         await page.GetByRole(AriaRole.Button, new() { Name = "Keep in the shop" }).ClickAsync();
         await Expect(page.Locator(".title-block")).ToContainTextAsync("revision 1");
         var other = await page.Context.NewPageAsync();
         await other.GotoAsync(address);
         await Expect(other).ToHaveURLAsync(program.Address + "board");
-        await Workshop.ReadyAsync(other);
+        await ReadyAsync(other);
         await Expect(other.Locator(".title-block")).ToContainTextAsync("the shop, revision 1");
 
         await other.GotoAsync(program.Address + "board/of/nothing-of-the-kind");
@@ -91,8 +91,8 @@ public sealed class PapersPageTests(Workshop workshop) : PageTests(workshop)
     [InlineData(390, ColorScheme.Dark)]
     public async Task The_page_holds_on_every_screen(int width, ColorScheme scheme)
     {
-        var program = await Workshop.SharedAsync();
-        var page = await Workshop.PageAsync(program, "papers", width, 1000, scheme);
+        var program = await SharedAsync();
+        var page = await PageAsync(program, "papers", width, 1000, scheme);
         await page.Locator("[data-written=yes]").WaitForAsync();
 
         await Pages.HoldAsync(page);

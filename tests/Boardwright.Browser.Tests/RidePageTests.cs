@@ -8,7 +8,7 @@ public sealed class RidePageTests(Workshop workshop) : PageTests(workshop)
     [Fact]
     public async Task A_made_up_road_is_ridden_at_once_and_its_figures_get_their_ranges()
     {
-        var program = await Workshop.SharedAsync();
+        var program = await SharedAsync();
         var page = await RiddenAsync(program);
 
         await Expect(page.Locator(".verdict")).ToContainTextAsync("harbour round, 7.0 km, to its end");
@@ -16,13 +16,13 @@ public sealed class RidePageTests(Workshop workshop) : PageTests(workshop)
         await Expect(page.Locator("#ride-energy-title")).ToContainTextAsync("where the energy went");
         await page.Locator("input[value=hill]").CheckAsync();
         await Expect(page.Locator(".verdict")).ToContainTextAsync("the hill, 5.1 km, to its end");
-        Assert.Empty(program.Troubles);
+        Assert.Empty(Troubles);
     }
 
     [Fact]
     public async Task The_cursor_reads_every_panel_at_one_place_by_keys_and_by_pointer()
     {
-        var program = await Workshop.SharedAsync();
+        var program = await SharedAsync();
         var page = await RiddenAsync(program);
         var (hand, place) = (page.Locator(".hand"), page.Locator("[data-reads=place]"));
 
@@ -45,7 +45,7 @@ public sealed class RidePageTests(Workshop workshop) : PageTests(workshop)
     [Fact]
     public async Task A_part_of_the_ride_is_looked_at_nearer_and_left_again_with_keys()
     {
-        var program = await Workshop.SharedAsync();
+        var program = await SharedAsync();
         var page = await RiddenAsync(program);
         var whole = page.GetByRole(AriaRole.Button, new() { Name = "whole ride" });
         await Expect(whole).ToBeDisabledAsync();
@@ -63,7 +63,7 @@ public sealed class RidePageTests(Workshop workshop) : PageTests(workshop)
     [Fact]
     public async Task What_the_brief_says_is_changed_here_too_and_can_be_taken_back()
     {
-        var program = await Workshop.SharedAsync();
+        var program = await SharedAsync();
         var page = await RiddenAsync(program);
         var energy = page.Locator("#figure-ride\\.energy b");
         var before = await energy.InnerTextAsync();
@@ -79,7 +79,7 @@ public sealed class RidePageTests(Workshop workshop) : PageTests(workshop)
     [Fact]
     public async Task A_route_file_is_brought_ridden_and_refused_with_a_reason_when_it_is_none()
     {
-        var program = await Workshop.SharedAsync();
+        var program = await SharedAsync();
         var page = await RiddenAsync(program);
         var input = page.Locator("input[type=file]");
 
@@ -98,7 +98,7 @@ public sealed class RidePageTests(Workshop workshop) : PageTests(workshop)
     [InlineData(390, ColorScheme.Dark)]
     public async Task The_page_has_no_violation_that_axe_knows_and_nothing_sticks_out(int width, ColorScheme scheme)
     {
-        var program = await Workshop.SharedAsync();
+        var program = await SharedAsync();
         var page = await RiddenAsync(program, width, scheme);
         await Expect(page.Locator("#figure-ride\\.charge_left small")).ToBeVisibleAsync();
 
@@ -107,7 +107,7 @@ public sealed class RidePageTests(Workshop workshop) : PageTests(workshop)
 
     async Task<IPage> RiddenAsync(Running program, int width = 1400, ColorScheme scheme = ColorScheme.Light)
     {
-        var page = await Workshop.PageAsync(program, "ride", width, 1000, scheme);
+        var page = await PageAsync(program, "ride", width, 1000, scheme);
         await page.Locator(".strip[data-reads=yes]").WaitForAsync();
         return page;
     }

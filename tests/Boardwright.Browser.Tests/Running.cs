@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using System.Diagnostics;
 
 namespace Boardwright.Browser.Tests;
@@ -18,12 +17,6 @@ public sealed class Running : IAsyncDisposable
 
     /// <summary>A folder with the examples, and what the program keeps.</summary>
     public string Folder { get; }
-
-    /// <summary>What the browser complained about.</summary>
-    public ConcurrentBag<string> Troubles { get; } = [];
-
-    /// <summary>Every address that the browser asked.</summary>
-    public ConcurrentBag<string> Requests { get; } = [];
 
     /// <summary>Starts it.</summary>
     /// <param name="file">A board file of the examples to open, such as <c>tern/tern.board.yaml</c>; <c>null</c> for none.</param>

@@ -9,7 +9,7 @@ public sealed class ShopPageTests(Workshop workshop) : PageTests(workshop)
     public async Task A_board_is_kept_changed_compared_and_brought_back()
     {
         await using var program = await Running.StartAsync();
-        var page = await Workshop.PageAsync(program, "shop");
+        var page = await PageAsync(program, "shop");
         await KeepAsync(page, "Heron");
 
         await page.Locator("nav a", new() { HasText = "Brief" }).ClickAsync();
@@ -34,7 +34,7 @@ public sealed class ShopPageTests(Workshop workshop) : PageTests(workshop)
         await program.KillAsync();
         await program.RestartAsync();
         await page.GotoAsync(program.Address + "shop");
-        await Workshop.ReadyAsync(page);
+        await ReadyAsync(page);
         await Expect(page.Locator(".title-block")).ToContainTextAsync("the shop, revision 3");
     }
 
@@ -42,9 +42,9 @@ public sealed class ShopPageTests(Workshop workshop) : PageTests(workshop)
     public async Task Two_people_who_change_the_same_board_get_a_merge_or_a_choice()
     {
         await using var program = await Running.StartAsync();
-        var one = await Workshop.PageAsync(program, "shop");
+        var one = await PageAsync(program, "shop");
         await KeepAsync(one, "Heron");
-        var other = await Workshop.PageAsync(program, "brief");
+        var other = await PageAsync(program, "brief");
 
         await ChangeAsync(other, "gear mass", "7 kg");
         await Expect(other.Locator(".title-block")).ToContainTextAsync("Saved as revision 2.");
@@ -65,7 +65,7 @@ public sealed class ShopPageTests(Workshop workshop) : PageTests(workshop)
     public async Task The_shelf_is_kept_and_a_price_changed()
     {
         await using var program = await Running.StartAsync();
-        var page = await Workshop.PageAsync(program, "shelf");
+        var page = await PageAsync(program, "shelf");
 
         await page.GetByText("Keep this shelf in the shop").ClickAsync();
         await page.Locator("input[type=search]").FillAsync("larkmere 63");
@@ -74,7 +74,7 @@ public sealed class ShopPageTests(Workshop workshop) : PageTests(workshop)
         await price.PressAsync("Enter");
         await Expect(page.Locator(".title-block")).ToContainTextAsync("m6374-170: price 99 EUR");
         await page.ReloadAsync();
-        await Workshop.ReadyAsync(page);
+        await ReadyAsync(page);
         await page.Locator("input[type=search]").FillAsync("m6374-170");
         await Expect(price).ToHaveValueAsync("99 EUR");
     }
@@ -82,8 +82,8 @@ public sealed class ShopPageTests(Workshop workshop) : PageTests(workshop)
     [Fact]
     public async Task A_search_finds_boards_and_puts_one_on_the_desk()
     {
-        var program = await Workshop.SharedAsync();
-        var page = await Workshop.PageAsync(program, "search");
+        var program = await SharedAsync();
+        var page = await PageAsync(program, "search");
         foreach (var place in new[] { "deck", "motor m6374", "wheels", "controller", "box" })
             await page.Locator(".held label", new() { HasText = place }).Locator("input").CheckAsync();
 
@@ -100,8 +100,8 @@ public sealed class ShopPageTests(Workshop workshop) : PageTests(workshop)
     [InlineData("search")]
     public async Task A_page_has_no_violation_that_axe_knows_and_nothing_sticks_out(string place)
     {
-        var program = await Workshop.SharedAsync();
-        var page = await Workshop.PageAsync(program, place, 390, 900, ColorScheme.Dark);
+        var program = await SharedAsync();
+        var page = await PageAsync(program, place, 390, 900, ColorScheme.Dark);
         await Expect(page.Locator("h1")).ToBeVisibleAsync();
 
         await Pages.HoldAsync(page);

@@ -12,7 +12,7 @@ public sealed class TroubleTests(Workshop workshop, PostgresServer server) : Pag
     public async Task A_browser_that_knew_an_earlier_start_is_no_trouble_to_the_next()
     {
         await using var program = await Running.StartAsync();
-        var page = await Workshop.PageAsync(program);
+        var page = await PageAsync(program);
 
         await program.KillAsync();
         await program.RestartAsync();
@@ -30,7 +30,7 @@ public sealed class TroubleTests(Workshop workshop, PostgresServer server) : Pag
         var file = Path.Combine(program.Folder, "tern", "tern.board.yaml");
         var before = await File.ReadAllTextAsync(file, TestContext.Current.CancellationToken);
         File.CreateSymbolicLink(file + ".new", "/dev/full");
-        var page = await Workshop.PageAsync(program, "brief");
+        var page = await PageAsync(program, "brief");
 
         await ChangeAsync(page, "91 kg");
 
@@ -69,7 +69,7 @@ public sealed class TroubleTests(Workshop workshop, PostgresServer server) : Pag
         await File.WriteAllTextAsync(Path.Combine(program.Folder, "shop.db"), new string('x', 10_000), TestContext.Current.CancellationToken);
         await program.RestartAsync();
 
-        var page = await Workshop.PageAsync(program, "shop");
+        var page = await PageAsync(program, "shop");
 
         await Expect(page.Locator(".offer.wrong")).ToContainTextAsync("is damaged or is not a database");
         await page.Locator("nav a", new() { HasText = "Board" }).ClickAsync();
@@ -100,7 +100,7 @@ public sealed class TroubleTests(Workshop workshop, PostgresServer server) : Pag
 
     async Task<IPage> KeptAsync(Running program)
     {
-        var page = await Workshop.PageAsync(program, "shop");
+        var page = await PageAsync(program, "shop");
         await page.Locator(".told-side input").First.FillAsync("Heron");
         await page.GetByText("Keep in the shop under this name").ClickAsync();
         await Expect(page.Locator(".title-block")).ToContainTextAsync("the shop, revision 1");
