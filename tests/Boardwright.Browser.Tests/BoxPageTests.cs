@@ -79,8 +79,7 @@ public sealed class BoxPageTests(Workshop workshop) : PageTests(workshop)
     }
 
     [Theory]
-    [InlineData(390, ColorScheme.Dark)]
-    [InlineData(1400, ColorScheme.Light)]
+    [MemberData(nameof(Screens.OnAPhoneInTheDark), MemberType = typeof(Screens))]
     public async Task The_page_holds_on_a_telephone_and_on_a_large_screen(int width, ColorScheme scheme)
     {
         var program = await SharedAsync();

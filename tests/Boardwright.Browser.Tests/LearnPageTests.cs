@@ -73,8 +73,7 @@ public sealed class LearnPageTests(Workshop workshop) : PageTests(workshop)
     }
 
     [Theory]
-    [InlineData(390, ColorScheme.Light)]
-    [InlineData(1280, ColorScheme.Dark)]
+    [MemberData(nameof(Screens.OnAPhoneInTheDark), MemberType = typeof(Screens))]
     public async Task The_page_is_readable_for_everyone(int width, ColorScheme scheme)
     {
         var program = await SharedAsync();

@@ -30,6 +30,7 @@ public sealed class PapersPageTests(Workshop workshop) : PageTests(workshop)
 
         await page.GetByLabel("a plotter, one sheet").CheckAsync();
         await page.GetByLabel("inside", new() { Exact = true }).CheckAsync();
+        await Expect(page.Locator("#paper-drill-template a[download]")).ToHaveAttributeAsync("href", new System.Text.RegularExpressions.Regex("inside\\.plotter", System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromMinutes(1)));
         var template = await page.RunAndWaitForDownloadAsync(() => page.Locator("#paper-drill-template a[download]").ClickAsync());
         Assert.EndsWith(".drill-template.inside.plotter.pdf", template.SuggestedFilename, StringComparison.Ordinal);
         await Expect(page.Locator(".template img")).ToHaveJSPropertyAsync("complete", true);
@@ -87,8 +88,7 @@ public sealed class PapersPageTests(Workshop workshop) : PageTests(workshop)
     }
 
     [Theory]
-    [InlineData(1400, ColorScheme.Light)]
-    [InlineData(390, ColorScheme.Dark)]
+    [MemberData(nameof(Screens.OnADeskInTheLight), MemberType = typeof(Screens))]
     public async Task The_page_holds_on_every_screen(int width, ColorScheme scheme)
     {
         var program = await SharedAsync();

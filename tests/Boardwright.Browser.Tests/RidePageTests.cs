@@ -94,8 +94,7 @@ public sealed class RidePageTests(Workshop workshop) : PageTests(workshop)
     }
 
     [Theory]
-    [InlineData(1400, ColorScheme.Light)]
-    [InlineData(390, ColorScheme.Dark)]
+    [MemberData(nameof(Screens.OnAPhoneInTheDark), MemberType = typeof(Screens))]
     public async Task The_page_has_no_violation_that_axe_knows_and_nothing_sticks_out(int width, ColorScheme scheme)
     {
         var program = await SharedAsync();

@@ -49,7 +49,7 @@ public sealed class AnyBoardTests
             });
 
     // The same boards in every run; more of them on demand.
-    internal static int HowMany => int.TryParse(Environment.GetEnvironmentVariable("BOARDWRIGHT_STRANGE_BOARDS"), CultureInfo.InvariantCulture, out var many) ? many : 200;
+    internal static int HowMany => int.TryParse(Environment.GetEnvironmentVariable("BOARDWRIGHT_STRANGE_BOARDS"), CultureInfo.InvariantCulture, out var many) ? many : Thorough.Cases(400);
 
     internal static Board Strange(int seed)
     {

@@ -201,7 +201,7 @@ public sealed class BoardViewsTests
     [Fact]
     public void Any_board_is_drawn_with_finite_places_in_whole_markup()
     {
-        for (var seed = 0; seed < AnyBoardTests.HowMany / 5; seed++)
+        for (var seed = 0; seed < AnyBoardTests.HowMany / 4; seed++)
         {
             var exam = Examination.Of(AnyBoardTests.Strange(seed));
             foreach (var view in BoardViews.All)

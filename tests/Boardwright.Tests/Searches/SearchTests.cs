@@ -30,13 +30,13 @@ public sealed class SearchTests : IDisposable
     }
 
     [Fact]
-    public void The_front_of_nearly_twenty_thousand_combinations_is_that_of_every_board_examined()
+    public void The_front_of_thousands_of_combinations_is_that_of_every_board_examined()
     {
         var request = Enumerable.Range(1, 6).SelectMany(motors => Enumerable.Range(1, 6).Select(belts => (motors, belts)))
             .Select(s => Request(1, MadeUpShelf.Brief(14, 8), new Stocked(Motors: s.motors, Belts: s.belts)).Item1)
-            .Where(r => Search.Over(r).Raw <= 20_000)
+            .Where(r => Search.Over(r).Raw <= Thorough.Cases(20_000))
             .MaxBy(r => Search.Over(r).Raw)!;
-        Assert.True(Search.Over(request).Raw > 10_000, $"{Search.Over(request).Raw}");
+        Assert.True(Search.Over(request).Raw > Thorough.Cases(10_000), $"{Search.Over(request).Raw}");
 
         var front = FoundBoard.Unbeaten([.. Every(request).Where(b => b.MeetsBrief)]);
         var result = Search.Over(request).Run();
