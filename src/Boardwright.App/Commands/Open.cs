@@ -37,14 +37,20 @@ static class Open
                 return null;
             },
         };
+        var samples = new Option<int>("--samples") { Description = "How many boards are examined to say how well the figures are known; 256 where not given, fewer for a slow machine.", HelpName = "N", DefaultValueFactory = static _ => Spreads.Spread.DefaultPoints };
+        samples.Validators.Add(result =>
+        {
+            if (result.GetValueOrDefault<int>() is not (>= 8 and <= 65_536))
+                result.AddError("--samples is from 8 to 65536.");
+        });
         var certificate = new Option<FileInfo?>("--certificate") { Description = "With --listen: a PEM file that holds a certificate and its key, with which the connection is encrypted.", HelpName = "FILE" };
         var command = new Verb(
             "open", "Starts the workbench on this machine and opens it in the browser. It is reachable from this machine only, unless told otherwise. Ctrl+C ends it.",
             "boardwright open", "boardwright open tern.board.yaml", "boardwright open tern.board.yaml --port 8123 --no-browser", "boardwright open --listen any --port 8123 --certificate bench.pem")
-        { file, port, shop, stay, reach, certificate };
+        { file, port, shop, stay, samples, reach, certificate };
         command.SetAction((parsed, cancellation) =>
         {
-            var start = new WorkbenchStart(parsed.GetValue(file)) { Port = parsed.GetValue(port), Shop = parsed.GetValue(shop), Reach = parsed.GetRequiredValue(reach) };
+            var start = new WorkbenchStart(parsed.GetValue(file)) { Port = parsed.GetValue(port), Shop = parsed.GetValue(shop), Samples = parsed.GetValue(samples), Reach = parsed.GetRequiredValue(reach) };
             return RunAsync(terminal, start, parsed.GetValue(certificate), !parsed.GetValue(stay), cancellation);
         });
         return command;

@@ -6,8 +6,9 @@ using Boardwright.Spreads;
 namespace Boardwright.App.Workbench;
 
 /// <summary>One board on one builder's desk: its text, what follows from it, and the steps that led there.</summary>
+/// <param name="samples">How many boards like this one are examined to say how well its figures are known.</param>
 /// <remarks>Every edit is a new text, so the text on the page and the forms cannot disagree, and undoing is going back to a text.</remarks>
-sealed class Desk : IDisposable
+sealed class Desk(int samples = Spread.DefaultPoints) : IDisposable
 {
     // The figures are painted before all cores are taken for how well they are known, and an edit that is followed by another is not sampled at all.
     static readonly TimeSpan Settled = TimeSpan.FromMilliseconds(100);
@@ -268,7 +269,7 @@ sealed class Desk : IDisposable
         try
         {
             await Task.Delay(steps.Count > 1 ? Settled : LaidOut, cancellation);
-            var intervals = await Task.Run(() => Spread.Of(examination, cancellation: cancellation), cancellation);
+            var intervals = await Task.Run(() => Spread.Of(examination, samples, cancellation: cancellation), cancellation);
             if (ReferenceEquals(examination, Examination))
             {
                 Outcome = Outcome.Of(examination, intervals);

@@ -21,6 +21,9 @@ sealed record WorkbenchStart(string? File)
     /// <summary>From where it can be reached; beyond this machine it asks for a sign-in.</summary>
     public Reach Reach { get; init; } = Reach.ThisMachine;
 
+    /// <summary>How many boards like the open one are examined to say how well its figures are known, 8 or more.</summary>
+    public int Samples { get; init; } = Spreads.Spread.DefaultPoints;
+
     /// <summary>What encrypts the connection; <c>null</c> for none.</summary>
     public X509Certificate2? Certificate { get; init; }
 }
@@ -54,7 +57,7 @@ static class WorkbenchHost
         builder.Services.AddSingleton(boards);
         builder.Services.AddScoped<Builder>();
         builder.Services.AddSingleton(new Judge(static examination => Spreads.Spread.Of(examination).Intervals));
-        builder.Services.AddScoped<Desk>();
+        builder.Services.AddScoped(_ => new Desk(start.Samples));
         builder.Services.AddScoped<Keys>();
         builder.Services.AddScoped<Outing>();
         builder.Services.AddScoped<Logbook>();
