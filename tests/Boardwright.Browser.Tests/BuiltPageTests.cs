@@ -1,3 +1,4 @@
+using Boardwright.Tests;
 using Microsoft.Playwright;
 using static Microsoft.Playwright.Assertions;
 
@@ -99,7 +100,7 @@ public sealed class BuiltPageTests(Workshop workshop) : PageTests(workshop)
         await using var program = await Running.StartAsync();
         var page = await BegunAsync(program, ColorScheme.Dark);
         // Between them these three have all that the others show.
-        foreach (var section in Screens.AreAllAsked ? (string[])["Steps", "Bench", "Parts", "Notes", "Faults", "Rides", "State"] : ["Bench", "Rides", "State"])
+        foreach (var section in Thorough.IsAsked ? (string[])["Steps", "Bench", "Parts", "Notes", "Faults", "Rides", "State"] : ["Bench", "Rides", "State"])
         {
             await SectionAsync(page, section);
             await Expect(page.Locator(".bench-nav a.active")).ToContainTextAsync(section);

@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using Boardwright.Tests;
 
 namespace Boardwright.Browser.Tests;
 
@@ -67,7 +68,7 @@ public sealed class Running : IAsyncDisposable
 
     static async Task<(Process Process, string Address)> StartAsync(string folder, string? shop, string? file, int port, string[] words)
     {
-        var started = Process.Start(Words(folder, shop, ["open", .. file is null ? Array.Empty<string>() : [Path.Combine(folder, file)], "--no-browser", "--samples", Screens.AreAllAsked ? "256" : "32", "--port", FormattableString.Invariant($"{port}"), .. words]))!;
+        var started = Process.Start(Words(folder, shop, ["open", .. file is null ? Array.Empty<string>() : [Path.Combine(folder, file)], "--no-browser", "--samples", Thorough.IsAsked ? "256" : "32", "--port", FormattableString.Invariant($"{port}"), .. words]))!;
         while (await started.StandardOutput.ReadLineAsync() is { } line)
         {
             if (line.IndexOf("http://", StringComparison.Ordinal) is >= 0 and var at)

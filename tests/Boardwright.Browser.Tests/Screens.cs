@@ -1,3 +1,4 @@
+using Boardwright.Tests;
 using Microsoft.Playwright;
 
 namespace Boardwright.Browser.Tests;
@@ -8,9 +9,6 @@ static class Screens
 {
     static readonly (int Width, ColorScheme Scheme)[] All = [(390, ColorScheme.Dark), (1400, ColorScheme.Light), (390, ColorScheme.Light), (1400, ColorScheme.Dark)];
 
-    /// <summary>Whether everything is asked for.</summary>
-    public static bool AreAllAsked { get; } = Environment.GetEnvironmentVariable("BOARDWRIGHT_THOROUGH") == "1";
-
     public static TheoryData<int, ColorScheme> OnAPhoneInTheDark => Data(0);
 
     public static TheoryData<int, ColorScheme> OnADeskInTheLight => Data(1);
@@ -18,7 +16,7 @@ static class Screens
     static TheoryData<int, ColorScheme> Data(int usual)
     {
         var data = new TheoryData<int, ColorScheme>();
-        foreach (var (width, scheme) in AreAllAsked ? All : All[usual..(usual + 1)])
+        foreach (var (width, scheme) in Thorough.IsAsked ? All : All[usual..(usual + 1)])
             data.Add(width, scheme);
         return data;
     }
