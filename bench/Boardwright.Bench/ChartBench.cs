@@ -11,25 +11,25 @@ public class ChartBench
 {
     const int Lines = 4, Points = 20_000;
 
-    readonly Chart chart = Of();
+    readonly Chart chart = CreateChart();
 
     /// <summary>Laid out alone.</summary>
     [Benchmark]
-    public PlacedChart Layout() => ChartLayout.Lay(chart, new ChartView(900));
+    public PlacedChart Layout() => ChartLayout.Compute(chart, new ChartView(900));
 
     /// <summary>Laid out and written.</summary>
     [Benchmark(Baseline = true)]
-    public string LayoutAndSvg() => Svg.Write(ChartLayout.Lay(chart, new ChartView(900)).Drawing);
+    public string LayoutAndSvg() => Svg.Write(ChartLayout.Compute(chart, new ChartView(900)).Drawing);
 
-    static Chart Of()
+    static Chart CreateChart()
     {
         var seconds = Enumerable.Range(0, Points).Select(i => i * 0.25).ToArray();
         return new Chart
         {
             Name = "four",
             Title = "Four lines",
-            Across = Axis.Of<Duration>("time", "min"),
-            Panels = [new LinePanel(Axis.Of<Power>("power", "W")) { Series = [.. Enumerable.Range(0, Lines).Select(k => new Line($"line {k}", seconds, Walk(k)))] }],
+            Across = Axis.For<Duration>("time", "min"),
+            Panels = [new LinePanel(Axis.For<Power>("power", "W")) { Series = [.. Enumerable.Range(0, Lines).Select(k => new Line($"line {k}", seconds, Walk(k)))] }],
         };
     }
 

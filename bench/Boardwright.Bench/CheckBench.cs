@@ -12,7 +12,7 @@ public class CheckBench
 {
     string path = "";
     Board board = new();
-    Examination examination = Examination.Of(new Board().Named());
+    Examination examination = Examination.Examine(new Board().WithNames());
 
     [GlobalSetup]
     public void Read()
@@ -22,11 +22,11 @@ public class CheckBench
             folder = folder.Parent;
         path = Path.Combine(folder?.FullName ?? ".", "examples", "tern", "tern.board.yaml");
         board = BoardFile.Read(path).Board ?? throw new InvalidOperationException($"{path} does not read.");
-        examination = Examination.Of(board);
+        examination = Examination.Examine(board);
     }
 
     [Benchmark(Baseline = true)]
-    public int Examine() => Examination.Of(board).Findings.Count;
+    public int Examine() => Examination.Examine(board).Findings.Count;
 
     [Benchmark]
     public int FiguresAlone() => Examination.FiguresOf(board).Count;
@@ -35,7 +35,7 @@ public class CheckBench
     public int ReadTheFiles() => BoardFile.Read(path).Complaints.Count;
 
     [Benchmark]
-    public int SpreadOf256() => Spread.Of(examination).Intervals.Count;
+    public int SpreadOf256() => Spread.Sample(examination).Intervals.Count;
 
     [Benchmark]
     public int ResultAsJson() => ResultDocument.Write(examination).Length;

@@ -13,8 +13,8 @@ public class RideBench
 {
     const int Boards = 64;
 
-    readonly RideModel model = RideModel.Of(Tern.WithTwoBranches().Named()).Value;
-    readonly Board tern = Tern.Read().Named();
+    readonly RideModel model = RideModel.Compute(TernExample.WithTwoBranches().WithNames()).Value;
+    readonly Board tern = TernExample.Read().WithNames();
     readonly Route hills = Hills();
     RideCourse level = null!, hilly = null!;
 
@@ -26,7 +26,7 @@ public class RideBench
 
     internal static RideCourse Level(RideModel model) => RideCourse.Level(model.Pace);
 
-    internal static RideCourse Hilly(RideModel model) => RideCourse.Of(Hills(), model.Pace);
+    internal static RideCourse Hilly(RideModel model) => RideCourse.Create(Hills(), model.Pace);
 
     internal static Simulation Hour(RideModel model, RideCourse course)
     {
@@ -45,5 +45,5 @@ public class RideBench
     public long HillyHour() => Hour(model, hilly).Steps;
 
     [Benchmark(OperationsPerInvoke = Boards)]
-    public int SampledRide() => RideSpread.Of(tern, hills, points: Boards).Value.Intervals.Count;
+    public int SampledRide() => RideSpread.Sample(tern, hills, points: Boards).Value.Intervals.Count;
 }

@@ -15,8 +15,8 @@ static class RideTimes
     public static void Print(TextWriter to)
     {
         string Line(string what, double value, string unit) => string.Create(CultureInfo.InvariantCulture, $"{what,-52}{value,12:0.00} {unit}");
-        var board = Tern.WithTwoBranches().Named();
-        var model = RideModel.Of(board).Value;
+        var board = TernExample.WithTwoBranches().WithNames();
+        var model = RideModel.Compute(board).Value;
         foreach (var (name, course) in new[] { ("level", RideBench.Level(model)), ("hilly", RideBench.Hilly(model)) })
         {
             long steps = 0;
@@ -31,11 +31,11 @@ static class RideTimes
         }
 
         // As the example stands: sampling moves every entry that is uncertain, and builds each board anew.
-        var tern = Tern.Read().Named();
+        var tern = TernExample.Read().WithNames();
         var route = RideBench.Hills();
-        RideSpread.Of(tern, route, points: 64);
+        RideSpread.Sample(tern, route, points: 64);
         var (watch, processor) = (Stopwatch.StartNew(), Environment.CpuUsage.TotalTime);
-        RideSpread.Of(tern, route, points: Boards);
+        RideSpread.Sample(tern, route, points: Boards);
         var (wall, busy) = (watch.Elapsed.TotalSeconds, (Environment.CpuUsage.TotalTime - processor).TotalSeconds);
         to.WriteLine(Line("Sampled rides of 30 km, for each second of a core", Boards / busy, "/s"));
         to.WriteLine(Line("  10 000 of them on two cores, from processor time", 10_000 / (Boards / busy) / 2, "s"));

@@ -46,10 +46,10 @@ static class SearchTimes
 
     static void Screening(TextWriter output, SearchRequest request)
     {
-        var offers = new Offers(request);
-        var asked = Wanted.Of(offers.Brief).Value.Wanted;
-        var field = new Field(offers, 0, new Tally());
-        var numbers = new Numbers(offers, field, asked);
+        var offers = new CandidateParts(request);
+        var asked = BriefTargets.Read(offers.Brief).Value.Wanted;
+        var field = new SearchSpace(offers, 0, new RejectionCounts());
+        var numbers = new FilterTables(offers, field, asked);
         var turnings = Enumerable.Range(0, field.Rollings.Count).Where(r => r % Math.Max(1, field.Rollings.Count / 16) == 0).Select(numbers.TurningOf).ToArray();
         var each = (double)turnings.Length * field.Feedings.Count;
         var one = each / Stint.SecondsOf(() => Sift<Narrow>(asked, numbers, turnings));
@@ -59,18 +59,18 @@ static class SearchTimes
         output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  {Wide.Width} numbers at a time   {many / 1e6,8:0.00} million boards a second, {many / one:0.0} times as many"));
     }
 
-    static int Sift<T>(in Wanted asked, Numbers numbers, Turning[] turnings)
+    static int Sift<T>(in BriefTargets asked, FilterTables numbers, DriveNumbers[] turnings)
         where T : struct, ILanes<T>
     {
-        var screen = new Screen<T>(asked, numbers);
-        var (margins, ranges) = (new double[2 * Numbers.Tile], new double[2 * Numbers.Tile]);
+        var screen = new FastFilter<T>(asked, numbers);
+        var (margins, ranges) = (new double[2 * FilterTables.Tile], new double[2 * FilterTables.Tile]);
         var met = 0;
         foreach (var (_, from, to) in numbers.Pieces)
         {
-            var tile = from / Numbers.Tile;
-            var cells = numbers.Cells.AsSpan(tile * Numbers.Tile * numbers.Columns, Numbers.Tile * numbers.Columns);
+            var tile = from / FilterTables.Tile;
+            var cells = numbers.Cells.AsSpan(tile * FilterTables.Tile * numbers.Columns, FilterTables.Tile * numbers.Columns);
             foreach (var turning in turnings)
-                met += screen.Sift(turning, cells, from - tile * Numbers.Tile, to - tile * Numbers.Tile, margins, ranges);
+                met += screen.Sift(turning, cells, from - tile * FilterTables.Tile, to - tile * FilterTables.Tile, margins, ranges);
         }
 
         return met;

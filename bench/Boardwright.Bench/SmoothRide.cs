@@ -44,7 +44,7 @@ sealed record SmoothRide(string Name, double Swell, double SwellMetres, double G
         for (var at = 0.0; at < Metres - pieceMetres / 2; at += pieceMetres * Math.Min(1, 0.1 + at / 150))
             points.Add(PointAt(at));
         points.Add(PointAt(Metres));
-        return RideCourse.Of(new Route(Name, [Segment.Stated(points)]), pace, SquareAt);
+        return RideCourse.Create(new Route(Name, [Segment.Stated(points)]), pace, SquareAt);
     }
 
     RoadPoint PointAt(double at) => new(

@@ -13,8 +13,8 @@ static class SolverCase
     /// <summary>Writes the file that the scripts in bench/solvers read.</summary>
     public static void Write(string path)
     {
-        var board = Tern.WithTwoBranches().Named();
-        var model = RideModel.Of(board).Value;
+        var board = TernExample.WithTwoBranches().WithNames();
+        var model = RideModel.Compute(board).Value;
         var rides = new[] { SmoothRide.Gentle, SmoothRide.Hills }.Select(ride => new
         {
             ride.Name,
@@ -47,7 +47,7 @@ static class SolverCase
         }
 
         var (seconds, once) = (Stint.SecondsOf(() => Ridden()), Ridden());
-        if (once.End != RideEnd.EndOfRoute || once.Energy.FootBrake > 1e-6 || once.Most.Held[(int)HeldBack.PhaseCurrent] > 0)
+        if (once.End != RideEnd.EndOfRoute || once.Energy.FootBrake > 1e-6 || once.Most.Held[(int)RideLimit.PhaseCurrent] > 0)
             throw new InvalidOperationException($"The ride {ride.Name} does not keep clear of the limits, so it is no fair comparison.");
         var end = once.State;
         return new

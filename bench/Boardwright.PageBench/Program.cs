@@ -128,7 +128,7 @@ async Task ChartsAsync()
     {
         var chart = FourLines(i);
         var clock = Stopwatch.StartNew();
-        var svg = Svg.Write(ChartLayout.Lay(chart, new ChartView(900)).Drawing);
+        var svg = Svg.Write(ChartLayout.Compute(chart, new ChartView(900)).Drawing);
         var laid = clock.Elapsed.TotalMilliseconds;
         four.Add(laid + await page.EvaluateAsync<double>("svg => bench.paint(svg)", svg));
     }
@@ -154,8 +154,8 @@ static Chart FourLines(int seed)
     {
         Name = "four",
         Title = "Four lines",
-        Across = Axis.Of<Duration>("time"),
-        Panels = [new LinePanel(Axis.Of<Speed>("speed")) { Series = [Rough("one"), Rough("two")] }, new LinePanel(Axis.Of<Current>("current")) { Series = [Rough("three"), Rough("four")] }],
+        Across = Axis.For<Duration>("time"),
+        Panels = [new LinePanel(Axis.For<Speed>("speed")) { Series = [Rough("one"), Rough("two")] }, new LinePanel(Axis.For<Current>("current")) { Series = [Rough("three"), Rough("four")] }],
     };
 }
 

@@ -13,23 +13,23 @@ public static class Program
 
     static readonly (string Name, Func<Terminal, RootCommand, Command> Make)[] Commands =
     [
-        ("check", static (terminal, _) => Check.Of(terminal, static examination => Spread.Of(examination))),
-        ("ride", static (terminal, _) => Ride.Of(terminal)),
-        ("open", static (terminal, _) => Open.Of(terminal)),
-        ("search", static (terminal, _) => SearchCommand.Of(terminal)),
+        ("check", static (terminal, _) => CheckCommand.Create(terminal, static examination => Spread.Sample(examination))),
+        ("ride", static (terminal, _) => RideCommand.Create(terminal)),
+        ("open", static (terminal, _) => OpenCommand.Create(terminal)),
+        ("search", static (terminal, _) => SearchCommand.Create(terminal)),
         ("cell", static (_, _) => CellCommands.Build()),
-        ("explain", static (terminal, _) => Explain.Of(terminal)),
-        ("learn", static (terminal, _) => Learn.Of(terminal)),
-        ("credibility", static (terminal, _) => CredibilityCommand.Of(terminal)),
-        ("plot", static (terminal, _) => Plot.Of(terminal)),
-        ("layout", static (terminal, _) => Layout.Of(terminal)),
-        ("papers", static (terminal, _) => Papers.Of(terminal, static examination => Spread.Of(examination).Intervals)),
-        ("new", static (terminal, _) => New.Of(terminal)),
-        ("built", static (terminal, _) => BuiltCommands.Of(terminal, static examination => Spread.Of(examination).Intervals)),
-        ("shop", static (terminal, _) => ShopCommands.Of(terminal)),
-        ("schema", static (terminal, _) => Schema.Of(terminal)),
-        ("pages", static (terminal, _) => WritePages.Of(terminal)),
-        (CompletionName, Completion.Of),
+        ("explain", static (terminal, _) => ExplainCommand.Create(terminal)),
+        ("learn", static (terminal, _) => LearnCommand.Create(terminal)),
+        ("credibility", static (terminal, _) => CredibilityCommand.Create(terminal)),
+        ("plot", static (terminal, _) => PlotCommand.Create(terminal)),
+        ("layout", static (terminal, _) => LayoutCommand.Create(terminal)),
+        ("papers", static (terminal, _) => PapersCommand.Create(terminal, static examination => Spread.Sample(examination).Intervals)),
+        ("new", static (terminal, _) => NewCommand.Create(terminal)),
+        ("built", static (terminal, _) => BuiltCommands.Create(terminal, static examination => Spread.Sample(examination).Intervals)),
+        ("shop", static (terminal, _) => ShopCommands.Create(terminal)),
+        ("schema", static (terminal, _) => SchemaCommand.Create(terminal)),
+        ("pages", static (terminal, _) => PagesCommand.Create(terminal)),
+        (CompletionName, CompletionCommand.Create),
     ];
 
     static int Main(string[] args) => Run(args, Terminal.OfProcess());
@@ -42,7 +42,7 @@ public static class Program
     {
         try
         {
-            var parsed = Root(terminal, Named(args)).Parse(args);
+            var parsed = Root(terminal, FindNamed(args)).Parse(args);
             if (parsed.Action is ParseErrorAction)
                 return Refuse(parsed, terminal);
             return parsed.Invoke(new InvocationConfiguration
@@ -88,18 +88,18 @@ public static class Program
     }
 
     // The others are not even made: that would take a tenth of the time of a check. Completion asks for all.
-    static string? Named(IReadOnlyList<string> args) => args is [not CompletionName and var first, ..] && Commands.Any(command => command.Name == first) ? first : null;
+    static string? FindNamed(IReadOnlyList<string> args) => args is [not CompletionName and var first, ..] && Commands.Any(command => command.Name == first) ? first : null;
 
     static int Refuse(ParseResult parsed, Terminal terminal)
     {
-        var paper = new Paper(terminal.Error, terminal.Width, isStyled: false);
+        var paper = new TerminalText(terminal.Error, terminal.Width, isStyled: false);
         foreach (var error in parsed.Errors)
             paper.Write(0, error.Message);
         var command = parsed.CommandResult.Command;
         var known = command.Subcommands.Select(c => c.Name).Concat(command.Options.Select(o => o.Name));
         foreach (var word in parsed.UnmatchedTokens)
         {
-            if (Closeness.Nearest(word, known, 1) is [var near])
+            if (NearestWords.Nearest(word, known, 1) is [var near])
                 paper.Write(0, $"Was '{near}' meant?");
         }
 

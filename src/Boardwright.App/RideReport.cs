@@ -31,14 +31,14 @@ static class RideReport
     /// <param name="spread">How well its figures are known; <c>null</c> where that was not asked for.</param>
     /// <param name="routeNotes">What the reader of the route noticed.</param>
     /// <param name="units">The reader's units.</param>
-    public static void Write(Paper paper, Board board, Ride ride, RideSpread? spread, IReadOnlyList<RouteNote> routeNotes, UnitSystem units)
+    public static void Write(TerminalText paper, Board board, Ride ride, RideSpread? spread, IReadOnlyList<RouteNote> routeNotes, UnitSystem units)
     {
-        paper.Write(0, board.Name.Or("A board without a name"), Ink.Heading);
-        paper.Write(0, MakeUp.Of(board));
+        paper.Write(0, board.Name.Or("A board without a name"), TerminalStyle.Heading);
+        paper.Write(0, BoardSummary.Describe(board));
         paper.Gap();
         paper.Write(0, Ridden(ride, units));
         foreach (var note in routeNotes)
-            paper.Write(2, note.Says, Ink.Quiet);
+            paper.Write(2, note.Says, TerminalStyle.Quiet);
         Figures(paper, "The ride", Totals, ride, spread, units);
         Energies(paper, ride);
         Figures(paper, "Hottest", Heat, ride, spread, units);
@@ -46,13 +46,13 @@ static class RideReport
         {
             paper.Gap();
             foreach (var note in ride.Notes)
-                paper.Write(2, note.In(units), Ink.Plain, "-");
+                paper.Write(2, note.In(units), TerminalStyle.Plain, "-");
         }
 
         Measurements(paper, spread);
         paper.Gap();
         foreach (var caution in Cautions.All)
-            paper.Write(0, caution, Ink.Quiet);
+            paper.Write(0, caution, TerminalStyle.Quiet);
     }
 
     /// <summary>What was ridden and how it ended, in a sentence.</summary>
@@ -70,11 +70,11 @@ static class RideReport
         return how.ToString(units);
     }
 
-    static void Figures(Paper paper, string heading, IReadOnlyList<FigureKind> kinds, Ride ride, RideSpread? spread, UnitSystem units)
+    static void Figures(TerminalText paper, string heading, IReadOnlyList<FigureKind> kinds, Ride ride, RideSpread? spread, UnitSystem units)
     {
         paper.Gap();
-        paper.Write(0, heading, Ink.Heading);
-        var label = 4 + kinds.Max(k => Paper.Cells(k.Title));
+        paper.Write(0, heading, TerminalStyle.Heading);
+        var label = 4 + kinds.Max(k => TerminalText.Cells(k.Title));
         foreach (var kind in kinds)
         {
             if (RideFigures.ValueOf(kind, ride) is not { } value)
@@ -83,38 +83,38 @@ static class RideReport
             var interval = spread?.Intervals.GetValueOrDefault(kind.Id)
                 ?? (hottest is { IsBand: true } ? new Interval(hottest.Low.Celsius, hottest.High.Celsius, []) : null);
             FormattableString at = $", at {(hottest?.At ?? default):0.0 km}";
-            paper.Write(label, Ledger.Written(units, value, kind.Unit, interval) + (hottest is null ? "" : at.ToString(units)), Ink.Plain, kind.Title, Ink.Plain, 2);
+            paper.Write(label, FigureText.Format(units, value, kind.Unit, interval) + (hottest is null ? "" : at.ToString(units)), TerminalStyle.Plain, kind.Title, TerminalStyle.Plain, 2);
             if (interval is { MattersMost.Count: > 0 } && Explained.Contains(kind))
-                paper.Write(4, $"Turns most on {string.Join(" and ", interval.MattersMost)}.", Ink.Quiet);
+                paper.Write(4, $"Turns most on {string.Join(" and ", interval.MattersMost)}.", TerminalStyle.Quiet);
         }
     }
 
-    static void Energies(Paper paper, Ride ride)
+    static void Energies(TerminalText paper, Ride ride)
     {
-        var shares = EnergyShare.Of(ride.Energy).Where(s => Math.Abs(s.Energy.WattHours) >= 0.005).ToList();
+        var shares = EnergyShare.Split(ride.Energy).Where(s => Math.Abs(s.Energy.WattHours) >= 0.005).ToList();
         var whole = shares.Sum(s => Math.Max(0, s.Energy.WattHours));
         if (whole <= 0)
             return;
         paper.Gap();
-        paper.Write(0, "Where the energy went", Ink.Heading);
-        var label = 4 + shares.Max(s => Paper.Cells(s.Title));
+        paper.Write(0, "Where the energy went", TerminalStyle.Heading);
+        var label = 4 + shares.Max(s => TerminalText.Cells(s.Title));
         foreach (var share in shares)
         {
             var part = share.Energy.WattHours / whole;
             var bar = new string('=', (int)Math.Round(Bar * Math.Abs(part)));
             var numbers = string.Create(CultureInfo.InvariantCulture, $"{100 * part,5:0.0} % {share.Energy.WattHours,8:0.00} Wh");
-            paper.Write(label + Paper.Cells(numbers) + 2, bar, Ink.Quiet, Paper.Padded(share.Title, label - 2) + numbers, Ink.Plain, 2);
+            paper.Write(label + TerminalText.Cells(numbers) + 2, bar, TerminalStyle.Quiet, TerminalText.Padded(share.Title, label - 2) + numbers, TerminalStyle.Plain, 2);
         }
 
-        paper.Write(2, string.Create(CultureInfo.InvariantCulture, $"Given up inside the cells: {ride.Energy.FromCells / 3600:0.00} Wh; not accounted for: {100 * ride.Energy.Unaccounted:0.0000} %."), Ink.Quiet);
+        paper.Write(2, string.Create(CultureInfo.InvariantCulture, $"Given up inside the cells: {ride.Energy.FromCells / 3600:0.00} Wh; not accounted for: {100 * ride.Energy.Unaccounted:0.0000} %."), TerminalStyle.Quiet);
     }
 
-    static void Measurements(Paper paper, RideSpread? spread)
+    static void Measurements(TerminalText paper, RideSpread? spread)
     {
         if (spread is not { MeasureNext.Count: > 0 })
             return;
         Report.WriteMeasurements(paper, spread.MeasureNext, RideFigures.All);
         paper.Gap();
-        paper.Write(0, "A range in brackets holds nine times out of ten when the values of the file are as uncertain as they are said to be.", Ink.Quiet);
+        paper.Write(0, "A range in brackets holds nine times out of ten when the values of the file are as uncertain as they are said to be.", TerminalStyle.Quiet);
     }
 }

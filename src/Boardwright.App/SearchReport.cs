@@ -16,28 +16,28 @@ static class SearchReport
     /// <param name="chosen">The boards to show.</param>
     /// <param name="misses">Where there is none, the boards that come nearest.</param>
     /// <param name="units">The reader's units.</param>
-    public static void Write(Paper paper, SearchResult result, IReadOnlyList<FoundBoard> chosen, IReadOnlyList<NearMiss> misses, UnitSystem units)
+    public static void Write(TerminalText paper, SearchResult result, IReadOnlyList<FoundBoard> chosen, IReadOnlyList<NearMiss> misses, UnitSystem units)
     {
-        paper.Write(0, result.Request.Board.Name.Or("A brief without a name"), Ink.Heading);
+        paper.Write(0, result.Request.Board.Name.Or("A brief without a name"), TerminalStyle.Heading);
         if (!result.IsComplete)
-            paper.Write(0, "The search was stopped: there may be more boards, and better ones.", Ink.Fix);
+            paper.Write(0, "The search was stopped: there may be more boards, and better ones.", TerminalStyle.Fix);
         foreach (var assumption in result.Assumptions)
-            paper.Write(2, $"{assumption.Key} is not in the brief; {assumption.Text} was taken.", Ink.Quiet);
+            paper.Write(2, $"{assumption.Key} is not in the brief; {assumption.Text} was taken.", TerminalStyle.Quiet);
         if (result.Missing.Count > 0)
         {
             paper.Write(0, "Nothing can be looked for without:");
             foreach (var key in result.Missing)
-                paper.Write(2, $"{key}: {Measuring.Of(key)}");
+                paper.Write(2, $"{key}: {MeasureAdvice.For(key)}");
             return;
         }
 
         foreach (var slot in result.Empty)
-            paper.Write(0, $"The shelf has nothing for {Keys.Of(slot)}.", Ink.Stop);
+            paper.Write(0, $"The shelf has nothing for {SlotKeys.KeyOf(slot)}.", TerminalStyle.Stop);
         Counts(paper, result);
         if (result.Boards.Count == 0)
         {
             paper.Gap();
-            paper.Write(0, result.IsComplete ? "No board of this shelf meets the brief." : "No board that meets the brief was found yet.", Ink.Heading);
+            paper.Write(0, result.IsComplete ? "No board of this shelf meets the brief." : "No board that meets the brief was found yet.", TerminalStyle.Heading);
             foreach (var miss in misses)
                 Missed(paper, miss, units);
             return;
@@ -46,10 +46,10 @@ static class SearchReport
         paper.Gap();
         paper.Write(0, result.Boards.Count == chosen.Count
             ? "No other board beats these in everything"
-            : $"{Count(result.Boards.Count)} boards are beaten by no other in everything; these {chosen.Count} differ most (--json and --csv give all)", Ink.Heading);
-        Row(paper, Headings, Ink.Quiet);
+            : $"{Count(result.Boards.Count)} boards are beaten by no other in everything; these {chosen.Count} differ most (--json and --csv give all)", TerminalStyle.Heading);
+        Row(paper, Headings, TerminalStyle.Quiet);
         foreach (var board in chosen)
-            Row(paper, Cells(Number(result, board), board, units), Ink.Plain);
+            Row(paper, Cells(Number(result, board), board, units), TerminalStyle.Plain);
         foreach (var board in chosen)
         {
             paper.Gap();
@@ -57,28 +57,28 @@ static class SearchReport
             foreach (var criterion in new[] { Criterion.Range, Criterion.Climb, Criterion.Speed, Criterion.Price, Criterion.Spare })
             {
                 if (board.HeldBackBy(criterion) is { Length: > 0 } why)
-                    paper.Write(5, $"{Name(criterion)} is held by {why}", Ink.Quiet);
+                    paper.Write(5, $"{Name(criterion)} is held by {why}", TerminalStyle.Quiet);
             }
 
             if (board.Fixes.Count > 0)
-                paper.Write(5, $"to be mended or set, as check says: {string.Join(", ", board.Fixes.Distinct(StringComparer.Ordinal))}", Ink.Fix);
+                paper.Write(5, $"to be mended or set, as check says: {string.Join(", ", board.Fixes.Distinct(StringComparer.Ordinal))}", TerminalStyle.Fix);
         }
 
         paper.Gap();
         foreach (var caution in Cautions.All)
-            paper.Write(0, caution, Ink.Quiet);
+            paper.Write(0, caution, TerminalStyle.Quiet);
     }
 
-    static void Missed(Paper paper, NearMiss miss, UnitSystem units)
+    static void Missed(TerminalText paper, NearMiss miss, UnitSystem units)
     {
         paper.Gap();
         paper.Write(0, $"Near to it: {string.Join(", ", miss.Board.Parts.Select(p => p.Name))}");
         foreach (var finding in miss.Against)
-            paper.Write(5, $"{finding.Says.In(units)} {finding.Remedy.In(units)}", Ink.Plain, finding.Level == Findings.Level.Stop ? "stop" : "fix", finding.Level == Findings.Level.Stop ? Ink.Stop : Ink.Fix);
+            paper.Write(5, $"{finding.Says.In(units)} {finding.Remedy.In(units)}", TerminalStyle.Plain, finding.Level == Findings.Level.Stop ? "stop" : "fix", finding.Level == Findings.Level.Stop ? TerminalStyle.Stop : TerminalStyle.Fix);
         foreach (var purchase in miss.Purchases)
-            paper.Write(5, $"This would meet the brief with {purchase.Says}.", Ink.Fine);
+            paper.Write(5, $"This would meet the brief with {purchase.Says}.", TerminalStyle.Fine);
         if (miss.Purchases.Count == 0)
-            paper.Write(5, "No single part that was tried would make it meet the brief.", Ink.Quiet);
+            paper.Write(5, "No single part that was tried would make it meet the brief.", TerminalStyle.Quiet);
     }
 
     /// <summary>One line on a search that is under way.</summary>
@@ -90,16 +90,16 @@ static class SearchReport
         return string.Create(CultureInfo.InvariantCulture, $"{100 * progress.Share:0} % screened: {so}");
     }
 
-    static void Counts(Paper paper, SearchResult result)
+    static void Counts(TerminalText paper, SearchResult result)
     {
         var counts = result.Counts;
         paper.Write(0, $"{Count(counts.Raw)} combinations of parts; {Count(counts.Screened)} go together; {Count(counts.Met)} of those meet the brief.");
         foreach (var left in counts.LeftOut.Take(6))
-            paper.Write(4, $"{Count(left.Boards)} left out by {left.Reason}: not so that {char.ToLowerInvariant(left.Says[0])}{left.Says[1..]}", Ink.Quiet);
+            paper.Write(4, $"{Count(left.Boards)} left out by {left.Reason}: not so that {char.ToLowerInvariant(left.Says[0])}{left.Says[1..]}", TerminalStyle.Quiet);
         if (counts.LeftOut.Count > 6)
-            paper.Write(4, $"and {counts.LeftOut.Count - 6} reasons more; --json gives all.", Ink.Quiet);
+            paper.Write(4, $"and {counts.LeftOut.Count - 6} reasons more; --json gives all.", TerminalStyle.Quiet);
         foreach (var missed in counts.Missed)
-            paper.Write(4, $"{Count(missed.Boards)} miss {missed.Rule}", Ink.Quiet);
+            paper.Write(4, $"{Count(missed.Boards)} miss {missed.Rule}", TerminalStyle.Quiet);
     }
 
     internal static string[] Cells(string number, FoundBoard b, UnitSystem units) =>
@@ -114,7 +114,7 @@ static class SearchReport
     ];
 
     /// <summary>A line of the table; the last cell is text, those before it stand as its lead, whose blanks are kept.</summary>
-    static void Row(Paper paper, string[] cells, Ink ink)
+    static void Row(TerminalText paper, string[] cells, TerminalStyle ink)
     {
         var lead = string.Concat(cells.Take(cells.Length - 1).Select((c, i) => i == 0 ? c.PadRight(Columns[0]) : c.PadLeft(Columns[i])));
         paper.Write(Columns.Sum() - cells[^1].Length, cells[^1], ink, lead, ink);

@@ -30,7 +30,7 @@ static class ShopRides
             {
                 design = (await place.DesignAsync(built, cancellation)).Loaded.Board;
             }
-            catch (ShopTrouble trouble)
+            catch (ShopException trouble)
             {
                 passedOver($"{place.Name}: {trouble.Says}");
             }
@@ -61,12 +61,12 @@ static class ShopRides
     /// <param name="ride">The ride.</param>
     /// <param name="passedOver">Told why it could not be held.</param>
     /// <param name="cancellation">Stops it.</param>
-    public static IReadOnlyList<Evidence> Held(ShopRide ride, Action<string> passedOver, CancellationToken cancellation)
+    public static IReadOnlyList<RideEvidence> CompareRide(ShopRide ride, Action<string> passedOver, CancellationToken cancellation)
     {
         // Where nobody wrote down heights the road is taken as level, which the model cannot be blamed for; so such a ride says nothing.
-        var answer = RideComparison.Of(ride.Design, ride.Log, cancellation: cancellation);
+        var answer = RideComparison.Compare(ride.Design, ride.Log, cancellation: cancellation);
         if (answer.IsKnown)
-            return [.. answer.Value.Differences.Select(d => new Evidence(ride.Board, ride.Ride, d))];
+            return [.. answer.Value.Differences.Select(d => new RideEvidence(ride.Board, ride.Ride, d))];
         passedOver($"{ride.Board}, {ride.Ride}: cannot be held against the model without {string.Join(", ", answer.Missing)}.");
         return [];
     }

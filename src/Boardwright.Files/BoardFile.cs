@@ -26,18 +26,18 @@ public static class BoardFile
 
     /// <summary>Reads a board file and every file of its shelf.</summary>
     /// <param name="path">The file, as the user wrote it.</param>
-    public static Loaded Read(string path) => Read(path, FileTree.OnDisk);
+    public static LoadedBoard Read(string path) => Read(path, FileTree.OnDisk);
 
     /// <summary>Reads a board file with another shelf than the one it names.</summary>
     /// <param name="path">The file, as the user wrote it.</param>
     /// <param name="shelfFolder">The folder of the shelf, as the user wrote it.</param>
-    public static Loaded Read(string path, string shelfFolder) => Read(path, FileTree.OnDisk, shelfFolder);
+    public static LoadedBoard Read(string path, string shelfFolder) => Read(path, FileTree.OnDisk, shelfFolder);
 
     /// <summary>Reads a board from a text that is not saved yet, as if it stood in a file.</summary>
     /// <param name="text">The text.</param>
     /// <param name="path">The file it would be saved in; its shelf is looked for from there.</param>
     /// <param name="files">Where its shelf is; the disk where not given.</param>
-    public static Loaded ReadText(string text, string path, FileTree? files = null)
+    public static LoadedBoard ReadText(string text, string path, FileTree? files = null)
     {
         var complaints = new Complaints();
         var shown = Shown(path);
@@ -47,23 +47,23 @@ public static class BoardFile
     /// <summary>Reads a board file and every file of its shelf.</summary>
     /// <param name="path">The file, as the user wrote it.</param>
     /// <param name="files">Where the files are.</param>
-    public static Loaded Read(string path, FileTree files) => Read(path, files, null);
+    public static LoadedBoard Read(string path, FileTree files) => Read(path, files, null);
 
-    static Loaded Read(string path, FileTree files, string? shelfFolder)
+    static LoadedBoard Read(string path, FileTree files, string? shelfFolder)
     {
         var complaints = new Complaints();
         var shown = Shown(path);
         return Read(files.ReadNodes(path, shown, WhenEmpty, complaints), path, files, complaints, shelfFolder);
     }
 
-    static Loaded Read(Node? root, string path, FileTree files, Complaints complaints, string? shelfFolder = null)
+    static LoadedBoard Read(Node? root, string path, FileTree files, Complaints complaints, string? shelfFolder = null)
     {
         var shown = Shown(path);
         var shelf = new ShelfReader(files, complaints);
-        if (root is not Map map)
+        if (root is not MapNode map)
         {
-            if (root is not (null or Spoiled))
-                complaints.Add(root.At, "", $"{(root is Sequence ? "A list" : ValueReader.Shown(root))} stands where a board file wants its sections.", root is Sequence ? "Name a board file; a list of parts is a shelf file." : "Begin the file with boardwright: 1, then name: and the sections of the board.");
+            if (root is not (null or SpoiledNode))
+                complaints.Add(root.At, "", $"{(root is SequenceNode ? "A list" : ValueReader.Shown(root))} stands where a board file wants its sections.", root is SequenceNode ? "Name a board file; a list of parts is a shelf file." : "Begin the file with boardwright: 1, then name: and the sections of the board.");
             return Refused(complaints, shown);
         }
 
@@ -71,15 +71,15 @@ public static class BoardFile
             return Refused(complaints, shown);
         var sheets = new SheetReader(shelf, complaints);
         var values = new ValueReader(complaints);
-        var draft = new Draft(typeof(Board), map.At);
-        var shelfEntry = Entry.Of(typeof(Board)).Single(static entry => entry.Key == ShelfKey);
+        var draft = new SheetDraft(typeof(Board), map.At);
+        var shelfEntry = Entry.ListEntries(typeof(Board)).Single(static entry => entry.Key == ShelfKey);
         if (map.Find(ShelfKey) is { } node && values.Read(shelfEntry, node, ShelfKey) is Known<Texts> { IsKnown: true } named)
         {
             draft.Set(shelfEntry, named, node.At);
             var folder = Path.GetDirectoryName(path) ?? "";
             foreach (var (i, name) in shelfFolder is null ? named.Value.Items.Index() : [])
             {
-                var at = node is Sequence list ? list.Items[i].At : node.At;
+                var at = node is SequenceNode list ? list.Items[i].At : node.At;
                 shelf.AddFolder(Path.Combine(folder, name), Shown(Path.Combine(folder, name)), at, ShelfKey);
             }
         }
@@ -92,20 +92,20 @@ public static class BoardFile
         if (complaints.Count > 0)
             return Refused(complaints, shown);
 
-        var places = new Dictionary<string, Place>(StringComparer.Ordinal);
+        var places = new Dictionary<string, SourceLocation>(StringComparer.Ordinal);
         draft.AddPlaces("", places);
         var read = new Shelf([.. parts.Select(part => new ShelfPart(part.Id, part.Kind, (Part)part.Draft.Build(), part.Draft.At))]);
         var plugs = PlugsOf(parts, places, complaints);
-        var board = ((Board)draft.Build() with { Plugs = plugs }).Named();
+        var board = ((Board)draft.Build() with { Plugs = plugs }).WithNames();
         Currencies.Check(board, places, complaints);
         return complaints.Count > 0 ? Refused(complaints, shown) : new(board, read, [], places);
     }
 
     /// <summary>The plugs of the shelf under their ids and names.</summary>
-    static Dictionary<string, Plug> PlugsOf(IEnumerable<(string Id, string Kind, Draft Draft)> parts, Dictionary<string, Place> places, Complaints complaints)
+    static Dictionary<string, Plug> PlugsOf(IEnumerable<(string Id, string Kind, SheetDraft Draft)> parts, Dictionary<string, SourceLocation> places, Complaints complaints)
     {
         var plugs = new Dictionary<string, Plug>(StringComparer.OrdinalIgnoreCase);
-        foreach (var (id, _, draft) in parts.Where(static part => Kinds.OnShelf[part.Kind] == typeof(Plug)))
+        foreach (var (id, _, draft) in parts.Where(static part => PartKinds.OnShelf[part.Kind] == typeof(Plug)))
         {
             var plug = (Plug)draft.Build();
             foreach (var name in new[] { id, plug.Name.Or(id) })
@@ -120,7 +120,7 @@ public static class BoardFile
         return plugs;
     }
 
-    internal static bool HasOurVersion(Map map, string file, Complaints complaints)
+    internal static bool HasOurVersion(MapNode map, string file, Complaints complaints)
     {
         var write = FormattableString.Invariant($"Write {VersionKey}: {Board.Version} in the first line.");
         switch (map.Find(VersionKey))
@@ -128,9 +128,9 @@ public static class BoardFile
             case null:
                 complaints.Add(new(file, 1, 1), VersionKey, "The file does not say in which version of the format it is written.", write);
                 return true;
-            case Spoiled:
+            case SpoiledNode:
                 return true;
-            case Scalar scalar when int.TryParse(scalar.Text, NumberStyles.None, CultureInfo.InvariantCulture, out var version) && version > 0:
+            case ScalarNode scalar when int.TryParse(scalar.Text, NumberStyles.None, CultureInfo.InvariantCulture, out var version) && version > 0:
                 if (version == Board.Version)
                     return true;
                 // What a later format holds cannot be judged here, so nothing else is said.
@@ -142,7 +142,7 @@ public static class BoardFile
         }
     }
 
-    static Loaded Refused(Complaints complaints, string file) => new(null, Shelf.Empty, complaints.Sorted(file), new Dictionary<string, Place>(StringComparer.Ordinal));
+    static LoadedBoard Refused(Complaints complaints, string file) => new(null, Shelf.Empty, complaints.Sorted(file), new Dictionary<string, SourceLocation>(StringComparer.Ordinal));
 
     internal static string Shown(string path) => path.Replace('\\', '/');
 }

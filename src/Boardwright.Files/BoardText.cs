@@ -54,7 +54,7 @@ public static class BoardText
                 changed = Change(changed.Text, $"{key}.{entry}", new Entered(value));
         }
 
-        foreach (var entry in Entry.Of(typeof(Spot)).Where(e => entries.All(kept => kept.Key != e.Key)))
+        foreach (var entry in Entry.ListEntries(typeof(BoxPosition)).Where(e => entries.All(kept => kept.Key != e.Key)))
         {
             if (changed.Refusal is null)
                 changed = Remove(changed.Text, $"{key}.{entry.Key}");
@@ -68,7 +68,7 @@ public static class BoardText
     /// <param name="name">Name of the thing; <c>null</c> for all of them.</param>
     public static Changed Unplace(string text, string? name = null)
     {
-        if (NodeReader.Read(text.StartsWith('\uFEFF') ? text[1..] : text, "", "", new Complaints()) is not Map root || root.Find("layout") is not Map { Pairs: var spots } || (name is not null && spots.All(s => s.Key.Text != name)))
+        if (NodeReader.Read(text.StartsWith('\uFEFF') ? text[1..] : text, "", "", new Complaints()) is not MapNode root || root.Find("layout") is not MapNode { Pairs: var spots } || (name is not null && spots.All(s => s.Key.Text != name)))
             return new(text, null);
         return Edited(text, "layout.pack.x", "-", (editor, map, _) => editor.Remove(map, name is null || spots.Count == 1 ? [("layout", 0)] : [("layout", 0), (name, 0)]));
     }
@@ -77,8 +77,8 @@ public static class BoardText
     {
         Node? node = NodeReader.Read(text.StartsWith('\uFEFF') ? text[1..] : text, "", "", new Complaints());
         foreach (var word in key.Split('.'))
-            node = (node as Map)?.Find(word);
-        return node is Map { Pairs.Count: > 0 };
+            node = (node as MapNode)?.Find(word);
+        return node is MapNode { Pairs.Count: > 0 };
     }
 
     /// <summary>Changes one value of a part in the text of a shelf file together with its origin and spread.</summary>
@@ -92,9 +92,9 @@ public static class BoardText
         if (text.StartsWith('\uFEFF'))
             return ChangePart(text[1..], id, key, entered) is { } rest ? rest with { Text = text[0] + rest.Text } : null;
         var complaints = new Complaints();
-        if (NodeReader.Read(text, "", "", complaints) is not Sequence list || complaints.Count > 0)
+        if (NodeReader.Read(text, "", "", complaints) is not SequenceNode list || complaints.Count > 0)
             return null;
-        var part = list.Items.OfType<Map>().FirstOrDefault(item => item.Find("id") is Scalar named && named.Text == id);
+        var part = list.Items.OfType<MapNode>().FirstOrDefault(item => item.Find("id") is ScalarNode named && named.Text == id);
         return part is null ? null : new Editor(text, key).State(part, [.. key.Split('.').Select(word => (word, 0))], entered);
     }
 
@@ -126,7 +126,7 @@ public static class BoardText
         if (text.StartsWith('\uFEFF'))
             return Append(text[1..], list, item) is var rest ? rest with { Text = text[0] + rest.Text } : rest;
         var complaints = new Complaints();
-        return NodeReader.Read(text, "", "", complaints) is Map map && complaints.Count == 0 ? new Editor(text, list).Append(map, item) : NotInOrder(text);
+        return NodeReader.Read(text, "", "", complaints) is MapNode map && complaints.Count == 0 ? new Editor(text, list).Append(map, item) : NotInOrder(text);
     }
 
     static Entered? Under(Node? root, string key)
@@ -135,23 +135,23 @@ public static class BoardText
             return null;
         foreach (var (name, item) in steps)
         {
-            root = (root as Map)?.Find(name);
+            root = (root as MapNode)?.Find(name);
             if (item > 0)
-                root = root is Sequence list && list.Items.Count >= item ? list.Items[item - 1] : null;
+                root = root is SequenceNode list && list.Items.Count >= item ? list.Items[item - 1] : null;
         }
 
         return root switch
         {
-            Scalar { IsEmpty: false } scalar => new(scalar.Text),
-            Map frame when frame.Find("value") is Scalar { IsEmpty: false } value => new(value.Text, (frame.Find("give") as Scalar)?.Text, (frame.Find("from") as Scalar)?.Text),
-            Map part when part.Find(SheetReader.Use) is Scalar { IsEmpty: false } id => new(id.Text),
+            ScalarNode { IsEmpty: false } scalar => new(scalar.Text),
+            MapNode frame when frame.Find("value") is ScalarNode { IsEmpty: false } value => new(value.Text, (frame.Find("give") as ScalarNode)?.Text, (frame.Find("from") as ScalarNode)?.Text),
+            MapNode part when part.Find(SheetReader.Use) is ScalarNode { IsEmpty: false } id => new(id.Text),
             _ => null,
         };
     }
 
     static Changed NotInOrder(string text) => new(text, new("The file is not in order, so nothing was changed in it.", "Mend the file first."));
 
-    static Changed Edited(string text, string key, string newValue, Func<Editor, Map, List<(string Key, int Item)>, Changed> edit, Type? of = null)
+    static Changed Edited(string text, string key, string newValue, Func<Editor, MapNode, List<(string Key, int Item)>, Changed> edit, Type? of = null)
     {
         if (text.StartsWith('\uFEFF'))
         {
@@ -161,7 +161,7 @@ public static class BoardText
 
         var complaints = new Complaints();
         var root = NodeReader.Read(text, "", "", complaints);
-        if (root is not Map map || complaints.Count > 0)
+        if (root is not MapNode map || complaints.Count > 0)
             return NotInOrder(text);
         if (string.IsNullOrWhiteSpace(newValue))
             return new(text, new($"Nothing is written for {key}.", "Write a value, or take the entry out."));
@@ -173,7 +173,7 @@ public static class BoardText
     }
 
     /// <summary>A value as YAML, in quotation marks only where it would be misread without them.</summary>
-    internal static string Written(string value, bool inFlow)
+    internal static string Quote(string value, bool inFlow)
     {
         // What follows a value decides how it is read: inside braces a comma or the brace itself.
         string[] trials = inFlow ? [$"{{ k: {value}, l: m }}", $"{{ l: m, k: {value} }}"] : [$"k: {value}\nl: m\n"];
@@ -185,8 +185,8 @@ public static class BoardText
     static bool ReadsBack(string trial, string value)
     {
         var complaints = new Complaints();
-        return NodeReader.Read(trial, "", "", complaints) is Map { Pairs.Count: 2 } map && complaints.Count == 0
-            && map.Find("k") is Scalar { IsPlain: true } alone && alone.Text == value && map.Find("l") is Scalar { Text: "m" };
+        return NodeReader.Read(trial, "", "", complaints) is MapNode { Pairs.Count: 2 } map && complaints.Count == 0
+            && map.Find("k") is ScalarNode { IsPlain: true } alone && alone.Text == value && map.Find("l") is ScalarNode { Text: "m" };
     }
 
     /// <summary>The keys from the file's root to an entry; a number picks an item of a list.</summary>
@@ -195,7 +195,7 @@ public static class BoardText
         var steps = new List<(string, int)>();
         var type = root;
         var words = key.Split('.');
-        if (root == typeof(Board) && Entry.Of(typeof(Fitted)).Any(entry => entry.Key == words[0].Split('[')[0]))
+        if (root == typeof(Board) && Entry.ListEntries(typeof(Fitted)).Any(entry => entry.Key == words[0].Split('[')[0]))
         {
             steps.Add((PartsKey, 0));
             type = typeof(Fitted);
@@ -222,7 +222,7 @@ public static class BoardText
                 name = word[..bracket];
             }
 
-            if (Entry.Of(type).FirstOrDefault(candidate => candidate.Key == name) is not { } entry || item > 0 != (entry.Form == EntryForm.Sheets))
+            if (Entry.ListEntries(type).FirstOrDefault(candidate => candidate.Key == name) is not { } entry || item > 0 != (entry.Form == EntryForm.Sheets))
                 return null;
             steps.Add((name, item));
             isName = entry.Form == EntryForm.NamedSheets;
@@ -242,28 +242,28 @@ public static class BoardText
 
         readonly string newLine = text.Contains("\r\n", StringComparison.Ordinal) ? "\r\n" : "\n";
 
-        public Changed State(Map map, List<(string Key, int Item)> steps, Entered entered)
+        public Changed State(MapNode map, List<(string Key, int Item)> steps, Entered entered)
         {
             string[] rest =
             [
-                $"value: {BoardText.Written(entered.Value, inFlow: true)}",
-                .. entered.Give is { } give ? new[] { $"give: {BoardText.Written(give, inFlow: true)}" } : [],
-                .. entered.From is { } from ? new[] { $"from: {BoardText.Written(from, inFlow: true)}" } : [],
+                $"value: {BoardText.Quote(entered.Value, inFlow: true)}",
+                .. entered.Give is { } give ? new[] { $"give: {BoardText.Quote(give, inFlow: true)}" } : [],
+                .. entered.From is { } from ? new[] { $"from: {BoardText.Quote(from, inFlow: true)}" } : [],
             ];
             frame = entered.IsPlain ? null : $"{{ {string.Join(", ", rest)} }}";
             // A frame or a table that is there goes as a whole, so that nothing of it outlives what was said anew.
             if (Framed(map, steps) is var (word, old))
-                return new(string.Concat(text.AsSpan(0, AfterColon(word)), " ", Written(entered.Value, old.IsFlow), text.AsSpan(EndOf(old))), null);
+                return new(string.Concat(text.AsSpan(0, AfterColon(word)), " ", Indented(entered.Value, old.IsFlow), text.AsSpan(EndOf(old))), null);
             return Apply(map, steps, entered.Value);
         }
 
-        public Changed Place(Map map, List<(string Key, int Item)> steps, IReadOnlyList<(string Key, string Value)> entries)
+        public Changed Place(MapNode map, List<(string Key, int Item)> steps, IReadOnlyList<(string Key, string Value)> entries)
         {
-            frame = $"{{ {string.Join(", ", entries.Select(e => $"{e.Key}: {BoardText.Written(e.Value, inFlow: true)}"))} }}";
+            frame = $"{{ {string.Join(", ", entries.Select(e => $"{e.Key}: {BoardText.Quote(e.Value, inFlow: true)}"))} }}";
             return Apply(map, steps[..^1], entries[0].Value);
         }
 
-        public Changed Remove(Map map, List<(string Key, int Item)> steps)
+        public Changed Remove(MapNode map, List<(string Key, int Item)> steps)
         {
             for (var at = 0; ; at++)
             {
@@ -272,17 +272,17 @@ public static class BoardText
                 if (index < 0)
                     return new(text, null);
                 var (word, node) = map.Pairs[index];
-                if (item > 0 && node is Sequence list && list.Items.Count >= item)
+                if (item > 0 && node is SequenceNode list && list.Items.Count >= item)
                     node = list.Items[item - 1];
                 if (at < steps.Count - 1)
                 {
-                    if (node is not Map inside)
+                    if (node is not MapNode inside)
                         return new(text, null);
                     map = inside;
                     continue;
                 }
 
-                var end = node is Scalar { IsEmpty: true } ? AfterColon(word) : EndOf(node);
+                var end = node is ScalarNode { IsEmpty: true } ? AfterColon(word) : EndOf(node);
                 if (map.Pairs.Count == 1)
                     return Refuse($"{key} is the only entry where it stands.", "Take the whole part out in the file itself.");
                 if (!map.IsFlow)
@@ -294,7 +294,7 @@ public static class BoardText
             Changed Cut(int from, int to) => new(text.Remove(from, to - from), null);
         }
 
-        public Changed Append(Map map, string item)
+        public Changed Append(MapNode map, string item)
         {
             var (word, node) = map.Pairs.FirstOrDefault(pair => pair.Key.Text == key);
             switch (word is null ? null : node)
@@ -302,27 +302,27 @@ public static class BoardText
                 case null:
                     var end = text.EndsWith('\n') || text.Length == 0 ? "" : newLine;
                     return Insert(text.Length, $"{end}{key}:{newLine}  - {item}{newLine}");
-                case Scalar { IsEmpty: true }:
+                case ScalarNode { IsEmpty: true }:
                     return Insert(EndOfLine(AfterColon(word!)), $"{newLine}  - {item}");
-                case Sequence { IsFlow: true, Items.Count: 0 } empty:
+                case SequenceNode { IsFlow: true, Items.Count: 0 } empty:
                     return new(string.Concat(text.AsSpan(0, AfterColon(word!)), $"{newLine}  - {item}", text.AsSpan(empty.End)), null);
-                case Sequence { IsFlow: true } list:
+                case SequenceNode { IsFlow: true } list:
                     return Insert(LastOf(list.Items[^1]), ", " + item);
-                case Sequence list:
+                case SequenceNode list:
                     return Insert(EndOfLine(LastOf(list)), $"{newLine}{new string(' ', list.At.Column - 1)}- {item}");
                 default:
                     return Refuse($"{key} is not a list in this file.", "Mend the file first.");
             }
         }
 
-        static (Scalar Word, Map Frame)? Framed(Map map, List<(string Key, int Item)> steps)
+        static (ScalarNode Word, MapNode Frame)? Framed(MapNode map, List<(string Key, int Item)> steps)
         {
             foreach (var (at, (name, item)) in steps.Index())
             {
                 var (word, node) = map.Pairs.FirstOrDefault(pair => pair.Key.Text == name);
                 if (item > 0)
-                    node = node is Sequence list && list.Items.Count >= item ? list.Items[item - 1] : null;
-                if (node is not Map inside)
+                    node = node is SequenceNode list && list.Items.Count >= item ? list.Items[item - 1] : null;
+                if (node is not MapNode inside)
                     return null;
                 if (at == steps.Count - 1)
                     return inside.Find(SheetReader.Use) is not null ? null : (word!, inside);
@@ -334,8 +334,8 @@ public static class BoardText
 
         int EndOf(Node node) => node switch
         {
-            Map { IsFlow: true } map => map.End,
-            Sequence { IsFlow: true } list => list.End,
+            MapNode { IsFlow: true } map => map.End,
+            SequenceNode { IsFlow: true } list => list.End,
             _ => LastOf(node),
         };
 
@@ -347,9 +347,9 @@ public static class BoardText
             return end < 0 ? text.Length : end + 1;
         }
 
-        string Written(string value, bool inFlow) => frame ?? BoardText.Written(value, inFlow);
+        string Indented(string value, bool inFlow) => frame ?? BoardText.Quote(value, inFlow);
 
-        public Changed Apply(Map map, List<(string Key, int Item)> steps, string value)
+        public Changed Apply(MapNode map, List<(string Key, int Item)> steps, string value)
         {
             // The item of a list is itself a step down.
             for (var at = 0; ; at++)
@@ -361,28 +361,28 @@ public static class BoardText
                     return item > 0 ? Refuse("There is no such item in the file.", "Add the item to the file first.") : Add(map, [.. steps.Skip(at).Select(step => step.Key)], value);
                 if (item > 0)
                 {
-                    if (node is not Sequence list || list.Items.Count < item)
+                    if (node is not SequenceNode list || list.Items.Count < item)
                         return Refuse("There is no such item in the file.", "Add the item to the file first.");
                     node = list.Items[item - 1];
                 }
 
                 switch (node)
                 {
-                    case Scalar { IsEmpty: true } when isLast:
-                        return Insert(AfterColon(word), " " + Written(value, map.IsFlow));
-                    case Scalar { IsEmpty: true }:
+                    case ScalarNode { IsEmpty: true } when isLast:
+                        return Insert(AfterColon(word), " " + Indented(value, map.IsFlow));
+                    case ScalarNode { IsEmpty: true }:
                         return map.IsFlow
                             ? Insert(AfterColon(word), " " + Flow([.. steps.Skip(at + 1).Select(step => step.Key)], value))
                             : Insert(EndOfLine(AfterColon(word)), Block([.. steps.Skip(at + 1).Select(step => step.Key)], value, word.At.Column + 1));
-                    case Scalar scalar when isLast:
-                        return Replace(scalar, Written(value, map.IsFlow || item > 0));
-                    case Scalar id:
-                        return Replace(id, $"{{ {SheetReader.Use}: {BoardText.Written(id.Text, inFlow: true)}, {Inside([.. steps.Skip(at + 1).Select(step => step.Key)], value)} }}");
-                    case Map frame when isLast:
-                        return frame.Find("value") is Scalar { IsEmpty: false } inner ? Replace(inner, Written(value, frame.IsFlow))
-                            : frame.Find(SheetReader.Use) is Scalar { IsEmpty: false } use ? Replace(use, Written(value, frame.IsFlow))
+                    case ScalarNode scalar when isLast:
+                        return Replace(scalar, Indented(value, map.IsFlow || item > 0));
+                    case ScalarNode id:
+                        return Replace(id, $"{{ {SheetReader.Use}: {BoardText.Quote(id.Text, inFlow: true)}, {Inside([.. steps.Skip(at + 1).Select(step => step.Key)], value)} }}");
+                    case MapNode frame when isLast:
+                        return frame.Find("value") is ScalarNode { IsEmpty: false } inner ? Replace(inner, Indented(value, frame.IsFlow))
+                            : frame.Find(SheetReader.Use) is ScalarNode { IsEmpty: false } use ? Replace(use, Indented(value, frame.IsFlow))
                             : Refuse($"{key} is written out over several entries, and is more than one value.", "Change it in the file itself.");
-                    case Map inside:
+                    case MapNode inside:
                         map = inside;
                         break;
                     default:
@@ -391,7 +391,7 @@ public static class BoardText
             }
         }
 
-        Changed Add(Map map, string[] keys, string value)
+        Changed Add(MapNode map, string[] keys, string value)
         {
             if (!map.IsFlow)
                 return Insert(EndOfLine(LastOf(map)), Block(keys, value, map.Pairs[0].Key.At.Column - 1));
@@ -408,20 +408,20 @@ public static class BoardText
         /// <summary>Where the last value inside a map ends; the parser's own mark for its end lies where the next thing begins.</summary>
         int LastOf(Node node) => node switch
         {
-            Scalar scalar => Trimmed(scalar),
-            Sequence { IsFlow: true } list => list.End,
-            Map { IsFlow: true } map when map.Pairs.Count == 0 => map.End,
-            Map map => map.Pairs[^1] switch
+            ScalarNode scalar => Trimmed(scalar),
+            SequenceNode { IsFlow: true } list => list.End,
+            MapNode { IsFlow: true } map when map.Pairs.Count == 0 => map.End,
+            MapNode map => map.Pairs[^1] switch
             {
-                (var word, Scalar { IsEmpty: true }) => AfterColon(word),
-                (_, Map { IsFlow: true } inner) => inner.End,
+                (var word, ScalarNode { IsEmpty: true }) => AfterColon(word),
+                (_, MapNode { IsFlow: true } inner) => inner.End,
                 (_, var inner) => LastOf(inner),
             },
-            Sequence list => list.Items[^1] is Map { IsFlow: true } item ? item.End : LastOf(list.Items[^1]),
+            SequenceNode list => list.Items[^1] is MapNode { IsFlow: true } item ? item.End : LastOf(list.Items[^1]),
             _ => throw new NotSupportedException("A spoiled piece has no end."),
         };
 
-        int AfterColon(Scalar word) => text.IndexOf(':', word.End) + 1;
+        int AfterColon(ScalarNode word) => text.IndexOf(':', word.End) + 1;
 
         int EndOfLine(int from)
         {
@@ -430,19 +430,19 @@ public static class BoardText
         }
 
         /// <summary>The end of a scalar; a text over several lines ends before its last line break.</summary>
-        int Trimmed(Scalar scalar) => scalar.Start + text.AsSpan(scalar.Start, scalar.End - scalar.Start).TrimEnd().Length;
+        int Trimmed(ScalarNode scalar) => scalar.Start + text.AsSpan(scalar.Start, scalar.End - scalar.Start).TrimEnd().Length;
 
         string Block(string[] keys, string value, int indent) => keys.Length == 1
-            ? $"{newLine}{new string(' ', indent)}{keys[0]}: {Written(value, inFlow: false)}"
+            ? $"{newLine}{new string(' ', indent)}{keys[0]}: {Indented(value, inFlow: false)}"
             : $"{newLine}{new string(' ', indent)}{keys[0]}:{Block(keys[1..], value, indent + 2)}";
 
-        string Inside(string[] keys, string value) => keys.Length == 1 ? $"{keys[0]}: {Written(value, inFlow: true)}" : $"{keys[0]}: {Flow(keys[1..], value)}";
+        string Inside(string[] keys, string value) => keys.Length == 1 ? $"{keys[0]}: {Indented(value, inFlow: true)}" : $"{keys[0]}: {Flow(keys[1..], value)}";
 
         string Flow(string[] keys, string value) => $"{{ {Inside(keys, value)} }}";
 
         Changed Insert(int at, string piece) => new(text.Insert(at, piece), null);
 
-        Changed Replace(Scalar scalar, string piece) => new(string.Concat(text.AsSpan(0, scalar.Start), piece, text.AsSpan(Trimmed(scalar))), null);
+        Changed Replace(ScalarNode scalar, string piece) => new(string.Concat(text.AsSpan(0, scalar.Start), piece, text.AsSpan(Trimmed(scalar))), null);
 
         Changed Refuse(string says, string remedy) => new(text, new(says, remedy));
     }

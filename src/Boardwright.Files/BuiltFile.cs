@@ -7,7 +7,7 @@ namespace Boardwright.Files;
 /// <param name="Built">The board, or <c>null</c> when there is any complaint: nothing is half loaded.</param>
 /// <param name="Complaints">Everything that is wrong in the file.</param>
 /// <param name="Places">Where each given value is written, by its dotted key.</param>
-public sealed record LoadedBuilt(BuiltBoard? Built, IReadOnlyList<Complaint> Complaints, IReadOnlyDictionary<string, Place> Places);
+public sealed record LoadedBuilt(BuiltBoard? Built, IReadOnlyList<Complaint> Complaints, IReadOnlyDictionary<string, SourceLocation> Places);
 
 /// <summary>Files of built boards: <c>SERIAL.built.yaml</c>.</summary>
 public static class BuiltFile
@@ -60,27 +60,27 @@ public static class BuiltFile
 
     static LoadedBuilt Read(Node? root, string shown, Complaints complaints)
     {
-        LoadedBuilt Refused() => new(null, complaints.Sorted(shown), new Dictionary<string, Place>(StringComparer.Ordinal));
-        if (root is not Map map)
+        LoadedBuilt Refused() => new(null, complaints.Sorted(shown), new Dictionary<string, SourceLocation>(StringComparer.Ordinal));
+        if (root is not MapNode map)
         {
-            if (root is not (null or Spoiled))
-                complaints.Add(root.At, "", $"{(root is Sequence ? "A list" : ValueReader.Shown(root))} stands where the file of a built board wants its entries.", "Begin the file with boardwright: 1, then serial: and board:.");
+            if (root is not (null or SpoiledNode))
+                complaints.Add(root.At, "", $"{(root is SequenceNode ? "A list" : ValueReader.Shown(root))} stands where the file of a built board wants its entries.", "Begin the file with boardwright: 1, then serial: and board:.");
             return Refused();
         }
 
         if (!BoardFile.HasOurVersion(map, shown, complaints))
             return Refused();
-        var draft = new Draft(typeof(BuiltBoard), map.At);
+        var draft = new SheetDraft(typeof(BuiltBoard), map.At);
         new SheetReader(new ShelfReader(FileTree.OnDisk, complaints), complaints).Fill(draft, typeof(BuiltBoard), map, "", "the file of a built board", [BoardFile.VersionKey]);
-        var places = new Dictionary<string, Place>(StringComparer.Ordinal);
+        var places = new Dictionary<string, SourceLocation>(StringComparer.Ordinal);
         draft.AddPlaces("", places);
-        var built = ((BuiltBoard)draft.Build()).Named();
+        var built = ((BuiltBoard)draft.Build()).WithNames();
         new Checking(places, map.At, complaints).All(built);
         return complaints.Count > 0 ? Refused() : new(built, [], places);
     }
 
     /// <summary>What cannot be said of one entry alone.</summary>
-    sealed class Checking(Dictionary<string, Place> places, Place start, Complaints complaints)
+    sealed class Checking(Dictionary<string, SourceLocation> places, SourceLocation start, Complaints complaints)
     {
         public void All(BuiltBoard built)
         {
@@ -131,7 +131,7 @@ public static class BuiltFile
             }
         }
 
-        Place At(string key) => places.TryGetValue(key, out var place) ? place : start;
+        SourceLocation At(string key) => places.TryGetValue(key, out var place) ? place : start;
 
         void Due<T>(Known<T> known, string remedy)
             where T : notnull

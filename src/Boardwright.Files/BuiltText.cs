@@ -19,7 +19,7 @@ public static class BuiltText
     public static string Begin(string serial, string board, int? revision, Moment begun, string who)
     {
         var text = new StringBuilder();
-        text.Append(CultureInfo.InvariantCulture, $"boardwright: {Board.Version}\nserial: {Written(serial)}\nboard: {Written(board)}\n");
+        text.Append(CultureInfo.InvariantCulture, $"boardwright: {Board.Version}\nserial: {Quote(serial)}\nboard: {Quote(board)}\n");
         if (revision is { } number)
             text.Append(CultureInfo.InvariantCulture, $"revision: {number}\n");
         text.Append(CultureInfo.InvariantCulture, $"begun: {Moment.On(begun.Day)}\n");
@@ -34,7 +34,7 @@ public static class BuiltText
     public static Changed Add(string text, string list, Sheet item)
     {
         ArgumentNullException.ThrowIfNull(item);
-        if (list == States || Entry.Of(typeof(BuiltBoard)).FirstOrDefault(entry => entry.Key == list) is not { Form: EntryForm.Sheets } entry || entry.ValueType != item.GetType())
+        if (list == States || Entry.ListEntries(typeof(BuiltBoard)).FirstOrDefault(entry => entry.Key == list) is not { Form: EntryForm.Sheets } entry || entry.ValueType != item.GetType())
             throw new ArgumentException($"{item.GetType().Name} cannot be added to {list}.", nameof(list));
         return InOrder(BoardText.Append(text, list, Item(item)), text);
     }
@@ -83,7 +83,7 @@ public static class BuiltText
         // What stands in the text is judged, and not what somebody read from it a while ago.
         if (BuiltFile.ReadText(text, "").Built is not { } built)
             return new(text, new("The file is not in order, so nothing was changed in it.", "Mend the file first."));
-        var (marking, refusal) = Readiness.Of(built, steps, design).Mark(state, who, when, why);
+        var (marking, refusal) = Readiness.Compute(built, steps, design).Mark(state, who, when, why);
         return marking is null ? new(text, refusal) : InOrder(BoardText.Append(text, States, Item(marking)), text);
     }
 
@@ -98,7 +98,7 @@ public static class BuiltText
     /// <summary>A sheet in braces, as a file writes it; what is not known is left out.</summary>
     internal static string Item(Sheet sheet)
     {
-        var pairs = Entry.Of(sheet.GetType()).Select(entry => (entry.Key, Value: Value(entry, entry.Read(sheet)))).Where(static pair => pair.Value is not null).Select(static pair => $"{pair.Key}: {pair.Value}").ToList();
+        var pairs = Entry.ListEntries(sheet.GetType()).Select(entry => (entry.Key, Value: Value(entry, entry.Read(sheet)))).Where(static pair => pair.Value is not null).Select(static pair => $"{pair.Key}: {pair.Value}").ToList();
         return pairs.Count == 0 ? "{}" : $"{{ {string.Join(", ", pairs)} }}";
     }
 
@@ -106,12 +106,12 @@ public static class BuiltText
     {
         Sheet sheet => Item(sheet) is var written && written != "{}" ? written : null,
         IKnown { IsKnown: false } => null,
-        IKnown { Content: Texts texts } => texts.Items.Count == 1 ? Written(texts.Items[0]) : $"[{string.Join(", ", texts.Items.Select(Written))}]",
-        IKnown { Content: IQuantity quantity } => Written(Quantity(entry, quantity.Si)),
+        IKnown { Content: Texts texts } => texts.Items.Count == 1 ? Quote(texts.Items[0]) : $"[{string.Join(", ", texts.Items.Select(Quote))}]",
+        IKnown { Content: IQuantity quantity } => Quote(Quantity(entry, quantity.Si)),
         IKnown { Content: bool holds } => holds ? "yes" : "no",
-        IKnown { Content: Enum word } => Written(Entry.Word(word)),
-        IKnown { Content: IFormattable other } => Written(other.ToString(null, CultureInfo.InvariantCulture)),
-        IKnown known => Written(known.Content!.ToString()!),
+        IKnown { Content: Enum word } => Quote(Entry.Word(word)),
+        IKnown { Content: IFormattable other } => Quote(other.ToString(null, CultureInfo.InvariantCulture)),
+        IKnown known => Quote(known.Content!.ToString()!),
         _ => throw new NotSupportedException($"{entry.Key} has a form that is not written here."),
     };
 
@@ -122,8 +122,8 @@ public static class BuiltText
         if (unit is null)
             return QuantityText.Write(si, entry.Dimension);
         var text = FormattableString.Invariant($"{unit.FromSi(si):0.######} {unit.Symbol}");
-        return QuantityText.Read(text, new Asked(entry.Dimension) { Least = double.MinValue, Greatest = double.MaxValue }) is { IsRead: true } read && Math.Abs(read.Si - si) <= 1e-12 * Math.Abs(si) ? text : QuantityText.Write(si, entry.Dimension);
+        return QuantityText.Read(text, new QuantityRequest(entry.Dimension) { Least = double.MinValue, Greatest = double.MaxValue }) is { IsRead: true } read && Math.Abs(read.Si - si) <= 1e-12 * Math.Abs(si) ? text : QuantityText.Write(si, entry.Dimension);
     }
 
-    static string Written(string value) => BoardText.Written(value, inFlow: true);
+    static string Quote(string value) => BoardText.Quote(value, inFlow: true);
 }

@@ -34,7 +34,7 @@ public static class CellBench
         if (wrong.Count == 0 && measurements.Where(m => m.CanTeach).Max(m => m.Stretches.Max(s => s.CoulombsAfter)) < CellFit.LeastCapacity.Coulombs)
             wrong.Add(Start(paths[0]), "", "Hardly any charge is taken out of the cell.", "Check the sign of the current and of the count: both are positive in a discharge.");
         if (wrong.Count > 0) return Refused(wrong.Sorted(""));
-        var fit = CellFit.Of(id, measurements);
+        var fit = CellFit.Fit(id, measurements);
         return new CellOutcome(CellText.Report(fit), CellText.Shelf(fit), fit, fit.Replays, []);
     }
 
@@ -50,7 +50,7 @@ public static class CellBench
         var shown = shelfFile.Replace('\\', '/');
         var reader = new ShelfReader(FileTree.OnDisk, wrong);
         reader.AddFile(shelfFile, shown);
-        var cells = reader.ReadAll().Where(p => p.Kind == Kinds.WordOf(typeof(Cell))).ToArray();
+        var cells = reader.ReadAll().Where(p => p.Kind == PartKinds.WordOf(typeof(Cell))).ToArray();
         if (wrong.Count > 0 || complaints.Count > 0) return Refused([.. wrong.Sorted(shown), .. complaints]);
         var chosen = cells.Where(c => id is null || string.Equals(c.Id, id, StringComparison.Ordinal)).ToArray();
         if (chosen.Length != 1)
@@ -61,7 +61,7 @@ public static class CellBench
         }
 
         var cell = (Cell)chosen[0].Draft.Build();
-        var answer = CellModel.Of(cell);
+        var answer = CellModel.Compute(cell);
         if (!answer.IsKnown)
             wrong.Add(chosen[0].Draft.At, cell.Id, "The cell cannot be modelled.", "It needs capacity, rest_voltage and resistance; and with polarisation, R1 and tau1 both, and R2 and tau2 both or neither.");
         foreach (var (path, measurement) in paths.Zip(measurements))
@@ -71,11 +71,11 @@ public static class CellBench
         }
 
         if (wrong.Count > 0) return Refused(wrong.Sorted(shown));
-        var replays = measurements.Select(m => CellReplay.Of(answer.Value, m)).ToArray();
+        var replays = measurements.Select(m => CellReplay.Replay(answer.Value, m)).ToArray();
         return new CellOutcome(replays.Length > 0 ? CellText.Report(cell.Id, replays) : "", null, null, replays, []);
     }
 
-    static Place Start(string path) => new(path.Replace('\\', '/'), 1, 1);
+    static SourceLocation Start(string path) => new(path.Replace('\\', '/'), 1, 1);
 
     static CellOutcome Refused(IReadOnlyList<Complaint> complaints) => new("", null, null, [], complaints);
 }

@@ -63,43 +63,43 @@ public static class CellMeasurements
             if (row.IsWhiteSpace() || row[0] == '#') continue;
             if (columns is null)
             {
-                columns = Columns.Of(row.ToString(), new Place(shown, line, 1), temperature, complaints);
+                columns = Columns.Parse(row.ToString(), new SourceLocation(shown, line, 1), temperature, complaints);
                 if (columns is null) return null;
                 continue;
             }
 
-            if (columns.Read(row, new Place(shown, line, 1), complaints) is not { } reading) continue;
+            if (columns.Read(row, new SourceLocation(shown, line, 1), complaints) is not { } reading) continue;
             if (readings.Count > 0 && reading.Seconds < readings[^1].Seconds)
-                complaints.Add(new Place(shown, line, columns.TimeColumnOf(row)), "time", "Time runs back here.", "Sort the rows by time, or cut the file where a new test begins.");
+                complaints.Add(new SourceLocation(shown, line, columns.TimeColumnOf(row)), "time", "Time runs back here.", "Sort the rows by time, or cut the file where a new test begins.");
             readings.Add(reading);
         }
 
         if (columns is null)
-            complaints.Add(new Place(shown, 1, 1), "", "The file holds no row of names.", "Begin with a row such as time_s,current_A,voltage_V,discharged_Ah,case_temp_C.");
+            complaints.Add(new SourceLocation(shown, 1, 1), "", "The file holds no row of names.", "Begin with a row such as time_s,current_A,voltage_V,discharged_Ah,case_temp_C.");
         else if (readings.Count < 2 && complaints.Count == before)
-            complaints.Add(new Place(shown, Math.Max(line, 1), 1), "", "A measurement needs at least two rows of numbers.", "Check that it is the right file.");
+            complaints.Add(new SourceLocation(shown, Math.Max(line, 1), 1), "", "A measurement needs at least two rows of numbers.", "Check that it is the right file.");
         return complaints.Count > before ? null : new CellMeasurement(shown[(shown.LastIndexOf('/') + 1)..], columns!.Kind, readings);
     }
 
     /// <summary>Which column holds what.</summary>
     sealed class Columns
     {
-        readonly record struct Column(string Name, Unit Unit);
+        readonly record struct ColumnUnit(string Name, Unit Unit);
 
-        readonly Column?[] columns;
+        readonly ColumnUnit?[] columns;
         readonly double kelvins;
         readonly string[] names;
 
-        Columns(Column?[] columns, string[] names, double kelvins, CellRecordKind kind) =>
+        Columns(ColumnUnit?[] columns, string[] names, double kelvins, CellRecordKind kind) =>
             (this.columns, this.names, this.kelvins, Kind) = (columns, names, kelvins, kind);
 
         public CellRecordKind Kind { get; }
 
-        public static Columns? Of(string row, Place at, Temperature? temperature, Complaints complaints)
+        public static Columns? Parse(string row, SourceLocation at, Temperature? temperature, Complaints complaints)
         {
             var before = complaints.Count;
             var words = row.Split(',');
-            var found = new Column?[words.Length];
+            var found = new ColumnUnit?[words.Length];
             var start = 1;
             for (var i = 0; i < words.Length; i++)
             {
@@ -117,7 +117,7 @@ public static class CellMeasurements
                 else if (found.Any(c => c?.Name == quantity.Name))
                     complaints.Add(here, words[i], $"There are two columns of {word}.", "Take one of them out.");
                 else
-                    found[i] = new Column(quantity.Name, unit);
+                    found[i] = new ColumnUnit(quantity.Name, unit);
             }
 
             bool Has(string name) => found.Any(c => c?.Name == name);
@@ -138,7 +138,7 @@ public static class CellMeasurements
 
         public int TimeColumnOf(ReadOnlySpan<char> row) => StartOf(row, Array.FindIndex(columns, c => c?.Name == "time"));
 
-        public CellReading? Read(ReadOnlySpan<char> row, Place at, Complaints complaints)
+        public CellReading? Read(ReadOnlySpan<char> row, SourceLocation at, Complaints complaints)
         {
             var (seconds, amperes, volts, watts, coulombs, temperature) = (double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, double.NaN);
             var rest = row;

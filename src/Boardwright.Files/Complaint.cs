@@ -4,7 +4,7 @@ namespace Boardwright.Files;
 /// <param name="File">The file as the user wrote it, or relative to the board file's folder as the user wrote that.</param>
 /// <param name="Line">The line.</param>
 /// <param name="Column">The column.</param>
-public sealed record Place(string File, int Line, int Column)
+public sealed record SourceLocation(string File, int Line, int Column)
 {
     /// <summary>The place as compilers write it, so that editors can follow it.</summary>
     public override string ToString() => FormattableString.Invariant($"{File}:{Line}:{Column}");
@@ -15,7 +15,7 @@ public sealed record Place(string File, int Line, int Column)
 /// <param name="Key">The dotted key, such as <c>motor.shaft_length</c>, or <c>p15-5m-10.teeth</c> for a part of a shelf file; empty when the whole file is meant.</param>
 /// <param name="Says">What is wrong, in one sentence.</param>
 /// <param name="Remedy">How to mend it, in one sentence.</param>
-public sealed record Complaint(Place At, string Key, string Says, string Remedy)
+public sealed record Complaint(SourceLocation At, string Key, string Says, string Remedy)
 {
     /// <summary>The file.</summary>
     public string File => At.File;
@@ -56,9 +56,9 @@ sealed class Complaints
     public void Keep(int count) => all.RemoveRange(count, all.Count - count);
 
     /// <summary>Adds one.</summary>
-    public void Add(Place at, string key, string says, string remedy) =>
+    public void Add(SourceLocation at, string key, string says, string remedy) =>
         all.Add(new(at, key.Length > LongestKey ? key[..LongestKey] + "…" : key, says, remedy));
 
     /// <summary>Adds one for a refused value.</summary>
-    public void Add(Place at, string key, Refusal refusal) => Add(at, key, refusal.Says, refusal.Remedy);
+    public void Add(SourceLocation at, string key, Refusal refusal) => Add(at, key, refusal.Says, refusal.Remedy);
 }

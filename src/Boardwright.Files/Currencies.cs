@@ -6,10 +6,10 @@ namespace Boardwright.Files;
 static class Currencies
 {
     /// <summary>Complains about every amount in another currency than the first.</summary>
-    public static void Check(Board board, IReadOnlyDictionary<string, Place> places, Complaints complaints)
+    public static void Check(Board board, IReadOnlyDictionary<string, SourceLocation> places, Complaints complaints)
     {
         (string Currency, string Key)? first = null;
-        foreach (var (key, currency) in Of(board).Concat(PlugsOf(board).SelectMany(Of)))
+        foreach (var (key, currency) in Find(board).Concat(PlugsOf(board).SelectMany(Find)))
         {
             first ??= (currency, key);
             if (currency != first.Value.Currency && places.TryGetValue(key, out var at))
@@ -17,9 +17,9 @@ static class Currencies
         }
     }
 
-    static IEnumerable<(string Key, string Currency)> Of(Sheet sheet)
+    static IEnumerable<(string Key, string Currency)> Find(Sheet sheet)
     {
-        foreach (var entry in Entry.Of(sheet.GetType()))
+        foreach (var entry in Entry.ListEntries(sheet.GetType()))
         {
             switch (entry.Read(sheet))
             {
@@ -30,11 +30,11 @@ static class Currencies
                     yield return (rate.Key, rate.Value.PerHour.Currency);
                     break;
                 case Sheet inner:
-                    foreach (var found in Of(inner))
+                    foreach (var found in Find(inner))
                         yield return found;
                     break;
                 case IEnumerable<Sheet> list:
-                    foreach (var found in list.SelectMany(Of))
+                    foreach (var found in list.SelectMany(Find))
                         yield return found;
                     break;
             }

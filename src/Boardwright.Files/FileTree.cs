@@ -12,7 +12,7 @@ public abstract class FileTree
     public static FileTree OnDisk { get; } = Opening(static path => new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete));
 
     /// <summary>Texts under their paths; <c>/</c> parts folders, and <c>..</c> leads out of one as on the disk.</summary>
-    public static FileTree Of(IReadOnlyDictionary<string, string> texts) => new Memory(texts);
+    public static FileTree FromTexts(IReadOnlyDictionary<string, string> texts) => new Memory(texts);
 
     /// <summary>The same files, each parsed again only when its text has changed: for whoever reads a board at every key stroke. Not for two threads at once.</summary>
     public FileTree Remembering() => new Memo(this);
@@ -64,7 +64,7 @@ public abstract class FileTree
     /// <returns>The text, or <c>null</c> when there is none; that was then complained about.</returns>
     internal string? Read(string path, string shown, Complaints complaints)
     {
-        var start = new Place(shown, 1, 1);
+        var start = new SourceLocation(shown, 1, 1);
         try
         {
             if (HasFolder(path))
@@ -99,7 +99,7 @@ public abstract class FileTree
 
     static string? Decode(ReadOnlySpan<byte> bytes, string shown, Complaints complaints)
     {
-        var start = new Place(shown, 1, 1);
+        var start = new SourceLocation(shown, 1, 1);
         if (Wide(bytes) is { } wide)
         {
             complaints.Add(start, "", $"The file is encoded as {wide}, and UTF-8 is wanted.", "Save it again as UTF-8.");
@@ -157,7 +157,7 @@ public abstract class FileTree
         return -1;
     }
 
-    static Place PlaceOf(ReadOnlySpan<byte> bytes, int index, string shown)
+    static SourceLocation PlaceOf(ReadOnlySpan<byte> bytes, int index, string shown)
     {
         var before = bytes[..index];
         var line = before.Count((byte)'\n') + 1;

@@ -25,7 +25,7 @@ public static partial class FoundBoardText
         }
 
         if (shelf is not null)
-            text = ShelfLines().Replace(text, "") + $"shelf: [{BoardText.Written(shelf, inFlow: true)}]\n";
+            text = ShelfLines().Replace(text, "") + $"shelf: [{BoardText.Quote(shelf, inFlow: true)}]\n";
         if (found.Wires.Count > 0)
             text = WiringLine().Replace(text, "") + $"wiring:\n{string.Concat(found.Wires.Select(wire => $"  - {wire}\n"))}";
         return new(text, null);

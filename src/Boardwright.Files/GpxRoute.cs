@@ -28,7 +28,7 @@ sealed class GpxRoute(string file)
     int _waypointCount;
     string _name = "";
 
-    sealed record Point(int Line, Position Position)
+    sealed record TrackPoint(int Line, Position Position)
     {
         public double? Elevation { get; set; }
 
@@ -37,7 +37,7 @@ sealed class GpxRoute(string file)
 
     sealed record Recording(int Line)
     {
-        public List<Point> Points { get; } = [];
+        public List<TrackPoint> Points { get; } = [];
     }
 
     /// <summary>Reads the file.</summary>
@@ -73,7 +73,7 @@ sealed class GpxRoute(string file)
     {
         var path = new string[MostDepth + 1];
         var text = new StringBuilder();
-        Point? point = null;
+        TrackPoint? point = null;
         var (textLine, textColumn) = (0, 0);
         var recording = new Recording(0);
         while (_complaints.Count < RouteFile.MostComplaints && reader.Read())
@@ -149,7 +149,7 @@ sealed class GpxRoute(string file)
         return false;
     }
 
-    Point? ReadPoint(XmlReader reader, IXmlLineInfo place)
+    TrackPoint? ReadPoint(XmlReader reader, IXmlLineInfo place)
     {
         var (line, column, element) = (place.LineNumber, place.LinePosition, reader.LocalName);
         var latitude = Coordinate("lat", 90);
@@ -177,7 +177,7 @@ sealed class GpxRoute(string file)
         }
     }
 
-    void End(string path, string text, Point? point, int line, int column)
+    void End(string path, string text, TrackPoint? point, int line, int column)
     {
         switch (path)
         {
@@ -234,7 +234,7 @@ sealed class GpxRoute(string file)
     List<Recording> Split(List<Recording> recordings)
     {
         List<Recording> parts = [];
-        List<(Point Point, Length Hop)> gaps = [];
+        List<(TrackPoint Point, Length Hop)> gaps = [];
         foreach (var recording in recordings)
         {
             var part = new Recording(recording.Line);
@@ -315,7 +315,7 @@ sealed class GpxRoute(string file)
         return segments;
     }
 
-    static double[] Distances(List<Point> points)
+    static double[] Distances(List<TrackPoint> points)
     {
         var distances = new double[points.Count];
         for (var i = 1; i < points.Count; i++)
@@ -323,7 +323,7 @@ sealed class GpxRoute(string file)
         return distances;
     }
 
-    static double[] Heights(List<Point> points, double[] distances, double otherwise)
+    static double[] Heights(List<TrackPoint> points, double[] distances, double otherwise)
     {
         var known = Enumerable.Range(0, points.Count).Where(i => points[i].Elevation is not null).ToArray();
         var heights = new double[points.Count];
@@ -359,7 +359,7 @@ sealed class GpxRoute(string file)
         DateTimeOffset? before = null;
         foreach (var recording in recordings)
         {
-            Point? previous = null;
+            TrackPoint? previous = null;
             foreach (var point in recording.Points)
             {
                 if (!DateTimeOffset.TryParseExact(point.Time, TimeForms, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out var time))
@@ -386,7 +386,7 @@ sealed class GpxRoute(string file)
             : Duration.FromSeconds(total);
     }
 
-    Duration? RefuseTimes(Point point, string why)
+    Duration? RefuseTimes(TrackPoint point, string why)
     {
         _notes.Add(new(point.Line, $"The times are refused, and with them recorded speeds: {why}. The profile is kept."));
         return null;

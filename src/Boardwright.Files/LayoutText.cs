@@ -7,7 +7,7 @@ namespace Boardwright.Files;
 public static class LayoutText
 {
     /// <summary>The entries of a place, for <see cref="BoardText.Place"/>.</summary>
-    public static IReadOnlyList<(string Key, string Value)> Of(PlacedThing thing)
+    public static IReadOnlyList<(string Key, string Value)> Entries(PlacedThing thing)
     {
         ArgumentNullException.ThrowIfNull(thing);
         return thing.Wall is { } wall
@@ -23,7 +23,7 @@ public static class LayoutText
         foreach (var thing in things)
         {
             if (changed.Refusal is null)
-                changed = BoardText.Place(changed.Text, thing.Name, Of(thing));
+                changed = BoardText.Place(changed.Text, thing.Name, Entries(thing));
         }
 
         return changed.Refusal is null ? changed : changed with { Text = text };

@@ -13,7 +13,7 @@ static class Layouts
     /// <param name="key">Dotted key of the spot.</param>
     /// <param name="at">Where it is written.</param>
     /// <param name="complaints">Takes what is wrong.</param>
-    public static void Check(string name, Spot spot, string key, Place at, Complaints complaints)
+    public static void Check(string name, BoxPosition spot, string key, SourceLocation at, Complaints complaints)
     {
         if (!IsName(name))
         {

@@ -84,7 +84,7 @@ public static class LoggerFile
         var columns = ColumnsOf(mapping);
         var text = new StringBuilder(FormattableString.Invariant($"boardwright: {Board.Version}\ntime: {Entry.Word(columns.Time.Value)}\ndecimal: {Entry.Word(columns.Decimal.Value)}\ncolumns:\n"));
         foreach (var column in columns.Columns.Value.Items)
-            text.Append("  - ").Append(BoardText.Written(column, inFlow: true)).Append('\n');
+            text.Append("  - ").Append(BoardText.Quote(column, inFlow: true)).Append('\n');
         return text.ToString();
     }
 
@@ -94,9 +94,9 @@ public static class LoggerFile
     public static (LoggerColumns? Columns, IReadOnlyList<Complaint> Complaints) Read(string text, string shown)
     {
         var complaints = new Complaints();
-        if (NodeReader.Read(text, shown, "Write its columns into it.", complaints) is Map map && BoardFile.HasOurVersion(map, shown, complaints))
+        if (NodeReader.Read(text, shown, "Write its columns into it.", complaints) is MapNode map && BoardFile.HasOurVersion(map, shown, complaints))
         {
-            var draft = new Draft(typeof(LoggerColumns), map.At);
+            var draft = new SheetDraft(typeof(LoggerColumns), map.At);
             new SheetReader(new ShelfReader(FileTree.OnDisk, complaints), complaints).Fill(draft, typeof(LoggerColumns), map, "", "the file of a logger", [BoardFile.VersionKey]);
             var columns = (LoggerColumns)draft.Build();
             foreach (var column in columns.Columns.IsKnown ? columns.Columns.Value.Items : [])

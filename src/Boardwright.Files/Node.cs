@@ -2,7 +2,7 @@ namespace Boardwright.Files;
 
 /// <summary>A piece of a YAML file, with its place.</summary>
 /// <param name="At">Where it begins.</param>
-abstract record Node(Place At);
+abstract record Node(SourceLocation At);
 
 /// <summary>A word, a number or a quoted text.</summary>
 /// <param name="At">Where it begins.</param>
@@ -10,7 +10,7 @@ abstract record Node(Place At);
 /// <param name="IsPlain">Whether it stands without quotation marks.</param>
 /// <param name="Start">Where it begins, in characters from the start of the text.</param>
 /// <param name="End">Where it ends.</param>
-sealed record Scalar(Place At, string Text, bool IsPlain, int Start, int End) : Node(At)
+sealed record ScalarNode(SourceLocation At, string Text, bool IsPlain, int Start, int End) : Node(At)
 {
     /// <summary>Whether there is nothing at all.</summary>
     public bool IsEmpty => IsPlain && Text.Length == 0;
@@ -22,7 +22,7 @@ sealed record Scalar(Place At, string Text, bool IsPlain, int Start, int End) : 
 /// <param name="IsFlow">Whether it is written with braces.</param>
 /// <param name="Start">Where it begins, in characters from the start of the text.</param>
 /// <param name="End">Where its closing brace ends; without braces, where the next thing begins.</param>
-sealed record Map(Place At, IReadOnlyList<(Scalar Key, Node Value)> Pairs, bool IsFlow, int Start, int End) : Node(At)
+sealed record MapNode(SourceLocation At, IReadOnlyList<(ScalarNode Key, Node Value)> Pairs, bool IsFlow, int Start, int End) : Node(At)
 {
     /// <summary>The node under a key.</summary>
     public Node? Find(string key) => Pairs.FirstOrDefault(pair => string.Equals(pair.Key.Text, key, StringComparison.Ordinal)).Value;
@@ -34,8 +34,8 @@ sealed record Map(Place At, IReadOnlyList<(Scalar Key, Node Value)> Pairs, bool 
 /// <param name="IsFlow">Whether it is written with brackets.</param>
 /// <param name="Start">Where it begins, in characters from the start of the text.</param>
 /// <param name="End">Where its closing bracket ends; without brackets, where the next thing begins.</param>
-sealed record Sequence(Place At, IReadOnlyList<Node> Items, bool IsFlow, int Start, int End) : Node(At);
+sealed record SequenceNode(SourceLocation At, IReadOnlyList<Node> Items, bool IsFlow, int Start, int End) : Node(At);
 
 /// <summary>A piece that was complained about already and says nothing.</summary>
 /// <param name="At">Where it begins.</param>
-sealed record Spoiled(Place At) : Node(At);
+sealed record SpoiledNode(SourceLocation At) : Node(At);

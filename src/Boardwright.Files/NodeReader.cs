@@ -78,7 +78,7 @@ sealed class NodeReader
             }
         }
 
-        return root is Scalar { IsEmpty: true } ? null : root;
+        return root is ScalarNode { IsEmpty: true } ? null : root;
     }
 
     Node Next(int depth)
@@ -92,7 +92,7 @@ sealed class NodeReader
         if (current is AnchorAlias alias)
         {
             Repetition(at, $"{QuantityText.Quote("*" + alias.Value.Value)} repeats another place of the file, and board files do not do that.", "Write the value out, or put the part on the shelf and name it by its id.");
-            return new Spoiled(at);
+            return new SpoiledNode(at);
         }
 
         var spoiled = false;
@@ -115,35 +115,35 @@ sealed class NodeReader
             MappingStart mapping => Pairs(mapping, at, depth),
             _ => throw new YamlException(current.Start, current.End, BrokenOff),
         };
-        return spoiled ? new Spoiled(at) : node;
+        return spoiled ? new SpoiledNode(at) : node;
     }
 
     /// <summary>The next event. The parser can stop without a word where a value is followed by what cannot follow it, as in <c>[]*a</c>.</summary>
     ParsingEvent Step() => parser.MoveNext() ? parser.Current! : throw new YamlException(scanner.CurrentPosition, scanner.CurrentPosition, BrokenOff);
 
     /// <summary>Complains about a mark or a repetition, once for each line: a file that is made of them says nothing new with each.</summary>
-    void Repetition(Place at, string says, string remedy)
+    void Repetition(SourceLocation at, string says, string remedy)
     {
         if (lastRepetition != at.Line)
             complaints.Add(at, Key, says, remedy);
         lastRepetition = at.Line;
     }
 
-    Node Word(YamlDotNet.Core.Events.Scalar scalar, Place at)
+    Node Word(YamlDotNet.Core.Events.Scalar scalar, SourceLocation at)
     {
         foreach (var rune in scalar.Value.EnumerateRunes())
         {
             if (rune == System.Text.Rune.ReplacementChar || (System.Text.Rune.IsControl(rune) && rune.Value is not ('\n' or '\t')))
             {
                 complaints.Add(at, Key, $"{QuantityText.Quote(scalar.Value)} holds a character that cannot be printed.", "Write it again with letters, digits and signs only.");
-                return new Spoiled(at);
+                return new SpoiledNode(at);
             }
         }
 
-        return new Scalar(at, scalar.Value, scalar.Style == ScalarStyle.Plain, (int)scalar.Start.Index, (int)scalar.End.Index);
+        return new ScalarNode(at, scalar.Value, scalar.Style == ScalarStyle.Plain, (int)scalar.Start.Index, (int)scalar.End.Index);
     }
 
-    Sequence Items(SequenceStart start, Place at, int depth)
+    SequenceNode Items(SequenceStart start, SourceLocation at, int depth)
     {
         var items = new List<Node>();
         if (start.Style == SequenceStyle.Flow)
@@ -160,9 +160,9 @@ sealed class NodeReader
         return new(at, items, start.Style == SequenceStyle.Flow, (int)start.Start.Index, (int)parser.Current!.End.Index + 1);
     }
 
-    Map Pairs(MappingStart start, Place at, int depth)
+    MapNode Pairs(MappingStart start, SourceLocation at, int depth)
     {
-        var pairs = new List<(Scalar, Node)>();
+        var pairs = new List<(ScalarNode, Node)>();
         var lines = new Dictionary<string, int>(StringComparer.Ordinal);
         if (start.Style == MappingStyle.Flow)
             open.Push((start.Start, IsMap: true));
@@ -170,9 +170,9 @@ sealed class NodeReader
         {
             var key = Next(depth + 1);
             Step();
-            if (key is not Scalar word)
+            if (key is not ScalarNode word)
             {
-                if (key is not Spoiled)
+                if (key is not SpoiledNode)
                     complaints.Add(key.At, Key, "A map or a list stands where a key belongs.", "Write a key, a colon, a space and the value, as in length: 960 mm.");
                 Next(depth + 1);
                 continue;
@@ -201,11 +201,11 @@ sealed class NodeReader
     /// <summary>The dotted key of the node being read, as a board names its entries.</summary>
     string Key => string.Join('.', path.SkipWhile((word, at) => at == 0 && word == "parts")).Replace(".[", "[", StringComparison.Ordinal);
 
-    Place At(Mark mark) => new(file, (int)Math.Max(1, mark.Line), (int)Math.Max(1, mark.Column));
+    SourceLocation At(Mark mark) => new(file, (int)Math.Max(1, mark.Line), (int)Math.Max(1, mark.Column));
 
-    sealed class TooMuchException(Place at, string says, string remedy) : Exception(says)
+    sealed class TooMuchException(SourceLocation at, string says, string remedy) : Exception(says)
     {
-        public Place At { get; } = at;
+        public SourceLocation At { get; } = at;
 
         public string Remedy { get; } = remedy;
     }

@@ -14,10 +14,10 @@ public static class ResultDocument
     static readonly JsonWriterOptions Options = new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     /// <summary>Writes an examination.</summary>
-    public static string Write(Examination examination, Spread? spread = null) => Write(Outcome.Of(examination, spread));
+    public static string Write(Examination examination, Spread? spread = null) => Write(CheckOutcome.Create(examination, spread));
 
     /// <summary>Writes what an examination gave.</summary>
-    public static string Write(Outcome outcome) => Document(json =>
+    public static string Write(CheckOutcome outcome) => Document(json =>
     {
         json.WriteString("board", outcome.Name);
         json.WriteStartArray("results");

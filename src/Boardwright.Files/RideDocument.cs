@@ -39,7 +39,7 @@ public static class RideDocument
         json.WriteString("board", board.Name.Or(""));
         json.WriteString("road", ride.Road);
         json.WriteString("end", Entry.Word(ride.End));
-        json.WriteString("held_back", ride.HeldBack == HeldBack.Nothing ? null : Entry.Word(ride.HeldBack));
+        json.WriteString("held_back", ride.HeldBack == RideLimit.Nothing ? null : Entry.Word(ride.HeldBack));
         json.WriteStartArray("results");
         foreach (var kind in RideFigures.All)
         {
@@ -59,7 +59,7 @@ public static class RideDocument
 
         json.WriteEndArray();
         json.WriteStartObject("energy_Wh");
-        foreach (var share in EnergyShare.Of(ride.Energy))
+        foreach (var share in EnergyShare.Split(ride.Energy))
             json.WriteNumber(share.Id, share.Energy.WattHours);
         json.WriteNumber("from_cells", ride.Energy.FromCells / 3600);
         json.WriteNumber("unaccounted", (ride.Energy.FromCells - ride.Energy.Used) / 3600);
@@ -82,7 +82,7 @@ public static class RideDocument
         {
             foreach (var (_, of) in Columns)
                 text.Append(of(moment).ToString("G7", CultureInfo.InvariantCulture)).Append(',');
-            text.Append(moment.HeldBack == HeldBack.Nothing ? "" : Entry.Word(moment.HeldBack)).Append('\n');
+            text.Append(moment.HeldBack == RideLimit.Nothing ? "" : Entry.Word(moment.HeldBack)).Append('\n');
         }
 
         return text.ToString();
@@ -99,7 +99,7 @@ public static class RideDocument
             json.WriteEndArray();
         }
 
-        ResultDocument.Texts(json, "held_back", [.. trace.Select(m => m.HeldBack == HeldBack.Nothing ? "" : Entry.Word(m.HeldBack))]);
+        ResultDocument.Texts(json, "held_back", [.. trace.Select(m => m.HeldBack == RideLimit.Nothing ? "" : Entry.Word(m.HeldBack))]);
         json.WriteEndObject();
     }
 }

@@ -13,11 +13,11 @@ sealed class RouteTable(string file)
     static readonly string[] Columns = ["distance_m", "grade_percent", "elevation_m", "speed_kmh", "stop_s"];
 
     readonly List<Complaint> _complaints = [];
-    readonly List<Row> _rows = [];
+    readonly List<TableRow> _rows = [];
 
-    sealed record Row(int Line, double Distance, double? Grade, double? Elevation, double? Speed, double? Stop);
+    sealed record TableRow(int Line, double Distance, double? Grade, double? Elevation, double? Speed, double? Stop);
 
-    readonly record struct Cell(string Text, int Column);
+    readonly record struct TableCell(string Text, int Column);
 
     /// <summary>Reads the file.</summary>
     public RouteReading Read(Stream content)
@@ -65,9 +65,9 @@ sealed class RouteTable(string file)
         return _complaints.Count > 0 ? RouteFile.Refused(_complaints) : Assembled(header);
     }
 
-    static List<Cell> Cells(ReadOnlySpan<char> line)
+    static List<TableCell> Cells(ReadOnlySpan<char> line)
     {
-        List<Cell> cells = [];
+        List<TableCell> cells = [];
         foreach (var range in line.Split(','))
         {
             var raw = line[range];
@@ -81,7 +81,7 @@ sealed class RouteTable(string file)
         return cells;
     }
 
-    string[]? Header(int line, List<Cell> cells)
+    string[]? Header(int line, List<TableCell> cells)
     {
         if (cells.Exists(c => c.Text.Contains(';', StringComparison.Ordinal) || c.Text.Contains('\t', StringComparison.Ordinal)))
             return Complain(line, 1, "", "The columns are separated by semicolons or tabs.", "Separate columns by commas, and write numbers with a point.");
@@ -106,7 +106,7 @@ sealed class RouteTable(string file)
     // The quantity is recognised by what stands before its unit: distance_km, elevation, Speed (mph).
     static string? Meant(string name) => Array.Find(Columns, c => name.StartsWith(c[..c.IndexOf('_')], StringComparison.OrdinalIgnoreCase));
 
-    void Read(int line, string[] header, List<Cell> cells)
+    void Read(int line, string[] header, List<TableCell> cells)
     {
         if (cells.Count != header.Length)
         {
@@ -180,7 +180,7 @@ sealed class RouteTable(string file)
     }
 
     // Heights known at some rows only: level before the first and after the last of them.
-    RoadPoint[] Points(List<Row> known)
+    RoadPoint[] Points(List<TableRow> known)
     {
         List<RoadPoint> points = [.. known.Select(r => Point(r.Distance, r.Elevation!.Value))];
         if (known[0].Distance > 0)

@@ -33,7 +33,7 @@ public static class Schemas
     {
         var definitions = new Definitions();
         var cases = new JsonArray();
-        foreach (var (kind, type) in Kinds.OnShelf)
+        foreach (var (kind, type) in PartKinds.OnShelf)
         {
             cases.Add(new JsonObject
             {
@@ -55,7 +55,7 @@ public static class Schemas
                     {
                         [SheetReader.Kind] = new JsonObject
                         {
-                            ["enum"] = Words(Kinds.OnShelf.Keys),
+                            ["enum"] = Words(PartKinds.OnShelf.Keys),
                             ["description"] = "What kind of part it is.",
                         },
                     },
@@ -132,7 +132,7 @@ public static class Schemas
         public JsonObject Sheet(Type type)
         {
             var properties = new JsonObject();
-            foreach (var entry in Entry.Of(type))
+            foreach (var entry in Entry.ListEntries(type))
                 properties[entry.Key] = Property(entry);
             return Closed(properties);
         }
@@ -193,7 +193,7 @@ public static class Schemas
 
         JsonObject Slot(Type type)
         {
-            var kind = Kinds.WordOf(type);
+            var kind = PartKinds.WordOf(type);
             var part = Once($"part_{kind}", () =>
             {
                 var inline = Sheet(type);

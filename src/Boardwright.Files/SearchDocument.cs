@@ -33,7 +33,7 @@ public static class SearchDocument
                 json.WriteString(assumption.Key, assumption.Text);
             json.WriteEndObject();
             ResultDocument.Texts(json, "missing", result.Missing);
-            ResultDocument.Texts(json, "nothing_on_the_shelf_for", [.. result.Empty.Select(Keys.Of)]);
+            ResultDocument.Texts(json, "nothing_on_the_shelf_for", [.. result.Empty.Select(SlotKeys.KeyOf)]);
             Counts(json, result.Counts);
             json.WriteStartArray("boards");
             foreach (var (at, board) in result.Boards.Index())
@@ -48,7 +48,7 @@ public static class SearchDocument
     public static string WriteTable(SearchResult result)
     {
         ArgumentNullException.ThrowIfNull(result);
-        var text = new StringBuilder("number,").Append(string.Join(',', Figures.Select(f => f.Name))).Append(",fix,").Append(string.Join(',', Enum.GetValues<Slot>().Select(Keys.Of))).Append('\n');
+        var text = new StringBuilder("number,").Append(string.Join(',', Figures.Select(f => f.Name))).Append(",fix,").Append(string.Join(',', Enum.GetValues<Slot>().Select(SlotKeys.KeyOf))).Append('\n');
         foreach (var (at, board) in result.Boards.Index())
         {
             text.Append(at + 1);
@@ -124,7 +124,7 @@ public static class SearchDocument
         json.WriteNumber("measure", board.Measures);
         json.WriteStartObject("parts");
         foreach (var (slot, name) in board.Parts)
-            json.WriteString(Keys.Of(slot), name);
+            json.WriteString(SlotKeys.KeyOf(slot), name);
         json.WriteEndObject();
         json.WriteEndObject();
     }

@@ -18,8 +18,8 @@ sealed class SheetReader(ShelfReader shelf, Complaints complaints)
 
     static readonly Lazy<IReadOnlyList<(string Section, string Key)>> Elsewhere = new(static () =>
     [
-        .. Entry.Of(typeof(Board)).Where(static entry => entry.Form == EntryForm.Sheet)
-            .SelectMany(static entry => Entry.Of(entry.ValueType).Select(inner => (entry.Key, inner.Key))),
+        .. Entry.ListEntries(typeof(Board)).Where(static entry => entry.Form == EntryForm.Sheet)
+            .SelectMany(static entry => Entry.ListEntries(entry.ValueType).Select(inner => (entry.Key, inner.Key))),
     ]);
 
     readonly ValueReader values = new(complaints);
@@ -31,9 +31,9 @@ sealed class SheetReader(ShelfReader shelf, Complaints complaints)
     /// <param name="prefix">Dotted key of the sheet, empty for the board and for its parts.</param>
     /// <param name="title">What the sheet is called in a complaint.</param>
     /// <param name="also">Keys that are read elsewhere.</param>
-    public void Fill(Draft draft, Type type, Map map, string prefix, string title, IReadOnlyList<string> also)
+    public void Fill(SheetDraft draft, Type type, MapNode map, string prefix, string title, IReadOnlyList<string> also)
     {
-        var entries = Entry.Of(type);
+        var entries = Entry.ListEntries(type);
         foreach (var (at, (word, value)) in map.Pairs.Index())
         {
             if (also.Contains(word.Text, StringComparer.Ordinal))
@@ -47,7 +47,7 @@ sealed class SheetReader(ShelfReader shelf, Complaints complaints)
             else if (IsHalfOfComma(map, at))
             {
                 var before = map.Pairs[at - 1];
-                complaints.Add(before.Value.At, prefix.Length == 0 ? before.Key.Text : $"{prefix}.{before.Key.Text}", $"'{((Scalar)before.Value).Text},{word.Text}' has a comma, which ends a value inside braces.", $"Write {((Scalar)before.Value).Text}.{word.Text.TrimStart()}, with a point.");
+                complaints.Add(before.Value.At, prefix.Length == 0 ? before.Key.Text : $"{prefix}.{before.Key.Text}", $"'{((ScalarNode)before.Value).Text},{word.Text}' has a comma, which ends a value inside braces.", $"Write {((ScalarNode)before.Value).Text}.{word.Text.TrimStart()}, with a point.");
             }
             else
             {
@@ -58,22 +58,22 @@ sealed class SheetReader(ShelfReader shelf, Complaints complaints)
 
     /// <summary>Reads the part for a place of the board.</summary>
     /// <returns>The part, or <c>null</c> when nothing was chosen or it was complained about.</returns>
-    public Draft? Slot(Type type, Node node, string key)
+    public SheetDraft? Slot(Type type, Node node, string key)
     {
         switch (node)
         {
-            case Spoiled or Scalar { IsEmpty: true }:
+            case SpoiledNode or ScalarNode { IsEmpty: true }:
                 return null;
-            case Scalar scalar when type != typeof(Pack):
+            case ScalarNode scalar when type != typeof(Pack):
                 return shelf.Take(scalar.Text, type, scalar.At, key)?.Copy(scalar.Text, scalar.At);
-            case Map map:
+            case MapNode map:
                 return Part(type, map, key, "", [Kind, .. type == typeof(Pack) ? Array.Empty<string>() : [Use]]);
             default:
                 complaints.Add(
                     node.At,
                     key,
                     $"{ValueReader.Shown(node)} stands where {key} wants a part.",
-                    type == typeof(Pack) ? "Write how the pack is made, as in { series: 12, parallel: 4 }." : $"Write the id of a {Kinds.WordOf(type)} on the shelf, or its entries in braces.");
+                    type == typeof(Pack) ? "Write how the pack is made, as in { series: 12, parallel: 4 }." : $"Write the id of a {PartKinds.WordOf(type)} on the shelf, or its entries in braces.");
                 return null;
         }
     }
@@ -84,23 +84,23 @@ sealed class SheetReader(ShelfReader shelf, Complaints complaints)
     /// <param name="key">Its dotted key, or its id on the shelf.</param>
     /// <param name="id">Its id, empty on the board.</param>
     /// <param name="also">Keys beside the part's entries.</param>
-    public Draft? Part(Type type, Map map, string key, string id, IReadOnlyList<string> also)
+    public SheetDraft? Part(Type type, MapNode map, string key, string id, IReadOnlyList<string> also)
     {
-        if (id.Length == 0 && map.Find(Kind) is { } kind and not Spoiled && (kind as Scalar)?.Text != Kinds.WordOf(type))
-            complaints.Add(kind.At, $"{key}.{Kind}", $"{ValueReader.Shown(kind)} is not the kind of part that goes here.", $"Write kind: {Kinds.WordOf(type)}, or leave it out.");
+        if (id.Length == 0 && map.Find(Kind) is { } kind and not SpoiledNode && (kind as ScalarNode)?.Text != PartKinds.WordOf(type))
+            complaints.Add(kind.At, $"{key}.{Kind}", $"{ValueReader.Shown(kind)} is not the kind of part that goes here.", $"Write kind: {PartKinds.WordOf(type)}, or leave it out.");
         if (id.Length == 0 && map.Find(Id) is { } named)
         {
             complaints.Add(named.At, $"{key}.{Id}", "A part that is written into the board has no id.", "Take the id out, or put the part on the shelf and write its id here; use: takes a shelf part and changes it.");
             also = [.. also, Id];
         }
 
-        Draft? draft;
+        SheetDraft? draft;
         if (also.Contains(Use, StringComparer.Ordinal) && map.Find(Use) is { } use)
         {
-            if (use is not Scalar { IsEmpty: false } scalar)
+            if (use is not ScalarNode { IsEmpty: false } scalar)
             {
-                if (use is not Spoiled)
-                    complaints.Add(use.At, $"{key}.{Use}", $"{ValueReader.Shown(use)} stands where the id of a shelf part belongs.", $"Write the id of a {Kinds.WordOf(type)}, as in use: ID.");
+                if (use is not SpoiledNode)
+                    complaints.Add(use.At, $"{key}.{Use}", $"{ValueReader.Shown(use)} stands where the id of a shelf part belongs.", $"Write the id of a {PartKinds.WordOf(type)}, as in use: ID.");
                 draft = null;
             }
             else
@@ -109,16 +109,16 @@ sealed class SheetReader(ShelfReader shelf, Complaints complaints)
             }
 
             // The overrides are read even when the part is not there, so that all complaints come at once.
-            Fill(draft ?? new Draft(type, map.At), type, map, key, key, also);
+            Fill(draft ?? new SheetDraft(type, map.At), type, map, key, key, also);
             return draft;
         }
 
-        draft = new Draft(type, map.At) { Id = id };
+        draft = new SheetDraft(type, map.At) { Id = id };
         Fill(draft, type, map, key, key, also);
         return draft;
     }
 
-    void Fill(Draft draft, Type type, Entry entry, Node value, string key)
+    void Fill(SheetDraft draft, Type type, Entry entry, Node value, string key)
     {
         switch (entry.Form)
         {
@@ -128,13 +128,13 @@ sealed class SheetReader(ShelfReader shelf, Complaints complaints)
                 break;
             case EntryForm.Sheet:
                 var isParts = entry.ValueType == typeof(Fitted);
-                if (value is Map map)
+                if (value is MapNode map)
                 {
-                    var inner = draft.Inside(entry)?.Copy("", map.At) ?? new Draft(entry.ValueType, map.At);
+                    var inner = draft.Inside(entry)?.Copy("", map.At) ?? new SheetDraft(entry.ValueType, map.At);
                     Fill(inner, entry.ValueType, map, isParts ? "" : key, key, []);
                     draft.Set(entry, inner);
                 }
-                else if (value is not (Spoiled or Scalar { IsEmpty: true }))
+                else if (value is not (SpoiledNode or ScalarNode { IsEmpty: true }))
                 {
                     complaints.Add(value.At, key, $"{ValueReader.Shown(value)} stands where {key} wants entries of its own.", $"Write the entries of {key} below it, indented, one in a line, as in {FirstOf(entry.ValueType)}.");
                 }
@@ -155,16 +155,16 @@ sealed class SheetReader(ShelfReader shelf, Complaints complaints)
         }
     }
 
-    void List(Draft draft, Entry entry, Node value, string key)
+    void List(SheetDraft draft, Entry entry, Node value, string key)
     {
-        if (value is not Sequence list)
+        if (value is not SequenceNode list)
         {
-            if (value is not (Spoiled or Scalar { IsEmpty: true }))
+            if (value is not (SpoiledNode or ScalarNode { IsEmpty: true }))
                 complaints.Add(value.At, key, $"{ValueReader.Shown(value)} stands where {key} wants a list.", $"Begin each item of {key} with a dash in a line of its own.");
             return;
         }
 
-        var items = new List<Draft>();
+        var items = new List<SheetDraft>();
         foreach (var (i, item) in list.Items.Index())
         {
             var numbered = FormattableString.Invariant($"{key}[{i + 1}]");
@@ -173,15 +173,15 @@ sealed class SheetReader(ShelfReader shelf, Complaints complaints)
                 if (Slot(entry.ValueType, item, numbered) is { } part)
                     items.Add(part);
             }
-            else if (item is Map map)
+            else if (item is MapNode map)
             {
-                var draftItem = new Draft(entry.ValueType, map.At);
+                var draftItem = new SheetDraft(entry.ValueType, map.At);
                 Fill(draftItem, entry.ValueType, map, numbered, numbered, []);
                 items.Add(draftItem);
             }
-            else if (item is not Spoiled)
+            else if (item is not SpoiledNode)
             {
-                var first = Entry.Of(entry.ValueType).Take(2).Select(static inner => $"{inner.Key}: {inner.Example}");
+                var first = Entry.ListEntries(entry.ValueType).Take(2).Select(static inner => $"{inner.Key}: {inner.Example}");
                 complaints.Add(item.At, numbered, $"{ValueReader.Shown(item)} stands where an item of {key} belongs.", $"Write the item in braces, as in - {{ {string.Join(", ", first)} }}.");
             }
         }
@@ -189,28 +189,28 @@ sealed class SheetReader(ShelfReader shelf, Complaints complaints)
         draft.Set(entry, items);
     }
 
-    void ByName(Draft draft, Entry entry, Node value, string key)
+    void ByName(SheetDraft draft, Entry entry, Node value, string key)
     {
-        if (value is not Map map)
+        if (value is not MapNode map)
         {
-            if (value is not (Spoiled or Scalar { IsEmpty: true }))
+            if (value is not (SpoiledNode or ScalarNode { IsEmpty: true }))
                 complaints.Add(value.At, key, $"{ValueReader.Shown(value)} stands where {key} wants names.", $"Write each name of {key} in a line of its own, indented, as in {entry.Example}.");
             return;
         }
 
-        var items = new List<(string, Draft)>();
+        var items = new List<(string, SheetDraft)>();
         foreach (var (word, inner) in map.Pairs)
         {
             var named = $"{key}.{word.Text}";
-            if (inner is Map sheet)
+            if (inner is MapNode sheet)
             {
-                var item = new Draft(entry.ValueType, sheet.At);
+                var item = new SheetDraft(entry.ValueType, sheet.At);
                 Fill(item, entry.ValueType, sheet, named, named, []);
-                if (item.Build() is Spot spot)
+                if (item.Build() is BoxPosition spot)
                     Layouts.Check(word.Text, spot, named, word.At, complaints);
                 items.Add((word.Text, item));
             }
-            else if (inner is not (Spoiled or Scalar { IsEmpty: true }))
+            else if (inner is not (SpoiledNode or ScalarNode { IsEmpty: true }))
             {
                 complaints.Add(inner.At, named, $"{ValueReader.Shown(inner)} stands where {named} wants entries of its own.", $"Write them in braces, as in {entry.Example}.");
             }
@@ -220,13 +220,13 @@ sealed class SheetReader(ShelfReader shelf, Complaints complaints)
     }
 
     /// <summary>Complains about a key that a sheet does not have.</summary>
-    public void Unknown(Scalar word, string key, string title, IReadOnlyList<string> known, Type? type)
+    public void Unknown(ScalarNode word, string key, string title, IReadOnlyList<string> known, Type? type)
     {
         var says = $"{QuantityText.Quote(word.Text)} is not a key of {title}.";
         known = [.. known.Distinct(StringComparer.Ordinal)];
         if (type == typeof(Board) && Elsewhere.Value.FirstOrDefault(pair => pair.Key == word.Text) is { Section: { } section })
             complaints.Add(word.At, key, says, $"Indent it below {section}:, where it belongs.");
-        else if (type == typeof(Fitted) && Entry.Of(typeof(Board)).Any(entry => entry.Key == word.Text))
+        else if (type == typeof(Fitted) && Entry.ListEntries(typeof(Board)).Any(entry => entry.Key == word.Text))
             complaints.Add(word.At, key, says, "Write it in the first column, as a section of its own.");
         else if (Nearest.To(word.Text, known) is { } near)
             complaints.Add(word.At, key, says, $"Write {near} instead, if that is meant.");
@@ -234,11 +234,11 @@ sealed class SheetReader(ShelfReader shelf, Complaints complaints)
             complaints.Add(word.At, key, says, known.Count == 1 ? $"The only key here is {known[0]}." : known.Count <= 12 ? $"The keys here are {string.Join(", ", known)}." : $"Take it out, or look the key up among the {known.Count} keys of {title} in the guide.");
     }
 
-    static string FirstOf(Type sheet) => Entry.Of(sheet)[0] is { Form: not EntryForm.Sheet } first ? $"{first.Key}: {first.Example}" : $"{Entry.Of(sheet)[0].Key}: {{ … }}";
+    static string FirstOf(Type sheet) => Entry.ListEntries(sheet)[0] is { Form: not EntryForm.Sheet } first ? $"{first.Key}: {first.Example}" : $"{Entry.ListEntries(sheet)[0].Key}: {{ … }}";
 
     /// <summary>Whether a pair is the second half of a number with a decimal comma: inside braces <c>{ width: 1,5 mm }</c> has a key <c>5 mm</c>.</summary>
-    static bool IsHalfOfComma(Map map, int at) =>
+    static bool IsHalfOfComma(MapNode map, int at) =>
         map.IsFlow && at > 0 && at < map.Pairs.Count
-        && map.Pairs[at] is ({ IsPlain: true } half, Scalar { IsEmpty: true }) && char.IsAsciiDigit(half.Text.FirstOrDefault())
-        && map.Pairs[at - 1].Value is Scalar { IsPlain: true, Text: var text } && text.Length > 0 && char.IsAsciiDigit(text[^1]);
+        && map.Pairs[at] is ({ IsPlain: true } half, ScalarNode { IsEmpty: true }) && char.IsAsciiDigit(half.Text.FirstOrDefault())
+        && map.Pairs[at - 1].Value is ScalarNode { IsPlain: true, Text: var text } && text.Length > 0 && char.IsAsciiDigit(text[^1]);
 }

@@ -7,7 +7,7 @@ namespace Boardwright.Files;
 /// <param name="Kind">Its kind as the file writes it, such as <c>motor</c>.</param>
 /// <param name="Part">The part.</param>
 /// <param name="At">Where it is written.</param>
-public sealed record ShelfPart(string Id, string Kind, Part Part, Place At);
+public sealed record ShelfPart(string Id, string Kind, Part Part, SourceLocation At);
 
 /// <summary>Every part of every shelf file that a board names.</summary>
 /// <param name="Parts">The parts, in the order of the files.</param>
@@ -17,7 +17,7 @@ public sealed record Shelf(IReadOnlyList<ShelfPart> Parts)
     public static Shelf Empty { get; } = new([]);
 
     /// <summary>The parts of one type.</summary>
-    public IEnumerable<T> Of<T>()
+    public IEnumerable<T> PartsOfType<T>()
         where T : Part =>
         Parts.Select(part => part.Part).OfType<T>();
 

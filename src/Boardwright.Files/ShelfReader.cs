@@ -30,7 +30,7 @@ sealed class ShelfReader
     /// <param name="shown">How complaints name it.</param>
     /// <param name="at">Where the board names it.</param>
     /// <param name="key">The key under which the board names it.</param>
-    public void AddFolder(string folder, string shown, Place at, string key)
+    public void AddFolder(string folder, string shown, SourceLocation at, string key)
     {
         const int mostFiles = 1000;
         folders.Add(shown);
@@ -78,33 +78,33 @@ sealed class ShelfReader
         var before = complaints.Count;
         var root = files.ReadNodes(path, shown, "Write a list of parts into it, or delete it.", complaints);
         incomplete |= complaints.Count > before;
-        if (root is null or Spoiled)
+        if (root is null or SpoiledNode)
             return;
-        if (root is not Sequence list)
+        if (root is not SequenceNode list)
         {
-            var isBoard = root is Map map && map.Find(BoardFile.VersionKey) is not null;
+            var isBoard = root is MapNode map && map.Find(BoardFile.VersionKey) is not null;
             Incomplete(root.At, "", isBoard ? "This is a board, and a shelf file is a list of parts." : $"{ValueReader.Shown(root)} stands where a shelf file wants a list of parts.", isBoard ? "Give it a name that ends in .board.yaml, or keep it outside the shelf folder." : "Begin each part with a dash, as in - id: marram-96.");
             return;
         }
 
         foreach (var (i, item) in list.Items.Index())
         {
-            if (item is Map map)
+            if (item is MapNode map)
                 AddPart(map, FormattableString.Invariant($"[{i + 1}]"));
-            else if (item is not Spoiled)
+            else if (item is not SpoiledNode)
                 complaints.Add(item.At, FormattableString.Invariant($"[{i + 1}]"), $"{ValueReader.Shown(item)} stands where a part belongs.", "Write the part's id, kind and entries below the dash.");
         }
     }
 
     /// <summary>Reads every part that the files hold, used or not.</summary>
     /// <returns>The parts with their drafts, in the order of the files.</returns>
-    public IReadOnlyList<(string Id, string Kind, Draft Draft)> ReadAll()
+    public IReadOnlyList<(string Id, string Kind, SheetDraft Draft)> ReadAll()
     {
-        var parts = new List<(string, string, Draft)>();
+        var parts = new List<(string, string, SheetDraft)>();
         foreach (var raw in raws)
         {
             if (Resolve(raw) is { } draft && raw.Type is { } type && raw.Id.Length > 0)
-                parts.Add((raw.Id, Kinds.WordOf(type), draft));
+                parts.Add((raw.Id, PartKinds.WordOf(type), draft));
         }
 
         return parts;
@@ -112,7 +112,7 @@ sealed class ShelfReader
 
     /// <summary>A part for a place that wants one of a type.</summary>
     /// <returns>The part, or <c>null</c> when it is not there or of another kind, or wrong in itself; that was then complained about.</returns>
-    public Draft? Take(string id, Type type, Place at, string key)
+    public SheetDraft? Take(string id, Type type, SourceLocation at, string key)
     {
         if (!byId.TryGetValue(id, out var raw))
         {
@@ -124,14 +124,14 @@ sealed class ShelfReader
 
         if (raw.Type is { } other && other != type)
         {
-            complaints.Add(at, key, $"{QuantityText.Quote(id)} is a {Kinds.WordOf(other)}, and a {Kinds.WordOf(type)} is wanted.", Ids(type) is { Count: > 0 } ids && Nearest.To(id, ids) is { } near ? $"Write the id of a {Kinds.WordOf(type)}, such as {near}." : $"Write the id of a {Kinds.WordOf(type)}.");
+            complaints.Add(at, key, $"{QuantityText.Quote(id)} is a {PartKinds.WordOf(other)}, and a {PartKinds.WordOf(type)} is wanted.", Ids(type) is { Count: > 0 } ids && Nearest.To(id, ids) is { } near ? $"Write the id of a {PartKinds.WordOf(type)}, such as {near}." : $"Write the id of a {PartKinds.WordOf(type)}.");
             return null;
         }
 
         return Resolve(raw);
     }
 
-    void AddPart(Map map, string number)
+    void AddPart(MapNode map, string number)
     {
         var id = "";
         switch (map.Find(SheetReader.Id))
@@ -139,10 +139,10 @@ sealed class ShelfReader
             case null:
                 complaints.Add(map.At, number, "This part has no id.", "Give it an id of its own, as in id: marram-96.");
                 break;
-            case Scalar scalar when IsId(scalar.Text):
+            case ScalarNode scalar when IsId(scalar.Text):
                 id = scalar.Text;
                 break;
-            case Spoiled:
+            case SpoiledNode:
                 break;
             case { } wrong:
                 complaints.Add(wrong.At, $"{number}.id", $"{ValueReader.Shown(wrong)} cannot be an id.", "Write a short word of letters, digits, hyphens, points and underlines, such as marram-96.");
@@ -160,30 +160,30 @@ sealed class ShelfReader
         byId.TryAdd(id, raw);
     }
 
-    Type? KindOf(Map map, string key)
+    Type? KindOf(MapNode map, string key)
     {
         switch (map.Find(SheetReader.Kind))
         {
-            case Scalar scalar when Kinds.OnShelf.TryGetValue(scalar.Text, out var type):
+            case ScalarNode scalar when PartKinds.OnShelf.TryGetValue(scalar.Text, out var type):
                 return type;
-            case Scalar { Text: "pack" } pack:
+            case ScalarNode { Text: "pack" } pack:
                 complaints.Add(pack.At, $"{key}.kind", "A pack is made for one board and does not lie on the shelf.", "Write it on the board, below parts: pack:.");
                 break;
-            case Spoiled:
+            case SpoiledNode:
                 break;
             case { } wrong:
-                var near = wrong is Scalar word ? Nearest.To(word.Text, Kinds.OnShelf.Keys) : null;
-                complaints.Add(wrong.At, $"{key}.kind", $"{ValueReader.Shown(wrong)} is not a kind of part.", near is null ? $"The kinds are {ValueReader.Listed([.. Kinds.OnShelf.Keys])}." : $"Write kind: {near}, if that is meant.");
+                var near = wrong is ScalarNode word ? Nearest.To(word.Text, PartKinds.OnShelf.Keys) : null;
+                complaints.Add(wrong.At, $"{key}.kind", $"{ValueReader.Shown(wrong)} is not a kind of part.", near is null ? $"The kinds are {ValueReader.JoinWords([.. PartKinds.OnShelf.Keys])}." : $"Write kind: {near}, if that is meant.");
                 break;
             default:
-                complaints.Add(map.At, key, "This part has no kind.", $"Say what it is: kind: {ValueReader.Listed([.. Kinds.OnShelf.Keys])}.");
+                complaints.Add(map.At, key, "This part has no kind.", $"Say what it is: kind: {ValueReader.JoinWords([.. PartKinds.OnShelf.Keys])}.");
                 break;
         }
 
         return null;
     }
 
-    Draft? Resolve(Raw raw)
+    SheetDraft? Resolve(Raw raw)
     {
         if (raw.IsDone || raw.Type is null)
             return raw.Draft;
@@ -206,16 +206,16 @@ sealed class ShelfReader
         return raw.Draft;
     }
 
-    void NotThere(string id, Type type, Place at, string key)
+    void NotThere(string id, Type type, SourceLocation at, string key)
     {
-        var kind = Kinds.WordOf(type);
+        var kind = PartKinds.WordOf(type);
         if (folders.Count == 0)
         {
             complaints.Add(at, key, $"{QuantityText.Quote(id)} is an id on the shelf, and the board names no shelf.", "Name the folder, as in shelf: [shelf/], or write the part here in braces.");
             return;
         }
 
-        var where = ValueReader.Listed([.. folders]);
+        var where = ValueReader.JoinWords([.. folders]);
         var near = Nearest.To(id, Ids(type)) ?? Nearest.To(id, byId.Keys);
         complaints.Add(
             at,
@@ -226,7 +226,7 @@ sealed class ShelfReader
 
     List<string> Ids(Type type) => [.. byId.Values.Where(raw => raw.Type == type).Select(raw => raw.Id)];
 
-    void Incomplete(Place at, string key, string says, string remedy)
+    void Incomplete(SourceLocation at, string key, string says, string remedy)
     {
         incomplete = true;
         complaints.Add(at, key, says, remedy);
@@ -235,7 +235,7 @@ sealed class ShelfReader
     static bool IsId(string text) =>
         text.Length is > 0 and <= 80 && char.IsLetterOrDigit(text[0]) && text.All(static c => char.IsLetterOrDigit(c) || c is '-' or '_' or '.');
 
-    sealed class Raw(string id, string key, Type? type, Map map)
+    sealed class Raw(string id, string key, Type? type, MapNode map)
     {
         public string Id { get; } = id;
 
@@ -243,9 +243,9 @@ sealed class ShelfReader
 
         public Type? Type { get; } = type;
 
-        public Map Map { get; } = map;
+        public MapNode Map { get; } = map;
 
-        public Draft? Draft { get; set; }
+        public SheetDraft? Draft { get; set; }
 
         public bool IsDone { get; set; }
     }

@@ -6,7 +6,7 @@ public static class Starter
     /// <summary>A commented board that reads without complaint and needs no shelf; its parts are invented.</summary>
     /// <param name="name">Name of the board.</param>
     public static string Text(string name) =>
-        Board.Replace("NAME", BoardText.Written(name, inFlow: false), StringComparison.Ordinal);
+        Board.Replace("NAME", BoardText.Quote(name, inFlow: false), StringComparison.Ordinal);
 
     const string Board = """
         boardwright: 1                  # version of this format, always the first line

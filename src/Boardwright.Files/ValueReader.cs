@@ -16,19 +16,19 @@ sealed class ValueReader(Complaints complaints)
     {
         switch (node)
         {
-            case Spoiled:
+            case SpoiledNode:
                 return null;
-            case Scalar { IsEmpty: true }:
+            case ScalarNode { IsEmpty: true }:
                 complaints.Add(node.At, key, $"Nothing is written for {key}.", Wanted(entry) is { Length: > 0 } wanted ? $"{wanted}, or take the line out while it is not known." : "Write a value, or take the line out while it is not known.");
                 return null;
-            case Map map when map.Pairs.Any(pair => FrameKeys.Contains(pair.Key.Text, StringComparer.Ordinal)):
+            case MapNode map when map.Pairs.Any(pair => FrameKeys.Contains(pair.Key.Text, StringComparer.Ordinal)):
                 return Framed(entry, map, key);
             default:
                 return Plain(entry, node, key) is { } value ? entry.Known(value) : null;
         }
     }
 
-    object? Framed(Entry entry, Map map, string key)
+    object? Framed(Entry entry, MapNode map, string key)
     {
         var before = complaints.Count;
         foreach (var (word, _) in map.Pairs)
@@ -46,7 +46,7 @@ sealed class ValueReader(Complaints complaints)
             return null;
         }
 
-        var value = inner is Scalar { IsEmpty: true } or Map { Pairs: [] } ? Missing(entry, inner, key) : Plain(entry, inner, key);
+        var value = inner is ScalarNode { IsEmpty: true } or MapNode { Pairs: [] } ? Missing(entry, inner, key) : Plain(entry, inner, key);
         var from = map.Find("from") is { } origin ? Origin(origin, key) : null;
         var spread = map.Find("give") is { } give && value is not null ? Give(entry, give, value, key) : null;
         return value is null || complaints.Count > before ? null : entry.Known(value, spread, from);
@@ -61,11 +61,11 @@ sealed class ValueReader(Complaints complaints)
     Origin? Origin(Node node, string key)
     {
         var words = Enum.GetValues<Origin>().ToDictionary(static origin => Entry.Word(origin), StringComparer.Ordinal);
-        if (node is Scalar { Text: var text } && words.TryGetValue(text, out var origin))
+        if (node is ScalarNode { Text: var text } && words.TryGetValue(text, out var origin))
             return origin;
-        if (node is not Spoiled)
+        if (node is not SpoiledNode)
         {
-            var near = node is Scalar scalar ? Nearest.To(scalar.Text, words.Keys) : null;
+            var near = node is ScalarNode scalar ? Nearest.To(scalar.Text, words.Keys) : null;
             complaints.Add(node.At, key, $"{Shown(node)} does not say where a value comes from.", near is null ? "Write from: measured, from: maker or from: guess." : $"Write from: {near}.");
         }
 
@@ -74,9 +74,9 @@ sealed class ValueReader(Complaints complaints)
 
     double? Give(Entry entry, Node node, object value, string key)
     {
-        if (node is Spoiled)
+        if (node is SpoiledNode)
             return null;
-        if (node is not Scalar { Text: var text })
+        if (node is not ScalarNode { Text: var text })
         {
             complaints.Add(node.At, key, $"{Shown(node)} is not a spread; one standard deviation is wanted.", "Write one value, such as give: 5 %.");
             return null;
@@ -104,14 +104,14 @@ sealed class ValueReader(Complaints complaints)
 
         if (relative || isTable)
         {
-            var share = QuantityText.Read(text, new Asked(Fraction.Dimension) { Key = "give", Example = "5 %", Least = 0, Greatest = 1 });
+            var share = QuantityText.Read(text, new QuantityRequest(Fraction.Dimension) { Key = "give", Example = "5 %", Least = 0, Greatest = 1 });
             if (share.Refusal is { } wrong)
                 complaints.Add(node.At, key, wrong);
             return share.IsRead ? share.Si * Math.Abs(reference) : null;
         }
 
         var dimension = entry.Dimension == Temperature.Dimension ? Differences : entry.Dimension!;
-        var spread = QuantityText.Read(text, new Asked(dimension) { Key = "give", Example = dimension == Differences ? "2 K" : "5 %", Least = 0, Greatest = Math.Max(Math.Abs(entry.Greatest), Math.Abs(entry.Least)) });
+        var spread = QuantityText.Read(text, new QuantityRequest(dimension) { Key = "give", Example = dimension == Differences ? "2 K" : "5 %", Least = 0, Greatest = Math.Max(Math.Abs(entry.Greatest), Math.Abs(entry.Least)) });
         if (spread.Refusal is { } refusal)
             complaints.Add(node.At, key, refusal.Says, $"Write one standard deviation, {(dimension == Differences ? "" : "in % of the value or ")}{(dimension.Usual.Symbol.Length == 0 ? "as a plain number" : $"in {dimension.Usual.Symbol}")}, such as give: {(dimension == Differences ? "2 K" : "5 %")}.");
         return spread.IsRead ? spread.Si : null;
@@ -124,8 +124,8 @@ sealed class ValueReader(Complaints complaints)
     /// <summary>The plain value: a number in SI, an array of them, a table, a word.</summary>
     object? Plain(Entry entry, Node node, string key) => entry.Form switch
     {
-        EntryForm.Quantity => One(node, Asked(entry, key)),
-        EntryForm.Quantities => Many(node, Asked(entry, key)),
+        EntryForm.Quantity => One(node, RequestFor(entry, key)),
+        EntryForm.Quantities => Many(node, RequestFor(entry, key)),
         EntryForm.Count => Word(entry, node, key) is { } text ? Count(entry, text, key) : null,
         EntryForm.Text => Word(entry, node, key) is { } text ? Text(text, key) : null,
         EntryForm.Choice => Word(entry, node, key) is { } text ? Choice(entry, text, key) : null,
@@ -135,12 +135,12 @@ sealed class ValueReader(Complaints complaints)
         EntryForm.HourlyRate => Word(entry, node, key) is { } text ? Money(text, perHour: true, entry, key) : null,
         EntryForm.Texts => Texts(entry, node, key),
         EntryForm.Curve => Curve(entry, node, key),
-        EntryForm.ResistanceTable => node is Map map ? Resistances(entry, map, key) : One(node, Asked(entry, key)) is double ohms ? new ResistanceTable(Resistance.FromOhms(ohms)) : null,
-        EntryForm.RollingTable => node is Map map ? Rolling(entry, map, key) : One(node, Asked(entry, key)) is double number ? new RollingTable(Number.FromValue(number), new Dictionary<Surface, Number>()) : null,
+        EntryForm.ResistanceTable => node is MapNode map ? Resistances(entry, map, key) : One(node, RequestFor(entry, key)) is double ohms ? new ResistanceTable(Resistance.FromOhms(ohms)) : null,
+        EntryForm.RollingTable => node is MapNode map ? Rolling(entry, map, key) : One(node, RequestFor(entry, key)) is double number ? new RollingTable(Number.FromValue(number), new Dictionary<Surface, Number>()) : null,
         _ => throw new NotSupportedException($"{key} is not a value."),
     };
 
-    static Asked Asked(Entry entry, string key) => new(entry.Dimension!)
+    static QuantityRequest RequestFor(Entry entry, string key) => new(entry.Dimension!)
     {
         Key = key,
         Example = entry.Example.StartsWith('[') ? entry.Example.Split('[', ',', ']')[1] : entry.Example.StartsWith('{') ? entry.Dimension!.Example : entry.Example,
@@ -151,27 +151,27 @@ sealed class ValueReader(Complaints complaints)
 
     static string Wanted(Entry entry) => entry.Form switch
     {
-        EntryForm.Choice => $"Write {Listed(entry.Choices)}",
+        EntryForm.Choice => $"Write {JoinWords(entry.Choices)}",
         EntryForm.YesNo => "Write yes or no",
         EntryForm.Moment => $"Write a day such as {Moment.Example[..10]}, with or without the time, such as {Moment.Example}",
         _ when entry.Example.Length > 0 => $"Write a value such as {entry.Example}",
         _ => "",
     };
 
-    Scalar? Word(Entry entry, Node node, string key)
+    ScalarNode? Word(Entry entry, Node node, string key)
     {
-        if (node is Scalar scalar)
+        if (node is ScalarNode scalar)
             return scalar;
-        if (node is not Spoiled)
+        if (node is not SpoiledNode)
             complaints.Add(node.At, key, $"{Shown(node)} stands where {key} wants one value.", Wanted(entry) is { Length: > 0 } wanted ? wanted + "." : "Write one value.");
         return null;
     }
 
-    double? One(Node node, Asked asked)
+    double? One(Node node, QuantityRequest asked)
     {
-        if (node is Spoiled)
+        if (node is SpoiledNode)
             return null;
-        if (node is not Scalar scalar)
+        if (node is not ScalarNode scalar)
         {
             complaints.Add(node.At, asked.Key, $"{Shown(node)} stands where {asked.Key} wants one value.", $"Write a value such as {asked.Example}.");
             return null;
@@ -183,9 +183,9 @@ sealed class ValueReader(Complaints complaints)
         return written.IsRead ? written.Si : null;
     }
 
-    double[]? Many(Node node, Asked asked)
+    double[]? Many(Node node, QuantityRequest asked)
     {
-        if (node is not Sequence list)
+        if (node is not SequenceNode list)
             return One(node, asked) is double one ? [one] : null;
         if (list.Items.Count == 0)
         {
@@ -199,7 +199,7 @@ sealed class ValueReader(Complaints complaints)
         {
             if (IsHalfOfComma(list, i, asked.Dimension))
             {
-                var (whole, part) = (((Scalar)list.Items[i]).Text, ((Scalar)list.Items[++i]).Text);
+                var (whole, part) = (((ScalarNode)list.Items[i]).Text, ((ScalarNode)list.Items[++i]).Text);
                 complaints.Add(list.Items[i - 1].At, Numbered(asked.Key, i - 1), $"'{whole},{part}' has a comma, which begins the next item of a list.", $"Write {whole}.{part} if one value is meant, or a unit after {whole} if two are.");
             }
             else if (One(list.Items[i], asked with { Key = Numbered(asked.Key, i) }) is { } value)
@@ -212,12 +212,12 @@ sealed class ValueReader(Complaints complaints)
     }
 
     /// <summary>Whether an item is the first half of a number with a decimal comma: <c>[72,5 cm]</c> is a list of 72 and 5 cm.</summary>
-    static bool IsHalfOfComma(Sequence list, int at, Dimension dimension) =>
+    static bool IsHalfOfComma(SequenceNode list, int at, Dimension dimension) =>
         list.IsFlow && at + 1 < list.Items.Count && dimension.Find("") is null
-        && list.Items[at] is Scalar { IsPlain: true } whole && whole.Text.All(char.IsAsciiDigit) && whole.Text.Length is > 0 and < 20
-        && list.Items[at + 1] is Scalar { IsPlain: true } part && char.IsAsciiDigit(part.Text.FirstOrDefault()) && part.Text.Length < 40;
+        && list.Items[at] is ScalarNode { IsPlain: true } whole && whole.Text.All(char.IsAsciiDigit) && whole.Text.Length is > 0 and < 20
+        && list.Items[at + 1] is ScalarNode { IsPlain: true } part && char.IsAsciiDigit(part.Text.FirstOrDefault()) && part.Text.Length < 40;
 
-    int? Count(Entry entry, Scalar scalar, string key)
+    int? Count(Entry entry, ScalarNode scalar, string key)
     {
         var text = scalar.Text.Trim();
         var bounds = FormattableString.Invariant($"from {entry.Least:0} to {entry.Greatest:0}");
@@ -237,7 +237,7 @@ sealed class ValueReader(Complaints complaints)
 
     static string Example(Entry entry) => entry.Example.Length > 0 ? entry.Example : Math.Max(1, entry.Least).ToString("0", CultureInfo.InvariantCulture);
 
-    string? Text(Scalar scalar, string key)
+    string? Text(ScalarNode scalar, string key)
     {
         if (scalar.Text.Length <= LongestText)
             return scalar.Text;
@@ -245,7 +245,7 @@ sealed class ValueReader(Complaints complaints)
         return null;
     }
 
-    Moment? When(Scalar scalar, string key)
+    Moment? When(ScalarNode scalar, string key)
     {
         if (Moment.Read(scalar.Text) is { } moment)
             return moment;
@@ -253,7 +253,7 @@ sealed class ValueReader(Complaints complaints)
         return null;
     }
 
-    string? Choice(Entry entry, Scalar scalar, string key)
+    string? Choice(Entry entry, ScalarNode scalar, string key)
     {
         // A hyphen and a space are the same to whoever types it.
         var word = entry.Choices.FirstOrDefault(choice => string.Equals(choice.Replace(' ', '-'), scalar.Text.Replace(' ', '-'), StringComparison.Ordinal));
@@ -262,13 +262,13 @@ sealed class ValueReader(Complaints complaints)
         return word;
     }
 
-    void NoChoice(IReadOnlyList<string> choices, Scalar scalar, string key)
+    void NoChoice(IReadOnlyList<string> choices, ScalarNode scalar, string key)
     {
         var near = Nearest.To(scalar.Text, choices);
-        complaints.Add(scalar.At, key, $"{QuantityText.Quote(scalar.Text)} is not one of the words for {key}.", near is null ? $"Write {Listed(choices)}." : $"Write {near}; the choice is {Listed(choices)}.");
+        complaints.Add(scalar.At, key, $"{QuantityText.Quote(scalar.Text)} is not one of the words for {key}.", near is null ? $"Write {JoinWords(choices)}." : $"Write {near}; the choice is {JoinWords(choices)}.");
     }
 
-    bool? YesNo(Scalar scalar, string key)
+    bool? YesNo(ScalarNode scalar, string key)
     {
         if (scalar.Text is "yes" or "true")
             return true;
@@ -278,7 +278,7 @@ sealed class ValueReader(Complaints complaints)
         return null;
     }
 
-    object? Money(Scalar scalar, bool perHour, Entry entry, string key)
+    object? Money(ScalarNode scalar, bool perHour, Entry entry, string key)
     {
         var text = scalar.Text.Trim();
         var right = entry.Example.Length > 0 ? entry.Example : perHour ? "35 EUR/h" : "42 EUR";
@@ -314,15 +314,15 @@ sealed class ValueReader(Complaints complaints)
 
     Texts? Texts(Entry entry, Node node, string key)
     {
-        if (node is not Sequence list)
+        if (node is not SequenceNode list)
             return Word(entry, node, key) is { } one && Text(one, key) is { } alone ? new Texts([alone]) : null;
         var before = complaints.Count;
         var words = new List<string>();
         foreach (var (i, item) in list.Items.Index())
         {
-            if (item is Scalar { IsEmpty: false } scalar)
+            if (item is ScalarNode { IsEmpty: false } scalar)
                 words.Add(Text(scalar, Numbered(key, i)) ?? "");
-            else if (item is not Spoiled)
+            else if (item is not SpoiledNode)
                 complaints.Add(item.At, Numbered(key, i), $"{Shown(item)} stands where {key} wants words.", "Write a list of words, as in [one, two].");
         }
 
@@ -332,9 +332,9 @@ sealed class ValueReader(Complaints complaints)
     List<(double X, double Y)>? Curve(Entry entry, Node node, string key)
     {
         var over = entry.Over!;
-        if (node is not Map map)
+        if (node is not MapNode map)
         {
-            if (node is not Spoiled)
+            if (node is not SpoiledNode)
                 complaints.Add(node.At, key, $"{Shown(node)} stands where {key} wants a table.", $"Write a map from {over.Name} to {entry.Dimension!.Name}{(entry.Example.Length > 0 ? $", such as {entry.Example}" : "")}.");
             return null;
         }
@@ -345,7 +345,7 @@ sealed class ValueReader(Complaints complaints)
         foreach (var (word, value) in map.Pairs)
         {
             var x = First(word, over, key, ref last);
-            if (One(value, Asked(entry, $"{key}[{word.Text}]")) is double y && x is { } place)
+            if (One(value, RequestFor(entry, $"{key}[{word.Text}]")) is double y && x is { } place)
                 points.Add((place, y));
         }
 
@@ -358,9 +358,9 @@ sealed class ValueReader(Complaints complaints)
     }
 
     /// <summary>A table's first variable, which must rise from row to row.</summary>
-    double? First(Scalar word, Dimension over, string key, ref double last)
+    double? First(ScalarNode word, Dimension over, string key, ref double last)
     {
-        var asked = new Asked(over) { Key = $"the first column of {key}", Example = over == Fraction.Dimension ? "50 %" : over.Example };
+        var asked = new QuantityRequest(over) { Key = $"the first column of {key}", Example = over == Fraction.Dimension ? "50 %" : over.Example };
         if (over == Fraction.Dimension)
             asked = asked with { Least = 0, Greatest = 1 };
         var written = QuantityText.Read(word.Text, asked);
@@ -381,14 +381,14 @@ sealed class ValueReader(Complaints complaints)
         return written.Si;
     }
 
-    ResistanceTable? Resistances(Entry entry, Map map, string key)
+    ResistanceTable? Resistances(Entry entry, MapNode map, string key)
     {
         const string temperaturesKey = "temperatures";
         var before = complaints.Count;
         double[] temperatures = [];
         if (map.Find(temperaturesKey) is { } heads)
         {
-            temperatures = Many(heads, new Asked(Temperature.Dimension) { Key = $"{key}.{temperaturesKey}", Example = "25 °C" }) ?? [];
+            temperatures = Many(heads, new QuantityRequest(Temperature.Dimension) { Key = $"{key}.{temperaturesKey}", Example = "25 °C" }) ?? [];
             for (var i = 1; i < temperatures.Length; i++)
             {
                 if (!(temperatures[i] > temperatures[i - 1] + 1e-6))
@@ -407,7 +407,7 @@ sealed class ValueReader(Complaints complaints)
             }
 
             var charge = First(word, Fraction.Dimension, key, ref last);
-            var row = Many(value, Asked(entry, $"{key}[{word.Text}]"));
+            var row = Many(value, RequestFor(entry, $"{key}[{word.Text}]"));
             if (row is not null && row.Length != Math.Max(1, temperatures.Length) && (temperatures.Length > 0 || map.Find(temperaturesKey) is null))
             {
                 complaints.Add(
@@ -432,7 +432,7 @@ sealed class ValueReader(Complaints complaints)
         return null;
     }
 
-    RollingTable? Rolling(Entry entry, Map map, string key)
+    RollingTable? Rolling(Entry entry, MapNode map, string key)
     {
         var before = complaints.Count;
         var surfaces = Enum.GetValues<Surface>();
@@ -441,7 +441,7 @@ sealed class ValueReader(Complaints complaints)
         foreach (var (word, value) in map.Pairs)
         {
             var at = words.ToList().FindIndex(surface => string.Equals(surface.Replace(' ', '-'), word.Text.Replace(' ', '-'), StringComparison.Ordinal));
-            var number = One(value, Asked(entry, $"{key}[{word.Text}]"));
+            var number = One(value, RequestFor(entry, $"{key}[{word.Text}]"));
             if (at < 0)
                 NoChoice(words, word, key);
             else if (number is double si && !numbers.TryAdd(surfaces[at], Number.FromValue(si)))
@@ -459,13 +459,13 @@ sealed class ValueReader(Complaints complaints)
     /// <summary>What a node is, for a complaint.</summary>
     internal static string Shown(Node node) => node switch
     {
-        Scalar scalar => QuantityText.Quote(scalar.Text),
-        Sequence => "A list",
+        ScalarNode scalar => QuantityText.Quote(scalar.Text),
+        SequenceNode => "A list",
         _ => "A map",
     };
 
     /// <summary>Words in a sentence: <c>a, b or c</c>.</summary>
-    internal static string Listed(IReadOnlyList<string> words) =>
+    internal static string JoinWords(IReadOnlyList<string> words) =>
         words.Count == 1 ? words[0] : $"{string.Join(", ", words.Take(words.Count - 1))} or {words[^1]}";
 
     static string Numbered(string key, int index) => FormattableString.Invariant($"{key}[{index + 1}]");

@@ -6,7 +6,7 @@ namespace Boardwright;
 
 public sealed partial class Examination
 {
-    List<Figure> Listed()
+    List<Figure> ListFigures()
     {
         var list = new List<Figure>();
 
@@ -103,11 +103,11 @@ public sealed partial class Examination
     string Currency => Quote.IsKnown ? Quote.Value.Parts.Currency : "";
 
     Answer<Length> MotorAboveRoadAnswer() => MotorPlace.IsBeside ? Answer<Length>.Beside : Answer<Length>.Ask("", needs =>
-        needs.Of(MotorPlace).AboveRoad(DrivenAxle.WheelRadius(needs, Board.Parts)));
+        needs.Read(MotorPlace).AboveRoad(DrivenAxle.WheelRadius(needs, Board.Parts)));
 
     Answer<Angle> BreakoverAnswer() => BoxAboveRoad.IsBeside ? Answer<Angle>.Beside : Answer<Angle>.Ask("", needs =>
     {
-        var (clearance, wheelbase) = (needs.Of(BoxAboveRoad), needs.Of(Wheelbase));
+        var (clearance, wheelbase) = (needs.Read(BoxAboveRoad), needs.Read(Wheelbase));
         return needs.Unmet ? default : GeometryRules.Breakover(clearance, wheelbase);
     });
 

@@ -28,27 +28,27 @@ public sealed partial class Examination
     {
         Board = board;
         var parts = board.Parts;
-        var run = RunningOfBoard.Of(board);
+        var run = SteadyRunningOfBoard.Compute(board);
         (Masses, RollingMass, Gearing, EffectiveMass) = (run.Masses, run.RollingMass, run.Gearing, run.EffectiveMass);
         BeltTeeth = IsBelt ? BeltDrive.TeethOf(board) : Answer<BeltTeeth>.Beside;
-        Belt = IsBelt ? BeltDrive.Of(board) : Answer<BeltDrive>.Beside;
+        Belt = IsBelt ? BeltDrive.Compute(board) : Answer<BeltDrive>.Beside;
         MotorConstants = MotorModel.ConstantsOf(board);
         Window = PackModel.WindowOf(board);
         Energy = PackModel.EnergyOf(board);
         (Motor, Pack, PackWiring, Air) = (run.Motor, run.Pack, run.Wiring, run.Air);
-        Charge = parts.Charger.IsChosen ? ChargeTime.Of(board, Pack) : Answer<ChargeTime>.Beside;
+        Charge = parts.Charger.IsChosen ? ChargeTime.Compute(board, Pack) : Answer<ChargeTime>.Beside;
         (PhaseLimits, BrakePhaseLimits, PackLimits, RegenLimits) = (run.PhaseLimits, run.BrakePhaseLimits, run.PackLimits, run.RegenLimits);
         (Drive, Load, Running) = (run.Drive, run.Load, run.Running);
-        Speeds = TopSpeeds.Of(board, Running);
-        Climb = Traction.Climb.Of(board, Running);
-        Cruise = CruiseOfBoard.Of(board, Running);
-        Brakes = Traction.Brakes.Of(board, Running);
-        ClimbHeat = Heat.ClimbHeat.Of(board, Motor, Air, ClimbDuty());
-        BeltLoad = IsBelt ? Traction.BeltLoad.Of(board, Belt, MotorConstants, PhaseLimits, BrakePhaseLimits) : Answer<BeltLoad>.Beside;
-        Wires = WireHeat.Of(board, Air, PackLimits, Climb);
-        Fault = Wiring.Fault.Of(board, Pack, PackWiring, Window);
+        Speeds = TopSpeeds.Compute(board, Running);
+        Climb = Traction.Climb.Compute(board, Running);
+        Cruise = CruiseOfBoard.Compute(board, Running);
+        Brakes = Traction.Brakes.Compute(board, Running);
+        ClimbHeat = Heat.ClimbHeat.Compute(board, Motor, Air, ClimbDuty());
+        BeltLoad = IsBelt ? Traction.BeltLoad.Compute(board, Belt, MotorConstants, PhaseLimits, BrakePhaseLimits) : Answer<BeltLoad>.Beside;
+        Wires = WireHeat.Compute(board, Air, PackLimits, Climb);
+        Fault = Wiring.ShortCircuit.Compute(board, Pack, PackWiring, Window);
         Precharge = PrechargeOf();
-        Quote = Prices.Quote.Of(board);
+        Quote = Prices.Quote.Compute(board);
         Cost = Prices.Quote.CostOf(board, Quote);
         Price = Prices.Quote.PriceOf(board, Cost);
         (CoverRoom, AxleLoad) = (CoverRoomOf(), AxleLoadOf());
@@ -56,11 +56,11 @@ public sealed partial class Examination
         MotorPlace = MotorPlaceOf();
         (Wheelbase, BoxAboveRoad, WheelPulleyOverBelt) = (WheelbaseOf(), BoxAboveRoadOf(), WheelPulleyOverBeltOf());
         BeltSpeedAtTop = BeltSpeedOf();
-        Figures = Listed();
-        shape = new(() => BoardShape.Of(board, Belt));
-        layout = new(() => BoxLayout.Of(board));
+        Figures = ListFigures();
+        shape = new(() => BoardShape.Compute(board, Belt));
+        layout = new(() => BoxLayout.Compute(board));
         harness = new(() => Laid(DutyOnClimb(), ifProposed: false));
-        bolts = new(() => BoltPattern.Of(board));
+        bolts = new(() => BoltPattern.Compute(board));
         findings = new(() => [.. Rulebook.All.SelectMany(rule => rule.Judge(this, board.Parts.UnchosenPlaceOf)).OrderBy(f => f.Level)]);
     }
 
@@ -146,7 +146,7 @@ public sealed partial class Examination
     public Answer<LoadOfBoard> Load { get; }
 
     /// <summary>The board on the road.</summary>
-    public Answer<Running> Running { get; }
+    public Answer<SteadyRunning> Running { get; }
 
     /// <summary>Top speeds.</summary>
     public Answer<TopSpeeds> Speeds { get; }
@@ -167,7 +167,7 @@ public sealed partial class Examination
     public Answer<WireHeat> Wires { get; }
 
     /// <summary>A short behind the fuse, and the first moment under power.</summary>
-    public Answer<Fault> Fault { get; }
+    public Answer<ShortCircuit> Fault { get; }
 
     /// <summary>The resistor that fills the controllers' capacitors: the stated one, or one that would suit.</summary>
     public Answer<Precharge> Precharge { get; }
@@ -220,8 +220,8 @@ public sealed partial class Examination
     /// <summary>Belt speed with the wheels in the air at full charge.</summary>
     public Answer<Speed> BeltSpeedAtTop { get; }
 
-    /// <summary>Examines a board whose entries are named (see <see cref="Board.Named()"/>).</summary>
-    public static Examination Of(Board board) => new(board);
+    /// <summary>Examines a board whose entries are named (see <see cref="Board.WithNames()"/>).</summary>
+    public static Examination Examine(Board board) => new(board);
 
     /// <summary>The figures alone.</summary>
     public static IReadOnlyList<Figure> FiguresOf(Board board) => new Examination(board).Figures;
@@ -232,7 +232,7 @@ public sealed partial class Examination
     // A proposal is for papers and pictures; a board is not judged by it.
     Harness Laid(HarnessDuty duty, bool ifProposed)
     {
-        var all = Wiring.Harness.Of(Board, Air.IsKnown ? Air.Value : null, duty);
+        var all = Wiring.Harness.Compute(Board, Air.IsKnown ? Air.Value : null, duty);
         return (ifProposed || Board.Layout.Count > 0) && Layout.IsKnown ? HarnessPath.Along(all, Layout.Value, Shape, Board) : all;
     }
 
@@ -252,21 +252,21 @@ public sealed partial class Examination
 
     Answer<Precharge> PrechargeOf() => Answer<Precharge>.Ask("", needs =>
     {
-        var (controller, count) = (Board.Parts.Controller, Parts.Place.ControllerCount(Board.Parts));
-        var capacitance = Capacitance.FromFarads(needs.Of(controller.BusCapacitance).Farads * count);
-        var idle = needs.Of(controller.IdlePower) * count;
-        var window = needs.Of(Window);
+        var (controller, count) = (Board.Parts.Controller, Parts.PartSlot.ControllerCount(Board.Parts));
+        var capacitance = Capacitance.FromFarads(needs.Read(controller.BusCapacitance).Farads * count);
+        var idle = needs.Read(controller.IdlePower) * count;
+        var window = needs.Read(Window);
         if (needs.Unmet || capacitance.Farads <= 0)
             return null;
         return Board.Parts.Pack.Precharge.IsKnown
-            ? Wiring.Precharge.With(needs.Of(Board.Parts.Pack.Precharge), window.Full, capacitance, idle)
+            ? Wiring.Precharge.With(needs.Read(Board.Parts.Pack.Precharge), window.Full, capacitance, idle)
             : Wiring.Precharge.Sized(window.Full, capacitance, idle);
     });
 
     Answer<MotorDuty> ClimbDuty() => Answer<MotorDuty>.Ask("climb.phase_current", needs =>
     {
-        var climb = needs.Of(Climb);
-        var drive = needs.Of(Drive);
+        var climb = needs.Read(Climb);
+        var drive = needs.Read(Drive);
         return needs.Unmet || climb.Asked is not { } asked ? null : new MotorDuty(
             Current.FromAmperes(asked.PhaseCurrent),
             AngularSpeed.FromRadiansPerSecond(drive.MotorSpeed(asked.Speed)));
@@ -275,22 +275,22 @@ public sealed partial class Examination
     Answer<CoverRoom> CoverRoomOf() => !IsBelt ? Answer<CoverRoom>.Beside : Answer<CoverRoom>.Ask("", needs =>
     {
         var mount = Board.Parts.Mount;
-        var shaft = needs.Of(Board.Parts.Motor.ShaftLength);
-        var plate = needs.Of(mount.PlateThickness);
-        var pulley = needs.Of(Board.Parts.MotorPulley.Length);
-        var room = needs.Of(mount.CoverDepth) + needs.Of(mount.CoverStandoff);
+        var shaft = needs.Read(Board.Parts.Motor.ShaftLength);
+        var plate = needs.Read(mount.PlateThickness);
+        var pulley = needs.Read(Board.Parts.MotorPulley.Length);
+        var room = needs.Read(mount.CoverDepth) + needs.Read(mount.CoverStandoff);
         return needs.Unmet ? null : new CoverRoom(shaft, plate, pulley, room);
     });
 
     Answer<AxleLoad> AxleLoadOf() => Answer<AxleLoad>.Ask("", needs =>
     {
         var parts = Board.Parts;
-        var bearing = needs.Of(parts.Wheels.Bearing);
-        var nut = needs.Of(DrivenAxle.TruckOf(parts).AxleDiameter);
-        var pulley = IsBelt ? needs.Of(parts.WheelPulley.Length) - needs.Of(parts.Wheels.SeatOffset) : default;
+        var bearing = needs.Read(parts.Wheels.Bearing);
+        var nut = needs.Read(DrivenAxle.TruckOf(parts).AxleDiameter);
+        var pulley = IsBelt ? needs.Read(parts.WheelPulley.Length) - needs.Read(parts.Wheels.SeatOffset) : default;
         if (needs.Unmet)
             return null;
-        if (BallBearing.Named(bearing) is not { } known)
+        if (BallBearing.Parse(bearing) is not { } known)
         {
             needs.Lack(parts.Wheels.Bearing.Key);
             return null;
@@ -300,11 +300,11 @@ public sealed partial class Examination
     });
 
     Answer<Length> CentreOf() => IsHub ? Answer<Length>.Beside : Answer<Length>.Ask("", needs =>
-        IsBelt ? needs.Of(Belt)?.Path.CentreDistance ?? Impossible(needs, "belt.teeth") : needs.Of(Board.Parts.Mount.CentreMin));
+        IsBelt ? needs.Read(Belt)?.Path.CentreDistance ?? Impossible(needs, "belt.teeth") : needs.Read(Board.Parts.Mount.CentreMin));
 
     Answer<Speed> BeltSpeedOf() => !IsBelt ? Answer<Speed>.Beside : Answer<Speed>.Ask("", needs =>
     {
-        var (belt, top, drive) = (needs.Of(Belt), needs.Of(Speeds), needs.Of(Drive));
+        var (belt, top, drive) = (needs.Read(Belt), needs.Read(Speeds), needs.Read(Drive));
         return needs.Unmet ? default : BeltTension.BeltSpeed(belt.Path.Driving, AngularSpeed.FromRadiansPerSecond(drive.MotorSpeed(top.UnloadedFull)));
     });
 
@@ -312,17 +312,17 @@ public sealed partial class Examination
     {
         var chosen = Board.Parts.Drive.MountAngle;
         if (chosen.IsKnown)
-            return needs.Of(chosen);
-        var angles = needs.Of(Board.Parts.Mount.Angles);
+            return needs.Read(chosen);
+        var angles = needs.Read(Board.Parts.Mount.Angles);
         return needs.Unmet ? default : angles.Items[0];
     });
 
     Answer<MotorPlace> MotorPlaceOf() => IsHub || !Board.Parts.Mount.IsChosen ? Answer<MotorPlace>.Beside : Answer<MotorPlace>.Ask("", needs =>
-        new MotorPlace(needs.Of(Centre), needs.Of(MountAngle), needs.Of(Board.Parts.Motor.CanDiameter)));
+        new MotorPlace(needs.Read(Centre), needs.Read(MountAngle), needs.Read(Board.Parts.Motor.CanDiameter)));
 
     Answer<Length> WheelbaseOf() => Answer<Length>.Ask("", needs =>
     {
-        var list = needs.Of(Board.Parts.Deck.Wheelbase);
+        var list = needs.Read(Board.Parts.Deck.Wheelbase);
         return needs.Unmet ? default : list.Items[0];
     });
 
@@ -331,10 +331,10 @@ public sealed partial class Examination
         var (parts, brief) = (Board.Parts, Board.Brief);
         var radius = DrivenAxle.WheelRadius(needs, parts);
         var deck = DrivenAxle.DeckAboveAxle(needs, parts, underPlatform: true);
-        var depth = needs.Of(parts.Box.InnerDepth) + needs.Of(parts.Box.Wall);
+        var depth = needs.Read(parts.Box.InnerDepth) + needs.Read(parts.Box.Wall);
         // A deck whose bend nobody knows is taken as stiff; the finding says so by its number.
         var bend = parts.Deck.BendPerKg.IsKnown
-            ? needs.Of(parts.Deck.BendPerKg).MetresPerKilogram * (needs.Of(brief.RiderMass) + needs.Of(brief.GearMass, default)).Kilograms
+            ? needs.Read(parts.Deck.BendPerKg).MetresPerKilogram * (needs.Read(brief.RiderMass) + needs.Read(brief.GearMass, default)).Kilograms
             : 0;
         return radius + deck - depth - Length.FromMetres(bend);
     });

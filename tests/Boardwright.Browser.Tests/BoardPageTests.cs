@@ -29,7 +29,7 @@ public sealed class BoardPageTests(Workshop workshop) : PageTests(workshop)
         var tour = page.Locator(".tour");
 
         await Expect(tour).ToContainTextAsync("Tern, drawn to scale");
-        await Pages.HoldAsync(page);
+        await PageAssertions.HoldAsync(page);
         await page.Keyboard.PressAsync("n");
         await Expect(tour).ToContainTextAsync("What was found");
         await Expect(page.Locator("html")).ToHaveAttributeAsync("data-tour", "findings");
@@ -88,7 +88,7 @@ public sealed class BoardPageTests(Workshop workshop) : PageTests(workshop)
     [Fact]
     public async Task The_text_is_a_key_away_and_edits_both_ways_with_its_comments_kept()
     {
-        await using var program = await Running.StartAsync("tern/tern.board.yaml");
+        await using var program = await ProgramUnderTest.StartAsync("tern/tern.board.yaml");
         var page = await PageAsync(program);
 
         await page.Keyboard.PressAsync("t");
@@ -182,7 +182,7 @@ public sealed class BoardPageTests(Workshop workshop) : PageTests(workshop)
     [Fact]
     public async Task Work_that_was_not_saved_survives_the_program_and_is_offered_back()
     {
-        await using var program = await Running.StartAsync("tern/tern.board.yaml");
+        await using var program = await ProgramUnderTest.StartAsync("tern/tern.board.yaml");
         var page = await PageAsync(program, "brief");
         var mass = page.GetByLabel("rider mass", new() { Exact = true });
         await mass.FillAsync("91 kg");
@@ -200,7 +200,7 @@ public sealed class BoardPageTests(Workshop workshop) : PageTests(workshop)
     [Fact]
     public async Task A_file_that_somebody_else_changed_is_not_written_over()
     {
-        await using var program = await Running.StartAsync("tern/tern.board.yaml");
+        await using var program = await ProgramUnderTest.StartAsync("tern/tern.board.yaml");
         var page = await PageAsync(program, "brief");
         var file = Path.Combine(program.Folder, "tern/tern.board.yaml");
         await File.AppendAllTextAsync(file, "# theirs\n");
@@ -229,6 +229,6 @@ public sealed class BoardPageTests(Workshop workshop) : PageTests(workshop)
             await Expect(page.Locator(".card")).ToBeVisibleAsync();
         }
 
-        await Pages.HoldAsync(page);
+        await PageAssertions.HoldAsync(page);
     }
 }

@@ -8,7 +8,7 @@ public sealed class BoxPageTests(Workshop workshop) : PageTests(workshop)
     [Fact]
     public async Task A_thing_is_moved_by_keys_and_by_the_pointer_and_everything_is_saved_with_the_comments_kept()
     {
-        await using var program = await Running.StartAsync("tern/tern.board.yaml");
+        await using var program = await ProgramUnderTest.StartAsync("tern/tern.board.yaml");
         var page = await PageAsync(program, "box");
         var now = page.Locator("#box-now");
         var path = Path.Combine(program.Folder, "tern/tern.board.yaml");
@@ -88,6 +88,6 @@ public sealed class BoxPageTests(Workshop workshop) : PageTests(workshop)
         await page.GetByRole(AriaRole.Button, new() { Name = "To the nose by 1 mm" }).ClickAsync();
         await Expect(page.Locator("#box-now")).ToContainTextAsync("switch: ");
 
-        await Pages.HoldAsync(page);
+        await PageAssertions.HoldAsync(page);
     }
 }

@@ -12,7 +12,7 @@ public sealed class BuiltPageTests(Workshop workshop) : PageTests(workshop)
     [Fact]
     public async Task A_board_is_begun_ticked_measured_photographed_ridden_and_let_through_the_gate_by_a_reason()
     {
-        await using var program = await Running.StartAsync();
+        await using var program = await ProgramUnderTest.StartAsync();
         var page = await BegunAsync(program);
 
         // A step is one touch, and says who and when.
@@ -97,7 +97,7 @@ public sealed class BuiltPageTests(Workshop workshop) : PageTests(workshop)
     [Fact]
     public async Task No_section_has_a_violation_that_axe_knows_and_nothing_sticks_out_of_a_phone()
     {
-        await using var program = await Running.StartAsync();
+        await using var program = await ProgramUnderTest.StartAsync();
         var page = await BegunAsync(program, ColorScheme.Dark);
         // Between them these three have all that the others show.
         foreach (var section in Thorough.IsAsked ? (string[])["Steps", "Bench", "Parts", "Notes", "Faults", "Rides", "State"] : ["Bench", "Rides", "State"])
@@ -108,15 +108,15 @@ public sealed class BuiltPageTests(Workshop workshop) : PageTests(workshop)
                 await LogAsync(page, "harbour.csv");
             if (section == "State")
                 await page.Locator(".states input").Nth(3).CheckAsync();
-            await Pages.HoldAsync(page);
+            await PageAssertions.HoldAsync(page);
         }
 
         await page.Locator("nav a", new() { HasText = "Built" }).ClickAsync();
         await Expect(page.Locator(".built-list")).ToContainTextAsync("In building");
-        await Pages.HoldAsync(page);
+        await PageAssertions.HoldAsync(page);
     }
 
-    async Task<IPage> BegunAsync(Running program, ColorScheme scheme = ColorScheme.Light)
+    async Task<IPage> BegunAsync(ProgramUnderTest program, ColorScheme scheme = ColorScheme.Light)
     {
         var page = await PageAsync(program, "shop", 390, 900, scheme);
         await page.Locator(".told-side input").First.FillAsync("Tern");

@@ -40,7 +40,7 @@ public sealed class ComparePageTests(Workshop workshop) : PageTests(workshop)
     [Fact]
     public async Task Another_board_of_the_shop_is_set_beside_and_opened()
     {
-        await using var program = await Running.StartAsync();
+        await using var program = await ProgramUnderTest.StartAsync();
         var page = await PageAsync(program, "shop");
         await page.Locator(".told-side input").First.FillAsync("Heron");
         await page.GetByText("Keep in the shop under this name").ClickAsync();
@@ -80,10 +80,10 @@ public sealed class ComparePageTests(Workshop workshop) : PageTests(workshop)
         var program = await SharedAsync();
         var page = await ComparedAsync(program, width, scheme);
 
-        await Pages.HoldAsync(page);
+        await PageAssertions.HoldAsync(page);
     }
 
-    async Task<IPage> ComparedAsync(Running program, int width = 1400, ColorScheme scheme = ColorScheme.Light)
+    async Task<IPage> ComparedAsync(ProgramUnderTest program, int width = 1400, ColorScheme scheme = ColorScheme.Light)
     {
         var page = await PageAsync(program, "compare", width, 1000, scheme);
         await page.GetByLabel("another value of").FillAsync("brief.cruise_speed");

@@ -11,11 +11,11 @@ public sealed class DoorTests(Workshop workshop) : PageTests(workshop)
     [Fact]
     public async Task A_workbench_that_others_reach_shows_nothing_before_a_sign_in_and_saves_under_that_name()
     {
-        await using var program = await Running.StartAsync(person: ("Ada", Password));
+        await using var program = await ProgramUnderTest.StartAsync(person: ("Ada", Password));
         var page = await (await ContextAsync()).NewPageAsync();
         await page.GotoAsync(program.Address + "ride");
         await Expect(page).ToHaveURLAsync(program.Address + "sign-in?to=%2Fride");
-        await Pages.HoldAsync(page);
+        await PageAssertions.HoldAsync(page);
 
         await page.GetByLabel("name").FillAsync("ada");
         await page.GetByLabel("password").FillAsync("something else");
@@ -32,7 +32,7 @@ public sealed class DoorTests(Workshop workshop) : PageTests(workshop)
         await page.GetByLabel("name").FillAsync("Ada's board");
         await page.GetByText("Keep in the shop under this name").ClickAsync();
         await Expect(page.Locator("tr.fitted, tbody tr").First).ToContainTextAsync("Ada");
-        await Pages.HoldAsync(page);
+        await PageAssertions.HoldAsync(page);
 
         await page.GetByRole(AriaRole.Button, new() { Name = "sign out" }).ClickAsync();
         await Expect(page).ToHaveURLAsync(program.Address + "sign-in");
@@ -41,7 +41,7 @@ public sealed class DoorTests(Workshop workshop) : PageTests(workshop)
     [Fact]
     public async Task Without_a_sign_in_neither_pages_nor_their_connection_answer()
     {
-        await using var program = await Running.StartAsync(person: ("Ada", Password));
+        await using var program = await ProgramUnderTest.StartAsync(person: ("Ada", Password));
         using var handler = new HttpClientHandler { AllowAutoRedirect = false };
         using var stranger = new HttpClient(handler) { BaseAddress = new(program.Address) };
 

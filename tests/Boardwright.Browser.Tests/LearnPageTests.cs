@@ -79,10 +79,10 @@ public sealed class LearnPageTests(Workshop workshop) : PageTests(workshop)
         var program = await SharedAsync();
         var page = await PageAsync(program, "learn", width, 900, scheme);
 
-        await Pages.HoldAsync(page);
+        await PageAssertions.HoldAsync(page);
         await BringAsync(page);
         await page.GetByLabel("the road was level").CheckAsync();
         await Expect(page.Locator(".said")).ToContainTextAsync("predicted (");
-        await Pages.HoldAsync(page);
+        await PageAssertions.HoldAsync(page);
     }
 }

@@ -15,7 +15,7 @@ public abstract class PageTests(Workshop workshop) : IAsyncDisposable
     protected ConcurrentBag<string> Requests { get; } = [];
 
     /// <summary>The program that opens Tern and in which no test saves anything.</summary>
-    protected Task<Running> SharedAsync() => workshop.SharedAsync();
+    protected Task<ProgramUnderTest> SharedAsync() => workshop.SharedAsync();
 
     /// <summary>A window with nothing remembered.</summary>
     /// <param name="options">Its size and colours; <c>null</c> for the browser's own.</param>
@@ -35,7 +35,7 @@ public abstract class PageTests(Workshop workshop) : IAsyncDisposable
     /// <param name="height">Height of the window, px.</param>
     /// <param name="scheme">Light or dark.</param>
     /// <param name="isFirstTime">Whether this browser never saw the workbench before, so that the tour begins by itself.</param>
-    protected async Task<IPage> PageAsync(Running program, string place = "board", int width = 1400, int height = 1000, ColorScheme scheme = ColorScheme.Light, bool isFirstTime = false)
+    protected async Task<IPage> PageAsync(ProgramUnderTest program, string place = "board", int width = 1400, int height = 1000, ColorScheme scheme = ColorScheme.Light, bool isFirstTime = false)
     {
         var context = await ContextAsync(new() { ViewportSize = new() { Width = width, Height = height }, ColorScheme = scheme });
         if (!isFirstTime)

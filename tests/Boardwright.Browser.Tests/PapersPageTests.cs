@@ -56,7 +56,7 @@ public sealed class PapersPageTests(Workshop workshop) : PageTests(workshop)
     [Fact]
     public async Task The_code_on_the_build_sheet_opens_the_board_of_the_shop()
     {
-        await using var program = await Running.StartAsync();
+        await using var program = await ProgramUnderTest.StartAsync();
         var page = await PageAsync(program, "shop");
         await page.GetByLabel("name", new() { Exact = true }).FillAsync("Heron 2");
         await page.GetByRole(AriaRole.Button, new() { Name = "Keep in the shop" }).ClickAsync();
@@ -95,6 +95,6 @@ public sealed class PapersPageTests(Workshop workshop) : PageTests(workshop)
         var page = await PageAsync(program, "papers", width, 1000, scheme);
         await page.Locator("[data-written=yes]").WaitForAsync();
 
-        await Pages.HoldAsync(page);
+        await PageAssertions.HoldAsync(page);
     }
 }

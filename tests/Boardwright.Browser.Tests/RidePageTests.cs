@@ -101,10 +101,10 @@ public sealed class RidePageTests(Workshop workshop) : PageTests(workshop)
         var page = await RiddenAsync(program, width, scheme);
         await Expect(page.Locator("#figure-ride\\.charge_left small")).ToBeVisibleAsync();
 
-        await Pages.HoldAsync(page);
+        await PageAssertions.HoldAsync(page);
     }
 
-    async Task<IPage> RiddenAsync(Running program, int width = 1400, ColorScheme scheme = ColorScheme.Light)
+    async Task<IPage> RiddenAsync(ProgramUnderTest program, int width = 1400, ColorScheme scheme = ColorScheme.Light)
     {
         var page = await PageAsync(program, "ride", width, 1000, scheme);
         await page.Locator(".strip[data-reads=yes]").WaitForAsync();

@@ -8,7 +8,7 @@ public sealed class ShopPageTests(Workshop workshop) : PageTests(workshop)
     [Fact]
     public async Task A_board_is_kept_changed_compared_and_brought_back()
     {
-        await using var program = await Running.StartAsync();
+        await using var program = await ProgramUnderTest.StartAsync();
         var page = await PageAsync(program, "shop");
         await KeepAsync(page, "Heron");
 
@@ -41,7 +41,7 @@ public sealed class ShopPageTests(Workshop workshop) : PageTests(workshop)
     [Fact]
     public async Task Two_people_who_change_the_same_board_get_a_merge_or_a_choice()
     {
-        await using var program = await Running.StartAsync();
+        await using var program = await ProgramUnderTest.StartAsync();
         var one = await PageAsync(program, "shop");
         await KeepAsync(one, "Heron");
         var other = await PageAsync(program, "brief");
@@ -64,7 +64,7 @@ public sealed class ShopPageTests(Workshop workshop) : PageTests(workshop)
     [Fact]
     public async Task The_shelf_is_kept_and_a_price_changed()
     {
-        await using var program = await Running.StartAsync();
+        await using var program = await ProgramUnderTest.StartAsync();
         var page = await PageAsync(program, "shelf");
 
         await page.GetByText("Keep this shelf in the shop").ClickAsync();
@@ -104,7 +104,7 @@ public sealed class ShopPageTests(Workshop workshop) : PageTests(workshop)
         var page = await PageAsync(program, place, 390, 900, ColorScheme.Dark);
         await Expect(page.Locator("h1")).ToBeVisibleAsync();
 
-        await Pages.HoldAsync(page);
+        await PageAssertions.HoldAsync(page);
     }
 
     static async Task KeepAsync(IPage page, string name)

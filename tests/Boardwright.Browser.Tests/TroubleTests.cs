@@ -11,7 +11,7 @@ public sealed class TroubleTests(Workshop workshop, PostgresServer server) : Pag
     [Fact]
     public async Task A_browser_that_knew_an_earlier_start_is_no_trouble_to_the_next()
     {
-        await using var program = await Running.StartAsync();
+        await using var program = await ProgramUnderTest.StartAsync();
         var page = await PageAsync(program);
 
         await program.KillAsync();
@@ -26,7 +26,7 @@ public sealed class TroubleTests(Workshop workshop, PostgresServer server) : Pag
     public async Task A_full_disk_leaves_the_file_as_it_was_and_the_edit_on_the_desk()
     {
         Assert.SkipUnless(File.Exists("/dev/full"), "No device that is always full.");
-        await using var program = await Running.StartAsync("tern/tern.board.yaml");
+        await using var program = await ProgramUnderTest.StartAsync("tern/tern.board.yaml");
         var file = Path.Combine(program.Folder, "tern", "tern.board.yaml");
         var before = await File.ReadAllTextAsync(file, TestContext.Current.CancellationToken);
         File.CreateSymbolicLink(file + ".new", "/dev/full");
@@ -46,7 +46,7 @@ public sealed class TroubleTests(Workshop workshop, PostgresServer server) : Pag
     [Fact]
     public async Task A_shop_that_another_program_holds_is_said_so_and_the_save_succeeds_later()
     {
-        await using var program = await Running.StartAsync();
+        await using var program = await ProgramUnderTest.StartAsync();
         var page = await KeptAsync(program);
         await using (var other = new SqliteConnection($"Data Source={Path.Combine(program.Folder, "shop.db")};Pooling=false"))
         {
@@ -64,7 +64,7 @@ public sealed class TroubleTests(Workshop workshop, PostgresServer server) : Pag
     [Fact]
     public async Task A_damaged_shop_is_said_so_with_what_to_do_and_the_board_can_still_be_worked_on()
     {
-        await using var program = await Running.StartAsync();
+        await using var program = await ProgramUnderTest.StartAsync();
         await program.KillAsync();
         await File.WriteAllTextAsync(Path.Combine(program.Folder, "shop.db"), new string('x', 10_000), TestContext.Current.CancellationToken);
         await program.RestartAsync();
@@ -80,7 +80,7 @@ public sealed class TroubleTests(Workshop workshop, PostgresServer server) : Pag
     [Fact]
     public async Task A_lost_connection_to_the_server_keeps_the_edit_until_the_server_is_back()
     {
-        await using var program = await Running.StartAsync(shop: await server.NewDatabaseAsync());
+        await using var program = await ProgramUnderTest.StartAsync(shop: await server.NewDatabaseAsync());
         var page = await KeptAsync(program);
         await server.StopAsync();
         try
@@ -98,7 +98,7 @@ public sealed class TroubleTests(Workshop workshop, PostgresServer server) : Pag
         await Expect(page.Locator(".title-block")).ToContainTextAsync("Saved as revision 2.");
     }
 
-    async Task<IPage> KeptAsync(Running program)
+    async Task<IPage> KeptAsync(ProgramUnderTest program)
     {
         var page = await PageAsync(program, "shop");
         await page.Locator(".told-side input").First.FillAsync("Heron");

@@ -14,7 +14,7 @@ public sealed class Workshop : IAsyncLifetime
     // Chromium without its windows, where Debian's package is installed: half the work for the same pages.
     static readonly string[] Browsers = ["/usr/bin/chromium-headless-shell", "/usr/bin/chromium"];
 
-    readonly Lazy<Task<Running>> shared = new(() => Running.StartAsync());
+    readonly Lazy<Task<ProgramUnderTest>> shared = new(() => ProgramUnderTest.StartAsync());
     IPlaywright? playwright;
 
     public static string Program { get; } = Metadata("Program");
@@ -25,7 +25,7 @@ public sealed class Workshop : IAsyncLifetime
     public IBrowser? Browser { get; private set; }
 
     /// <summary>The program that opens Tern and in which no test saves anything.</summary>
-    public Task<Running> SharedAsync() => shared.Value;
+    public Task<ProgramUnderTest> SharedAsync() => shared.Value;
 
     public async ValueTask InitializeAsync()
     {

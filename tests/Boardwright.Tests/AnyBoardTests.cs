@@ -21,7 +21,7 @@ public sealed class AnyBoardTests
             HowMany,
             seed =>
             {
-                var exam = Examination.Of(Strange(seed));
+                var exam = Examination.Examine(Strange(seed));
                 var told = exam.Findings.Sum(f => f.Says.In(UnitSystem.Metric).Length + f.Remedy.In(UnitSystem.Imperial).Length);
                 Assert.True(told > 0);
                 foreach (var figure in exam.Figures)
@@ -40,9 +40,9 @@ public sealed class AnyBoardTests
             HowMany / 4,
             seed =>
             {
-                var exam = Examination.Of(Strange(seed));
-                var spread = Spread.Of(exam, 8);
-                using var document = JsonDocument.Parse(ResultDocument.Write(Outcome.Of(exam, spread)));
+                var exam = Examination.Examine(Strange(seed));
+                var spread = Spread.Sample(exam, 8);
+                using var document = JsonDocument.Parse(ResultDocument.Write(CheckOutcome.Create(exam, spread)));
                 Assert.Equal(exam.Findings.Count, document.RootElement.GetProperty("findings").GetArrayLength());
                 foreach (var interval in spread.Intervals.Values)
                     Assert.True(interval.Low <= interval.High);
@@ -60,7 +60,7 @@ public sealed class AnyBoardTests
     static Sheet Strange(Sheet sheet, double part, Random random)
     {
         var changes = new List<(Entry, object)>();
-        foreach (var entry in Entry.Of(sheet.GetType()))
+        foreach (var entry in Entry.ListEntries(sheet.GetType()))
         {
             switch (entry.Read(sheet))
             {
@@ -70,11 +70,11 @@ public sealed class AnyBoardTests
                 case IReadOnlyList<Sheet> list:
                     changes.Add((entry, entry.Known(list.Where(_ => random.NextDouble() > part / 3).Select(s => Strange(s, part, random)).ToArray())));
                     break;
-                case IReadOnlyDictionary<string, Spot> spots:
+                case IReadOnlyDictionary<string, BoxPosition> spots:
                     changes.Add((entry, entry.Known(spots.Select(p => KeyValuePair.Create(p.Key, Strange(p.Value, part, random))))));
                     break;
                 case IKnown known when random.NextDouble() < part:
-                    changes.Add((entry, entry.Named(Other(entry, random), known.Key)));
+                    changes.Add((entry, entry.WithName(Other(entry, random), known.Key)));
                     break;
             }
         }

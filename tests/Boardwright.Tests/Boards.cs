@@ -32,7 +32,7 @@ static class Boards
         {
             var done = false;
             if (key.Split('.') is ["layout", var name, ..] && !board.Layout.ContainsKey(name))
-                board = (board with { Layout = new Dictionary<string, Spot>(board.Layout) { [name] = new() } }).Named();
+                board = (board with { Layout = new Dictionary<string, BoxPosition>(board.Layout) { [name] = new() } }).WithNames();
             board = (Board)Changed(board, key, value, ref done);
             Assert.True(done, $"'{key}' is no entry of the board.");
         }
@@ -42,7 +42,7 @@ static class Boards
 
     static Sheet Changed(Sheet sheet, string key, string value, ref bool done)
     {
-        foreach (var entry in Entry.Of(sheet.GetType()))
+        foreach (var entry in Entry.ListEntries(sheet.GetType()))
         {
             switch (entry.Read(sheet))
             {
@@ -60,7 +60,7 @@ static class Boards
                     }
 
                     break;
-                case IReadOnlyDictionary<string, Spot> spots:
+                case IReadOnlyDictionary<string, BoxPosition> spots:
                     foreach (var (name, spot) in spots)
                     {
                         var item = Changed(spot, key, value, ref done);
@@ -109,11 +109,11 @@ static class Boards
         _ => "",
     }).GetType().GetGenericArguments()[0];
 
-    static object Named(Entry entry, object known, string key) => entry.Named(known, key);
+    static object Named(Entry entry, object known, string key) => entry.WithName(known, key);
 
     static double Si(Dimension dimension, string text)
     {
-        var reading = QuantityText.Read(text, new Asked(dimension) { Least = double.NegativeInfinity, Greatest = double.PositiveInfinity });
+        var reading = QuantityText.Read(text, new QuantityRequest(dimension) { Least = double.NegativeInfinity, Greatest = double.PositiveInfinity });
         Assert.True(reading.Refusal is null, text);
         return reading.Si;
     }

@@ -60,7 +60,7 @@ public sealed class ExaminationTests
     [Fact]
     public void The_electric_brake_stops_at_the_first_charging_limit_that_it_meets()
     {
-        var run = Examination.Of(Boards.Tern.With(("limits.regen_current", "1 A"), ("limits.brake_phase_current", "90 A"), ("motor.phase_current_peak", ""))).Running.Value;
+        var run = Examination.Examine(Boards.Tern.With(("limits.regen_current", "1 A"), ("limits.brake_phase_current", "90 A"), ("motor.phase_current_peak", ""))).Running.Value;
         var supply = run.SupplyAt(0.5);
         for (var speed = 0.5; speed < 8; speed += 0.5)
         {
@@ -84,7 +84,7 @@ public sealed class ExaminationTests
                 {
                     foreach (var speed in new[] { 6, 12, 20 })
                     {
-                        var brakes = Examination.Of(board.With(("brief.climb_wanted", $"{grade} %"), ("brief.climb_speed", $"{speed} km/h"))).Brakes.Value;
+                        var brakes = Examination.Examine(board.With(("brief.climb_wanted", $"{grade} %"), ("brief.climb_speed", $"{speed} km/h"))).Brakes.Value;
                         if (brakes.HoldsFrom is >= 0.5 and < 1)
                         {
                             held++;
@@ -103,7 +103,7 @@ public sealed class ExaminationTests
     [Fact]
     public void Each_finding_on_the_brake_names_the_speed_and_the_charge_that_it_is_about()
     {
-        var findings = Examination.Of(Boards.Curlew.With(("drive.motors", "4"), ("drive.driven", "both"), ("brief.climb_wanted", "30 %"))).Findings;
+        var findings = Examination.Examine(Boards.Curlew.With(("drive.motors", "4"), ("drive.driven", "both"), ("brief.climb_wanted", "30 %"))).Findings;
         string Says(string rule) => findings.Single(f => f.Rule == rule).Says.In(Boardwright.Units.UnitSystem.Metric);
 
         Assert.Contains("With a full pack", Says("brake.downhill_full"), StringComparison.Ordinal);
@@ -143,7 +143,7 @@ public sealed class ExaminationTests
     [Fact]
     public void At_the_top_speed_the_road_takes_what_the_drive_gives()
     {
-        var exam = Examination.Of(Boards.Tern);
+        var exam = Examination.Examine(Boards.Tern);
         var run = exam.Running.Value;
         var top = exam.Speeds.Value.Full;
 
@@ -155,7 +155,7 @@ public sealed class ExaminationTests
     [Fact]
     public void Power_is_conserved_between_pack_and_road()
     {
-        var exam = Examination.Of(Boards.Tern);
+        var exam = Examination.Examine(Boards.Tern);
         var (run, drive) = (exam.Running.Value, exam.Drive.Value);
         var point = exam.Cruise.Value.Steady!.AtHalf;
         var motor = drive.MotorSpeed(point.Speed);
@@ -194,7 +194,7 @@ public sealed class ExaminationTests
     {
         static string Told(Examination e) => string.Join('\n', e.Figures.Select(f => $"{f.Kind.Id} {f.Value:R}").Concat(e.Findings.Select(f => $"{f.Rule} {f.Level} {f.Says} {f.Remedy}")));
 
-        Assert.Equal(Told(Examination.Of(Boards.Tern)), Told(Examination.Of(Boards.Read("tern"))));
+        Assert.Equal(Told(Examination.Examine(Boards.Tern)), Told(Examination.Examine(Boards.Read("tern"))));
     }
 
     [Fact]
@@ -236,7 +236,7 @@ public sealed class ExaminationTests
     public void A_hub_drive_has_neither_belt_nor_mount_and_is_examined_all_the_same()
     {
         var board = Boards.Tern.With(("drive.kind", "hub"));
-        var exam = Examination.Of((board with { Parts = board.Parts with { Mount = new(), MotorPulley = new(), WheelPulley = new(), Belt = new() } }).Named());
+        var exam = Examination.Examine((board with { Parts = board.Parts with { Mount = new(), MotorPulley = new(), WheelPulley = new(), Belt = new() } }).WithNames());
 
         Assert.Equal(1, exam.Figures.Single(f => f.Kind.Id == "drive.ratio").Value);
         Assert.DoesNotContain(exam.Figures, f => f.Kind.Id.StartsWith("drive.belt", StringComparison.Ordinal));
@@ -258,8 +258,8 @@ public sealed class ExaminationTests
     [Fact]
     public void An_interval_holds_the_figure_and_names_what_matters()
     {
-        var exam = Examination.Of(Boards.Tern);
-        var spread = Spread.Of(exam, 64, cancellation: TestContext.Current.CancellationToken).Intervals;
+        var exam = Examination.Examine(Boards.Tern);
+        var spread = Spread.Sample(exam, 64, cancellation: TestContext.Current.CancellationToken).Intervals;
 
         foreach (var figure in exam.Figures.Where(f => f.Value is not null))
         {
@@ -270,7 +270,7 @@ public sealed class ExaminationTests
         var top = spread["speed.top_full"];
         Assert.InRange(Figure(Boards.Tern, "speed.top_full"), top.Low, top.High);
         Assert.Contains("motor.kv", top.MattersMost);
-        var (once, again) = (spread["cruise.range"], Spread.Of(exam, 64, cancellation: TestContext.Current.CancellationToken).Intervals["cruise.range"]);
+        var (once, again) = (spread["cruise.range"], Spread.Sample(exam, 64, cancellation: TestContext.Current.CancellationToken).Intervals["cruise.range"]);
         Assert.Equal((once.Low, once.High), (again.Low, again.High));
         Assert.Equal(once.MattersMost, again.MattersMost);
     }
@@ -278,7 +278,7 @@ public sealed class ExaminationTests
     [Fact]
     public void A_measured_value_narrows_the_interval_that_it_matters_for()
     {
-        static double Width(Board board) => Spread.Of(Examination.Of(board), 128, cancellation: TestContext.Current.CancellationToken).Intervals["cruise.range"] is var i ? i.High - i.Low : 0;
+        static double Width(Board board) => Spread.Sample(Examination.Examine(board), 128, cancellation: TestContext.Current.CancellationToken).Intervals["cruise.range"] is var i ? i.High - i.Low : 0;
         var rolling = Boards.Tern.Parts.Wheels.RollingResistance;
         var measured = Boards.Tern with
         {

@@ -9,7 +9,7 @@ public sealed class ValidationTests
     [Fact]
     public void The_committed_pages_are_those_that_the_program_writes()
     {
-        var pages = Pages.Write(Cases.All);
+        var pages = ValidationPages.Write(Cases.All);
         foreach (var (path, text) in pages)
         {
             var file = Path.Combine(Docs, path);

@@ -3,7 +3,7 @@ using Boardwright.Findings;
 namespace Boardwright.Validation;
 
 /// <summary>What stands behind a published value that the program's value is compared with.</summary>
-public enum Evidence
+public enum EvidenceLevel
 {
     /// <summary>A published value, found again with the published method: E1.</summary>
     Published,
@@ -31,7 +31,7 @@ public enum Evidence
 public sealed record Allowance(double Size, bool IsRelative, string Why)
 {
     /// <summary>A distance in the unit of the value.</summary>
-    public static Allowance Of(double size, string why) => new(size, false, why);
+    public static Allowance Create(double size, string why) => new(size, false, why);
 
     /// <summary>A part of the published value, 0.01 for 1 %.</summary>
     public static Allowance Part(double part, string why) => new(part, true, why);
@@ -46,7 +46,7 @@ public sealed record Allowance(double Size, bool IsRelative, string Why)
 /// <param name="Source">The work.</param>
 /// <param name="Page">Where in the work: page, table, equation; empty where the citation says it.</param>
 /// <param name="Evidence">What stands behind the value.</param>
-public sealed record Check(string Quantity, string Given, string Printed, string Unit, double Ours, Source Source, string Page, Evidence Evidence)
+public sealed record Check(string Quantity, string Given, string Printed, string Unit, double Ours, Source Source, string Page, EvidenceLevel Evidence)
 {
     /// <summary>How far apart the two may be; half the last printed digit where nothing else is said.</summary>
     public Allowance? Allowed { get; init; }
@@ -77,9 +77,9 @@ public sealed record Check(string Quantity, string Given, string Printed, string
     /// <summary>Level of evidence, 0 to 3, that the check gives where it passes.</summary>
     public int Level => Evidence switch
     {
-        Evidence.Published => 1,
-        Evidence.MeasuredAggregate => 2,
-        Evidence.MeasuredSeries => 3,
+        EvidenceLevel.Published => 1,
+        EvidenceLevel.MeasuredAggregate => 2,
+        EvidenceLevel.MeasuredSeries => 3,
         _ => 0,
     };
 }

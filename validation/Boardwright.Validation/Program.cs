@@ -12,7 +12,7 @@ if (root is null)
 
 var docs = Path.Combine(root.FullName, "docs");
 Directory.CreateDirectory(Path.Combine(docs, "validation"));
-var pages = Pages.Write(Cases.All);
+var pages = ValidationPages.Write(Cases.All);
 foreach (var old in Directory.EnumerateFiles(Path.Combine(docs, "validation"), "*.svg"))
 {
     if (!pages.ContainsKey("validation/" + Path.GetFileName(old)))

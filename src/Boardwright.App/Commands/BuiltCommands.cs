@@ -12,10 +12,10 @@ namespace Boardwright.App.Commands;
 sealed class BuiltCommands(Terminal terminal, Func<Examination, IReadOnlyDictionary<string, Interval>> intervals) : ShopVerbs(terminal)
 {
     static readonly string[] States = [.. Enum.GetValues<BoardState>().Select(static state => Entry.Word(state).Replace(' ', '-'))];
-    readonly Judge judge = new(intervals);
+    readonly BuiltJudge judge = new(intervals);
 
     /// <summary>The command with its parts.</summary>
-    public static Verb Of(Terminal terminal, Func<Examination, IReadOnlyDictionary<string, Interval>> intervals) => new BuiltCommands(terminal, intervals).All();
+    public static Verb Create(Terminal terminal, Func<Examination, IReadOnlyDictionary<string, Interval>> intervals) => new BuiltCommands(terminal, intervals).All();
 
     Verb All() => new Verb(
         "built", "Keeps count of the boards that you built: what is in them, who did which step when, what was measured, faults, rides, and whether they may be ridden.",
@@ -28,7 +28,7 @@ sealed class BuiltCommands(Terminal terminal, Func<Examination, IReadOnlyDiction
     {
         var serial = new Argument<string>("SERIAL") { Description = "The serial number that stands on the board, such as TERN-0001." };
         var design = new Argument<string>("BOARD") { Description = "What it is built from: the name of a board in the shop, or a board file; then the built board is kept as a file beside it." };
-        design.CompletionSources.Add(context => Completion.BoardFiles(context.WordToComplete));
+        design.CompletionSources.Add(context => CompletionCommand.BoardFiles(context.WordToComplete));
         var revision = new Option<int?>("--revision") { Description = "Which revision of the board in the shop; the newest where not given.", HelpName = "NUMBER" };
         var (on, by) = (On(), Who());
         var command = new Verb("begin", "Begins a board that is built from a design.", "boardwright built begin TERN-0001 tern", "boardwright built begin TERN-0002 tern --revision 3 --by Ada", "boardwright built begin TERN-0003 tern.board.yaml") { serial, design, revision, on, by };
@@ -41,7 +41,7 @@ sealed class BuiltCommands(Terminal terminal, Func<Examination, IReadOnlyDiction
                 return Exit.Holds;
             }
 
-            await using var shop = await ShopPlaces.OpenAsync(parsed.GetValue(Where), cancel);
+            await using var shop = await ShopLocations.OpenAsync(parsed.GetValue(Where), cancel);
             var place = await BuiltInShop.BeginAsync(shop, number, board, parsed.GetValue(revision), when, new(who, "begun"), cancel);
             Terminal.Out.Write($"{place.Name}: begun from {(await place.DesignAsync((await place.ReadAsync(cancel)).Loaded.Built!, cancel)).Name}\n");
             return Exit.Holds;
@@ -57,13 +57,13 @@ sealed class BuiltCommands(Terminal terminal, Func<Examination, IReadOnlyDiction
             var all = await BuiltInShop.ListAsync(shop, cancel);
             if (all.Count == 0)
                 Terminal.Out.Write("No board is being built yet. Begin one with: boardwright built begin SERIAL BOARD\n");
-            var paper = new Paper(Terminal);
+            var paper = new TerminalText(Terminal);
             foreach (var (place, opened) in all)
             {
                 var (judged, complaints) = await judge.OfAsync(place, opened, cancel);
                 if (judged is null)
                 {
-                    paper.Write(2, $"{place.Name}: not in order. {complaints[0]}", Ink.Stop, leadIndent: 0);
+                    paper.Write(2, $"{place.Name}: not in order. {complaints[0]}", TerminalStyle.Stop, leadIndent: 0);
                     continue;
                 }
 
@@ -81,7 +81,7 @@ sealed class BuiltCommands(Terminal terminal, Func<Examination, IReadOnlyDiction
         var command = new Verb("show", "Shows a built board: its state, every step and check with who and when, parts, faults, rides and notes. Exit code 0 when it may be ridden or nothing stands against it, 1 when something does.", "boardwright built show TERN-0001", "boardwright built show TERN-0001 --open", "boardwright built show tern-0003.built.yaml") { serial, open };
         return OnJudged(command, serial, (parsed, judged, _) =>
         {
-            BuiltReport.Write(new Paper(Terminal), judged, parsed.GetValue(open));
+            BuiltReport.Write(new TerminalText(Terminal), judged, parsed.GetValue(open));
             return Task.FromResult(judged.Readiness.Unanswered.Count == 0 ? Exit.Holds : Exit.Wanting);
         });
     }
@@ -129,12 +129,12 @@ sealed class BuiltCommands(Terminal terminal, Func<Examination, IReadOnlyDiction
         {
             Part = parsed.GetRequiredValue(part),
             Number = parsed.GetValue(number) is { } n ? n : default(Known<int>),
-            Is = Said(parsed.GetValue(what)),
-            Batch = Said(parsed.GetValue(batch)),
-            Serial = Said(parsed.GetValue(maker)),
+            Is = KnownText(parsed.GetValue(what)),
+            Batch = KnownText(parsed.GetValue(batch)),
+            Serial = KnownText(parsed.GetValue(maker)),
             When = When(parsed, on),
             Who = who,
-            Remark = Said(parsed.GetValue(remark)),
+            Remark = KnownText(parsed.GetValue(remark)),
         }), parsed => $"fitted {parsed.GetRequiredValue(part)}");
     }
 
@@ -148,9 +148,9 @@ sealed class BuiltCommands(Terminal terminal, Func<Examination, IReadOnlyDiction
         return OnOpened(command, serial, async (parsed, place, cancel) =>
         {
             var who = parsed.GetRequiredValue(by);
-            var note = new Note { Says = parsed.GetRequiredValue(says), About = Said(parsed.GetValue(about)), When = When(parsed, on), Who = who };
-            var attached = parsed.GetValue(file) is { } source ? new Attached(Names.Photo(source), Taken(source, BuiltPlace.MostNoteBytes)) : null;
-            return Told(place, await place.ChangeAsync(attached, (text, path) => BuiltText.Add(text, "notes", attached is null ? note : note with { File = path }), new(who, "note: " + Short(note.Says.Value)), cancel), attached is null ? "noted" : "noted, file kept");
+            var note = new Note { Says = parsed.GetRequiredValue(says), About = KnownText(parsed.GetValue(about)), When = When(parsed, on), Who = who };
+            var attached = parsed.GetValue(file) is { } source ? new AttachedFile(BuiltFileNames.Photo(source), ReadBytes(source, BuiltStore.MostNoteBytes)) : null;
+            return Report(place, await place.ChangeAsync(attached, (text, path) => BuiltText.Add(text, "notes", attached is null ? note : note with { File = path }), new(who, "note: " + Short(note.Says.Value)), cancel), attached is null ? "noted" : "noted, file kept");
         });
     }
 
@@ -159,7 +159,7 @@ sealed class BuiltCommands(Terminal terminal, Func<Examination, IReadOnlyDiction
         var (serial, on, by) = (Serial(), On(), Who());
         var says = new Argument<string>("TEXT") { Description = "What is wrong." };
         var command = new Verb("fault", "Writes down a fault. While it is open the board may not be ridden without a written reason.", "boardwright built fault TERN-0001 \"belt 2 jumps under hard braking\" --by Jo") { serial, says, on, by };
-        return OnPlace(command, serial, by, (parsed, who) => text => BuiltText.Add(text, "faults", new Fault { Says = parsed.GetRequiredValue(says), Found = When(parsed, on), Who = who }), parsed => "fault: " + Short(parsed.GetRequiredValue(says)));
+        return OnPlace(command, serial, by, (parsed, who) => text => BuiltText.Add(text, "faults", new BoardFault { Says = parsed.GetRequiredValue(says), Found = When(parsed, on), Who = who }), parsed => "fault: " + Short(parsed.GetRequiredValue(says)));
     }
 
     Verb Repair()
@@ -172,7 +172,7 @@ sealed class BuiltCommands(Terminal terminal, Func<Examination, IReadOnlyDiction
         {
             var (which, who) = (parsed.GetValue(number), parsed.GetRequiredValue(by));
             var changed = await place.ChangeAsync(text => BuiltText.Mend(text, which, parsed.GetRequiredValue(how), who, When(parsed, on)), new(who, Text($"mended fault {which}")), cancel);
-            return Told(place, changed, Text($"fault {which} is mended"));
+            return Report(place, changed, Text($"fault {which} is mended"));
         });
     }
 
@@ -180,7 +180,7 @@ sealed class BuiltCommands(Terminal terminal, Func<Examination, IReadOnlyDiction
     {
         var (serial, on, by, remark) = (Serial(), On(), Who(), Remark());
         var file = new Argument<string>("LOG") { Description = "Log of a ride: a table of any logger (CSV) or GPX. It is kept byte for byte." };
-        var load = Learn.Quantity("--load", "Mass of rider and gear, where it was not that of the board file, such as \"92 kg\".", "MASS", Mass.Dimension);
+        var load = LearnCommand.Quantity("--load", "Mass of rider and gear, where it was not that of the board file, such as \"92 kg\".", "MASS", Mass.Dimension);
         var confirmed = new Option<bool>("--confirm") { Description = "The columns are read rightly: keep the ride, and remember the columns for the next log of this logger." };
         var log = new LogOptions();
         var command = new Verb("ride", "Adds the log of a ride. Its columns are shown first, and the ride is kept once they are confirmed; the next log with the same columns is read alike without asking. Exit code 1 when it waits for that.", "boardwright built ride TERN-0001 harbour.csv", "boardwright built ride TERN-0001 harbour.csv --column \"v=speed km/h\" --confirm", "boardwright built ride TERN-0001 harbour.csv --on \"2026-05-03 17:10\" --by Jo") { serial, file, confirmed, load, remark, on, by };
@@ -188,25 +188,25 @@ sealed class BuiltCommands(Terminal terminal, Func<Examination, IReadOnlyDiction
         return OnOpened(command, serial, async (parsed, place, cancel) =>
         {
             var (path, who) = (parsed.GetRequiredValue(file), parsed.GetRequiredValue(by));
-            var arrived = await ArrivedRide.OfAsync(place, Names.Ride(path), Taken(path, BuiltPlace.MostRideBytes), log.Of(parsed), cancel);
-            var paper = new Paper(Terminal);
+            var arrived = await UploadedRide.OfAsync(place, BuiltFileNames.Ride(path), ReadBytes(path, BuiltStore.MostRideBytes), log.Read(parsed), cancel);
+            var paper = new TerminalText(Terminal);
             if (arrived.Reading.Mapping is { } mapping)
-                Learn.Show(paper, mapping);
+                LearnCommand.Show(paper, mapping);
             if (arrived.Reading.Log is not { } read)
             {
-                Check.Complain(Terminal, arrived.Reading.Complaints);
+                CheckCommand.Complain(Terminal, arrived.Reading.Complaints);
                 return Exit.Unread;
             }
 
-            Learn.Tell(paper, read, arrived.Reading);
+            LearnCommand.Tell(paper, read, arrived.Reading);
             if (!parsed.GetValue(confirmed) && !arrived.IsRecalled)
             {
                 paper.Write(0, "Nothing was kept yet. Look the columns over; say --confirm when they are right, or what a column holds with --column.");
                 return Exit.Wanting;
             }
 
-            var ride = arrived.Ride(parsed.GetResult(on) is { Implicit: false } ? When(parsed, on) : null, who) with { Load = Learn.Stated<Mass>(parsed.GetValue(load)) is { } mass ? mass : default(Known<Mass>), Remark = Said(parsed.GetValue(remark)) };
-            return Told(place, await arrived.KeepAsync(place, ride, new(who, "ride " + Path.GetFileName(path)), cancel), arrived.IsRecalled ? "ride kept; columns as confirmed before" : "ride kept, columns remembered");
+            var ride = arrived.Ride(parsed.GetResult(on) is { Implicit: false } ? When(parsed, on) : null, who) with { Load = LearnCommand.Stated<Mass>(parsed.GetValue(load)) is { } mass ? mass : default(Known<Mass>), Remark = KnownText(parsed.GetValue(remark)) };
+            return Report(place, await arrived.KeepAsync(place, ride, new(who, "ride " + Path.GetFileName(path)), cancel), arrived.IsRecalled ? "ride kept; columns as confirmed before" : "ride kept, columns remembered");
         });
     }
 
@@ -240,7 +240,7 @@ sealed class BuiltCommands(Terminal terminal, Func<Examination, IReadOnlyDiction
         var changed = await judged.Place.ChangeAsync(text => BuiltText.Mark(text, judged.Steps.Steps, judged.Steps.Examined, state, who, when, why), new(who, $"{Entry.Word(state)}{(string.IsNullOrWhiteSpace(why) ? "" : ": " + Short(why))}"), cancel);
         if (changed.Refusal is { } refusal)
         {
-            var paper = new Paper(Terminal.Error, Terminal.Width, isStyled: false);
+            var paper = new TerminalText(Terminal.Error, Terminal.Width, isStyled: false);
             paper.Write(0, refusal.Says);
             var open = judged.Readiness.Against(state).ToLookup(static one => one.Id.StartsWith("undone ", StringComparison.Ordinal));
             foreach (var one in open[false])
@@ -251,7 +251,7 @@ sealed class BuiltCommands(Terminal terminal, Func<Examination, IReadOnlyDiction
             return Exit.Wanting;
         }
 
-        new Paper(Terminal).Write(0, $"{judged.Place.Name}: {(await judge.OfAsync(judged.Place, cancel)).Judged?.Readiness.Says}");
+        new TerminalText(Terminal).Write(0, $"{judged.Place.Name}: {(await judge.OfAsync(judged.Place, cancel)).Judged?.Readiness.Says}");
         return Exit.Holds;
     }
 
@@ -260,23 +260,23 @@ sealed class BuiltCommands(Terminal terminal, Func<Examination, IReadOnlyDiction
         var ids = judged.Steps.Steps.Where(step => step.List == list).ToList();
         if (ids.Find(step => step.Id == id) is not { } step)
         {
-            var other = judged.Find(id) is null ? Closeness.Nearest(id, ids.Select(static one => one.Id), 1) is [var near] ? $"Was {near} meant?" : $"See what there is with: boardwright built show {judged.Place.Name}" : list == StepList.Building ? "It is a line of the bench list: use measure." : "It is a step of the build sheet: use step.";
-            throw new ShopTrouble(Trouble.NotThere, $"{id} is not on the {(list == StepList.Building ? "build sheet" : "bench list")} of this board.", other);
+            var other = judged.Find(id) is null ? NearestWords.Nearest(id, ids.Select(static one => one.Id), 1) is [var near] ? $"Was {near} meant?" : $"See what there is with: boardwright built show {judged.Place.Name}" : list == StepList.Building ? "It is a line of the bench list: use measure." : "It is a step of the build sheet: use step.";
+            throw new ShopException(ShopError.NotThere, $"{id} is not on the {(list == StepList.Building ? "build sheet" : "bench list")} of this board.", other);
         }
 
         foreach (var value in values)
         {
             if (step.Dimension is null)
-                throw new ShopTrouble(Trouble.Refused, $"Nothing is measured at {id}.", "Leave the value out; put words into --remark.");
+                throw new ShopException(ShopError.Refused, $"Nothing is measured at {id}.", "Leave the value out; put words into --remark.");
             if (Benchwork.Read(value, step).Refusal is { } refusal)
-                throw new ShopTrouble(Trouble.Refused, refusal.Says, refusal.Remedy);
+                throw new ShopException(ShopError.Refused, refusal.Says, refusal.Remedy);
         }
 
-        var done = new DoneStep { Step = id, When = when, Who = who, Value = values.Length > 0 ? new Texts(values) : default(Known<Texts>), Passed = passed is { } said ? said : default(Known<bool>), Remark = Said(remark) };
-        var judgement = Judgement.Of(step, done);
+        var done = new DoneStep { Step = id, When = when, Who = who, Value = values.Length > 0 ? new Texts(values) : default(Known<Texts>), Passed = passed is { } said ? said : default(Known<bool>), Remark = KnownText(remark) };
+        var judgement = Judgement.Judge(step, done);
         var changed = await judged.Place.ChangeAsync(text => BuiltText.Add(text, list == StepList.Building ? "steps" : "bench", done), new(who, $"{id}{(values.Length > 0 ? ": " + Short(string.Join(", ", values)) : "")}"), cancel);
         var word = judgement.Result switch { Result.Passed => list == StepList.Building ? "done" : "passed", Result.Failed => "FAILED", _ => "written down, still open" };
-        return Math.Max(Told(judged.Place, changed, $"{id} {word}. {judgement.Says}".TrimEnd()), judgement.Result == Result.Passed ? Exit.Holds : Exit.Wanting);
+        return Math.Max(Report(judged.Place, changed, $"{id} {word}. {judgement.Says}".TrimEnd()), judgement.Result == Result.Passed ? Exit.Holds : Exit.Wanting);
     }
 
     Verb OnJudged(Verb command, Argument<string> serial, Func<ParseResult, JudgedBuilt, CancellationToken, Task<int>> action) => OnOpened(command, serial, async (parsed, place, cancel) =>
@@ -284,58 +284,58 @@ sealed class BuiltCommands(Terminal terminal, Func<Examination, IReadOnlyDiction
         var (judged, complaints) = await judge.OfAsync(place, cancel);
         if (judged is not null)
             return await action(parsed, judged, cancel);
-        Check.Complain(Terminal, complaints);
+        CheckCommand.Complain(Terminal, complaints);
         return Exit.Unread;
     });
 
     Verb OnPlace(Verb command, Argument<string> serial, Option<string> by, Func<ParseResult, string, Func<string, Changed>> change, Func<ParseResult, string> why) => OnOpened(command, serial, async (parsed, place, cancel) =>
     {
         var who = parsed.GetRequiredValue(by);
-        return Told(place, await place.ChangeAsync(change(parsed, who), new(who, why(parsed)), cancel), why(parsed));
+        return Report(place, await place.ChangeAsync(change(parsed, who), new(who, why(parsed)), cancel), why(parsed));
     });
 
-    Verb OnOpened(Verb command, Argument<string> serial, Func<ParseResult, BuiltPlace, CancellationToken, Task<int>> action)
+    Verb OnOpened(Verb command, Argument<string> serial, Func<ParseResult, BuiltStore, CancellationToken, Task<int>> action)
     {
         command.SetAction((parsed, cancel) => Plainly(async () =>
         {
             var name = parsed.GetRequiredValue(serial);
             if (BuiltFile.IsCalledSo(name))
                 return await action(parsed, new BuiltInFolder(name), cancel);
-            await using var shop = await ShopPlaces.OpenAsync(parsed.GetValue(Where), cancel);
+            await using var shop = await ShopLocations.OpenAsync(parsed.GetValue(Where), cancel);
             return await action(parsed, await BuiltInShop.FindAsync(shop, name, cancel) ?? throw await NotThere(shop, name, cancel), cancel);
         }));
         return command;
     }
 
-    static async Task<ShopTrouble> NotThere(Shop shop, string name, CancellationToken cancel)
+    static async Task<ShopException> NotThere(Shop shop, string name, CancellationToken cancel)
     {
         var names = (await shop.ListAsync(ItemKind.Built, cancel: cancel)).Select(static item => item.Name);
-        return new(Trouble.NotThere, $"There is no built board {name} in the shop {shop.Place.Shown}.", Closeness.Nearest(name, names, 1) is [var near] ? $"Was {near} meant?" : "See what there is with: boardwright built list");
+        return new(ShopError.NotThere, $"There is no built board {name} in the shop {shop.Place.Shown}.", NearestWords.Nearest(name, names, 1) is [var near] ? $"Was {near} meant?" : "See what there is with: boardwright built list");
     }
 
-    int Told(BuiltPlace place, Changed changed, string says)
+    int Report(BuiltStore place, Changed changed, string says)
     {
         if (changed.Refusal is { } refusal)
-            throw new ShopTrouble(Trouble.Refused, refusal.Says, refusal.Remedy);
-        new Paper(Terminal).Write(0, $"{place.Name}: {says}");
+            throw new ShopException(ShopError.Refused, refusal.Says, refusal.Remedy);
+        new TerminalText(Terminal).Write(0, $"{place.Name}: {says}");
         return Exit.Holds;
     }
 
-    static byte[] Taken(string path, int most)
+    static byte[] ReadBytes(string path, int most)
     {
         try
         {
             if (new FileInfo(path) is { Exists: true, Length: var length } && length > most)
-                throw new ShopTrouble(Trouble.Refused, Text($"{path} is larger than {most / 1024 / 1024} MB."), "Keep a smaller one.");
+                throw new ShopException(ShopError.Refused, Text($"{path} is larger than {most / 1024 / 1024} MB."), "Keep a smaller one.");
             return File.ReadAllBytes(path);
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {
-            throw new ShopTrouble(Trouble.NotThere, $"{path} cannot be read.", "Check the name, and that you may read the file.", fault);
+            throw new ShopException(ShopError.NotThere, $"{path} cannot be read.", "Check the name, and that you may read the file.", fault);
         }
     }
 
-    static Known<string> Said(string? text) => string.IsNullOrWhiteSpace(text) ? default(Known<string>) : text.Trim();
+    static Known<string> KnownText(string? text) => string.IsNullOrWhiteSpace(text) ? default(Known<string>) : text.Trim();
 
     static string Short(string text) => text.Length <= 60 ? text : text[..59] + "…";
 

@@ -12,7 +12,7 @@ static class CredibilityCommand
 {
     /// <summary>The command.</summary>
     /// <param name="terminal">Where to write.</param>
-    public static Command Of(Terminal terminal)
+    public static Command Create(Terminal terminal)
     {
         var files = new Argument<string[]>("FILE") { Description = "Board files, each followed by the logs of its rides. Without any, every ride of every built board in the shop.", Arity = ArgumentArity.ZeroOrMore };
         var shop = new Option<string>("--shop") { Description = "The shop: a file, or the connection string of a PostgreSQL database.", HelpName = "PLACE" };
@@ -31,50 +31,50 @@ static class CredibilityCommand
                 result.AddError("Name a board file first, NAME.board.yaml, and after it the logs of its rides.");
         });
         command.SetAction((parsed, cancel) => RunAsync(
-            terminal, parsed.GetValue(files) ?? [], parsed.GetValue(shop), parsed.GetValue(folder), parsed.GetValue(into), parsed.GetValue(level), log.Of(parsed), cancel));
+            terminal, parsed.GetValue(files) ?? [], parsed.GetValue(shop), parsed.GetValue(folder), parsed.GetValue(into), parsed.GetValue(level), log.Read(parsed), cancel));
         return command;
     }
 
     static async Task<int> RunAsync(Terminal terminal, string[] files, string? place, string? folder, string? into, bool isLevel, LogWishes wishes, CancellationToken cancel)
     {
-        var evidence = new List<Evidence>();
+        var evidence = new List<RideEvidence>();
         void PassedOver(string why) => terminal.Error.WriteLine(why);
         try
         {
             if (files.Length == 0)
             {
-                await using var shop = await ShopPlaces.OpenAsync(place, cancel);
+                await using var shop = await ShopLocations.OpenAsync(place, cancel);
                 await foreach (var ride in ShopRides.ReadAsync(shop, PassedOver, cancel))
-                    evidence.AddRange(ShopRides.Held(ride, PassedOver, cancel));
+                    evidence.AddRange(ShopRides.CompareRide(ride, PassedOver, cancel));
             }
             else if (!Read(terminal, files, isLevel, wishes, evidence, PassedOver, cancel))
             {
                 return Exit.Unread;
             }
         }
-        catch (ShopTrouble trouble)
+        catch (ShopException trouble)
         {
             terminal.Error.WriteLine(trouble.Message);
             return Exit.Unread;
         }
 
-        var all = Credibility.Of(evidence);
-        var paper = new Paper(terminal);
+        var all = Credibility.Compute(evidence);
+        var paper = new TerminalText(terminal);
         if (all.Count == 0)
         {
             paper.Write(0, "No ride says anything of the model yet: keep the logs of rides with speed, heights, pack volts and amperes with their built boards, or name them here.");
             return Exit.Wanting;
         }
 
-        paper.Write(0, "Measured over predicted", Ink.Heading);
+        paper.Write(0, "Measured over predicted", TerminalStyle.Heading);
         foreach (var quantity in all)
         {
             paper.Write(2, quantity.Says);
-            foreach (var caution in quantity.Cautions) paper.Write(4, caution, Ink.Quiet);
+            foreach (var caution in quantity.Cautions) paper.Write(4, caution, TerminalStyle.Quiet);
         }
 
         paper.Gap();
-        paper.Write(0, "Ride by ride", Ink.Heading);
+        paper.Write(0, "Ride by ride", TerminalStyle.Heading);
         foreach (var one in evidence)
             paper.Write(2, $"{one.Board}, {one.Ride}: {one.Difference.Says}");
         paper.Gap();
@@ -83,9 +83,9 @@ static class CredibilityCommand
             Directory.CreateDirectory(folder);
             foreach (var quantity in all)
             {
-                var chart = CredibilityPicture.Of(quantity);
+                var chart = CredibilityPicture.Draw(quantity);
                 var path = Path.Combine(folder, $"{chart.Name}.svg");
-                Plot.Write(path, Plot.DrawingOf(chart, UnitSystem.Metric));
+                PlotCommand.Write(path, PlotCommand.DrawingOf(chart, UnitSystem.Metric));
                 terminal.Out.WriteLine($"Wrote {path}: {chart.Title}.");
             }
         }
@@ -93,7 +93,7 @@ static class CredibilityCommand
         return into is null ? Exit.Holds : Take(terminal, paper, into, all);
     }
 
-    static bool Read(Terminal terminal, string[] files, bool isLevel, LogWishes wishes, List<Evidence> evidence, Action<string> passedOver, CancellationToken cancel)
+    static bool Read(Terminal terminal, string[] files, bool isLevel, LogWishes wishes, List<RideEvidence> evidence, Action<string> passedOver, CancellationToken cancel)
     {
         var (isRead, board, name) = (true, default(Parts.Board), "");
         foreach (var file in files)
@@ -101,25 +101,25 @@ static class CredibilityCommand
             if (BoardFile.IsCalledSo(file))
             {
                 var loaded = BoardFile.Read(file);
-                if (loaded.Complaints.Count > 0) Check.Complain(terminal, loaded.Complaints);
+                if (loaded.Complaints.Count > 0) CheckCommand.Complain(terminal, loaded.Complaints);
                 (board, name) = (loaded.Board, loaded.Board?.Name.Or(BoardFile.NameOf(file)) ?? "");
                 isRead &= board is not null;
                 continue;
             }
 
             var reading = RideLogFile.Read(file, wishes);
-            if (reading.Complaints.Count > 0) Check.Complain(terminal, reading.Complaints);
+            if (reading.Complaints.Count > 0) CheckCommand.Complain(terminal, reading.Complaints);
             isRead &= reading.Log is not null;
             if (board is null || reading.Log is not { } log) continue;
-            var answer = RideComparison.Of(board, log, new() { Grade = isLevel ? default(Fraction) : null }, cancellation: cancel);
-            if (answer.IsKnown) evidence.AddRange(answer.Value.Differences.Select(d => new Evidence(name, Path.GetFileNameWithoutExtension(file), d)));
+            var answer = RideComparison.Compare(board, log, new() { Grade = isLevel ? default(Fraction) : null }, cancellation: cancel);
+            if (answer.IsKnown) evidence.AddRange(answer.Value.Differences.Select(d => new RideEvidence(name, Path.GetFileNameWithoutExtension(file), d)));
             else passedOver($"{file} cannot be held against the model without {string.Join(", ", answer.Missing)}.");
         }
 
         return isRead;
     }
 
-    static int Take(Terminal terminal, Paper paper, string file, IReadOnlyList<QuantityCredibility> all)
+    static int Take(Terminal terminal, TerminalText paper, string file, IReadOnlyList<QuantityCredibility> all)
     {
         var gathered = BoardFolder.Gather(file);
         var text = gathered.Files.Main.Text;

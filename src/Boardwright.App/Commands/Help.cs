@@ -9,7 +9,7 @@ namespace Boardwright.App.Commands;
 /// <param name="isAskedFor">Whether somebody asked for help, so that it does not matter what else is missing or wrong.</param>
 sealed class Help(Terminal terminal, bool isAskedFor) : SynchronousCommandLineAction
 {
-    readonly Paper paper = new(terminal);
+    readonly TerminalText paper = new(terminal);
 
     /// <inheritdoc/>
     public override bool ClearsParseErrors => isAskedFor;
@@ -20,21 +20,21 @@ sealed class Help(Terminal terminal, bool isAskedFor) : SynchronousCommandLineAc
         var command = parseResult.CommandResult.Command;
         paper.Write(0, command.Description ?? "");
         paper.Gap();
-        paper.Write(2, Usage(command), Ink.Plain);
+        paper.Write(2, Usage(command), TerminalStyle.Plain);
         Section("Commands", command.Subcommands.Select(c => (c.Name, (string?)FirstSentence(c.Description))));
         Section("Takes", command.Arguments.Select(a => (a.HelpName ?? a.Name, a.Description)));
         Section("Options", OptionsOf(command).Select(o => (NameOf(o), o.Description)).Append(("--help, -h", "Shows this help.")));
         if (command is Verb { Examples.Count: > 0 } verb)
         {
             paper.Gap();
-            paper.Write(0, verb.Examples.Count == 1 ? "Example" : "Examples", Ink.Heading);
+            paper.Write(0, verb.Examples.Count == 1 ? "Example" : "Examples", TerminalStyle.Heading);
             foreach (var example in verb.Examples)
                 paper.Write(2, example);
         }
         else if (command is RootCommand)
         {
             paper.Gap();
-            paper.Write(0, "Example", Ink.Heading);
+            paper.Write(0, "Example", TerminalStyle.Heading);
             paper.Write(2, "boardwright check examples/tern/tern.board.yaml");
         }
 
@@ -71,9 +71,9 @@ sealed class Help(Terminal terminal, bool isAskedFor) : SynchronousCommandLineAc
         if (list.Count == 0)
             return;
         paper.Gap();
-        paper.Write(0, heading, Ink.Heading);
+        paper.Write(0, heading, TerminalStyle.Heading);
         var indent = Math.Min(30, list.Max(e => e.Name.Length) + 4);
         foreach (var (name, says) in list)
-            paper.Write(indent, says ?? "", Ink.Plain, name, Ink.Plain, 2);
+            paper.Write(indent, says ?? "", TerminalStyle.Plain, name, TerminalStyle.Plain, 2);
     }
 }

@@ -32,7 +32,7 @@ sealed class LogOptions
     }
 
     /// <summary>What was said.</summary>
-    public LogWishes Of(ParseResult parsed) => new()
+    public LogWishes Read(ParseResult parsed) => new()
     {
         Time = parsed.GetValue(time) switch { "s" => TimeForm.Seconds, "ms" => TimeForm.Milliseconds, "clock" => TimeForm.Clock, _ => null },
         DecimalMark = parsed.GetValue(mark) switch { "point" => '.', "comma" => ',', _ => null },

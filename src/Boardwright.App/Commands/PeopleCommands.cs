@@ -10,7 +10,7 @@ sealed class PeopleCommands(Terminal terminal, Option<string?> where) : ShopVerb
     /// <summary>The command with its parts.</summary>
     /// <param name="terminal">Where to write.</param>
     /// <param name="where">The option of <c>shop</c> that names the shop.</param>
-    public static Verb Of(Terminal terminal, Option<string?> where) => new PeopleCommands(terminal, where).All();
+    public static Verb Create(Terminal terminal, Option<string?> where) => new PeopleCommands(terminal, where).All();
 
     Verb All() => new("people", "Who may sign in where the workbench is reached over a network.", "boardwright shop people add ada", "boardwright shop people list")
     {
@@ -74,12 +74,12 @@ sealed class PeopleCommands(Terminal terminal, Option<string?> where) : ShopVerb
             }
             catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
             {
-                throw new ShopTrouble(Trouble.NotThere, $"{from} cannot be read: {fault.Message}", "Name a file whose first line is the password.", fault);
+                throw new ShopException(ShopError.NotThere, $"{from} cannot be read: {fault.Message}", "Name a file whose first line is the password.", fault);
             }
         }
 
         if (!Terminal.IsInteractive)
-            throw new ShopTrouble(Trouble.Refused, "There is nobody at this terminal to type a password.", "Give it in the first line of a file with --password-from FILE.");
+            throw new ShopException(ShopError.Refused, "There is nobody at this terminal to type a password.", "Give it in the first line of a file with --password-from FILE.");
         return AnsiConsole.Prompt(new TextPrompt<string>("password:").Secret(null));
     }
 

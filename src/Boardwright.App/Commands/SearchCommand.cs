@@ -16,10 +16,10 @@ static class SearchCommand
     const double PictureWidth = 760;
 
     /// <summary>The command.</summary>
-    public static Command Of(Terminal terminal)
+    public static Command Create(Terminal terminal)
     {
         var file = new Argument<string>("BRIEF") { Description = "A board file of which only the brief need be filled in; parts that it names stand." };
-        file.CompletionSources.Add(context => Completion.BoardFiles(context.WordToComplete));
+        file.CompletionSources.Add(context => CompletionCommand.BoardFiles(context.WordToComplete));
         var shelf = new Option<string>("--shelf") { Description = "Folder of the shelf; the one that the file names where not given.", HelpName = "DIR" };
         var fix = new Option<string[]>("--fix") { Description = "Holds a place to one part of the shelf, as in wheels=cobble-100; may be given more than once.", HelpName = "PLACE=ID", DefaultValueFactory = _ => [] };
         var anyStock = new Option<bool>("--any-stock") { Description = "Takes parts as if there were enough of each." };
@@ -53,7 +53,7 @@ static class SearchCommand
         });
         command.SetAction(parsed => Run(
             parsed.GetValue(plain) ? terminal with { IsStyled = false, Width = 80 } : terminal,
-            new Asking(parsed.GetRequiredValue(file), parsed.GetValue(shelf), parsed.GetValue(fix) ?? [], parsed.GetValue(anyStock))
+            new SearchOptions(parsed.GetRequiredValue(file), parsed.GetValue(shelf), parsed.GetValue(fix) ?? [], parsed.GetValue(anyStock))
             {
                 Most = parsed.GetValue(most),
                 AsJson = parsed.GetValue(asJson),
@@ -67,14 +67,14 @@ static class SearchCommand
         return command;
     }
 
-    static int Run(Terminal terminal, Asking asking)
+    static int Run(Terminal terminal, SearchOptions asking)
     {
         var loaded = asking.Shelf is { } folder ? BoardFile.Read(asking.File, folder) : BoardFile.Read(asking.File);
         if (loaded.Board is not { } board)
         {
             if (asking.AsJson)
                 terminal.Out.Write(ResultDocument.WriteErrors(loaded.Complaints));
-            Check.Complain(terminal, loaded.Complaints);
+            CheckCommand.Complain(terminal, loaded.Complaints);
             return Exit.Unread;
         }
 
@@ -100,7 +100,7 @@ static class SearchCommand
     }
 
     /// <summary>Runs the search; on a screen one sees from the first second on what it has found so far.</summary>
-    static SearchResult Watched(Terminal terminal, Asking asking, Search search, CancellationToken stopping)
+    static SearchResult Watched(Terminal terminal, SearchOptions asking, Search search, CancellationToken stopping)
     {
         var since = Stopwatch.StartNew();
         var shown = TimeSpan.Zero;
@@ -109,7 +109,7 @@ static class SearchCommand
             if (!terminal.IsStyled || since.Elapsed - shown < TimeSpan.FromMilliseconds(shown == TimeSpan.Zero ? 300 : 1000))
                 continue;
             shown = since.Elapsed;
-            terminal.Error.Write("\r" + Paper.Padded(SearchReport.Line(search.Progress, search.Glimpse(), asking.Units), terminal.Width - 1));
+            terminal.Error.Write("\r" + TerminalText.Padded(SearchReport.Line(search.Progress, search.Glimpse(), asking.Units), terminal.Width - 1));
         }
 
         if (shown > TimeSpan.Zero)
@@ -117,7 +117,7 @@ static class SearchCommand
         return search.Found(stopping);
     }
 
-    static bool TakenUp(Terminal terminal, Asking asking, Search search)
+    static bool TakenUp(Terminal terminal, SearchOptions asking, Search search)
     {
         if (asking.Progress is not { } path || !File.Exists(path))
             return true;
@@ -127,7 +127,7 @@ static class SearchCommand
         return false;
     }
 
-    static int Finish(Terminal terminal, Asking asking, Search search, SearchResult result)
+    static int Finish(Terminal terminal, SearchOptions asking, Search search, SearchResult result)
     {
         var chosen = result.Chosen(asking.Most);
         var misses = result.Boards.Count == 0 && result.IsComplete && result.Missing.Count == 0 && result.Empty.Count == 0 ? search.WhyNot() : [];
@@ -136,7 +136,7 @@ static class SearchCommand
         else if (asking.AsJson)
             terminal.Out.Write(SearchDocument.Write(result, misses));
         else
-            SearchReport.Write(new Paper(terminal), result, chosen, misses, asking.Units);
+            SearchReport.Write(new TerminalText(terminal), result, chosen, misses, asking.Units);
         if (asking.Progress is { } place)
         {
             if (result.IsComplete)
@@ -145,9 +145,9 @@ static class SearchCommand
                 WriteWhole(place, SearchStateFile.Write(search.Save()));
         }
 
-        if (asking.Picture is { } picture && TradePicture.Of(result, asking.Trade.Across, asking.Trade.Up, chosen) is { } chart)
+        if (asking.Picture is { } picture && TradePicture.Draw(result, asking.Trade.Across, asking.Trade.Up, chosen) is { } chart)
         {
-            WriteWhole(picture, Svg.Write(ChartLayout.Lay(chart, new ChartView(PictureWidth) { Units = asking.Units }).Drawing));
+            WriteWhole(picture, Svg.Write(ChartLayout.Compute(chart, new ChartView(PictureWidth) { Units = asking.Units }).Drawing));
             terminal.Error.WriteLine($"Wrote {picture}.");
         }
 
@@ -156,7 +156,7 @@ static class SearchCommand
         return result.Boards.Count > 0 && result.IsComplete ? Exit.Holds : Exit.Wanting;
     }
 
-    static bool WriteBoard(Terminal terminal, Asking asking, SearchResult result, int number, string path)
+    static bool WriteBoard(Terminal terminal, SearchOptions asking, SearchResult result, int number, string path)
     {
         if (number > result.Boards.Count)
         {
@@ -185,7 +185,7 @@ static class SearchCommand
     }
 
     /// <summary>The shelf as it is reached from the new file, where that is another place than the brief's.</summary>
-    static string? ShelfFrom(Asking asking, string path, Board board)
+    static string? ShelfFrom(SearchOptions asking, string path, Board board)
     {
         static string FolderOf(string file) => Path.GetDirectoryName(Path.GetFullPath(file)) ?? "/";
         var (from, to) = (FolderOf(asking.File), FolderOf(path));
@@ -195,17 +195,17 @@ static class SearchCommand
             : null;
     }
 
-    static Dictionary<Slot, string>? Fixed(Terminal terminal, Asking asking, Shelf shelf)
+    static Dictionary<Slot, string>? Fixed(Terminal terminal, SearchOptions asking, Shelf shelf)
     {
         var places = new Dictionary<Slot, string>();
         var wrong = false;
         foreach (var one in asking.Fix)
         {
             var (key, id) = one.Split('=', 2) is [var k, var i] ? (k.Trim(), i.Trim()) : (one, "");
-            if (Keys.SlotOf(key) is not { } slot)
-                terminal.Error.WriteLine($"--fix {one}: {(key.Length == 0 ? "nothing" : key)} is no place for a part; the places are {string.Join(", ", Enum.GetValues<Slot>().Where(s => Keys.SlotOf(Keys.Of(s)) is not null).Select(Keys.Of))}.");
+            if (SlotKeys.SlotOf(key) is not { } slot)
+                terminal.Error.WriteLine($"--fix {one}: {(key.Length == 0 ? "nothing" : key)} is no place for a part; the places are {string.Join(", ", Enum.GetValues<Slot>().Where(s => SlotKeys.SlotOf(SlotKeys.KeyOf(s)) is not null).Select(SlotKeys.KeyOf))}.");
             else if (shelf.Find(id) is not { } part)
-                terminal.Error.WriteLine($"--fix {one}: the shelf has no '{id}'{(Closeness.Nearest(id, shelf.Parts.Select(p => p.Id), 1) is [var near] ? $"; was '{near}' meant?" : ".")}");
+                terminal.Error.WriteLine($"--fix {one}: the shelf has no '{id}'{(NearestWords.Nearest(id, shelf.Parts.Select(p => p.Id), 1) is [var near] ? $"; was '{near}' meant?" : ".")}");
             else if (!Goes(part.Kind, slot))
                 terminal.Error.WriteLine($"--fix {one}: '{id}' is a {part.Kind}, which does not go there.");
             else
@@ -243,7 +243,7 @@ static class SearchCommand
         File.Move(half, path, overwrite: true);
     }
 
-    sealed record Asking(string File, string? Shelf, string[] Fix, bool AnyStock)
+    sealed record SearchOptions(string File, string? Shelf, string[] Fix, bool AnyStock)
     {
         public required int Most { get; init; }
 

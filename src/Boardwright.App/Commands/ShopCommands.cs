@@ -11,14 +11,14 @@ namespace Boardwright.App.Commands;
 sealed class ShopCommands(Terminal terminal) : ShopVerbs(terminal)
 {
     /// <summary>The command with its parts.</summary>
-    public static Verb Of(Terminal terminal) => new ShopCommands(terminal).All();
+    public static Verb Create(Terminal terminal) => new ShopCommands(terminal).All();
 
     Verb All() => new Verb(
         "shop", "Keeps boards and shelf files with every revision: who saved, when and why.",
         "boardwright shop save tern.board.yaml --why \"quieter belt\"", "boardwright shop log tern", "boardwright shop backup")
     {
         Where, List(), Save(), Log(), Diff(), Show(), Restore(), Branch(), Duplicate(), Rename(),
-        Delete(), BringBack(), Find(), Import(), Export(), Backup(), Recover(), PeopleCommands.Of(Terminal, Where),
+        Delete(), BringBack(), Find(), Import(), Export(), Backup(), Recover(), PeopleCommands.Create(Terminal, Where),
     };
 
     Verb List()
@@ -40,7 +40,7 @@ sealed class ShopCommands(Terminal terminal) : ShopVerbs(terminal)
     Verb Save()
     {
         var files = new Argument<string[]>("FILE") { Description = "Board files, each with the shelf and route it names, or shelf files.", Arity = ArgumentArity.OneOrMore };
-        files.CompletionSources.Add(context => Completion.BoardFiles(context.WordToComplete));
+        files.CompletionSources.Add(context => CompletionCommand.BoardFiles(context.WordToComplete));
         var name = new Option<string?>("--as") { Description = "Name in the shop; that of the file where not given.", HelpName = "NAME" };
         var onto = new Option<int?>("--onto") { Description = "Revision that the file was made from; what others saved since is merged, into the file too. The last one of the same person where not given.", HelpName = "NUMBER" };
         var prefer = new Option<string?>("--prefer") { Description = "Where someone else changed the same: mine or theirs.", HelpName = "SIDE" };
@@ -73,7 +73,7 @@ sealed class ShopCommands(Terminal terminal) : ShopVerbs(terminal)
 
                 var result = await shop.SaveAsync(item.Id, parsed.GetValue(onto) ?? await Start(shop, item, who.Who, cancel), found.Files, who, cancel);
                 if (result is Conflict conflict && parsed.GetValue(prefer) is { } side)
-                    result = await shop.SaveAsync(item.Id, conflict.Theirs.Revision.Number, conflict.Resolve(_ => side == "mine" ? Side.Mine : Side.Theirs), who, cancel);
+                    result = await shop.SaveAsync(item.Id, conflict.Theirs.Revision.Number, conflict.Resolve(_ => side == "mine" ? MergeSide.Mine : MergeSide.Theirs), who, cancel);
                 // Otherwise the next save of this file would seem to take back what others did.
                 if (result is not Conflict)
                 {
@@ -81,7 +81,7 @@ sealed class ShopCommands(Terminal terminal) : ShopVerbs(terminal)
                         Terminal.Out.Write($"{updated} now holds what others saved too\n");
                 }
 
-                code = Math.Max(code, Told(item, result));
+                code = Math.Max(code, Report(item, result));
             }
 
             return code;
@@ -90,7 +90,7 @@ sealed class ShopCommands(Terminal terminal) : ShopVerbs(terminal)
 
     Verb Log()
     {
-        var board = Named();
+        var board = NameArgument();
         var command = new Verb("log", "Lists every revision of a board or shelf file, the newest first.", "boardwright shop log tern") { board };
         return With(command, async (parsed, shop, cancel) =>
         {
@@ -108,7 +108,7 @@ sealed class ShopCommands(Terminal terminal) : ShopVerbs(terminal)
 
     Verb Diff()
     {
-        var board = Named();
+        var board = NameArgument();
         var first = new Argument<int?>("A") { Description = "A revision; the one before B where not given.", Arity = ArgumentArity.ZeroOrOne };
         var second = new Argument<int?>("B") { Description = "Another revision; the newest where not given.", Arity = ArgumentArity.ZeroOrOne };
         var lines = new Option<bool>("--lines") { Description = "Shows the lines that differ, not the keys." };
@@ -140,7 +140,7 @@ sealed class ShopCommands(Terminal terminal) : ShopVerbs(terminal)
 
     Verb Show()
     {
-        var board = Named();
+        var board = NameArgument();
         var revision = new Option<int?>("--revision") { Description = "The revision; the newest where not given.", HelpName = "NUMBER" };
         var folder = new Option<string?>("--out") { Description = "Folder to write all its files into, as they were saved; without it the board file is printed.", HelpName = "DIR" };
         var command = new Verb("show", "Prints the file of a board as it was saved, or writes it with its shelf and route into a folder.", "boardwright shop show tern", "boardwright shop show tern --revision 3 --out tern-3") { board, revision, folder };
@@ -165,7 +165,7 @@ sealed class ShopCommands(Terminal terminal) : ShopVerbs(terminal)
 
     Verb Restore()
     {
-        var board = Named();
+        var board = NameArgument();
         var revision = new Argument<int>("REVISION") { Description = "The revision to make the newest." };
         var (why, by) = Signed("as it was before");
         var command = new Verb("restore", "Makes an earlier revision the newest; those in between stay.", "boardwright shop restore tern 3 --why \"the new belt slipped\"") { board, revision, why, by };
@@ -180,7 +180,7 @@ sealed class ShopCommands(Terminal terminal) : ShopVerbs(terminal)
 
     Verb Branch()
     {
-        var (board, name) = (Named(), NewName());
+        var (board, name) = (NameArgument(), NewName());
         var revision = new Option<int?>("--revision") { Description = "The revision to begin with; the newest where not given.", HelpName = "NUMBER" };
         var (why, by) = Signed("a branch");
         var command = new Verb("branch", "Begins a board as a branch of another one; it knows from which revision.", "boardwright shop branch tern \"Tern for Jo\"") { board, name, revision, why, by };
@@ -195,7 +195,7 @@ sealed class ShopCommands(Terminal terminal) : ShopVerbs(terminal)
 
     Verb Duplicate()
     {
-        var (board, name) = (Named(), NewName());
+        var (board, name) = (NameArgument(), NewName());
         var (why, by) = Signed("a copy");
         var command = new Verb("duplicate", "Begins a board as a copy of another one; the two have nothing to do with one another.", "boardwright shop duplicate tern Plover") { board, name, why, by };
         return With(command, async (parsed, shop, cancel) =>
@@ -209,7 +209,7 @@ sealed class ShopCommands(Terminal terminal) : ShopVerbs(terminal)
 
     Verb Rename()
     {
-        var (board, name) = (Named(), NewName());
+        var (board, name) = (NameArgument(), NewName());
         var (why, by) = Signed("a better name");
         var command = new Verb("rename", "Gives a board or shelf file another name; its revisions stay.", "boardwright shop rename tern Plover") { board, name, why, by };
         return With(command, async (parsed, shop, cancel) =>
@@ -223,7 +223,7 @@ sealed class ShopCommands(Terminal terminal) : ShopVerbs(terminal)
 
     Verb Delete()
     {
-        var board = Named();
+        var board = NameArgument();
         var (why, by) = Signed();
         var command = new Verb("delete", "Takes a board or shelf file off the list. Its revisions stay, and it can be brought back.", "boardwright shop delete tern --why \"sold the plans\"") { board, why, by };
         return With(command, async (parsed, shop, cancel) =>
@@ -237,7 +237,7 @@ sealed class ShopCommands(Terminal terminal) : ShopVerbs(terminal)
 
     Verb BringBack()
     {
-        var board = Named();
+        var board = NameArgument();
         var (why, by) = Signed("wanted again");
         var command = new Verb("bring-back", "Puts a deleted board or shelf file back on the list.", "boardwright shop bring-back tern") { board, why, by };
         return With(command, async (parsed, shop, cancel) =>
@@ -270,7 +270,7 @@ sealed class ShopCommands(Terminal terminal) : ShopVerbs(terminal)
             }
 
             if ((found.Count == 1 ? found[0] : found.SingleOrDefault(part => part.Id == wanted)) is not { } one)
-                throw new ShopTrouble(Trouble.Refused, Text($"'{wanted}' finds {found.Count} parts, and one is to be changed."), "Write its id.");
+                throw new ShopException(ShopError.Refused, Text($"'{wanted}' finds {found.Count} parts, and one is to be changed."), "Write its id.");
             foreach (var (key, value) in news)
             {
                 if (value is null)
@@ -301,7 +301,7 @@ sealed class ShopCommands(Terminal terminal) : ShopVerbs(terminal)
         var command = new Verb("export", "Writes the whole shop, every revision of it, as a folder of plain files.", "boardwright shop export shop-folder") { folder };
         return With(command, async (parsed, shop, cancel) =>
         {
-            await shop.ExportAsync(parsed.GetRequiredValue(folder), Terminal.IsStyled ? new Counter(Terminal.Error) : null, cancel);
+            await shop.ExportAsync(parsed.GetRequiredValue(folder), Terminal.IsStyled ? new FileCounter(Terminal.Error) : null, cancel);
             Terminal.Out.Write($"Wrote {shop.Place.Shown} into {parsed.GetRequiredValue(folder)}.\n");
             return Exit.Holds;
         });
@@ -325,14 +325,14 @@ sealed class ShopCommands(Terminal terminal) : ShopVerbs(terminal)
         command.SetAction((parsed, cancel) => Plainly(async () =>
         {
             var file = parsed.GetRequiredValue(source);
-            var before = await ShopPlaces.RecoverAsync(parsed.GetValue(Where), file, cancel);
+            var before = await ShopLocations.RecoverAsync(parsed.GetValue(Where), file, cancel);
             Terminal.Out.Write(before is null ? $"Recovered from {file}.\n" : $"Recovered from {file}. What was there before is in {before}\n");
             return Exit.Holds;
         }));
         return command;
     }
 
-    int Told(Item item, SaveResult result)
+    int Report(Item item, SaveResult result)
     {
         switch (result)
         {
@@ -376,21 +376,21 @@ sealed class ShopCommands(Terminal terminal) : ShopVerbs(terminal)
     static async Task<Item> Find(Shop shop, string name, CancellationToken cancel) =>
         await shop.FindAsync(ItemKind.Board, name, cancel) ?? await shop.FindAsync(ItemKind.Shelf, name, cancel)
         ?? await shop.FindAsync(ItemKind.Built, name, cancel) ?? await shop.FindAsync(ItemKind.Logger, name, cancel)
-        ?? throw new ShopTrouble(Trouble.NotThere, $"There is no {name} in the shop {shop.Place.Shown}.", await Near(shop, name, cancel));
+        ?? throw new ShopException(ShopError.NotThere, $"There is no {name} in the shop {shop.Place.Shown}.", await Near(shop, name, cancel));
 
     static async Task<string> Near(Shop shop, string name, CancellationToken cancel)
     {
         var names = new List<string>();
         foreach (var kind in Enum.GetValues<ItemKind>())
             names.AddRange((await shop.ListAsync(kind, withDeleted: true, cancel)).Select(static item => item.Name));
-        return Closeness.Nearest(name, names, 1) is [var near] ? $"Was {near} meant?" : "See what there is with: boardwright shop list --all";
+        return NearestWords.Nearest(name, names, 1) is [var near] ? $"Was {near} meant?" : "See what there is with: boardwright shop list --all";
     }
 
     /// <summary>The revision that somebody's file was made from: the last one of theirs, or the newest where they have none.</summary>
     static async Task<int> Start(Shop shop, Item item, string who, CancellationToken cancel) =>
         item.Latest.Who == who ? item.Latest.Number : (await shop.HistoryAsync(item.Id, cancel)).FirstOrDefault(revision => revision.Who == who)?.Number ?? item.Latest.Number;
 
-    static Argument<string> Named() => new("BOARD") { Description = "Name of the board or shelf file in the shop." };
+    static Argument<string> NameArgument() => new("BOARD") { Description = "Name of the board or shelf file in the shop." };
 
     static Argument<string> NewName() => new("NEWNAME") { Description = "The name." };
 
@@ -407,7 +407,7 @@ sealed class ShopCommands(Terminal terminal) : ShopVerbs(terminal)
 
     static string Time(Revision revision) => revision.When.ToString("yyyy-MM-dd HH:mm'Z'", CultureInfo.InvariantCulture);
 
-    sealed class Counter(TextWriter writer) : IProgress<int>
+    sealed class FileCounter(TextWriter writer) : IProgress<int>
     {
         public void Report(int value) => writer.Write(FormattableString.Invariant($"\r{value} written\r"));
     }

@@ -25,7 +25,7 @@ abstract class ShopVerbs(Terminal terminal, Option<string?>? where = null)
     {
         command.SetAction((parsed, cancel) => Plainly(async () =>
         {
-            await using var shop = await ShopPlaces.OpenAsync(parsed.GetValue(Where), cancel);
+            await using var shop = await ShopLocations.OpenAsync(parsed.GetValue(Where), cancel);
             return await action(parsed, shop, cancel);
         }));
         return command;
@@ -38,9 +38,9 @@ abstract class ShopVerbs(Terminal terminal, Option<string?>? where = null)
         {
             return await action();
         }
-        catch (ShopTrouble trouble)
+        catch (ShopException trouble)
         {
-            var paper = new Paper(Terminal.Error, Terminal.Width, isStyled: false);
+            var paper = new TerminalText(Terminal.Error, Terminal.Width, isStyled: false);
             paper.Write(0, trouble.Says);
             paper.Write(0, trouble.Remedy);
             if (Terminal.ShowsTraces)
@@ -54,9 +54,9 @@ abstract class ShopVerbs(Terminal terminal, Option<string?>? where = null)
     {
         if (rows.Count == 0)
             return;
-        var widths = Enumerable.Range(0, rows[0].Length).Select(column => rows.Max(row => Paper.Cells(row[column]))).ToList();
+        var widths = Enumerable.Range(0, rows[0].Length).Select(column => rows.Max(row => TerminalText.Cells(row[column]))).ToList();
         foreach (var row in rows)
-            Terminal.Out.Write(string.Join("  ", row.Select((cell, column) => Paper.Padded(cell, widths[column]))).TrimEnd() + "\n");
+            Terminal.Out.Write(string.Join("  ", row.Select((cell, column) => TerminalText.Padded(cell, widths[column]))).TrimEnd() + "\n");
     }
 
     /// <summary>Options that say who does something, and why.</summary>

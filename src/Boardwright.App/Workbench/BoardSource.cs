@@ -8,7 +8,7 @@ namespace Boardwright.App.Workbench;
 /// <param name="IsKept">Whether the text is now where it belongs.</param>
 /// <param name="Says">What happened, for the builder.</param>
 /// <param name="Theirs">What somebody else kept meanwhile, where that is why it was not kept.</param>
-sealed record Keeping(bool IsKept, string Says, string? Theirs = null)
+sealed record SaveOutcome(bool IsKept, string Says, string? Theirs = null)
 {
     /// <summary>The text as it was kept, where others' changes came into it; <c>null</c> where it is the text that was given.</summary>
     public string? Text { get; init; }
@@ -40,7 +40,7 @@ abstract class BoardSource
     /// <param name="before">The text that was read before, to see whether somebody else has kept another one meanwhile.</param>
     /// <param name="why">Why it was changed, in the builder's words; may be empty.</param>
     /// <param name="cancellation">Gives up.</param>
-    public abstract Task<Keeping> KeepAsync(string text, string before, string why, CancellationToken cancellation);
+    public abstract Task<SaveOutcome> KeepAsync(string text, string before, string why, CancellationToken cancellation);
 }
 
 /// <summary>A board file on this machine.</summary>
@@ -64,7 +64,7 @@ sealed class BoardOnDisk(string path) : BoardSource
     public override Task<string> ReadAsync(CancellationToken cancellation) => File.ReadAllTextAsync(path, cancellation);
 
     /// <inheritdoc/>
-    public override async Task<Keeping> KeepAsync(string text, string before, string why, CancellationToken cancellation)
+    public override async Task<SaveOutcome> KeepAsync(string text, string before, string why, CancellationToken cancellation)
     {
         try
         {
@@ -101,7 +101,7 @@ sealed class ExampleBoard : BoardSource
     public override string Path => "tern/tern.board.yaml";
 
     /// <inheritdoc/>
-    public override FileTree Files { get; } = FileTree.Of(Texts.Value);
+    public override FileTree Files { get; } = FileTree.FromTexts(Texts.Value);
 
     /// <inheritdoc/>
     public override string Place => "the examples";
@@ -110,8 +110,8 @@ sealed class ExampleBoard : BoardSource
     public override Task<string> ReadAsync(CancellationToken cancellation) => Task.FromResult(Texts.Value[Path]);
 
     /// <inheritdoc/>
-    public override Task<Keeping> KeepAsync(string text, string before, string why, CancellationToken cancellation) =>
-        Task.FromResult(new Keeping(false, "Tern is an example and stays as it is. Keep it in the shop under a name of its own, on the Shop page."));
+    public override Task<SaveOutcome> KeepAsync(string text, string before, string why, CancellationToken cancellation) =>
+        Task.FromResult(new SaveOutcome(false, "Tern is an example and stays as it is. Keep it in the shop under a name of its own, on the Shop page."));
 
     static Dictionary<string, string> ReadAll()
     {

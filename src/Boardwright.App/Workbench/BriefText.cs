@@ -8,7 +8,7 @@ static partial class BriefText
     /// <summary>The text without its parts, wires, limits and screws, and with some places held.</summary>
     /// <param name="text">Text of a board file.</param>
     /// <param name="held">Parts that stand, by place.</param>
-    public static string Of(string text, IReadOnlyDictionary<string, string> held)
+    public static string Compose(string text, IReadOnlyDictionary<string, string> held)
     {
         var newLine = text.Contains("\r\n", StringComparison.Ordinal) ? "\r\n" : "\n";
         var brief = Chosen().Replace(text, "").TrimEnd() + newLine;

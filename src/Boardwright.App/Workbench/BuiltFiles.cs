@@ -38,7 +38,7 @@ static class BuiltFiles
             context.Response.Headers[HeaderNames.ContentSecurityPolicy] = "default-src 'none'; sandbox";
             return TypeOf(bytes) is { } picture ? Results.Bytes(bytes, picture) : Results.Bytes(bytes, "application/octet-stream", Path.GetFileName(path));
         }
-        catch (ShopTrouble trouble) when (trouble.Kind is Trouble.NotThere or Trouble.Refused)
+        catch (ShopException trouble) when (trouble.Kind is ShopError.NotThere or ShopError.Refused)
         {
             return Results.NotFound();
         }

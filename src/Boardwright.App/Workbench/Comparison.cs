@@ -44,7 +44,7 @@ sealed record Variant(int Number, VariantKind Kind, string Name)
 }
 
 /// <summary>Two to four variants of a board beside one another.</summary>
-sealed class Comparison(Desk desk) : IDisposable
+sealed class Comparison(EditSession desk) : IDisposable
 {
     /// <summary>Most variants that can be looked at together.</summary>
     public const int Most = 4;
@@ -143,8 +143,8 @@ sealed class Comparison(Desk desk) : IDisposable
         [
             .. new[]
             {
-                Overlaid("compare-range", "Range over steady speed", $"How far a full charge carries on the level at each steady speed, down to the reserve or to where the taper cuts.", RangePicture.Of),
-                Overlaid("compare-traction", "Largest force over speed, full charge", $"The largest force at the wheels over speed, at full charge.", TractionPicture.Of),
+                Overlaid("compare-range", "Range over steady speed", $"How far a full charge carries on the level at each steady speed, down to the reserve or to where the taper cuts.", RangePicture.Draw),
+                Overlaid("compare-traction", "Largest force over speed, full charge", $"The largest force at the wheels over speed, at full charge.", TractionPicture.Draw),
             }.OfType<Chart>(),
         ];
 
@@ -189,7 +189,7 @@ sealed class Comparison(Desk desk) : IDisposable
         {
             Text = text,
             Trouble = loaded.Complaints.Count > 0 ? $"{loaded.Complaints[0].Says} {loaded.Complaints[0].Remedy}" : null,
-            Examination = loaded.Board is { } board ? Examination.Of(board) : null,
+            Examination = loaded.Board is { } board ? Examination.Examine(board) : null,
         };
     }
 
@@ -209,7 +209,7 @@ sealed class Comparison(Desk desk) : IDisposable
     {
         try
         {
-            var spread = await Task.Run(() => SideBySide.Of(boards, cancellation: cancellation), cancellation);
+            var spread = await Task.Run(() => SideBySide.Compare(boards, cancellation: cancellation), cancellation);
             if (cancellation.IsCancellationRequested)
                 return;
             Spread = spread;

@@ -40,19 +40,19 @@ sealed record RideRoad(string Id, string Title, string Says, Route? Route)
         return "M0 24" + string.Concat(heights.Select((h, i) => FormattableString.Invariant($"L{100.0 * i / Steps:0.#} {22 - (h - low) * scale:0.#}"))) + "L100 24z";
     }
 
-    static Route Harbour() => Route.Of(
+    static Route Harbour() => Route.Create(
         "harbour round",
         Piece(900, 0), Piece(60, 5), Piece(80, 0), Piece(60, -5), Piece(700, 0, wait: 20), Piece(1200, 0.3), Piece(350, 0, most: 12, wait: 15),
         Piece(1500, -0.3), Piece(90, 4), Piece(120, 0, wait: 10), Piece(90, -4), Piece(1100, 0, wait: 25), Piece(750, 0));
 
-    static Route Hill() => Route.Of(
+    static Route Hill() => Route.Create(
         "the hill",
         Piece(800, 0), Piece(600, 3), Piece(500, 6), Piece(300, 9), Piece(250, 4), Piece(200, 0, wait: 30), Piece(250, -4), Piece(300, -9, most: 20), Piece(500, -6, most: 22), Piece(600, -3), Piece(800, 0));
 
-    static Route Errands() => Route.Of(
+    static Route Errands() => Route.Create(
         "stop and go",
         [.. Enumerable.Range(0, 20).Select(i => Piece(200 + 40 * (i % 3), 0.5 * (i % 4 - 1.5), wait: 8 + 4 * (i % 4)))]);
 
-    static Stretch Piece(double metres, double percent, double? most = null, double wait = 0) =>
+    static RouteStretch Piece(double metres, double percent, double? most = null, double wait = 0) =>
         new(Length.FromMetres(metres), Fraction.FromPercent(percent), most is { } speed ? Speed.FromKilometresPerHour(speed) : null, Duration.FromSeconds(wait));
 }

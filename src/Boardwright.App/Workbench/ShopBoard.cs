@@ -7,7 +7,7 @@ namespace Boardwright.App.Workbench;
 /// <param name="shop">The shop.</param>
 /// <param name="opened">The revision that lies on the desk.</param>
 /// <param name="who">Who saves.</param>
-sealed class ShopBoard(Shop shop, Opened opened, Builder who) : BoardSource
+sealed class ShopBoard(Shop shop, Opened opened, CurrentUser who) : BoardSource
 {
     Opened opened = opened;
 
@@ -21,7 +21,7 @@ sealed class ShopBoard(Shop shop, Opened opened, Builder who) : BoardSource
     public override string Path => opened.Files.Main.Path;
 
     /// <inheritdoc/>
-    public override FileTree Files { get; } = FileTree.Of(opened.Files.Files.ToDictionary(file => file.Path, file => file.Text, StringComparer.Ordinal));
+    public override FileTree Files { get; } = FileTree.FromTexts(opened.Files.Files.ToDictionary(file => file.Path, file => file.Text, StringComparer.Ordinal));
 
     /// <inheritdoc/>
     public override string Place => FormattableString.Invariant($"the shop, revision {opened.Revision.Number}");
@@ -30,7 +30,7 @@ sealed class ShopBoard(Shop shop, Opened opened, Builder who) : BoardSource
     public override Task<string> ReadAsync(CancellationToken cancellation) => Task.FromResult(opened.Files.Main.Text);
 
     /// <inheritdoc/>
-    public override async Task<Keeping> KeepAsync(string text, string before, string why, CancellationToken cancellation)
+    public override async Task<SaveOutcome> KeepAsync(string text, string before, string why, CancellationToken cancellation)
     {
         try
         {
@@ -44,14 +44,14 @@ sealed class ShopBoard(Shop shop, Opened opened, Builder who) : BoardSource
                 _ => throw new NotSupportedException("A save has no other outcome."),
             };
         }
-        catch (ShopTrouble trouble)
+        catch (ShopException trouble)
         {
             return new(false, trouble.Message + " What was saved last is as it was.");
         }
     }
 
     /// <summary>Saves what was chosen where two people changed the same.</summary>
-    public async Task<Keeping> SettleAsync(Conflict conflict, Func<Shops.Merging.Choice, Shops.Merging.Side> pick, string why, CancellationToken cancellation)
+    public async Task<SaveOutcome> SettleAsync(Conflict conflict, Func<Shops.Merging.Choice, Shops.Merging.MergeSide> pick, string why, CancellationToken cancellation)
     {
         try
         {
@@ -61,13 +61,13 @@ sealed class ShopBoard(Shop shop, Opened opened, Builder who) : BoardSource
                 ? new(false, "Somebody saved once more meanwhile; choose again.") { Conflict = again }
                 : await ReopenAsync("Saved as chosen.", cancellation);
         }
-        catch (ShopTrouble trouble)
+        catch (ShopException trouble)
         {
             return new(false, trouble.Message);
         }
     }
 
-    async Task<Keeping> ReopenAsync(string says, CancellationToken cancellation)
+    async Task<SaveOutcome> ReopenAsync(string says, CancellationToken cancellation)
     {
         opened = await shop.ReadAsync(Item, null, cancellation);
         return new(true, says) { Text = opened.Files.Main.Text };
@@ -82,13 +82,13 @@ sealed class OpenBoards(WorkbenchStart start) : IAsyncDisposable
     Shop? shop;
 
     /// <summary>The shop, opened when it is first asked for.</summary>
-    /// <exception cref="ShopTrouble">The shop is damaged, locked or out of reach.</exception>
+    /// <exception cref="ShopException">The shop is damaged, locked or out of reach.</exception>
     public async Task<Shop> ShopAsync(CancellationToken cancellation = default)
     {
         await gate.WaitAsync(cancellation);
         try
         {
-            return shop ??= await ShopPlaces.OpenAsync(start.Shop, cancellation);
+            return shop ??= await ShopLocations.OpenAsync(start.Shop, cancellation);
         }
         finally
         {
@@ -99,20 +99,20 @@ sealed class OpenBoards(WorkbenchStart start) : IAsyncDisposable
     /// <summary>The board that is opened when no other is asked for: the file that was named, or the one saved last, or Tern.</summary>
     /// <param name="who">Who is at the desk.</param>
     /// <param name="cancellation">Gives up.</param>
-    public async Task<BoardSource> FirstAsync(Builder who, CancellationToken cancellation = default)
+    public async Task<BoardSource> FirstAsync(CurrentUser who, CancellationToken cancellation = default)
     {
         if (start.File is { } file)
             return new BoardOnDisk(file);
         try
         {
             // The first start of all needs no shop, and the database's libraries take longer to be ready than all else.
-            if (shop is null && !ShopPlaces.Of(start.Shop).MayHoldSomething)
+            if (shop is null && !ShopLocations.Find(start.Shop).MayHoldSomething)
                 return new ExampleBoard();
             var opened = await ShopAsync(cancellation);
             var boards = await opened.ListAsync(ItemKind.Board, cancel: cancellation);
             return boards.MaxBy(board => board.Latest.When) is { } last ? await OpenAsync(last.Id, who, cancellation) : new ExampleBoard();
         }
-        catch (ShopTrouble)
+        catch (ShopException)
         {
             // A shop that cannot be opened says so on its own page; the first look does not wait for it.
             return new ExampleBoard();
@@ -129,14 +129,14 @@ sealed class OpenBoards(WorkbenchStart start) : IAsyncDisposable
     }
 
     /// <summary>Opens a board of the shop.</summary>
-    public async Task<BoardSource> OpenAsync(Guid item, Builder who, CancellationToken cancellation = default)
+    public async Task<BoardSource> OpenAsync(Guid item, CurrentUser who, CancellationToken cancellation = default)
     {
         var opened = await ShopAsync(cancellation);
         return new ShopBoard(opened, await opened.ReadAsync(item, null, cancellation), who);
     }
 
     /// <summary>Begins a board in the shop from what lies on the desk: its text, its shelf and its route.</summary>
-    public async Task<BoardSource> BeginAsync(Desk desk, Builder who, string name, string why, CancellationToken cancellation = default)
+    public async Task<BoardSource> BeginAsync(EditSession desk, CurrentUser who, string name, string why, CancellationToken cancellation = default)
     {
         var opened = await ShopAsync(cancellation);
         var item = await opened.AddAsync(ItemKind.Board, name, FilesOf(desk), who.Sign(why), cancellation);
@@ -151,10 +151,10 @@ sealed class OpenBoards(WorkbenchStart start) : IAsyncDisposable
             await shop.DisposeAsync();
     }
 
-    static FileSet FilesOf(Desk desk) => desk.Source switch
+    static FileSet FilesOf(EditSession desk) => desk.Source switch
     {
         BoardOnDisk file => BoardFolder.Gather(file.Path).Files is var gathered ? gathered.With(gathered.Main.Path, desk.Text) : throw new NotSupportedException(),
-        { } source => new FileSet(source.Path, source.Files.Texts.Where(text => text.Key != source.Path).Select(text => KeptFile.Of(text.Key, text.Value)).Append(KeptFile.Of(source.Path, desk.Text))),
+        { } source => new FileSet(source.Path, source.Files.Texts.Where(text => text.Key != source.Path).Select(text => KeptFile.FromText(text.Key, text.Value)).Append(KeptFile.FromText(source.Path, desk.Text))),
         _ => throw new InvalidOperationException("No board is open."),
     };
 }

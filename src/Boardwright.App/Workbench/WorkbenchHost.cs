@@ -19,7 +19,7 @@ sealed record WorkbenchStart(string? File)
     public string? Shop { get; init; }
 
     /// <summary>From where it can be reached; beyond this machine it asks for a sign-in.</summary>
-    public Reach Reach { get; init; } = Reach.ThisMachine;
+    public ListenAddress Reach { get; init; } = ListenAddress.ThisMachine;
 
     /// <summary>How many boards like the open one are examined to say how well its figures are known, 8 or more.</summary>
     public int Samples { get; init; } = Spreads.Spread.DefaultPoints;
@@ -55,12 +55,12 @@ static class WorkbenchHost
         builder.Logging.AddFilter("Microsoft.AspNetCore.Antiforgery", LogLevel.Critical);
         builder.Services.AddRazorComponents().AddInteractiveServerComponents();
         builder.Services.AddSingleton(boards);
-        builder.Services.AddScoped<Builder>();
-        builder.Services.AddSingleton(new Judge(static examination => Spreads.Spread.Of(examination).Intervals));
-        builder.Services.AddScoped(_ => new Desk(start.Samples));
-        builder.Services.AddScoped<Keys>();
-        builder.Services.AddScoped<Outing>();
-        builder.Services.AddScoped<Logbook>();
+        builder.Services.AddScoped<CurrentUser>();
+        builder.Services.AddSingleton(new BuiltJudge(static examination => Spreads.Spread.Sample(examination).Intervals));
+        builder.Services.AddScoped(_ => new EditSession(start.Samples));
+        builder.Services.AddScoped<KeyboardShortcuts>();
+        builder.Services.AddScoped<RideSession>();
+        builder.Services.AddScoped<LogSession>();
         builder.Services.AddScoped<Comparison>();
         if (start.Reach.IsThisMachine)
         {
@@ -70,12 +70,12 @@ static class WorkbenchHost
         }
         else
         {
-            Door.Hang(builder.Services, ShopPlaces.Of(start.Shop), start.Certificate is not null);
+            SignInServices.Hang(builder.Services, ShopLocations.Find(start.Shop), start.Certificate is not null);
         }
 
-        builder.Services.AddSingleton<PaperDesks>();
-        builder.Services.AddScoped<PaperDesk>();
-        builder.Services.AddScoped<Bench>();
+        builder.Services.AddSingleton<PaperSessions>();
+        builder.Services.AddScoped<PaperSession>();
+        builder.Services.AddScoped<BuildSession>();
         var app = builder.Build();
         app.Use(static (context, next) =>
         {
@@ -88,10 +88,10 @@ static class WorkbenchHost
         if (start.Reach.IsThisMachine)
             app.UseHostFiltering().UseAntiforgery();
         else
-            Door.Open(app);
+            SignInServices.Open(app);
         app.MapStaticAssets().AllowAnonymous();
         app.MapGet("/", () => Results.Redirect(FirstPage));
-        app.MapGet("/papers/of/{token}/{name}", (string token, string name, PaperDesks desks) => desks.Answer(token, name));
+        app.MapGet("/papers/of/{token}/{name}", (string token, string name, PaperSessions desks) => desks.Answer(token, name));
         app.MapGet(BuiltFiles.Route, BuiltFiles.GetAsync);
         app.MapRazorComponents<Root>().AddInteractiveServerRenderMode(options => options.ContentSecurityFrameAncestorsPolicy = null);
         return app;
@@ -107,8 +107,8 @@ static class WorkbenchHost
     /// <summary>Examines the first board once for nobody, while the server is being built, so that its code is ready.</summary>
     public static Task RehearseAsync(OpenBoards boards) => Task.Run(async () =>
     {
-        using var desk = new Desk();
-        await desk.OpenAsync(await boards.FirstAsync(new Builder()));
+        using var desk = new EditSession();
+        await desk.OpenAsync(await boards.FirstAsync(new CurrentUser()));
     });
 
     /// <summary>Answers for the first page and renders it once for nobody, while the server starts, so that the first visitor need not wait for code to be made.</summary>
@@ -117,7 +117,7 @@ static class WorkbenchHost
         await using var scope = app.Services.CreateAsyncScope();
         await VisitAsync(app, scope.ServiceProvider, FirstPage);
         await VisitAsync(app, scope.ServiceProvider, "workbench.css");
-        await scope.ServiceProvider.GetRequiredService<Desk>().OpenAsync(await app.Services.GetRequiredService<OpenBoards>().FirstAsync(new Builder()));
+        await scope.ServiceProvider.GetRequiredService<EditSession>().OpenAsync(await app.Services.GetRequiredService<OpenBoards>().FirstAsync(new CurrentUser()));
         await using var renderer = new HtmlRenderer(scope.ServiceProvider, app.Services.GetRequiredService<ILoggerFactory>());
         await renderer.Dispatcher.InvokeAsync(() => renderer.RenderComponentAsync<BoardPage>());
     });

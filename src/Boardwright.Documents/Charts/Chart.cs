@@ -37,7 +37,7 @@ public sealed record Axis(string Says, Dimension Dimension, string Unit)
     public double? To { get; init; }
 
     /// <summary>An axis of a quantity in its usual unit, or in another one.</summary>
-    public static Axis Of<T>(string says, string? unit = null)
+    public static Axis For<T>(string says, string? unit = null)
         where T : struct, IQuantity<T> => new(says, T.Dimension, unit ?? T.Dimension.Usual.Symbol);
 
     /// <summary>The unit in which the axis is written.</summary>
@@ -66,13 +66,13 @@ public abstract record Panel
 public sealed record LinePanel(Axis Up) : Panel
 {
     /// <summary>What is drawn, the lowest first.</summary>
-    public required IReadOnlyList<Series> Series { get; init; }
+    public required IReadOnlyList<ChartSeries> Series { get; init; }
 
     /// <summary>Level lines with labels.</summary>
     public IReadOnlyList<Guide> Levels { get; init; } = [];
 
     /// <summary>Marked places with labels.</summary>
-    public IReadOnlyList<Mark> Marks { get; init; } = [];
+    public IReadOnlyList<ChartMark> Marks { get; init; } = [];
 }
 
 /// <summary>Bars along the axis across, one below another, each with its name and its amount.</summary>
@@ -100,12 +100,12 @@ public readonly record struct Guide(double At, Phrase Label);
 /// <param name="Label">What is there; may be empty.</param>
 /// <param name="Pen">Number of the series it belongs to, for its colour.</param>
 [StructLayout(LayoutKind.Auto)]
-public readonly record struct Mark(double X, double Y, Phrase Label, int Pen = 0);
+public readonly record struct ChartMark(double X, double Y, Phrase Label, int Pen = 0);
 
 /// <summary>Values over the axis across.</summary>
 /// <param name="Name">Its name, which is written beside it.</param>
 /// <param name="X">Values on the axis across, SI, never falling.</param>
-public abstract record Series(string Name, ReadOnlyMemory<double> X)
+public abstract record ChartSeries(string Name, ReadOnlyMemory<double> X)
 {
     /// <summary>Number of its colour and pattern, from 0; where not given, its place in the panel.</summary>
     public int? Pen { get; init; }
@@ -115,7 +115,7 @@ public abstract record Series(string Name, ReadOnlyMemory<double> X)
 /// <param name="Name">Its name, which is written beside it.</param>
 /// <param name="X">Values on the axis across, SI, never falling.</param>
 /// <param name="Y">Values on the axis upwards, SI.</param>
-public sealed record Line(string Name, ReadOnlyMemory<double> X, ReadOnlyMemory<double> Y) : Series(Name, X)
+public sealed record Line(string Name, ReadOnlyMemory<double> X, ReadOnlyMemory<double> Y) : ChartSeries(Name, X)
 {
     /// <summary>Whether it is only there to compare with.</summary>
     public bool IsThin { get; init; }
@@ -124,7 +124,7 @@ public sealed record Line(string Name, ReadOnlyMemory<double> X, ReadOnlyMemory<
     public double? LabelAt { get; init; }
 
     /// <summary>Parts of it that have a name of their own.</summary>
-    public IReadOnlyList<Stretch> Stretches { get; init; } = [];
+    public IReadOnlyList<AxisRange> Stretches { get; init; } = [];
 }
 
 /// <summary>A part of a line with a name of its own.</summary>
@@ -132,21 +132,21 @@ public sealed record Line(string Name, ReadOnlyMemory<double> X, ReadOnlyMemory<
 /// <param name="To">Where it ends.</param>
 /// <param name="Says">Its name; empty where only its ends are marked.</param>
 [StructLayout(LayoutKind.Auto)]
-public readonly record struct Stretch(double From, double To, string Says);
+public readonly record struct AxisRange(double From, double To, string Says);
 
 /// <summary>A band between a low and a high value.</summary>
 /// <param name="Name">Its name, which is written beside it.</param>
 /// <param name="X">Values on the axis across, SI, never falling.</param>
 /// <param name="Low">Its lower edge, SI.</param>
 /// <param name="High">Its upper edge, SI.</param>
-public sealed record Band(string Name, ReadOnlyMemory<double> X, ReadOnlyMemory<double> Low, ReadOnlyMemory<double> High) : Series(Name, X);
+public sealed record Band(string Name, ReadOnlyMemory<double> X, ReadOnlyMemory<double> Low, ReadOnlyMemory<double> High) : ChartSeries(Name, X);
 
 /// <summary>Areas on top of one another, so that their sum is seen.</summary>
 /// <param name="X">Values on the axis across, SI, never falling.</param>
 /// <param name="Layers">The areas, the lowest first; finite values of 0 or more.</param>
-public sealed record Layered(ReadOnlyMemory<double> X, IReadOnlyList<Layer> Layers) : Series("", X);
+public sealed record LayeredPanel(ReadOnlyMemory<double> X, IReadOnlyList<ChartLayer> Layers) : ChartSeries("", X);
 
 /// <summary>One area of a stack.</summary>
 /// <param name="Name">Its name, which is written beside it.</param>
 /// <param name="Y">How high it is, SI.</param>
-public sealed record Layer(string Name, ReadOnlyMemory<double> Y);
+public sealed record ChartLayer(string Name, ReadOnlyMemory<double> Y);

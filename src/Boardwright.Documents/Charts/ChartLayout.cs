@@ -34,7 +34,7 @@ public sealed partial class ChartLayout
     }
 
     /// <summary>Lays a chart out.</summary>
-    public static PlacedChart Lay(Chart chart, ChartView view)
+    public static PlacedChart Compute(Chart chart, ChartView view)
     {
         var layout = new ChartLayout(chart, view);
         Drawing drawing;
@@ -53,7 +53,7 @@ public sealed partial class ChartLayout
     {
         shapes.Clear();
         frames.Clear();
-        var plans = chart.Panels.Select((panel, i) => Plan.Of(this, panel, i)).ToList();
+        var plans = chart.Panels.Select((panel, i) => PanelPlan.Create(this, panel, i)).ToList();
         left = Margin + plans.Max(p => p.LeftRoom);
         var names = plans.Max(p => p.NamesRoom);
         right = view.Width - Margin - (names > 0 ? names + 10 : 10);
@@ -107,7 +107,7 @@ public sealed partial class ChartLayout
 
     double X(double value) => left + (value - from) / (to - from) * (right - left);
 
-    double LineField(Plan plan, LinePanel panel, int number, double y, IReadOnlyList<double> ticks)
+    double LineField(PanelPlan plan, LinePanel panel, int number, double y, IReadOnlyList<double> ticks)
     {
         var baseline = y + Size;
         shapes.Add(new Words(new(Margin, baseline), panel.Up.HeadingIn(view.Units), Size, Ink.Quiet));
@@ -124,12 +124,12 @@ public sealed partial class ChartLayout
             shapes.Add(new Words(new(frame.Left - 6, at + LabelShift), Ticks.Write(tick, plan.Step), Size, Ink.Quiet) { Anchor = Anchor.End });
         }
 
-        new Field(this, plan, panel, frame).Fill();
+        new PlotArea(this, plan, panel, frame).Fill();
         shapes.Add(Stroke.Between(frame.Left, frame.Bottom, frame.Right, frame.Bottom, new(Ink.Frame, 1)));
         return frame.Bottom;
     }
 
-    double Key(Plan plan, double y)
+    double Key(PanelPlan plan, double y)
     {
         const double Sample = 26, Before = 5, After = 16;
         var x = Margin;
@@ -155,7 +155,7 @@ public sealed partial class ChartLayout
         return isEmpty ? y : y + KeyLine + 2;
     }
 
-    double BarField(Plan plan, BarPanel panel, double y, IReadOnlyList<double> ticks)
+    double BarField(PanelPlan plan, BarPanel panel, double y, IReadOnlyList<double> ticks)
     {
         y += 4;
         var bottom = y + panel.Bars.Count * BarLine + 6;
@@ -172,7 +172,7 @@ public sealed partial class ChartLayout
             shapes.Add(new Words(new(left - 8, middle + LabelShift), bar.Name, Size, Ink.Text) { Anchor = Anchor.End, IsBold = bar.IsSum });
             shapes.Add(Patch.Rectangle(start, top, end, low, bar.IsSum ? Ink.Grid : Inks.Wash(bar.Kind)));
             var rim = new Pen(bar.IsSum ? Ink.Frame : Inks.Hue(bar.Kind), 1.2);
-            shapes.Add(new Stroke(new Spot[] { new(start, top), new(end, top), new(end, low), new(start, low), new(start, top) }, rim));
+            shapes.Add(new Stroke(new Point[] { new(start, top), new(end, top), new(end, low), new(start, low), new(start, top) }, rim));
             // From the end of this bar to the beginning of the next, so that the eye adds them up.
             if (i + 1 < panel.Bars.Count)
                 shapes.Add(Stroke.Between(X(bar.To), low, X(bar.To), low + 6, new(Ink.Frame, 1)));

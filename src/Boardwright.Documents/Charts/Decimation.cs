@@ -10,7 +10,7 @@ public static class Decimation
     /// <param name="from">Start of the first column.</param>
     /// <param name="to">End of the last column, above <paramref name="from"/>.</param>
     /// <param name="columns">Number of columns, at least 1.</param>
-    public static IReadOnlyList<int> Kept(ReadOnlySpan<double> x, ReadOnlySpan<double> y, double from, double to, int columns)
+    public static IReadOnlyList<int> Reduce(ReadOnlySpan<double> x, ReadOnlySpan<double> y, double from, double to, int columns)
     {
         ArgumentOutOfRangeException.ThrowIfNotEqual(y.Length, x.Length, nameof(y));
         ArgumentOutOfRangeException.ThrowIfLessThan(columns, 1);

@@ -6,18 +6,18 @@ namespace Boardwright.Documents.Charts;
 
 /// <summary>A rectangle on the sheet.</summary>
 [StructLayout(LayoutKind.Auto)]
-readonly record struct Box(double Left, double Top, double Right, double Bottom)
+readonly record struct LabelBox(double Left, double Top, double Right, double Bottom)
 {
-    public Spot Middle => new((Left + Right) / 2, (Top + Bottom) / 2);
+    public Point Middle => new((Left + Right) / 2, (Top + Bottom) / 2);
 
-    public bool Overlaps(in Box other) => Left < other.Right && other.Left < Right && Top < other.Bottom && other.Top < Bottom;
+    public bool Overlaps(in LabelBox other) => Left < other.Right && other.Left < Right && Top < other.Bottom && other.Top < Bottom;
 
-    public bool Holds(in Box other) => other.Left >= Left && other.Right <= Right && other.Top >= Top && other.Bottom <= Bottom;
+    public bool Holds(in LabelBox other) => other.Left >= Left && other.Right <= Right && other.Top >= Top && other.Bottom <= Bottom;
 
-    public Spot NearestTo(Spot spot) => new(Clamp(spot.X, Left, Right), Clamp(spot.Y, Top, Bottom));
+    public Point NearestTo(Point spot) => new(Clamp(spot.X, Left, Right), Clamp(spot.Y, Top, Bottom));
 
     /// <summary>Whether a straight line touches the rectangle.</summary>
-    public bool Touches(Spot a, Spot b)
+    public bool Touches(Point a, Point b)
     {
         if (Max(a.X, b.X) < Left || Min(a.X, b.X) > Right || Max(a.Y, b.Y) < Top || Min(a.Y, b.Y) > Bottom)
             return false;
@@ -30,7 +30,7 @@ readonly record struct Box(double Left, double Top, double Right, double Bottom)
 }
 
 /// <summary>Finds room for labels in a field among its lines and the labels that are there.</summary>
-sealed class Labels(Box field)
+sealed class Labels(LabelBox field)
 {
     /// <summary>How far a label may be from its spot without a line that leads to it.</summary>
     public const double WithoutLeader = 13;
@@ -38,14 +38,14 @@ sealed class Labels(Box field)
     static readonly double[] Distances = [5, 9, 14, 22, 32, 44, 58];
     static readonly (int X, int Y)[] Directions = [(1, 0), (1, -1), (0, -1), (1, 1), (0, 1), (-1, -1), (-1, 0), (-1, 1)];
 
-    readonly List<ReadOnlyMemory<Spot>> lines = [];
-    readonly List<Box> taken = [];
+    readonly List<ReadOnlyMemory<Point>> lines = [];
+    readonly List<LabelBox> taken = [];
 
     /// <summary>Adds a line that labels keep clear of.</summary>
-    public void Avoid(ReadOnlyMemory<Spot> line) => lines.Add(line);
+    public void Avoid(ReadOnlyMemory<Point> line) => lines.Add(line);
 
     /// <summary>Adds a place that is taken.</summary>
-    public void Take(in Box box) => taken.Add(box);
+    public void Take(in LabelBox box) => taken.Add(box);
 
     /// <summary>The nearest free room around one of several spots, the first of them preferred; it is then taken.</summary>
     /// <param name="spots">The spots.</param>
@@ -53,7 +53,7 @@ sealed class Labels(Box field)
     /// <param name="height">Height of the label.</param>
     /// <param name="farthest">How far from its spot it may be.</param>
     /// <returns>The room and the spot that it is near, or <c>null</c> when there is none.</returns>
-    public (Box Room, Spot Spot)? Near(IReadOnlyList<Spot> spots, double width, double height, double farthest)
+    public (LabelBox Room, Point Spot)? Near(IReadOnlyList<Point> spots, double width, double height, double farthest)
     {
         foreach (var distance in Distances.Where(d => d <= farthest))
         {
@@ -64,7 +64,7 @@ sealed class Labels(Box field)
                     var reach = x != 0 && y != 0 ? distance * 0.75 : distance;
                     var left = spot.X + (x > 0 ? reach : x < 0 ? -reach - width : -width / 2);
                     var top = spot.Y + (y > 0 ? reach : y < 0 ? -reach - height : -height / 2);
-                    var box = new Box(left, top, left + width, top + height);
+                    var box = new LabelBox(left, top, left + width, top + height);
                     if (IsFree(box) && Crossings(box, 1) == 0 && (distance <= WithoutLeader || LeadsClear(spot, box)))
                     {
                         Take(box);
@@ -79,9 +79,9 @@ sealed class Labels(Box field)
 
     /// <summary>The first of the given places that is free, or else the one that the fewest lines cross; it is then taken.</summary>
     /// <returns>The place, or <c>null</c> when every one is taken or leaves the field.</returns>
-    public Box? Best(IEnumerable<Box> places)
+    public LabelBox? Best(IEnumerable<LabelBox> places)
     {
-        Box? best = null;
+        LabelBox? best = null;
         var fewest = int.MaxValue;
         foreach (var box in places)
         {
@@ -101,7 +101,7 @@ sealed class Labels(Box field)
     }
 
     // A leader that crosses another line would seem to come from that one.
-    bool LeadsClear(Spot spot, in Box box)
+    bool LeadsClear(Point spot, in LabelBox box)
     {
         const double Start = 4, Step = 2, Half = 0.5;
         var end = box.NearestTo(spot);
@@ -109,14 +109,14 @@ sealed class Labels(Box field)
         for (var way = Start; way < length; way += Step)
         {
             var (x, y) = (spot.X + (end.X - spot.X) * way / length, spot.Y + (end.Y - spot.Y) * way / length);
-            if (Crossings(new Box(x - Half, y - Half, x + Half, y + Half), 1) > 0)
+            if (Crossings(new LabelBox(x - Half, y - Half, x + Half, y + Half), 1) > 0)
                 return false;
         }
 
         return true;
     }
 
-    bool IsFree(in Box box)
+    bool IsFree(in LabelBox box)
     {
         if (!field.Holds(box))
             return false;
@@ -129,7 +129,7 @@ sealed class Labels(Box field)
         return true;
     }
 
-    int Crossings(in Box box, int enough)
+    int Crossings(in LabelBox box, int enough)
     {
         var count = 0;
         foreach (var line in lines)

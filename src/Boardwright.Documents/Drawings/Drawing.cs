@@ -23,7 +23,7 @@ public sealed record Drawing(double Width, double Height, string Name, string Ti
 /// <param name="X">From the left edge.</param>
 /// <param name="Y">From the upper edge.</param>
 [StructLayout(LayoutKind.Auto)]
-public readonly record struct Spot(double X, double Y);
+public readonly record struct Point(double X, double Y);
 
 /// <summary>One thing that is drawn.</summary>
 public abstract record Shape;
@@ -33,33 +33,33 @@ public abstract record Shape;
 /// <param name="Key">Which one it is, such as <c>parts.motor</c>; several groups may share a key.</param>
 /// <param name="Title">Its name for people; empty where it needs none.</param>
 /// <param name="Shapes">What belongs to it, the lowest first.</param>
-public sealed record Group(string Kind, string Key, string Title, IReadOnlyList<Shape> Shapes) : Shape
+public sealed record DrawingGroup(string Kind, string Key, string Title, IReadOnlyList<Shape> Shapes) : Shape
 {
     /// <summary>A word that tells it from others of its kind, such as a finding's level; empty for none.</summary>
     public string Mark { get; init; } = "";
 
     /// <summary>Every shape of a list, those in groups instead of the groups.</summary>
     public static IEnumerable<Shape> Flat(IReadOnlyList<Shape> shapes) =>
-        shapes.SelectMany(s => s is Group group ? Flat(group.Shapes) : [s]);
+        shapes.SelectMany(s => s is DrawingGroup group ? Flat(group.Shapes) : [s]);
 }
 
 /// <summary>A line from spot to spot.</summary>
 /// <param name="Path">Its corners.</param>
 /// <param name="Pen">With what it is drawn.</param>
-public sealed record Stroke(ReadOnlyMemory<Spot> Path, Pen Pen) : Shape
+public sealed record Stroke(ReadOnlyMemory<Point> Path, Pen Pen) : Shape
 {
     /// <summary>A straight line.</summary>
-    public static Stroke Between(double x1, double y1, double x2, double y2, Pen pen) => new(new Spot[] { new(x1, y1), new(x2, y2) }, pen);
+    public static Stroke Between(double x1, double y1, double x2, double y2, Pen pen) => new(new Point[] { new(x1, y1), new(x2, y2) }, pen);
 }
 
 /// <summary>A filled outline.</summary>
 /// <param name="Outline">Its corners.</param>
 /// <param name="Ink">What fills it.</param>
-public sealed record Patch(ReadOnlyMemory<Spot> Outline, Ink Ink) : Shape
+public sealed record Patch(ReadOnlyMemory<Point> Outline, Ink Ink) : Shape
 {
     /// <summary>An upright rectangle.</summary>
     public static Patch Rectangle(double left, double top, double right, double bottom, Ink ink) =>
-        new(new Spot[] { new(left, top), new(right, top), new(right, bottom), new(left, bottom) }, ink);
+        new(new Point[] { new(left, top), new(right, top), new(right, bottom), new(left, bottom) }, ink);
 }
 
 /// <summary>A round mark.</summary>
@@ -67,7 +67,7 @@ public sealed record Patch(ReadOnlyMemory<Spot> Outline, Ink Ink) : Shape
 /// <param name="Radius">Its radius.</param>
 /// <param name="Ink">What fills it; its rim is drawn in <see cref="Rim"/>.</param>
 /// <param name="Rim">Ink of the rim.</param>
-public sealed record Dot(Spot Centre, double Radius, Ink Ink, Ink Rim) : Shape
+public sealed record Dot(Point Centre, double Radius, Ink Ink, Ink Rim) : Shape
 {
     /// <summary>Width of the rim.</summary>
     public double RimWidth { get; init; } = 1.4;
@@ -78,7 +78,7 @@ public sealed record Dot(Spot Centre, double Radius, Ink Ink, Ink Rim) : Shape
 /// <param name="Text">The text.</param>
 /// <param name="Size">Size of the letters.</param>
 /// <param name="Ink">Ink of the letters.</param>
-public sealed record Words(Spot At, string Text, double Size, Ink Ink) : Shape
+public sealed record Words(Point At, string Text, double Size, Ink Ink) : Shape
 {
     /// <summary>Which end is at the spot.</summary>
     public Anchor Anchor { get; init; }
@@ -111,7 +111,7 @@ public enum Anchor
 public readonly record struct Pen(Ink Ink, double Width, Dash Dash = Dash.Solid)
 {
     /// <summary>The pen of a series by its place in the panel: six hues, each with a pattern of its own, so that the lines can be told apart without colour.</summary>
-    public static Pen Of(int place, double width) => new(Inks.Hue(place), width, (Dash)(place % 6));
+    public static Pen Create(int place, double width) => new(Inks.Hue(place), width, (Dash)(place % 6));
 }
 
 /// <summary>Pattern of a line.</summary>

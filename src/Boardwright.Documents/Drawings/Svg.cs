@@ -29,7 +29,7 @@ public static class Svg
         if (drawing.UnitsPerMillimetre is { } units)
             text.Append(CultureInfo.InvariantCulture, $"\" data-units-per-mm=\"{Math.Round(units, 6)}");
         // What lies within an image is out of reach for those who do not see it; groups with names are not to be.
-        var role = drawing.Shapes.Any(s => s is Group) ? "group" : "img";
+        var role = drawing.Shapes.Any(s => s is DrawingGroup) ? "group" : "img";
         text.Append(CultureInfo.InvariantCulture, $"\" role=\"{role}\" aria-labelledby=\"{drawing.Name}-title {drawing.Name}-desc\">\n");
         text.Append(CultureInfo.InvariantCulture, $"<title id=\"{drawing.Name}-title\">{Escape(drawing.Title)}</title>\n");
         text.Append(CultureInfo.InvariantCulture, $"<desc id=\"{drawing.Name}-desc\">{Escape(drawing.Says)}</desc>\n");
@@ -68,9 +68,9 @@ public static class Svg
                 text.Append("\"/>\n");
                 break;
             case Words words:
-                Written(text, words);
+                AppendWords(text, words);
                 break;
-            case Group group:
+            case DrawingGroup group:
                 text.Append(CultureInfo.InvariantCulture, $"<g class=\"bw-{group.Kind}{(group.Mark.Length > 0 ? $" bw-{group.Mark}" : "")}\" data-{group.Kind}=\"{Escape(group.Key)}\">\n");
                 if (group.Title.Length > 0)
                     text.Append(CultureInfo.InvariantCulture, $"<title>{Escape(group.Title)}</title>\n");
@@ -101,7 +101,7 @@ public static class Svg
         }
     }
 
-    static void Line(StringBuilder text, Pen pen, ReadOnlySpan<Spot> spots, string kind, double passed)
+    static void Line(StringBuilder text, Pen pen, ReadOnlySpan<Point> spots, string kind, double passed)
     {
         text.Append(CultureInfo.InvariantCulture, $"<path class=\"{kind} bw-line-{Word(pen.Ink)}\" stroke-width=\"");
         Number(text, pen.Width);
@@ -122,7 +122,7 @@ public static class Svg
 
     static bool IsLong(Stroke stroke) => stroke.Path.Length > 4 * Piece;
 
-    static void Written(StringBuilder text, Words words)
+    static void AppendWords(StringBuilder text, Words words)
     {
         text.Append(CultureInfo.InvariantCulture, $"<text class=\"bw-words bw-fill-{Word(words.Ink)}{(words.HasHalo ? " bw-halo" : "")}\" x=\"");
         Number(text, words.At.X);
@@ -138,7 +138,7 @@ public static class Svg
     }
 
     // From spot to spot, which takes half the room of places on the sheet; the steps are whole hundredths, so that no error gathers.
-    static void Path(StringBuilder text, ReadOnlySpan<Spot> spots)
+    static void Path(StringBuilder text, ReadOnlySpan<Point> spots)
     {
         var (x, y) = (0L, 0L);
         for (var i = 0; i < spots.Length; i++)
@@ -162,7 +162,7 @@ public static class Svg
         var fills = new SortedSet<Ink> { Ink.Paper };
         var lines = new SortedSet<Ink>();
         var hasLong = false;
-        foreach (var shape in Group.Flat(drawing.Shapes))
+        foreach (var shape in DrawingGroup.Flat(drawing.Shapes))
         {
             switch (shape)
             {

@@ -2,7 +2,7 @@ using Boardwright.Builds;
 using Boardwright.Parts;
 using Boardwright.Units;
 using Boardwright.Wiring;
-using static Boardwright.Documents.Papers.Gathering;
+using static Boardwright.Documents.Papers.PaperContext;
 
 namespace Boardwright.Documents.Papers;
 
@@ -15,31 +15,31 @@ static class BenchList
     /// <summary>The heading of what can only be tried by riding.</summary>
     internal const string OnTheRoad = "On the road, in the open, walking pace first";
 
-    public static IReadOnlyList<Block> Of(Gathering gathering) =>
+    public static IReadOnlyList<Block> Compose(PaperContext gathering) =>
     [
-        new Paragraph("In this order, each line before the next. Ranges follow from this board's own figures; where a range is wider than a meter is good, the meter is to blame last. What fails is found and mended, and the list begun again from there."),
-        new Caution(PaperCautions.Pack),
-        new Heading("Without power"),
-        new Checks([.. Cold(gathering)]),
-        new Heading("First power"),
-        new Caution(PaperCautions.Wheels),
-        new Checks([.. First(gathering)]),
-        new Heading("Wheels in the air"),
-        new Checks([.. Air(gathering)]),
-        new Heading("Charging"),
-        new Caution(PaperCautions.Charger),
-        new Checks([.. Charging(gathering)]),
-        new Heading(OnTheRoad),
-        new Caution(PaperCautions.Brakes),
-        new Checks([.. Road(gathering)]),
-        new Signatures(["Done by", "Date", "Board no."]),
+        new ParagraphBlock("In this order, each line before the next. Ranges follow from this board's own figures; where a range is wider than a meter is good, the meter is to blame last. What fails is found and mended, and the list begun again from there."),
+        new CautionBlock(PaperCautions.Pack),
+        new HeadingBlock("Without power"),
+        new ChecksBlock([.. Cold(gathering)]),
+        new HeadingBlock("First power"),
+        new CautionBlock(PaperCautions.Wheels),
+        new ChecksBlock([.. First(gathering)]),
+        new HeadingBlock("Wheels in the air"),
+        new ChecksBlock([.. Air(gathering)]),
+        new HeadingBlock("Charging"),
+        new CautionBlock(PaperCautions.Charger),
+        new ChecksBlock([.. Charging(gathering)]),
+        new HeadingBlock(OnTheRoad),
+        new CautionBlock(PaperCautions.Brakes),
+        new ChecksBlock([.. Road(gathering)]),
+        new SignaturesBlock(["Done by", "Date", "Board no."]),
     ];
 
-    static IEnumerable<Check> Cold(Gathering gathering)
+    static IEnumerable<CheckLine> Cold(PaperContext gathering)
     {
         var parts = gathering.Parts;
         var window = gathering.Examination.Window;
-        yield return new("Pack at rest, plus to minus.", Or(gathering.Of(window, w => $"{w.Empty.Volts:0.0} to {w.Full.Volts:0.0} V"), ""), "V") { Id = "pack.rest", Range = window.IsKnown ? PassRange.In("V", window.Value.Empty.Volts, window.Value.Full.Volts) : null };
+        yield return new("Pack at rest, plus to minus.", Or(gathering.Format(window, w => $"{w.Empty.Volts:0.0} to {w.Full.Volts:0.0} V"), ""), "V") { Id = "pack.rest", Range = window.IsKnown ? PassRange.In("V", window.Value.Empty.Volts, window.Value.Full.Volts) : null };
         yield return new("Highest less lowest group of cells.", "20 mV at most at rest (common practice)", "mV") { Id = "pack.groups", Range = AtMost(20, "mV") };
         yield return new("Pack to trucks and motor cans, both poles, and each motor lead to its can.", "above 1 MΩ (common practice)", "MΩ") { Id = "pack.insulation", Range = PassRange.In("MΩ", 1, double.PositiveInfinity) };
         yield return new("Controller's supply leads, pack unplugged: no lasting short.", "rises above 1 kΩ as its capacitors fill (common practice)", "kΩ") { Id = "controller.short", Range = PassRange.In("kΩ", 1, double.PositiveInfinity) };
@@ -53,21 +53,21 @@ static class BenchList
     }
 
     // From the entry that is known, with its own spread; a maker may state either resistance.
-    static (double Low, double High)? Line(Gathering gathering)
+    static (double Low, double High)? Line(PaperContext gathering)
     {
         var motor = gathering.Parts.Motor;
         var isLine = motor.LineResistance.IsKnown && !motor.PhaseResistance.IsKnown;
-        if (!isLine && gathering.Of(motor.PhaseResistance, _ => $"") is null)
+        if (!isLine && gathering.Format(motor.PhaseResistance, _ => $"") is null)
             return null;
         var (low, high) = Nine(motor, isLine ? "line_resistance" : "phase_resistance");
         var times = isLine ? 1000 : 2000;
         return (low * times, high * times);
     }
 
-    static IEnumerable<Check> First(Gathering gathering)
+    static IEnumerable<CheckLine> First(PaperContext gathering)
     {
         var parts = gathering.Parts;
-        var controllers = Place.ControllerCount(parts);
+        var controllers = PartSlot.ControllerCount(parts);
         if (gathering.Examination.Window.IsKnown && parts.Controller.BusCapacitance.IsKnown)
         {
             var inrush = new Inrush(gathering.Examination.Window.Value.Full, Capacitance.FromFarads(parts.Controller.BusCapacitance.Value.Farads * controllers), Resistance.FromOhms(FillingOhms));
@@ -75,14 +75,14 @@ static class BenchList
         }
         else
         {
-            gathering.Of(parts.Controller.BusCapacitance, _ => $"");
+            gathering.Format(parts.Controller.BusCapacitance, _ => $"");
             yield return new("Fill the controller's capacitors through 100 Ω, 10 W, before the plug is mated.", "", "V") { Id = "controller.filling" };
         }
 
         yield return new("First connection through a lamp or a current-limited supply where there is one.", "the lamp goes out again") { Id = "controller.first" };
         (double Low, double High)? idle = null;
         var idleWords = "";
-        if (gathering.Of(parts.Controller.IdlePower, _ => $"") is not null && gathering.Examination.Window.IsKnown)
+        if (gathering.Format(parts.Controller.IdlePower, _ => $"") is not null && gathering.Examination.Window.IsKnown)
         {
             var (watts, window) = (parts.Controller.IdlePower.Value.Watts * controllers, gathering.Examination.Window.Value);
             idle = (watts * 0.5 / window.Full.Volts * 1000, watts * 2 / window.Empty.Volts * 1000);
@@ -94,7 +94,7 @@ static class BenchList
         yield return new("Limits sheet set, read back, written down.") { Id = "controller.limits-set" };
     }
 
-    static IEnumerable<Check> Air(Gathering gathering)
+    static IEnumerable<CheckLine> Air(PaperContext gathering)
     {
         var (motor, examination) = (gathering.Parts.Motor, gathering.Examination);
         if (Alone(gathering) is { } alone)
@@ -116,7 +116,7 @@ static class BenchList
                 _ => "this receiver goes on with its last command: DO NOT RIDE, change it",
             }, "s")
             { Id = "remote.failsafe", Range = failsafe == Failsafe.None ? null : AtMost(1, "s") }
-            : new("Remote switched off at half throttle.", Or(gathering.Of(gathering.Parts.Remote.Failsafe, _ => $""), "drive ends within 1 s"), "s") { Id = "remote.failsafe" };
+            : new("Remote switched off at half throttle.", Or(gathering.Format(gathering.Parts.Remote.Failsafe, _ => $""), "drive ends within 1 s"), "s") { Id = "remote.failsafe" };
         yield return new("Battery of the remote empty or taken out: the same.") { Id = "remote.battery" };
         if (examination.IsBelt)
             yield return new("Belts after five minutes: they run in the middle, no dust, the note is still in its range.", "", "Hz") { Id = "belts.after-run", Range = NoteOf(examination) };
@@ -125,7 +125,7 @@ static class BenchList
     static PassRange? NoteOf(Examination examination) => examination.BeltLoad is { IsKnown: true, Value.Frequency: var note } ? BuildSheet.NoteBetween(note.Hertz) : null;
 
     // What one motor takes without a load: from its single test, or from the last of several.
-    static (double Volts, double Low, double High)? Alone(Gathering gathering)
+    static (double Volts, double Low, double High)? Alone(PaperContext gathering)
     {
         const double Fifth = 0.2;
         var motor = gathering.Parts.Motor;
@@ -135,13 +135,13 @@ static class BenchList
             return (volts.Volts, amperes.Amperes * (1 - Fifth), amperes.Amperes * (1 + Fifth));
         }
 
-        if (gathering.Of(motor.NoLoadCurrent, _ => $"") is null || gathering.Of(motor.NoLoadVoltage, _ => $"") is null)
+        if (gathering.Format(motor.NoLoadCurrent, _ => $"") is null || gathering.Format(motor.NoLoadVoltage, _ => $"") is null)
             return null;
         var (low, high) = Nine(motor, "no_load_current");
         return (motor.NoLoadVoltage.Value.Volts, low, high);
     }
 
-    static IEnumerable<Check> Charging(Gathering gathering)
+    static IEnumerable<CheckLine> Charging(PaperContext gathering)
     {
         var (charger, window) = (gathering.Parts.Charger, gathering.Examination.Window);
         if (!charger.IsChosen)
@@ -151,14 +151,14 @@ static class BenchList
         }
 
         var most = window.IsKnown ? Text($", and never above {window.Value.Full.Volts * 1.005:0.0} V") : "";
-        yield return new("Charger alone, open, plus and minus as on the socket.", Or(gathering.Of(charger.Voltage, v => $"{v.Volts * 0.995:0.0} to {v.Volts * 1.005:0.0} V{most}"), ""), "V") { Id = "charger.open", Range = charger.Voltage.IsKnown ? PassRange.In("V", charger.Voltage.Value.Volts * 0.995, Math.Min(charger.Voltage.Value.Volts, window.IsKnown ? window.Value.Full.Volts : double.PositiveInfinity) * 1.005) : null };
-        yield return new("Charge current, pack half empty.", Or(gathering.Of(charger.Current, a => $"{a.Amperes * 0.9:0.0} to {a.Amperes * 1.1:0.0} A"), ""), "A") { Id = "charger.current", Range = charger.Current.IsKnown ? PassRange.In("A", charger.Current.Value.Amperes * 0.9, charger.Current.Value.Amperes * 1.1) : null };
+        yield return new("Charger alone, open, plus and minus as on the socket.", Or(gathering.Format(charger.Voltage, v => $"{v.Volts * 0.995:0.0} to {v.Volts * 1.005:0.0} V{most}"), ""), "V") { Id = "charger.open", Range = charger.Voltage.IsKnown ? PassRange.In("V", charger.Voltage.Value.Volts * 0.995, Math.Min(charger.Voltage.Value.Volts, window.IsKnown ? window.Value.Full.Volts : double.PositiveInfinity) * 1.005) : null };
+        yield return new("Charge current, pack half empty.", Or(gathering.Format(charger.Current, a => $"{a.Amperes * 0.9:0.0} to {a.Amperes * 1.1:0.0} A"), ""), "A") { Id = "charger.current", Range = charger.Current.IsKnown ? PassRange.In("A", charger.Current.Value.Amperes * 0.9, charger.Current.Value.Amperes * 1.1) : null };
         yield return new(Text($"Time from empty until it stops; computed {Or(gathering.Figure(Catalogue.ChargeFull, "0.0"))}."), gathering.Between(Catalogue.ChargeFull, "0.0") ?? "", "h") { Id = "charger.time", Range = gathering.RangeOf(Catalogue.ChargeFull) };
         yield return new("Each group an hour after the charge.", gathering.Parts.Cell.VoltageFull.IsKnown ? Text($"{gathering.Parts.Cell.VoltageFull.Value.Volts - 0.06:0.00} to {gathering.Parts.Cell.VoltageFull.Value.Volts:0.00} V, 20 mV apart at most (common practice)") : "", "V") { Id = "charger.groups", Range = gathering.Parts.Cell.VoltageFull is { IsKnown: true, Value.Volts: var full } ? PassRange.In("V", full - 0.06, full, decimals: 2) with { ApartBy = 0.020 } : null };
         yield return new("Nothing gets hotter than a hand bears, pack and charger alike.") { Id = "charger.warmth" };
     }
 
-    static IEnumerable<Check> Road(Gathering gathering)
+    static IEnumerable<CheckLine> Road(PaperContext gathering)
     {
         var brief = gathering.Board.Brief;
         yield return new("Walking beside it: starts, stops, steers, no noise; then standing, at walking pace.") { Id = "road.walk" };

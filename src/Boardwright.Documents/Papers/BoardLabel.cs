@@ -1,5 +1,5 @@
 using Boardwright.Documents.Pdf;
-using static Boardwright.Documents.Papers.Gathering;
+using static Boardwright.Documents.Papers.PaperContext;
 
 namespace Boardwright.Documents.Papers;
 
@@ -8,7 +8,7 @@ static class BoardLabel
 {
     const double Width = 70, Height = 40, Edge = 3, Code = 26;
 
-    public static byte[] Write(Gathering gathering)
+    public static byte[] Write(PaperContext gathering)
     {
         var order = gathering.Order;
         using var book = new PdfBook($"{order.Name}: label");
@@ -31,8 +31,8 @@ static class BoardLabel
         string[] lines =
         [
             order.Revision.Length > 0 ? $"revision {order.Revision}" : "",
-            Text($"{Or(gathering.Of(gathering.Parts.Pack.Series, s => $"{s}"), "__")}s{Or(gathering.Of(gathering.Parts.Pack.Parallel, p => $"{p}"), "__")}p lithium ion, {Or(gathering.Figure(Catalogue.PackEnergy, "0"), "____ Wh")}"),
-            Text($"charge: {Or(gathering.Of(gathering.Parts.Charger.Voltage, v => $"{v.Volts:0.0} V"), "____ V")}, {Or(gathering.Of(gathering.Parts.Charger.Current, a => $"{a.Amperes:0.#} A"), "____ A")} only"),
+            Text($"{Or(gathering.Format(gathering.Parts.Pack.Series, s => $"{s}"), "__")}s{Or(gathering.Format(gathering.Parts.Pack.Parallel, p => $"{p}"), "__")}p lithium ion, {Or(gathering.Figure(Catalogue.PackEnergy, "0"), "____ Wh")}"),
+            Text($"charge: {Or(gathering.Format(gathering.Parts.Charger.Voltage, v => $"{v.Volts:0.0} V"), "____ V")}, {Or(gathering.Format(gathering.Parts.Charger.Current, a => $"{a.Amperes:0.#} A"), "____ A")} only"),
             "no. ________  date ________",
         ];
         foreach (var line in lines.Where(l => l.Length > 0).SelectMany(l => Typeset.Wrapped(l, room, 2.5)).Where(_ => y < low - 0.5))
@@ -42,7 +42,7 @@ static class BoardLabel
         }
 
         if (order.BoardAddress is { } address)
-            DrawingPdf.Code(sheet, QrModules.Of(address), Width - Edge - Code + 1, Edge - 1, Code);
+            DrawingPdf.Code(sheet, QrModules.Encode(address), Width - Edge - Code + 1, Edge - 1, Code);
         return book.Save();
     }
 }

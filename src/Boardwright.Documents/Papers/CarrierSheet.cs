@@ -1,24 +1,24 @@
 using Boardwright.Packs;
 using Boardwright.Units;
-using static Boardwright.Documents.Papers.Gathering;
+using static Boardwright.Documents.Papers.PaperContext;
 
 namespace Boardwright.Documents.Papers;
 
 /// <summary>The sheet for the carrier: what travels, under which number it is likely to go, and what the builder has still to prove.</summary>
 static class CarrierSheet
 {
-    public static IReadOnlyList<Block> Of(Gathering gathering)
+    public static IReadOnlyList<Block> Compose(PaperContext gathering)
     {
-        var answer = Shipment.Of(gathering.Board);
-        gathering.Of(answer, _ => null);
+        var answer = Shipment.Compute(gathering.Board);
+        gathering.Format(answer, _ => null);
         var pack = gathering.Parts.Pack;
         var s = answer.IsKnown ? answer.Value : null;
         string? Say(Func<Shipment, FormattableString?> say) => s is null ? null : say(s) is { } said ? Text(said) : null;
         List<Block> blocks =
         [
-            new Caution("This sheet says what is likely, not what is allowed. Rules of carriage change every one or two years, differ by carrier, country and mode, and ask for training: check the current edition, and have the carrier or a trained person confirm every line before anything is handed over."),
-            new Heading("What travels"),
-            new Table([new("", 4), new("", 6)],
+            new CautionBlock("This sheet says what is likely, not what is allowed. Rules of carriage change every one or two years, differ by carrier, country and mode, and ask for training: check the current edition, and have the carrier or a trained person confirm every line before anything is handed over."),
+            new HeadingBlock("What travels"),
+            new TableBlock([new("", 4), new("", 6)],
             [
                 ["Board", gathering.Order.Name],
                 ["Mass with the pack in it", gathering.Figure(Catalogue.BoardMass)],
@@ -30,22 +30,22 @@ static class CarrierSheet
                 ["Mass of the pack", Say(x => x.Mass is { } mass ? (FormattableString)$"{mass:0.00 kg}" : null)],
                 ["Serial number of the pack", null],
             ]),
-            new Heading("Likely number"),
-            new Table([new("As it is sent", 4), new("Likely number and name", 5), new("State of charge by air", 5.5)],
+            new HeadingBlock("Likely number"),
+            new TableBlock([new("As it is sent", 4), new("Likely number and name", 5), new("State of charge by air", 5.5)],
             [
                 ["The whole board, pack built in", "UN 3556, vehicle, lithium ion battery powered; UN 3171 in older editions", Vehicle(s)],
                 ["Board and pack in one parcel, apart", "UN 3481, lithium ion batteries packed with equipment", "30 % of rated capacity at most for cells or batteries above 2.7 Wh, since 1 January 2026"],
                 ["A pack alone, as a spare", "UN 3480, lithium ion batteries", "30 % of rated capacity at most; cargo aircraft only"],
             ]),
-            new Paragraph("State of charge: IATA Dangerous Goods Regulations, 67th edition (2026), with the ICAO Technical Instructions 2025-2026, as reported by " + Reported + ". More charge needs the approval of the States concerned. Numbers: UN Model Regulations, 23rd revised edition (2023), which parted UN 3556 from UN 3171; from memory. CHECK THE CURRENT EDITION.", IsQuiet: true),
+            new ParagraphBlock("State of charge: IATA Dangerous Goods Regulations, 67th edition (2026), with the ICAO Technical Instructions 2025-2026, as reported by " + Reported + ". More charge needs the approval of the States concerned. Numbers: UN Model Regulations, 23rd revised edition (2023), which parted UN 3556 from UN 3171; from memory. CHECK THE CURRENT EDITION.", IsQuiet: true),
         ];
         if (s?.RestAtLimit is { } rest && s.CellRestAtLimit is { } each)
-            blocks.Add(new Checks([new(Text($"Charged to at most {Shipment.ChargeLimit.Percent:0} %: at rest, an hour after the last current, about {each.Volts:0.00} V a cell, {rest.Volts:0.0} V the pack (the cell's own rest-voltage table)."), Text($"{rest.Volts:0.0} V at most"), "V")]));
+            blocks.Add(new ChecksBlock([new(Text($"Charged to at most {Shipment.ChargeLimit.Percent:0} %: at rest, an hour after the last current, about {each.Volts:0.00} V a cell, {rest.Volts:0.0} V the pack (the cell's own rest-voltage table)."), Text($"{rest.Volts:0.0} V at most"), "V")]));
         else
-            gathering.Of(gathering.Parts.Cell.RestVoltage, _ => $"");
-        blocks.Add(new Paragraph("By road, rail and sea the limits are others; many carriers ask for a low charge all the same. In a traveller's baggage lithium batteries above 160 Wh are refused by airlines, and from 100 Wh on they ask first (from memory)."));
-        blocks.Add(new Heading("What the builder must still prove"));
-        blocks.Add(new Checks(
+            gathering.Format(gathering.Parts.Cell.RestVoltage, _ => $"");
+        blocks.Add(new ParagraphBlock("By road, rail and sea the limits are others; many carriers ask for a low charge all the same. In a traveller's baggage lithium batteries above 160 Wh are refused by airlines, and from 100 Wh on they ask first (from memory)."));
+        blocks.Add(new HeadingBlock("What the builder must still prove"));
+        blocks.Add(new ChecksBlock(
         [
             new("UN 38.3 test summary of the cell's maker for this very cell (UN Manual of Tests and Criteria, part III, 38.3); number and date.", "", "no."),
             new("UN 38.3 test of the pack as it is built: cells that passed do not make a pack that passed. For prototypes and small runs ask the authority which provision holds.", "", "no."),
@@ -54,7 +54,7 @@ static class CarrierSheet
             new("Package, marks, labels and declaration as the packing instruction for the number asks; the carrier has accepted lithium batteries of this energy beforehand.", "", "ref."),
             new("No pack that is damaged, swollen, recalled or was ever short: those go under stricter rules, if at all."),
         ]));
-        blocks.Add(new Signatures(["Shipper", "Trained person", "Date"]));
+        blocks.Add(new SignaturesBlock(["Shipper", "Trained person", "Date"]));
         return blocks;
     }
 

@@ -42,7 +42,7 @@ public sealed record PaperOrder(Examination Examination)
     public Ride? Ride { get; init; }
 
     /// <summary>Every run of wire, along the layout of the box.</summary>
-    public Harness Harness => Examination.HarnessAlong(Ride is null ? null : RideDuty.Of(Ride));
+    public Harness Harness => Examination.HarnessAlong(Ride is null ? null : RideDuty.Compute(Ride));
 
     /// <summary>In which units lengths, masses, speeds and temperatures are written.</summary>
     public UnitSystem Units { get; init; } = UnitSystem.Metric;
@@ -102,47 +102,47 @@ public static class PaperSet
     /// <summary>The papers, in the order of use.</summary>
     public static IReadOnlyList<PaperKind> All { get; } =
     [
-        Folio("build-sheet", "Build sheet", "steps in order, with what to tick and to write down", BuildSheet.Of),
-        Folio("parts-list", "Parts and purchase list", "what the board takes, what lies in stock, what to buy", Lists.Parts),
-        Folio("cut-list", "Cut list", "wires, sleeve, gasket and bolts, cut to length", Lists.Cut),
-        Folio("wiring", "Wiring", "the diagram, what every wire carries, fuse and pre-charge", WiringSheet.Of),
+        Folio("build-sheet", "Build sheet", "steps in order, with what to tick and to write down", BuildSheet.Compose),
+        Folio("parts-list", "Parts and purchase list", "what the board takes, what lies in stock, what to buy", PartsLists.Parts),
+        Folio("cut-list", "Cut list", "wires, sleeve, gasket and bolts, cut to length", PartsLists.Cut),
+        Folio("wiring", "Wiring", "the diagram, what every wire carries, fuse and pre-charge", WiringSheet.Compose),
         new("drill-template", "Drill template", "holes of deck and box at full size: pages for a printer, one sheet for a plotter, SVG and DXF, from both sides", Template),
-        Folio("limits-sheet", "Limits sheet", "what to set in the controller, and why", LimitsSheet.Of),
-        Folio("bench-list", "First-power and bench list", "what to measure, and between which values it passes", BenchList.Of),
-        Folio("spec-sheet", "Spec sheet", "what may be promised to a customer, and what not", SpecSheet.Of),
-        Folio("price-sheet", "Price sheet", "from parts to price", Lists.Price),
-        Folio("carrier-sheet", "Carrier sheet", "what a carrier asks about the pack, and what is still to be proved", CarrierSheet.Of),
-        Folio("owners-page", "Owner's page", "care, charging, cautions, local law", OwnersPage.Of),
+        Folio("limits-sheet", "Limits sheet", "what to set in the controller, and why", LimitsSheet.Compose),
+        Folio("bench-list", "First-power and bench list", "what to measure, and between which values it passes", BenchList.Compose),
+        Folio("spec-sheet", "Spec sheet", "what may be promised to a customer, and what not", SpecSheet.Compose),
+        Folio("price-sheet", "Price sheet", "from parts to price", PartsLists.Price),
+        Folio("carrier-sheet", "Carrier sheet", "what a carrier asks about the pack, and what is still to be proved", CarrierSheet.Compose),
+        Folio("owners-page", "Owner's page", "care, charging, cautions, local law", OwnersPage.Compose),
         new("label", "Label", "for the board's box: name, pack, code", Label),
     ];
 
-    static PaperKind Folio(string id, string title, string shows, Func<Gathering, IReadOnlyList<Block>> blocks) => new(id, title, shows, order =>
+    static PaperKind Folio(string id, string title, string shows, Func<PaperContext, IReadOnlyList<Block>> blocks) => new(id, title, shows, order =>
     {
-        var gathering = new Gathering(order);
-        var folio = new Folio(title, order.Name, order.Revision, blocks(gathering));
-        return new([new($"{id}.pdf", FolioPdf.Write(folio, order.Size)), new($"{id}.html", Encoding.UTF8.GetBytes(FolioHtml.Write(folio)))], gathering.Missing, [.. gathering.Objections, .. Unprintable(FolioText.Of(folio))]);
+        var gathering = new PaperContext(order);
+        var folio = new PaperDocument(title, order.Name, order.Revision, blocks(gathering));
+        return new([new($"{id}.pdf", PaperPdf.Write(folio, order.Size)), new($"{id}.html", Encoding.UTF8.GetBytes(PaperHtml.Write(folio)))], gathering.Missing, [.. gathering.Objections, .. Unprintable(PaperText.Lines(folio))]);
     })
     { NeedsIntervals = true };
 
     static WrittenPaper Label(PaperOrder order)
     {
-        var gathering = new Gathering(order);
+        var gathering = new PaperContext(order);
         return new([new("label.pdf", BoardLabel.Write(gathering))], gathering.Missing, Unprintable([order.Name, order.Revision]));
     }
 
     static WrittenPaper Template(PaperOrder order)
     {
-        var gathering = new Gathering(order);
+        var gathering = new PaperContext(order);
         var pattern = order.Pattern;
         if (!pattern.IsKnown)
             return new([], pattern.Missing, pattern.IsBeside ? ["this board has no box."] : []);
         var (openings, isProposal, unsized, against) = OpeningsOf(order);
-        List<string> objections = [.. BoltFindings(order.Examination).Select(gathering.Words), .. against.Select(Gathering.Text), .. Unprintable([order.Name, .. openings.Select(o => o.Name)])];
+        List<string> objections = [.. BoltFindings(order.Examination).Select(gathering.Words), .. against.Select(PaperContext.Text), .. Unprintable([order.Name, .. openings.Select(o => o.Name)])];
         var files = new List<PaperFile>();
-        foreach (var view in Enum.GetValues<View>())
+        foreach (var view in Enum.GetValues<TemplateSide>())
         {
-            var template = DrillTemplate.Of(order.Name, pattern.Value, openings, view, isProposal, order.Units.IsImperial);
-            var side = view == View.Outside ? "outside" : "inside";
+            var template = DrillTemplate.Draw(order.Name, pattern.Value, openings, view, isProposal, order.Units.IsImperial);
+            var side = view == TemplateSide.Outside ? "outside" : "inside";
             files.Add(new($"drill-template.{side}.{order.Size.Name.ToLowerInvariant()}.pdf", TemplatePdf.Tile(template, order.Size)));
             files.Add(new($"drill-template.{side}.plotter.pdf", TemplatePdf.Plot(template)));
             files.Add(new($"drill-template.{side}.svg", Encoding.UTF8.GetBytes(TemplateSvg.Write(template))));
@@ -159,7 +159,7 @@ public static class PaperSet
             return (given, false, [], []);
         if (order.Examination.Layout is { IsKnown: true, Value: { Unplaced.Count: 0 } layout })
             return (layout.Openings, layout.Things.Any(t => t is { Wall: not null, IsStated: false }), [.. layout.Unsized.SelectMany(u => u.Missing).Distinct(StringComparer.Ordinal)], []);
-        var spread = Openings.Of(order.Board);
+        var spread = Openings.Compute(order.Board);
         return spread.IsKnown ? (spread.Value.Holes, true, spread.Value.Unsized, spread.Value.Objections) : ([], true, [], []);
     }
 
@@ -176,7 +176,7 @@ public static class PaperSet
         var signs = texts.SelectMany(Typeset.Lacking).Distinct().OrderBy(r => r.Value).ToList();
         return signs.Count == 0 ? [] :
         [
-            Gathering.Text($"The printed face has no {string.Join(", ", signs.Take(12).Select(r => $"{r} (U+{r.Value:X4})"))}{(signs.Count > 12 ? Gathering.Text($" and {signs.Count - 12} more") : "")}: a square □ stands there in the PDF. The HTML shows what the browser's faces have; write the name in letters of the Latin, Greek or Cyrillic script for print."),
+            PaperContext.Text($"The printed face has no {string.Join(", ", signs.Take(12).Select(r => $"{r} (U+{r.Value:X4})"))}{(signs.Count > 12 ? PaperContext.Text($" and {signs.Count - 12} more") : "")}: a square □ stands there in the PDF. The HTML shows what the browser's faces have; write the name in letters of the Latin, Greek or Cyrillic script for print."),
         ];
     }
 }

@@ -9,7 +9,7 @@ static class QrModules
     public const int Quiet = 4;
 
     /// <summary>Rows of squares, true where dark, without the quiet edge.</summary>
-    public static bool[][] Of(Uri address)
+    public static bool[][] Encode(Uri address)
     {
         using var generator = new QRCodeGenerator();
         // A quarter of it may be scratched or dirty.

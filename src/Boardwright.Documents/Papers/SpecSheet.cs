@@ -5,7 +5,7 @@ using Boardwright.Findings;
 using Boardwright.Parts;
 using Boardwright.Spreads;
 using Boardwright.Units;
-using static Boardwright.Documents.Papers.Gathering;
+using static Boardwright.Documents.Papers.PaperContext;
 
 namespace Boardwright.Documents.Papers;
 
@@ -14,37 +14,37 @@ static class SpecSheet
 {
     const double PictureWidth = 660;
 
-    public static IReadOnlyList<Block> Of(Gathering gathering)
+    public static IReadOnlyList<Block> Compose(PaperContext gathering)
     {
-        var claims = Claim.Of(gathering.Examination, gathering.Order.Intervals);
+        var claims = Claim.ListClaims(gathering.Examination, gathering.Order.Intervals);
         foreach (var key in claims.SelectMany(c => c.Missing))
             gathering.Lack(key);
         List<Block> blocks = [];
         var open = gathering.Examination.Findings.Count(f => f.Level == Level.Stop);
         if (open > 0)
-            blocks.Add(new Caution(Text($"{Count(open, "finding")} of the kind STOP {(open == 1 ? "is" : "are")} open on this design. Nothing on this sheet may be promised before {(open == 1 ? "it is" : "they are")} mended.")));
+            blocks.Add(new CautionBlock(Text($"{Count(open, "finding")} of the kind STOP {(open == 1 ? "is" : "are")} open on this design. Nothing on this sheet may be promised before {(open == 1 ? "it is" : "they are")} mended.")));
         var borne = claims.Where(c => c.Words is not null && c.Missing.Count == 0).ToList();
         if (borne.Count > 0)
         {
-            blocks.Add(new Heading("What it does"));
-            blocks.Add(new Table(
+            blocks.Add(new HeadingBlock("What it does"));
+            blocks.Add(new TableBlock(
                 [new("", 2.6), new(open > 0 ? "Once mended" : "Promise", 2.4), new("Computed, nine times out of ten between", 3.4), new("Conditions", 5.6)],
                 [.. borne.Select(c => (IReadOnlyList<string?>)[TitleOf(c), c.WordsIn(gathering.Order.Units), Sure(c, gathering), Conditions(c, gathering)])]));
         }
 
         if (gathering.Board.Brief.SpeedLimit is { IsKnown: true, Value: var limit } && claims.FirstOrDefault(c => c.Kind.Id == Catalogue.TopFull.Id)?.Interval is { } top && top.High > limit.KilometresPerHour)
-            blocks.Add(new Caution(gathering.Say($"The builder entered {limit:0.# km/h} as the limit where it will be ridden; the board can go faster. It is sold with its speed limited as the limits sheet says, and the speeds above are not promised for public ways.")));
+            blocks.Add(new CautionBlock(gathering.Say($"The builder entered {limit:0.# km/h} as the limit where it will be ridden; the board can go faster. It is sold with its speed limited as the limits sheet says, and the speeds above are not promised for public ways.")));
         blocks.AddRange(Refused(claims, gathering));
         blocks.AddRange(Facts(gathering));
-        if (RangePicture.Of(gathering.Examination) is { IsKnown: true, Value: var chart })
-            blocks.Add(new Picture(ChartLayout.Lay(chart with { Title = "Range over cruise speed" }, new ChartView(PictureWidth)).Drawing));
+        if (RangePicture.Draw(gathering.Examination) is { IsKnown: true, Value: var chart })
+            blocks.Add(new PictureBlock(ChartLayout.Compute(chart with { Title = "Range over cruise speed" }, new ChartView(PictureWidth)).Drawing));
 
-        blocks.Add(new Heading("How sure this is"));
+        blocks.Add(new HeadingBlock("How sure this is"));
         blocks.AddRange(Resting(borne, gathering.Board));
-        blocks.Add(new Paragraph((gathering.Board.Model.Energy.IsKnown
+        blocks.Add(new ParagraphBlock((gathering.Board.Model.Energy.IsKnown
             ? "Computed from the stated figures of the parts, with their spreads and the model's own, as rides showed it, carried through (evidence level E2 for energy; E0 for what no ride was held against). "
             : "Computed from the stated figures of the parts, with their spreads carried through; no board of this design has been measured against it yet (evidence level E0). ") + "A promise is what the unfavourable end of the interval keeps. Hills, stops, wind, cold, wet, soft wheels, old cells and a heavier rider take from range and climb."));
-        blocks.Add(new Caution(PaperCautions.Law));
+        blocks.Add(new CautionBlock(PaperCautions.Law));
         return blocks;
     }
 
@@ -63,15 +63,15 @@ static class SpecSheet
         }
 
         if (lines.Count > 0)
-            yield return new Points([.. lines]);
+            yield return new PointsBlock([.. lines]);
     }
 
     static string TitleOf(Claim claim) => claim.Kind.Id == Catalogue.BoardMass.Id ? "Mass of the board" : claim.Kind.Title;
 
-    static string Sure(Claim claim, Gathering gathering) => claim.Interval is null ? "" : Ends(claim, gathering, "and");
+    static string Sure(Claim claim, PaperContext gathering) => claim.Interval is null ? "" : Ends(claim, gathering, "and");
 
     // Rounded outwards, so that a promise never looks larger than its interval.
-    static string Ends(Claim claim, Gathering gathering, string word)
+    static string Ends(Claim claim, PaperContext gathering, string word)
     {
         var (low, unit) = Dimensions.In(gathering.Order.Units, claim.Interval!.Low, claim.Kind.Unit);
         var (high, _) = Dimensions.In(gathering.Order.Units, claim.Interval.High, claim.Kind.Unit);
@@ -80,25 +80,25 @@ static class SpecSheet
 
     static string Digits(double value) => value.ToString(Math.Abs(value) < 100 ? "0.0" : "0", CultureInfo.InvariantCulture);
 
-    static string Conditions(Claim claim, Gathering gathering) => claim.Conditions.In(gathering.Order.Units) + (claim.Caution is { } caution ? $"; {caution}" : "");
+    static string Conditions(Claim claim, PaperContext gathering) => claim.Conditions.In(gathering.Order.Units) + (claim.Caution is { } caution ? $"; {caution}" : "");
 
-    static IEnumerable<Block> Refused(IReadOnlyList<Claim> claims, Gathering gathering)
+    static IEnumerable<Block> Refused(IReadOnlyList<Claim> claims, PaperContext gathering)
     {
         var refused = claims.Where(c => c.IsSupported == false || c.Words is null).ToList();
         if (refused.Count == 0)
             yield break;
-        yield return new Heading("Not promised");
-        yield return new Points([.. refused.Select(c => Refusal(c, gathering))]);
+        yield return new HeadingBlock("Not promised");
+        yield return new PointsBlock([.. refused.Select(c => Refusal(c, gathering))]);
     }
 
     /// <summary>Why a claim is refused, and what may be said instead.</summary>
-    internal static string Refusal(Claim claim, Gathering gathering)
+    internal static string Refusal(Claim claim, PaperContext gathering)
     {
         var units = gathering.Order.Units;
         var (asked, unit) = Dimensions.In(units, claim.Asked ?? 0, claim.Kind.Unit);
         var wanted = claim.Asked is null ? $"{TitleOf(claim)}: " : Text($"{TitleOf(claim)}: {asked:0.##} {unit} {(claim.IsAtLeast ? "or more" : "or less")} is not borne out. ");
         if (claim.Missing.Count > 0)
-            return wanted + "nothing can be said before these are known: " + Gathering.Listed(claim.Missing) + ".";
+            return wanted + "nothing can be said before these are known: " + PaperContext.JoinWords(claim.Missing) + ".";
         if (claim.Value is not { } value)
             return wanted + (claim.Caution is { } caution ? caution + "." : "the board does not do it at all.");
         if (claim.Interval is null)
@@ -107,20 +107,20 @@ static class SpecSheet
         return wanted + end + (claim.WordsIn(units) is { } words ? $"What may be said: {words} ({claim.Conditions.In(units)})." : "Nothing may be promised.");
     }
 
-    static IEnumerable<Block> Facts(Gathering gathering)
+    static IEnumerable<Block> Facts(PaperContext gathering)
     {
         var parts = gathering.Parts;
-        yield return new Heading("What it is");
+        yield return new HeadingBlock("What it is");
         string? Titled(Part part) => part.IsChosen ? part.Title : null;
         List<IReadOnlyList<string?>> rows =
         [
             ["Deck", Titled(parts.Deck) is { } deck ? gathering.Say($"{deck}{(parts.Deck.Length.IsKnown ? gathering.Say($", {parts.Deck.Length.Value:0 mm} long") : "")}") : null],
             ["Wheels", Titled(parts.Wheels) is { } wheels ? gathering.Say($"{wheels}{(parts.Wheels.Diameter.IsKnown ? gathering.Say($", Ø {parts.Wheels.Diameter.Value:0 mm}") : "")}") : null],
-            ["Drive", gathering.Of(parts.Drive.Kind, k => $"{(k == DriveKind.Belt ? "belts" : k == DriveKind.Gear ? "gears" : "motors in the wheels")}, {(parts.Drive.Motors.IsKnown ? Count(parts.Drive.Motors.Value, "motor") : "")}")],
+            ["Drive", gathering.Format(parts.Drive.Kind, k => $"{(k == DriveKind.Belt ? "belts" : k == DriveKind.Gear ? "gears" : "motors in the wheels")}, {(parts.Drive.Motors.IsKnown ? Count(parts.Drive.Motors.Value, "motor") : "")}")],
             ["Power at the controllers, half charge", gathering.Figure(Catalogue.FeedPower, "0")],
-            ["Pack", Text($"{Or(gathering.Of(parts.Pack.Series, s => $"{s}"))}s{Or(gathering.Of(parts.Pack.Parallel, p => $"{p}"))}p, {Or(gathering.Figure(Catalogue.PackEnergy, "0"))} nominal")],
-            ["Charger", Titled(parts.Charger) is { } charger ? Text($"{charger}, {Or(gathering.Of(parts.Charger.Current, a => $"{a.Amperes:0.#} A"))}") : "none"],
+            ["Pack", Text($"{Or(gathering.Format(parts.Pack.Series, s => $"{s}"))}s{Or(gathering.Format(parts.Pack.Parallel, p => $"{p}"))}p, {Or(gathering.Figure(Catalogue.PackEnergy, "0"))} nominal")],
+            ["Charger", Titled(parts.Charger) is { } charger ? Text($"{charger}, {Or(gathering.Format(parts.Charger.Current, a => $"{a.Amperes:0.#} A"))}") : "none"],
         ];
-        yield return new Table([new("", 3), new("", 7)], rows);
+        yield return new TableBlock([new("", 3), new("", 7)], rows);
     }
 }

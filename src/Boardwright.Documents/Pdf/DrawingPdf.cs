@@ -15,8 +15,8 @@ static class DrawingPdf
     {
         double X(double x) => left + x * scale;
         double Y(double y) => top + y * scale;
-        Spot[] At(ReadOnlyMemory<Spot> spots) => [.. spots.ToArray().Select(s => new Spot(X(s.X), Y(s.Y)))];
-        foreach (var shape in Group.Flat(drawing.Shapes))
+        Point[] At(ReadOnlyMemory<Point> spots) => [.. spots.ToArray().Select(s => new Point(X(s.X), Y(s.Y)))];
+        foreach (var shape in DrawingGroup.Flat(drawing.Shapes))
         {
             switch (shape)
             {

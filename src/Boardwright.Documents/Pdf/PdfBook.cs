@@ -94,7 +94,7 @@ sealed class PdfSheet(XGraphics graphics, Func<double, bool, XFont> fonts) : IDi
         graphics.DrawLine(PenOf(width, ink, dash), x1, y1, x2, y2);
 
     /// <summary>Draws a line through points.</summary>
-    public void Path(ReadOnlySpan<Spot> spots, double width, string ink, IReadOnlyList<double>? dash = null) =>
+    public void Path(ReadOnlySpan<Point> spots, double width, string ink, IReadOnlyList<double>? dash = null) =>
         graphics.DrawLines(PenOf(width, ink, dash), Points(spots));
 
     /// <summary>Draws a circle.</summary>
@@ -114,7 +114,7 @@ sealed class PdfSheet(XGraphics graphics, Func<double, bool, XFont> fonts) : IDi
         graphics.DrawRectangle(new XSolidBrush(ColourOf(ink)), x, y, width, height);
 
     /// <summary>Fills an outline.</summary>
-    public void Fill(ReadOnlySpan<Spot> outline, string ink) => graphics.DrawPolygon(new XSolidBrush(ColourOf(ink)), Points(outline), XFillMode.Winding);
+    public void Fill(ReadOnlySpan<Point> outline, string ink) => graphics.DrawPolygon(new XSolidBrush(ColourOf(ink)), Points(outline), XFillMode.Winding);
 
     /// <summary>Draws a rectangle.</summary>
     public void Frame(double x, double y, double width, double height, double pen = 0.2, string ink = "#000000") =>
@@ -149,7 +149,7 @@ sealed class PdfSheet(XGraphics graphics, Func<double, bool, XFont> fonts) : IDi
     /// <inheritdoc/>
     public void Dispose() => graphics.Dispose();
 
-    static XPoint[] Points(ReadOnlySpan<Spot> spots)
+    static XPoint[] Points(ReadOnlySpan<Point> spots)
     {
         var points = new XPoint[spots.Length];
         for (var i = 0; i < spots.Length; i++)

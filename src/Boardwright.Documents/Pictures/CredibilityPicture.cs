@@ -10,17 +10,17 @@ public static class CredibilityPicture
 
     /// <summary>The picture of one quantity.</summary>
     /// <param name="credibility">What the rides say of it.</param>
-    public static Chart Of(QuantityCredibility credibility)
+    public static Chart Draw(QuantityCredibility credibility)
     {
         ArgumentNullException.ThrowIfNull(credibility);
         var kind = credibility.Kind;
-        var axis = kind.Unit switch { "Wh" => Axis.Of<Energy>("", "Wh"), "V" => Axis.Of<Voltage>("", "V"), _ => Axis.Of<Temperature>("", "°C") };
+        var axis = kind.Unit switch { "Wh" => Axis.For<Energy>("", "Wh"), "V" => Axis.For<Voltage>("", "V"), _ => Axis.For<Temperature>("", "°C") };
         double Si(double value) => axis.Dimension.Find(axis.Unit)!.ToSi(value);
         var differences = credibility.Evidence.Select(e => e.Difference).ToArray();
         var ground = differences.Average(d => d.Base);
         var most = 1.08 * (differences.Max(d => Math.Max(d.Predicted, d.Measured)) - ground);
         double[] ends = [Si(ground), Si(ground + most)];
-        var series = new List<Series>();
+        var series = new List<ChartSeries>();
         if (!double.IsNaN(credibility.Give))
         {
             var (bias, reach) = (credibility.Bias.Value.Value, 1.645 * credibility.Give);
@@ -30,7 +30,7 @@ public static class CredibilityPicture
 
         series.Add(new Line("as predicted", ends, ends) { Pen = 0 });
         string[] boards = [.. credibility.Evidence.Select(e => e.Board).Distinct(StringComparer.Ordinal)];
-        var marks = credibility.Evidence.Select((e, i) => new Mark(
+        var marks = credibility.Evidence.Select((e, i) => new ChartMark(
             Si(e.Difference.Predicted), Si(e.Difference.Measured),
             // Names tell boards apart without colour; where there are many rides the first of each board is named.
             credibility.Evidence.Count <= MostNamed || credibility.Evidence.Take(i).All(earlier => earlier.Board != e.Board) ? new Phrase($"{e.Board}") : default,

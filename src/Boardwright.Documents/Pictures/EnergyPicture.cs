@@ -16,14 +16,14 @@ public sealed record EnergyPart(string Name, double Si, int Kind);
 public static class EnergyPicture
 {
     /// <summary>Of a board's cruise on the level at half charge.</summary>
-    public static Answer<Chart> Of(Examination examination) => Answer<Chart>.Ask("", needs =>
+    public static Answer<Chart> Draw(Examination examination) => Answer<Chart>.Ask("", needs =>
     {
-        var run = needs.Of(examination.Running);
-        var cruise = needs.Of(examination.Cruise);
+        var run = needs.Read(examination.Running);
+        var cruise = needs.Read(examination.Cruise);
         if (needs.Unmet || cruise.Steady is not { } steady)
             return null;
         var speed = steady.AtHalf.Speed;
-        var split = PowerSplit.Of(run, steady.AtHalf, 0, 0.5);
+        var split = PowerSplit.Compute(run, steady.AtHalf, 0, 0.5);
         var parts = new EnergyPart[]
         {
             new("air", split.Air / speed, 0),
@@ -40,7 +40,7 @@ public static class EnergyPicture
         return Bars<EnergyPerDistance>(
             "energy",
             BoardPictures.Title(examination, "where the energy of the cruise goes"),
-            Axis.Of<EnergyPerDistance>("energy for the distance", "Wh/km"),
+            Axis.For<EnergyPerDistance>("energy for the distance", "Wh/km"),
             [.. parts.Where(p => p.Si != 0)],
             "out of the charge",
             new($"At {Speed.FromMetresPerSecond(speed)} on the level at half charge. {consumption:0.00 Wh/km} leave the cells at their terminals, which is what the consumption counts; the last bar warms the cells themselves."));
@@ -50,9 +50,9 @@ public static class EnergyPicture
     /// <param name="board">The board.</param>
     /// <param name="ride">The ride.</param>
     /// <returns>The chart, or <c>null</c> when the ride took no energy.</returns>
-    public static Chart? Of(Board board, Ride ride)
+    public static Chart? Draw(Board board, Ride ride)
     {
-        var shares = EnergyShare.Of(ride.Energy).Where(s => Math.Abs(s.Energy.WattHours) >= 0.005)
+        var shares = EnergyShare.Split(ride.Energy).Where(s => Math.Abs(s.Energy.WattHours) >= 0.005)
             .Select(s => new EnergyPart(s.Title, s.Energy.Joules, s.Id switch
             {
                 "air" or "rolling" or "grade" or "motion" or "foot_brake" => 0,
@@ -62,7 +62,7 @@ public static class EnergyPicture
         return shares.Length == 0 ? null : Bars<Energy>(
             "ride-energy",
             BoardPictures.Title(board, $"where the energy went, {ride.Road}"),
-            Axis.Of<Energy>("energy", "Wh"),
+            Axis.For<Energy>("energy", "Wh"),
             shares,
             "out of the charge",
             Phrase.Join(

@@ -18,18 +18,18 @@ public static class LearningPictures
         double[] x = [.. replay.Seconds.Select(s => s - replay.Seconds[0])];
         var unit = x[^1] <= ShortInSeconds ? "s" : x[^1] <= LongInHours ? "min" : "h";
         var panels = new List<Panel>();
-        Pair(Axis.Of<Speed>("speed", "km/h") with { From = 0 }, replay.Speeds, Rides.Channel.Speed, 0.7);
-        Pair(Axis.Of<Current>("pack current", "A") with { From = 0 }, replay.PackAmperes, Rides.Channel.PackCurrent, 1);
-        Pair(Axis.Of<Voltage>("voltage under load", "V"), replay.PackVolts, Rides.Channel.PackVoltage, 1);
-        Pair(Axis.Of<Temperature>("motor", "°C"), replay.Windings, Rides.Channel.MotorTemperature, 0.9);
-        Pair(Axis.Of<Temperature>("controller", "°C"), replay.Controllers, Rides.Channel.ControllerTemperature, 0.8);
-        Pair(Axis.Of<Temperature>("pack", "°C"), replay.Cells, Rides.Channel.PackTemperature, 0.8);
+        Pair(Axis.For<Speed>("speed", "km/h") with { From = 0 }, replay.Speeds, Rides.Channel.Speed, 0.7);
+        Pair(Axis.For<Current>("pack current", "A") with { From = 0 }, replay.PackAmperes, Rides.Channel.PackCurrent, 1);
+        Pair(Axis.For<Voltage>("voltage under load", "V"), replay.PackVolts, Rides.Channel.PackVoltage, 1);
+        Pair(Axis.For<Temperature>("motor", "°C"), replay.Windings, Rides.Channel.MotorTemperature, 0.9);
+        Pair(Axis.For<Temperature>("controller", "°C"), replay.Controllers, Rides.Channel.ControllerTemperature, 0.8);
+        Pair(Axis.For<Temperature>("pack", "°C"), replay.Cells, Rides.Channel.PackTemperature, 0.8);
         return new Chart
         {
             Name = "ride-time",
             Title = title,
             Says = new($"The ride's speeds and grades put through the model of the board, beside what was logged. Where nothing was logged nothing is drawn."),
-            Across = Axis.Of<Duration>("time", unit),
+            Across = Axis.For<Duration>("time", unit),
             Panels = panels,
         };
 
@@ -37,7 +37,7 @@ public static class LearningPictures
         {
             var measured = replay.Measured(channel);
             var isFollowed = channel == Rides.Channel.Speed;
-            List<Series> series = measured.Length > 0 ? [new Line("measured", x, measured) { Pen = 0 }] : [];
+            List<ChartSeries> series = measured.Length > 0 ? [new Line("measured", x, measured) { Pen = 0 }] : [];
             if (!isFollowed || series.Count == 0)
                 series.Add(new Line(isFollowed ? "followed" : "predicted", x, predicted.ToArray()) { Pen = 1 });
             // A temperature that nobody logged is told by the figures, not here.
@@ -69,13 +69,13 @@ public static class LearningPictures
             Name = "coast-down-ellipse",
             Title = "Rolling and drag together",
             Says = new($"Nine times out of ten both lie inside: {fit.RollingResistance.Value.Value:0.0000} and {fit.DragArea.Value:0.000 m2} go together by {fit.Correlation:0.00}, so when one is too high the other is too low."),
-            Across = Axis.Of<Area>("drag area", "m2"),
+            Across = Axis.For<Area>("drag area", "m2"),
             Panels =
             [
-                new LinePanel(Axis.Of<Number>("rolling coefficient", ""))
+                new LinePanel(Axis.For<Number>("rolling coefficient", ""))
                 {
                     Series = [new Band("nine in ten", x, low, high) { Pen = 0 }],
-                    Marks = [new Mark(fit.DragArea.Value.Si, fit.RollingResistance.Value.Si, new($"fitted"), 1)],
+                    Marks = [new ChartMark(fit.DragArea.Value.Si, fit.RollingResistance.Value.Si, new($"fitted"), 1)],
                 },
             ],
         };

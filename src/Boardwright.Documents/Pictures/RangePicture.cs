@@ -10,16 +10,16 @@ public static class RangePicture
     const int Steps = 72;
 
     /// <summary>Of a board on the level.</summary>
-    public static Answer<Chart> Of(Examination examination) => Answer<Chart>.Ask("", needs =>
+    public static Answer<Chart> Draw(Examination examination) => Answer<Chart>.Ask("", needs =>
     {
-        var run = needs.Of(examination.Running);
-        var cruise = needs.Of(examination.Cruise);
-        var speeds = needs.Of(examination.Speeds);
-        var reserve = needs.Of(examination.Board.Brief.Reserve);
-        var wish = needs.Of(examination.Board.Brief.CruiseSpeed);
+        var run = needs.Read(examination.Running);
+        var cruise = needs.Read(examination.Cruise);
+        var speeds = needs.Read(examination.Speeds);
+        var reserve = needs.Read(examination.Board.Brief.Reserve);
+        var wish = needs.Read(examination.Board.Brief.CruiseSpeed);
         if (needs.Unmet)
             return null;
-        var (x, y, stretches) = (new List<double>(), new List<double>(), new List<Stretch>());
+        var (x, y, stretches) = (new List<double>(), new List<double>(), new List<AxisRange>());
         var (endsAtTaper, since) = ((bool?)null, 0.0);
         // A hair below the top speed, where rounding would decide whether the limits still hold.
         var fastest = Math.Max(speeds.Half * (1 - 1e-6), wish.MetresPerSecond);
@@ -44,7 +44,7 @@ public static class RangePicture
         if (x.Count < 2)
             return null;
         stretches.Add(new(since, x[^1], EndOf(endsAtTaper == true)));
-        var (guides, levels, marks) = (new List<Guide>(), new List<Guide>(), new List<Mark>());
+        var (guides, levels, marks) = (new List<Guide>(), new List<Guide>(), new List<ChartMark>());
         guides.Add(new(wish.MetresPerSecond, new($"cruise speed {wish:0.# km/h}")));
         if (cruise.Steady is { } asked)
             marks.Add(new(wish.MetresPerSecond, asked.Metres, new($"{Length.FromMetres(asked.Metres):0.0 km}")));
@@ -71,11 +71,11 @@ public static class RangePicture
                     _ when fits is { } reached => new($"The range that is wanted is reached up to {Speed.FromMetresPerSecond(reached):0.0 km/h}."),
                     _ => new($"The range that is wanted is reached at every speed that the board holds."),
                 }),
-            Across = Axis.Of<Speed>("steady speed", "km/h"),
+            Across = Axis.For<Speed>("steady speed", "km/h"),
             Guides = guides,
             Panels =
             [
-                new LinePanel(Axis.Of<Length>("range", "km") with { From = 0 })
+                new LinePanel(Axis.For<Length>("range", "km") with { From = 0 })
                 {
                     Series = [new Line("range", x.ToArray(), y.ToArray()) { LabelAt = x[x.Count / 6], Stretches = stretches.Count > 1 ? stretches : [] }],
                     Levels = levels,

@@ -9,23 +9,23 @@ namespace Boardwright.Documents.Pictures;
 /// <param name="route">The route; <c>null</c> on a level cruise, which has neither elevation nor grade to show.</param>
 sealed class RiddenTrace(Ride ride, Route? route) : IRideTrace
 {
-    public ReadOnlyMemory<double> Of(Channel channel) => channel switch
+    public ReadOnlyMemory<double> Values(TraceChannel channel) => channel switch
     {
-        Channel.Time => Column(m => m.State.Seconds),
-        Channel.Distance => Column(m => m.State.Metres),
-        Channel.Speed => Column(m => m.State.Speed),
-        Channel.Grade => route is null ? default : Column(m => m.Grade),
-        Channel.Elevation => route is null ? default : Column(m => route.ElevationAt(Length.FromMetres(m.State.Place)).Metres),
-        Channel.WheelPower => Column(m => m.Force * m.State.Speed),
-        Channel.PackPower => Column(m => m.PackCurrent * m.BusVolts),
-        Channel.PackCurrent => Column(m => m.PackCurrent),
-        Channel.PhaseCurrent => Column(m => m.PhaseCurrent),
-        Channel.PackVoltage => Column(m => m.BusVolts),
-        Channel.Charge => Column(m => m.State.Charge),
+        TraceChannel.Time => Column(m => m.State.Seconds),
+        TraceChannel.Distance => Column(m => m.State.Metres),
+        TraceChannel.Speed => Column(m => m.State.Speed),
+        TraceChannel.Grade => route is null ? default : Column(m => m.Grade),
+        TraceChannel.Elevation => route is null ? default : Column(m => route.ElevationAt(Length.FromMetres(m.State.Place)).Metres),
+        TraceChannel.WheelPower => Column(m => m.Force * m.State.Speed),
+        TraceChannel.PackPower => Column(m => m.PackCurrent * m.BusVolts),
+        TraceChannel.PackCurrent => Column(m => m.PackCurrent),
+        TraceChannel.PhaseCurrent => Column(m => m.PhaseCurrent),
+        TraceChannel.PackVoltage => Column(m => m.BusVolts),
+        TraceChannel.Charge => Column(m => m.State.Charge),
         _ => Body(channel) is { } body ? Column(m => body.Of(m.State)) : default,
     };
 
-    public TraceBand? BandOf(Channel channel)
+    public TraceBand? BandOf(TraceChannel channel)
     {
         if (Body(channel) is not { Hottest.IsBand: true } body || ride.CoolTrace.Count == 0 || ride.HotTrace.Count == 0)
             return null;
@@ -53,12 +53,12 @@ sealed class RiddenTrace(Ride ride, Route? route) : IRideTrace
         }
     }
 
-    (Hottest Hottest, Func<RideState, double> Of)? Body(Channel channel) => channel switch
+    (Hottest Hottest, Func<RideState, double> Of)? Body(TraceChannel channel) => channel switch
     {
-        Channel.WindingTemperature => (ride.Winding, s => s.Winding),
-        Channel.CaseTemperature => (ride.Case, s => s.Case),
-        Channel.ControllerTemperature => (ride.Controller, s => s.Controller),
-        Channel.CellTemperature => (ride.Cells, s => s.Cells),
+        TraceChannel.WindingTemperature => (ride.Winding, s => s.Winding),
+        TraceChannel.CaseTemperature => (ride.Case, s => s.Case),
+        TraceChannel.ControllerTemperature => (ride.Controller, s => s.Controller),
+        TraceChannel.CellTemperature => (ride.Cells, s => s.Cells),
         _ => null,
     };
 

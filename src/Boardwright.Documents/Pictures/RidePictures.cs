@@ -7,7 +7,7 @@ using Boardwright.Road;
 namespace Boardwright.Documents.Pictures;
 
 /// <summary>What is recorded along a ride; values are SI.</summary>
-public enum Channel
+public enum TraceChannel
 {
     /// <summary>Time since the start, s; never falls.</summary>
     Time,
@@ -60,11 +60,11 @@ public interface IRideTrace
 {
     /// <summary>The values of a channel, SI.</summary>
     /// <returns>One value for each row, not a number where there is none; empty when the ride does not have the channel.</returns>
-    ReadOnlyMemory<double> Of(Channel channel);
+    ReadOnlyMemory<double> Values(TraceChannel channel);
 
     /// <summary>Between which values a channel lies where it is not known to one.</summary>
     /// <returns>The low and the high values, or <c>null</c> when the channel is one line.</returns>
-    TraceBand? BandOf(Channel channel) => null;
+    TraceBand? BandOf(TraceChannel channel) => null;
 }
 
 /// <summary>A low and a high value for each row of a trace.</summary>
@@ -78,47 +78,47 @@ public static class RidePictures
 {
     const double LongInHours = 3 * 3600, ShortInSeconds = 180, ShortInMetres = 2000;
 
-    static readonly (Axis Up, double Share, (Channel Channel, string Name)[] Channels)[] Rooms =
+    static readonly (Axis Up, double Share, (TraceChannel Channel, string Name)[] Channels)[] Rooms =
     [
-        (Axis.Of<Speed>("speed", "km/h") with { From = 0 }, 1, [(Channel.Speed, "speed")]),
-        (Axis.Of<Length>("elevation", "m"), 0.8, [(Channel.Elevation, "elevation")]),
-        (Axis.Of<Fraction>("grade", "%"), 0.8, [(Channel.Grade, "grade")]),
-        (Axis.Of<Power>("power", "W") with { From = 0 }, 1, [(Channel.PackPower, "pack"), (Channel.WheelPower, "wheels")]),
-        (Axis.Of<Current>("current", "A") with { From = 0 }, 1, [(Channel.PackCurrent, "pack"), (Channel.PhaseCurrent, "motor phase")]),
-        (Axis.Of<Voltage>("voltage under load", "V"), 0.9, [(Channel.PackVoltage, "at the controllers")]),
-        (Axis.Of<Fraction>("charge", "%"), 0.8, [(Channel.Charge, "charge")]),
-        (Axis.Of<Temperature>("temperature", "°C"), 1.1, [(Channel.WindingTemperature, "windings"), (Channel.CaseTemperature, "motor case"), (Channel.ControllerTemperature, "controllers"), (Channel.CellTemperature, "cells")]),
+        (Axis.For<Speed>("speed", "km/h") with { From = 0 }, 1, [(TraceChannel.Speed, "speed")]),
+        (Axis.For<Length>("elevation", "m"), 0.8, [(TraceChannel.Elevation, "elevation")]),
+        (Axis.For<Fraction>("grade", "%"), 0.8, [(TraceChannel.Grade, "grade")]),
+        (Axis.For<Power>("power", "W") with { From = 0 }, 1, [(TraceChannel.PackPower, "pack"), (TraceChannel.WheelPower, "wheels")]),
+        (Axis.For<Current>("current", "A") with { From = 0 }, 1, [(TraceChannel.PackCurrent, "pack"), (TraceChannel.PhaseCurrent, "motor phase")]),
+        (Axis.For<Voltage>("voltage under load", "V"), 0.9, [(TraceChannel.PackVoltage, "at the controllers")]),
+        (Axis.For<Fraction>("charge", "%"), 0.8, [(TraceChannel.Charge, "charge")]),
+        (Axis.For<Temperature>("temperature", "°C"), 1.1, [(TraceChannel.WindingTemperature, "windings"), (TraceChannel.CaseTemperature, "motor case"), (TraceChannel.ControllerTemperature, "controllers"), (TraceChannel.CellTemperature, "cells")]),
     ];
 
     /// <summary>Every picture of a computed ride: over distance, over time, and where its energy went. What the ride does not have is left out.</summary>
     /// <param name="board">The board.</param>
     /// <param name="ride">The ride, its moments kept.</param>
     /// <param name="route">The route it was ridden on; <c>null</c> for a level cruise.</param>
-    public static IReadOnlyList<Chart> Of(Board board, Ride ride, Route? route)
+    public static IReadOnlyList<Chart> Draw(Board board, Ride ride, Route? route)
     {
         var trace = new RiddenTrace(ride, route);
         var (levels, says) = (LevelsOf(board, ride), SaysOf(ride));
         string Title(string what) => BoardPictures.Title(board, $"{what}, {ride.Road}");
-        Chart?[] charts = [OverDistance(trace, Title("the ride over distance"), says, levels), OverTime(trace, Title("the ride over time"), says, levels), EnergyPicture.Of(board, ride)];
+        Chart?[] charts = [OverDistance(trace, Title("the ride over distance"), says, levels), OverTime(trace, Title("the ride over time"), says, levels), EnergyPicture.Draw(board, ride)];
         return [.. charts.OfType<Chart>()];
     }
 
     // Only limits that a body comes near: a line far above everything would press the rest together.
-    static List<(Channel Channel, Guide Level)> LevelsOf(Board board, Ride ride)
+    static List<(TraceChannel Channel, Guide Level)> LevelsOf(Board board, Ride ride)
     {
         const double Near = 25;
-        List<(Channel, Guide)> levels = [];
+        List<(TraceChannel, Guide)> levels = [];
 
-        void Level(Channel channel, Hottest hottest, Known<Temperature> limit, Phrase label)
+        void Level(TraceChannel channel, Hottest hottest, Known<Temperature> limit, Phrase label)
         {
             if (limit.IsKnown && hottest.High.Kelvins > limit.Value.Kelvins - Near)
                 levels.Add((channel, new Guide(limit.Value.Kelvins, label)));
         }
 
         var (motor, controller, cell) = (board.Parts.Motor, board.Parts.Controller, board.Parts.Cell);
-        Level(Channel.WindingTemperature, ride.Winding, motor.WindingLimit, new($"limit of the windings"));
-        Level(Channel.ControllerTemperature, ride.Controller, controller.TaperTemperatureStart, new($"controllers fade from here"));
-        Level(Channel.CellTemperature, ride.Cells, cell.DischargeTemperatureMax, new($"limit of the cells"));
+        Level(TraceChannel.WindingTemperature, ride.Winding, motor.WindingLimit, new($"limit of the windings"));
+        Level(TraceChannel.ControllerTemperature, ride.Controller, controller.TaperTemperatureStart, new($"controllers fade from here"));
+        Level(TraceChannel.CellTemperature, ride.Cells, cell.DischargeTemperatureMax, new($"limit of the cells"));
         return levels;
     }
 
@@ -132,37 +132,37 @@ public static class RidePictures
     /// <param name="says">What is to be seen.</param>
     /// <param name="levels">Reference lines by channel, such as the temperature at which power fades.</param>
     /// <returns>The chart, or <c>null</c> when the trace has no distance or nothing to show over it.</returns>
-    public static Chart? OverDistance(IRideTrace trace, string title, Phrase says = default, IReadOnlyList<(Channel Channel, Guide Level)>? levels = null)
+    public static Chart? OverDistance(IRideTrace trace, string title, Phrase says = default, IReadOnlyList<(TraceChannel Channel, Guide Level)>? levels = null)
     {
-        var metres = trace.Of(Channel.Distance);
+        var metres = trace.Values(TraceChannel.Distance);
         var unit = metres.Length > 0 && metres.Span[^1] < ShortInMetres ? "m" : "km";
-        return Over(trace, metres, Axis.Of<Length>("distance", unit), "ride-distance", title, says, levels ?? []);
+        return Over(trace, metres, Axis.For<Length>("distance", unit), "ride-distance", title, says, levels ?? []);
     }
 
     /// <summary>The ride over time.</summary>
     /// <inheritdoc cref="OverDistance"/>
     /// <returns>The chart, or <c>null</c> when the trace has no time or nothing to show over it.</returns>
-    public static Chart? OverTime(IRideTrace trace, string title, Phrase says = default, IReadOnlyList<(Channel Channel, Guide Level)>? levels = null)
+    public static Chart? OverTime(IRideTrace trace, string title, Phrase says = default, IReadOnlyList<(TraceChannel Channel, Guide Level)>? levels = null)
     {
-        var seconds = trace.Of(Channel.Time);
+        var seconds = trace.Values(TraceChannel.Time);
         var unit = seconds.Length == 0 || seconds.Span[^1] <= ShortInSeconds ? "s" : seconds.Span[^1] <= LongInHours ? "min" : "h";
-        return Over(trace, seconds, Axis.Of<Duration>("time", unit), "ride-time", title, says, levels ?? []);
+        return Over(trace, seconds, Axis.For<Duration>("time", unit), "ride-time", title, says, levels ?? []);
     }
 
-    static Chart? Over(IRideTrace trace, ReadOnlyMemory<double> x, Axis across, string name, string title, Phrase says, IReadOnlyList<(Channel Channel, Guide Level)> levels)
+    static Chart? Over(IRideTrace trace, ReadOnlyMemory<double> x, Axis across, string name, string title, Phrase says, IReadOnlyList<(TraceChannel Channel, Guide Level)> levels)
     {
         if (x.IsEmpty)
             return null;
         var panels = new List<Panel>();
         foreach (var (up, share, channels) in Rooms)
         {
-            var series = new List<Series>();
+            var series = new List<ChartSeries>();
             for (var i = 0; i < channels.Length; i++)
             {
                 var (channel, called) = channels[i];
                 if (trace.BandOf(channel) is { } band)
                     series.Add(new Band(called, x, band.Low, band.High) { Pen = i });
-                else if (trace.Of(channel) is { IsEmpty: false } values)
+                else if (trace.Values(channel) is { IsEmpty: false } values)
                     series.Add(new Line(called, x, values) { Pen = i });
             }
 

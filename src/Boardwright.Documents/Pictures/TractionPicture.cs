@@ -11,12 +11,12 @@ public static class TractionPicture
     static readonly double[] Grades = [0, 0.05, 0.10];
 
     /// <summary>Of a board.</summary>
-    public static Answer<Chart> Of(Examination examination) => Answer<Chart>.Ask("", needs =>
+    public static Answer<Chart> Draw(Examination examination) => Answer<Chart>.Ask("", needs =>
     {
-        var run = needs.Of(examination.Running);
-        var envelope = needs.Of(Envelope.Of(examination.Board, examination.Running));
+        var run = needs.Read(examination.Running);
+        var envelope = needs.Read(Envelope.Compute(examination.Board, examination.Running));
         var climb = examination.Board.Brief.ClimbWanted;
-        var wanted = climb.IsKnown ? needs.Of(climb).Value : (double?)null;
+        var wanted = climb.IsKnown ? needs.Read(climb).Value : (double?)null;
         if (needs.Unmet || envelope.Full.Speeds.Count == 0)
             return null;
         var top = envelope.Full.Speeds[^1] * 1.03;
@@ -27,13 +27,13 @@ public static class TractionPicture
             (FormattableString.Invariant($"reserve, {100 * envelope.Reserve.Charge:0.#} %"), "At the reserve", envelope.Reserve, 0.16),
         };
         var most = envelope.Full.Forces.Max();
-        var (series, named) = (new List<Series>(), new HashSet<ForceLimit>());
+        var (series, named) = (new List<ChartSeries>(), new HashSet<ForceLimit>());
         foreach (var (name, _, line, part) in lines.Where(l => l.Line.Speeds.Count > 0))
         {
             series.Add(new Line(name, line.Speeds.ToArray(), line.Forces.ToArray())
             {
                 LabelAt = SpeedOfForce(line, part * most),
-                Stretches = [.. line.Stretches.Select(s => new Stretch(s.From, s.To, named.Add(s.Limit) ? WordsFor(s.Limit) : ""))],
+                Stretches = [.. line.Stretches.Select(s => new AxisRange(s.From, s.To, named.Add(s.Limit) ? WordsFor(s.Limit) : ""))],
             });
         }
 
@@ -49,8 +49,8 @@ public static class TractionPicture
             Name = "traction",
             Title = BoardPictures.Title(examination, "largest force and road force over speed"),
             Says = Phrase.Join([.. lines.Select(l => Sentence(l.Begins, l.Line)), new($"The tyres would take {Force.FromNewtons(run.GripForce(0, 0))} from rest.")]),
-            Across = Axis.Of<Speed>("speed", "km/h") with { From = 0 },
-            Panels = [new LinePanel(Axis.Of<Force>("force at the wheels", "N") with { From = 0 }) { Series = series }],
+            Across = Axis.For<Speed>("speed", "km/h") with { From = 0 },
+            Panels = [new LinePanel(Axis.For<Force>("force at the wheels", "N") with { From = 0 }) { Series = series }],
         };
     });
 

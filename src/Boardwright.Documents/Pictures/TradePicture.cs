@@ -15,7 +15,7 @@ public static class TradePicture
     /// <param name="up">What grows upwards.</param>
     /// <param name="named">Boards whose numbers stand beside them.</param>
     /// <returns>The chart, or <c>null</c> when nothing was found.</returns>
-    public static Chart? Of(SearchResult result, Criterion across, Criterion up, IReadOnlyList<FoundBoard> named)
+    public static Chart? Draw(SearchResult result, Criterion across, Criterion up, IReadOnlyList<FoundBoard> named)
     {
         ArgumentNullException.ThrowIfNull(result);
         var boards = result.Boards.Index().Select(b => (Number: b.Index + 1, Board: b.Item, X: ValueOf(b.Item, across), Y: ValueOf(b.Item, up))).OrderBy(b => b.X).ToList();
@@ -35,7 +35,7 @@ public static class TradePicture
                 new LinePanel(AxisOf(up, currency))
                 {
                     Series = [new Line("best for both", edge.Select(b => b.X).ToArray(), edge.Select(b => b.Y).ToArray())],
-                    Marks = [.. boards.Select(b => new Mark(b.X, b.Y, named.Contains(b.Board) ? new Phrase($"{b.Number}") : default, named.Contains(b.Board) ? 0 : 3))],
+                    Marks = [.. boards.Select(b => new ChartMark(b.X, b.Y, named.Contains(b.Board) ? new Phrase($"{b.Number}") : default, named.Contains(b.Board) ? 0 : 3))],
                 },
             ],
         };
@@ -58,12 +58,12 @@ public static class TradePicture
 
     static Axis AxisOf(Criterion criterion, string currency) => criterion switch
     {
-        Criterion.Range => Axis.Of<Length>("range", "km"),
-        Criterion.Climb => Axis.Of<Fraction>("steepest climb", "%"),
-        Criterion.Speed => Axis.Of<Speed>("top speed", "km/h"),
-        Criterion.Mass => Axis.Of<Mass>("mass", "kg"),
-        Criterion.Price => Axis.Of<Number>($"price, {currency}"),
-        _ => Axis.Of<Fraction>("spare", "%"),
+        Criterion.Range => Axis.For<Length>("range", "km"),
+        Criterion.Climb => Axis.For<Fraction>("steepest climb", "%"),
+        Criterion.Speed => Axis.For<Speed>("top speed", "km/h"),
+        Criterion.Mass => Axis.For<Mass>("mass", "kg"),
+        Criterion.Price => Axis.For<Number>($"price, {currency}"),
+        _ => Axis.For<Fraction>("spare", "%"),
     };
 
     static bool IsBetter(FoundBoard one, FoundBoard other, Criterion across, Criterion up) =>

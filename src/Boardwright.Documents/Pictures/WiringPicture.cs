@@ -17,11 +17,11 @@ public static class WiringPicture
     /// <summary>Of an examined board.</summary>
     /// <param name="board">The board.</param>
     /// <param name="harness">Its harness.</param>
-    public static Drawing Of(Board board, Harness harness)
+    public static Drawing Draw(Board board, Harness harness)
     {
         ArgumentNullException.ThrowIfNull(board);
         ArgumentNullException.ThrowIfNull(harness);
-        return new Laying(board, harness).Lay();
+        return new WiringLayout(board, harness).Draw();
     }
 
     /// <summary>A run in a sentence.</summary>
@@ -34,18 +34,18 @@ public static class WiringPicture
 
     static string FuseOf(HarnessRun run) => run.Fuse is { } fuse ? string.Create(CultureInfo.InvariantCulture, $", fuse {fuse.Amperes:0.#} A in the plus") : "";
 
-    sealed class Laying(Board board, Harness harness)
+    sealed class WiringLayout(Board board, Harness harness)
     {
         readonly List<Shape> lines = [], blocks = [];
 
-        public Drawing Lay()
+        public Drawing Draw()
         {
             var motors = board.Parts.Drive.Motors.Or(1);
-            var controllers = Math.Max(1, Place.ControllerCount(board.Parts));
+            var controllers = Math.Max(1, PartSlot.ControllerCount(board.Parts));
             var each = (motors + controllers - 1) / controllers;
             var middle = Math.Max(controllers * each, 1) * MotorRow + (controllers - 1) * 20;
-            var charges = Of(RunKind.Charge);
-            var (above, below) = (charges.Count + Of(RunKind.Receiver).Count > 0, Of(RunKind.Gauge).Count + Of(RunKind.Switch).Count > 0);
+            var charges = RunsOf(RunKind.Charge);
+            var (above, below) = (charges.Count + RunsOf(RunKind.Receiver).Count > 0, RunsOf(RunKind.Gauge).Count + RunsOf(RunKind.Switch).Count > 0);
             var top = Edge + (above ? BlockHeight + Band : 0);
             var bottom = top + middle;
             var height = bottom + (below ? Band + BlockHeight : 0) + Edge;
@@ -57,13 +57,13 @@ public static class WiringPicture
             Supply(top, split, controllers);
             Motors(top, split, each, motors);
             Upright(charges.FirstOrDefault(), "CHARGE SOCKET", PackLeft, Edge, top, isAbove: true);
-            Upright(Of(RunKind.Receiver).FirstOrDefault(), "RECEIVER", ControllerLeft, Edge, top, isAbove: true);
-            Upright(Of(RunKind.Gauge).FirstOrDefault(), "CHARGE GAUGE", PackLeft, bottom + Band, bottom, isAbove: false);
-            Upright(Of(RunKind.Switch).FirstOrDefault(), "SWITCH", ControllerLeft, bottom + Band, bottom, isAbove: false);
+            Upright(RunsOf(RunKind.Receiver).FirstOrDefault(), "RECEIVER", ControllerLeft, Edge, top, isAbove: true);
+            Upright(RunsOf(RunKind.Gauge).FirstOrDefault(), "CHARGE GAUGE", PackLeft, bottom + Band, bottom, isAbove: false);
+            Upright(RunsOf(RunKind.Switch).FirstOrDefault(), "SWITCH", ControllerLeft, bottom + Band, bottom, isAbove: false);
             return new Drawing(Width, height, "wiring", "Wiring", string.Join(' ', harness.Runs.Select(Sentence)), [.. lines, .. blocks]);
         }
 
-        List<HarnessRun> Of(RunKind kind) => [.. harness.Runs.Where(r => r.Kind == kind)];
+        List<HarnessRun> RunsOf(RunKind kind) => [.. harness.Runs.Where(r => r.Kind == kind)];
 
         IEnumerable<string> PackLines()
         {
@@ -79,7 +79,7 @@ public static class WiringPicture
         // From the pack over its fuse and plug to every controller; several of them hang on one pair of bars.
         void Supply(double top, double split, int controllers)
         {
-            var runs = Of(RunKind.Pack);
+            var runs = RunsOf(RunKind.Pack);
             if (runs.Count == 0)
                 return;
             var run = runs[0];
@@ -144,7 +144,7 @@ public static class WiringPicture
 
         void Motors(double top, double split, int each, int motors)
         {
-            var (runs, sensors) = (Of(RunKind.Motor), Of(RunKind.Sensor));
+            var (runs, sensors) = (RunsOf(RunKind.Motor), RunsOf(RunKind.Sensor));
             for (var m = 0; m < motors; m++)
             {
                 var y = top + m / each * split + m % each * MotorRow + 8;
@@ -235,7 +235,7 @@ public static class WiringPicture
         }
 
         void Frame(double left, double y1, double right, double y2, double width) =>
-            blocks.Add(new Stroke(new Drawings.Spot[] { new(left, y1), new(right, y1), new(right, y2), new(left, y2), new(left, y1) }, new Pen(Ink.Text, width)));
+            blocks.Add(new Stroke(new Drawings.Point[] { new(left, y1), new(right, y1), new(right, y2), new(left, y2), new(left, y1) }, new Pen(Ink.Text, width)));
 
         void Sign(string sign, double x, double y) => blocks.Add(new Words(new(x, y), sign, 13, Ink.Text) { Anchor = Anchor.Middle, IsBold = true });
 

@@ -7,7 +7,7 @@ using Boardwright.Units;
 namespace Boardwright.Documents.Templates;
 
 /// <summary>From which side a template is seen.</summary>
-public enum View
+public enum TemplateSide
 {
     /// <summary>From outside: the board turned over, nose to the right.</summary>
     Outside,
@@ -28,11 +28,11 @@ public static class DrillTemplate
     /// <param name="view">From where it is seen.</param>
     /// <param name="isProposal">Whether nobody has planned the inside yet, so that the openings are only proposed.</param>
     /// <param name="hasInches">Whether sizes are written in inches beside the millimetres.</param>
-    public static Template Of(string board, BoltPattern pattern, IReadOnlyList<Opening> openings, View view, bool isProposal, bool hasInches = false)
+    public static Template Draw(string board, BoltPattern pattern, IReadOnlyList<Opening> openings, TemplateSide view, bool isProposal, bool hasInches = false)
     {
         ArgumentNullException.ThrowIfNull(pattern);
         ArgumentNullException.ThrowIfNull(openings);
-        var sheet = new Sheet(view, hasInches);
+        var sheet = new TemplateSheet(view, hasInches);
         var flange = pattern.Flange;
         var (length, width) = (flange.OuterLength.Millimetres, flange.OuterWidth.Millimetres);
         // Both walls go on the sheet one above the other, under the plan.
@@ -45,7 +45,7 @@ public static class DrillTemplate
         sheet.Plan(Margin + length / 2, y + width / 2, pattern);
         y = sheet.Head(Margin, y + width + 12, board, pattern, isProposal && openings.Count > 0) + Margin;
         var right = Math.Max(Margin + length, sheet.Right) + Margin;
-        var side = view == View.Outside ? "seen from outside" : "seen from inside";
+        var side = view == TemplateSide.Outside ? "seen from outside" : "seen from inside";
         return new Template(
             Math.Ceiling(right), Math.Ceiling(y), $"{board}: drill template 1:1, {side}",
             Text($"{pattern.Places.Count} holes for {pattern.Thread.Name} around a box {length:0.#} mm by {width:0.#} mm, and {openings.Count} openings in its walls, at full size, {side}."),
@@ -54,32 +54,32 @@ public static class DrillTemplate
 
     static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 
-    sealed class Sheet(View view, bool hasInches)
+    sealed class TemplateSheet(TemplateSide view, bool hasInches)
     {
-        readonly List<Mark> marks = [];
+        readonly List<TemplateMark> marks = [];
 
-        public IReadOnlyList<Mark> Marks => marks;
+        public IReadOnlyList<TemplateMark> Marks => marks;
 
         public double Right => marks.Max(m => m.Bounds.Right);
 
         string Inches(double millimetres, string format = "0.00") => hasInches ? $" ({(millimetres / 25.4).ToString(format, CultureInfo.InvariantCulture)} in)" : "";
 
         // Seen from inside, what was right is left.
-        double Turn => view == View.Outside ? 1 : -1;
+        double Turn => view == TemplateSide.Outside ? 1 : -1;
 
         public void Plan(double cx, double cy, BoltPattern pattern)
         {
             var flange = pattern.Flange;
             var (length, width) = (flange.OuterLength.Millimetres, flange.OuterWidth.Millimetres);
-            Rectangle(Layer.Outline, cx, cy, length, width);
-            Rectangle(Layer.Outline, cx, cy, length - 2 * flange.Width.Millimetres, width - 2 * flange.Width.Millimetres);
-            Line(Layer.Centre, cx - length / 2 - 6, cy, cx + length / 2 + 6, cy);
-            Line(Layer.Centre, cx, cy - width / 2 - 6, cx, cy + width / 2 + 6);
+            Rectangle(TemplateLayer.Outline, cx, cy, length, width);
+            Rectangle(TemplateLayer.Outline, cx, cy, length - 2 * flange.Width.Millimetres, width - 2 * flange.Width.Millimetres);
+            Line(TemplateLayer.Centre, cx - length / 2 - 6, cy, cx + length / 2 + 6, cy);
+            Line(TemplateLayer.Centre, cx, cy - width / 2 - 6, cx, cy + width / 2 + 6);
             foreach (var place in pattern.Places)
             {
                 var (x, y) = (cx + Turn * place.X.Millimetres, cy + place.Y.Millimetres);
-                Hole(x, y, Layer.Deck, pattern.DeckHole.Millimetres / 2);
-                marks.Add(new Ring(Layer.Box, x, y, pattern.BoxHole.Millimetres / 2));
+                Hole(x, y, TemplateLayer.Deck, pattern.DeckHole.Millimetres / 2);
+                marks.Add(new Ring(TemplateLayer.Box, x, y, pattern.BoxHole.Millimetres / 2));
                 // The name goes where the box is, so that nothing lies beyond the flange.
                 var (dx, dy) = (x < cx - 1 ? 11.0 : x > cx + 1 ? -11.0 : 4, y > cy + 1 ? -17.0 : y < cy - 1 ? 14.5 : 3);
                 Write(x + dx, y + dy, place.Name, 3.2, Anchor.Middle);
@@ -103,21 +103,21 @@ public static class DrillTemplate
                 BoxWall.Rear => (-1, "RIGHT-HAND SIDE"),
                 _ => (1, "RIGHT-HAND SIDE"),
             };
-            Rectangle(Layer.Outline, cx, y + depth / 2, length, depth);
+            Rectangle(TemplateLayer.Outline, cx, y + depth / 2, length, depth);
             // Only at the edges, so that it runs through no opening and no word.
-            Line(Layer.Centre, cx, y - 5, cx, y + 2);
-            Line(Layer.Centre, cx, y + depth - 2, cx, y + depth + 5);
+            Line(TemplateLayer.Centre, cx, y - 5, cx, y + 2);
+            Line(TemplateLayer.Centre, cx, y + depth - 2, cx, y + depth + 5);
             foreach (var opening in openings)
             {
                 var (x, h) = (cx + Turn * opening.Along.Millimetres, y + opening.Height.Millimetres);
                 var width = opening.Width.Millimetres;
                 if (opening.Tall is { } tall)
                 {
-                    Rectangle(Layer.Opening, x, h, width, tall.Millimetres);
+                    Rectangle(TemplateLayer.Opening, x, h, width, tall.Millimetres);
                     CrossAt(x, h, width / 2 + 3, tall.Millimetres / 2 + 3);
                 }
                 else
-                    Hole(x, h, Layer.Opening, width / 2);
+                    Hole(x, h, TemplateLayer.Opening, width / 2);
                 var size = opening.Tall is { } high ? Text($"{width:0.#} × {high.Millimetres:0.#}") : Text($"Ø {width:0.#}{Inches(width)}");
                 Write(x, h + Math.Max(width, opening.Tall?.Millimetres ?? width) / 2 + 5.5, size, 3, Anchor.Middle, isBold: true);
                 Write(x, h - (opening.Tall?.Millimetres ?? width) / 2 - 8.5, Short(opening.Name), 2.2, Anchor.Middle);
@@ -140,7 +140,7 @@ public static class DrillTemplate
 
             Write(cx - length / 2 + 2, y + 1.8, "flange and deck", 2.4);
             Write(cx - length / 2 + 2, y + depth - 4, "floor of the box", 2.4);
-            Write(cx - length / 2, y + depth + 4.5, $"{wall.ToString().ToUpperInvariant()} WALL, {(view == View.Outside ? "seen from outside" : "seen from inside")}", 3.4, isBold: true);
+            Write(cx - length / 2, y + depth + 4.5, $"{wall.ToString().ToUpperInvariant()} WALL, {(view == TemplateSide.Outside ? "seen from outside" : "seen from inside")}", 3.4, isBold: true);
             return y + depth + 8;
         }
 
@@ -156,7 +156,7 @@ public static class DrillTemplate
             var deck = pattern.IsWoodScrew ? "pilot hole for the wood screw" : pattern.Insert.Length > 0 ? $"hole for the {pattern.Insert}" : "hole for the insert";
             string[] lines =
             [
-                view == View.Outside
+                view == TemplateSide.Outside
                     ? "SEEN FROM OUTSIDE: the board turned over, nose to the right. Lay it on the deck's underside, or on the flange from the side of the box."
                     : "SEEN FROM INSIDE: looking into the open box, or down on the deck's upper side, nose to the left. The other sheet is its mirror image.",
                 Text($"Solid rings: deck, Ø {pattern.DeckHole.Millimetres:0.0} mm{Inches(pattern.DeckHole.Millimetres, "0.000")}, {deck}{(pattern.IsDeckHoleUsual ? " (a usual size: measure yours first)" : "")}. Dashed rings: flange of the box, Ø {pattern.BoxHole.Millimetres:0.0} mm{Inches(pattern.BoxHole.Millimetres, "0.000")}, clearance for {pattern.Thread.Name}."),
@@ -178,13 +178,13 @@ public static class DrillTemplate
 
         void Measure(double x, double y, double length, string says)
         {
-            Line(Layer.Check, x, y, x + length, y);
-            Line(Layer.Check, x, y - 3, x, y + 3);
-            Line(Layer.Check, x + length, y - 3, x + length, y + 3);
+            Line(TemplateLayer.Check, x, y, x + length, y);
+            Line(TemplateLayer.Check, x, y - 3, x, y + 3);
+            Line(TemplateLayer.Check, x + length, y - 3, x + length, y + 3);
             Write(x + length / 2, y + 2.2, says, 3, Anchor.Middle);
         }
 
-        void Hole(double x, double y, Layer layer, double radius)
+        void Hole(double x, double y, TemplateLayer layer, double radius)
         {
             marks.Add(new Ring(layer, x, y, radius));
             var arm = Math.Max(Cross, radius + 3);
@@ -193,19 +193,19 @@ public static class DrillTemplate
 
         void CrossAt(double x, double y, double across, double along)
         {
-            Line(Layer.Cross, x - across, y, x + across, y);
-            Line(Layer.Cross, x, y - along, x, y + along);
+            Line(TemplateLayer.Cross, x - across, y, x + across, y);
+            Line(TemplateLayer.Cross, x, y - along, x, y + along);
         }
 
         void Arrow(double x1, double y1, double x2, double y2)
         {
             var (dx, dy) = (Math.Sign(x2 - x1), Math.Sign(y2 - y1));
-            Line(Layer.Note, x1, y1, x2, y2);
-            Line(Layer.Note, x2, y2, x2 - 3 * dx - 1.2 * dy, y2 - 3 * dy - 1.2 * dx);
-            Line(Layer.Note, x2, y2, x2 - 3 * dx + 1.2 * dy, y2 - 3 * dy + 1.2 * dx);
+            Line(TemplateLayer.Note, x1, y1, x2, y2);
+            Line(TemplateLayer.Note, x2, y2, x2 - 3 * dx - 1.2 * dy, y2 - 3 * dy - 1.2 * dx);
+            Line(TemplateLayer.Note, x2, y2, x2 - 3 * dx + 1.2 * dy, y2 - 3 * dy + 1.2 * dx);
         }
 
-        void Rectangle(Layer layer, double cx, double cy, double width, double height)
+        void Rectangle(TemplateLayer layer, double cx, double cy, double width, double height)
         {
             var (left, right, low, high) = (cx - width / 2, cx + width / 2, cy - height / 2, cy + height / 2);
             Line(layer, left, low, right, low);
@@ -214,9 +214,9 @@ public static class DrillTemplate
             Line(layer, left, high, left, low);
         }
 
-        void Line(Layer layer, double x1, double y1, double x2, double y2) => marks.Add(new Segment(layer, x1, y1, x2, y2));
+        void Line(TemplateLayer layer, double x1, double y1, double x2, double y2) => marks.Add(new TemplateLine(layer, x1, y1, x2, y2));
 
         void Write(double x, double y, string text, double size, Anchor anchor = Anchor.Start, bool isBold = false) =>
-            marks.Add(new Label(Layer.Note, x, y, text, size) { Anchor = anchor, IsBold = isBold });
+            marks.Add(new Label(TemplateLayer.Note, x, y, text, size) { Anchor = anchor, IsBold = isBold });
     }
 }

@@ -3,7 +3,7 @@ using Boardwright.Documents.Drawings;
 namespace Boardwright.Documents.Templates;
 
 /// <summary>What a mark of a template is for; a layer of its own in every medium.</summary>
-public enum Layer
+public enum TemplateLayer
 {
     /// <summary>Edges of parts.</summary>
     Outline,
@@ -36,32 +36,32 @@ public enum Layer
 /// <param name="Title">What it is.</param>
 /// <param name="Says">The same in sentences, for those who do not see it.</param>
 /// <param name="Marks">What is drawn.</param>
-public sealed record Template(double Width, double Height, string Title, string Says, IReadOnlyList<Mark> Marks);
+public sealed record Template(double Width, double Height, string Title, string Says, IReadOnlyList<TemplateMark> Marks);
 
 /// <summary>Something drawn on a template.</summary>
 /// <param name="Layer">What it is for.</param>
-public abstract record Mark(Layer Layer)
+public abstract record TemplateMark(TemplateLayer Layer)
 {
     /// <summary>Left edge, lower edge, right edge and upper edge of the room it takes.</summary>
     public abstract (double Left, double Low, double Right, double High) Bounds { get; }
 }
 
 /// <summary>A straight line.</summary>
-public sealed record Segment(Layer Layer, double X1, double Y1, double X2, double Y2) : Mark(Layer)
+public sealed record TemplateLine(TemplateLayer Layer, double X1, double Y1, double X2, double Y2) : TemplateMark(Layer)
 {
     /// <inheritdoc/>
     public override (double Left, double Low, double Right, double High) Bounds => (Math.Min(X1, X2), Math.Min(Y1, Y2), Math.Max(X1, X2), Math.Max(Y1, Y2));
 }
 
 /// <summary>A circle.</summary>
-public sealed record Ring(Layer Layer, double X, double Y, double Radius) : Mark(Layer)
+public sealed record Ring(TemplateLayer Layer, double X, double Y, double Radius) : TemplateMark(Layer)
 {
     /// <inheritdoc/>
     public override (double Left, double Low, double Right, double High) Bounds => (X - Radius, Y - Radius, X + Radius, Y + Radius);
 }
 
 /// <summary>A part of a circle, from one angle to another against the clock, degrees from the right.</summary>
-public sealed record Bow(Layer Layer, double X, double Y, double Radius, double From, double To) : Mark(Layer)
+public sealed record Bow(TemplateLayer Layer, double X, double Y, double Radius, double From, double To) : TemplateMark(Layer)
 {
     /// <inheritdoc/>
     public override (double Left, double Low, double Right, double High) Bounds => (X - Radius, Y - Radius, X + Radius, Y + Radius);
@@ -73,7 +73,7 @@ public sealed record Bow(Layer Layer, double X, double Y, double Radius, double 
 /// <param name="Y">Its baseline.</param>
 /// <param name="Text">The text.</param>
 /// <param name="Size">Size of the letters, mm.</param>
-public sealed record Label(Layer Layer, double X, double Y, string Text, double Size) : Mark(Layer)
+public sealed record Label(TemplateLayer Layer, double X, double Y, string Text, double Size) : TemplateMark(Layer)
 {
     /// <summary>Which part of the text stands at X.</summary>
     public Anchor Anchor { get; init; }
@@ -102,34 +102,34 @@ public sealed record Label(Layer Layer, double X, double Y, string Text, double 
 public static class Layers
 {
     /// <summary>Every layer, the lowest first.</summary>
-    public static IReadOnlyList<Layer> All { get; } = Enum.GetValues<Layer>();
+    public static IReadOnlyList<TemplateLayer> All { get; } = Enum.GetValues<TemplateLayer>();
 
     /// <summary>Name of a layer in files: letters and hyphens.</summary>
-    public static string Name(Layer layer) => layer switch
+    public static string Name(TemplateLayer layer) => layer switch
     {
-        Layer.Outline => "OUTLINE",
-        Layer.Deck => "DECK-HOLES",
-        Layer.Box => "BOX-HOLES",
-        Layer.Opening => "OPENINGS",
-        Layer.Centre => "CENTRE-LINES",
-        Layer.Cross => "CENTRE-MARKS",
-        Layer.Check => "CHECK-LINES",
+        TemplateLayer.Outline => "OUTLINE",
+        TemplateLayer.Deck => "DECK-HOLES",
+        TemplateLayer.Box => "BOX-HOLES",
+        TemplateLayer.Opening => "OPENINGS",
+        TemplateLayer.Centre => "CENTRE-LINES",
+        TemplateLayer.Cross => "CENTRE-MARKS",
+        TemplateLayer.Check => "CHECK-LINES",
         _ => "NOTES",
     };
 
     /// <summary>Width of a layer's lines on paper, mm.</summary>
-    public static double Pen(Layer layer) => layer switch
+    public static double Pen(TemplateLayer layer) => layer switch
     {
-        Layer.Deck or Layer.Opening => 0.3,
-        Layer.Outline or Layer.Check => 0.25,
+        TemplateLayer.Deck or TemplateLayer.Opening => 0.3,
+        TemplateLayer.Outline or TemplateLayer.Check => 0.25,
         _ => 0.15,
     };
 
     /// <summary>Dashes of a layer's lines, mm; none for a line without gaps.</summary>
-    public static IReadOnlyList<double> DashOf(Layer layer) => layer switch
+    public static IReadOnlyList<double> DashOf(TemplateLayer layer) => layer switch
     {
-        Layer.Centre => [6, 1.2, 1.2, 1.2],
-        Layer.Box => [1.2, 0.8],
+        TemplateLayer.Centre => [6, 1.2, 1.2, 1.2],
+        TemplateLayer.Box => [1.2, 0.8],
         _ => [],
     };
 }

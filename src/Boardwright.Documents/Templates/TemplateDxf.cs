@@ -34,25 +34,25 @@ public static class TemplateDxf
         text.Add(0, "SECTION").Add(2, "TABLES");
         text.Add(0, "TABLE").Add(2, "LTYPE").Add(70, 2);
         text.Add(0, "LTYPE").Add(2, Solid).Add(70, 0).Add(3, "Solid line").Add(72, 65).Add(73, 0).Add(40, 0);
-        var dash = Layers.DashOf(Layer.Centre);
+        var dash = Layers.DashOf(TemplateLayer.Centre);
         text.Add(0, "LTYPE").Add(2, Chain).Add(70, 0).Add(3, "Dash and dot").Add(72, 65).Add(73, dash.Count).Add(40, dash.Sum());
         for (var i = 0; i < dash.Count; i++)
             text.Add(49, i % 2 == 0 ? dash[i] : -dash[i]);
         text.Add(0, "ENDTAB");
         text.Add(0, "TABLE").Add(2, "LAYER").Add(70, Layers.All.Count);
         foreach (var layer in Layers.All)
-            text.Add(0, "LAYER").Add(2, Layers.Name(layer)).Add(70, 0).Add(62, Colour(layer)).Add(6, layer == Layer.Centre ? Chain : Solid);
+            text.Add(0, "LAYER").Add(2, Layers.Name(layer)).Add(70, 0).Add(62, Colour(layer)).Add(6, layer == TemplateLayer.Centre ? Chain : Solid);
         text.Add(0, "ENDTAB");
         text.Add(0, "TABLE").Add(2, "STYLE").Add(70, 1);
         text.Add(0, "STYLE").Add(2, "STANDARD").Add(70, 0).Add(40, 0).Add(41, 1).Add(50, 0).Add(71, 0).Add(42, 2.5).Add(3, "txt").Add(4, "");
         text.Add(0, "ENDTAB").Add(0, "ENDSEC");
     }
 
-    static void Entity(Codes text, Mark mark)
+    static void Entity(Codes text, TemplateMark mark)
     {
         switch (mark)
         {
-            case Segment line:
+            case TemplateLine line:
                 text.Add(0, "LINE").Add(8, Layers.Name(line.Layer)).Add(10, line.X1).Add(20, line.Y1).Add(30, 0).Add(11, line.X2).Add(21, line.Y2).Add(31, 0);
                 break;
             case Ring ring:
@@ -69,13 +69,13 @@ public static class TemplateDxf
         }
     }
 
-    static int Colour(Layer layer) => layer switch
+    static int Colour(TemplateLayer layer) => layer switch
     {
-        Layer.Deck => 1,
-        Layer.Box => 5,
-        Layer.Opening => 3,
-        Layer.Centre => 8,
-        Layer.Check => 6,
+        TemplateLayer.Deck => 1,
+        TemplateLayer.Box => 5,
+        TemplateLayer.Opening => 3,
+        TemplateLayer.Centre => 8,
+        TemplateLayer.Check => 6,
         _ => 7,
     };
 

@@ -46,7 +46,7 @@ public sealed record Tiling(double PageWidth, double PageHeight, int Columns, in
     public double Top(int row) => row * (Along - Overlap);
 
     /// <summary>The tiling of a template with the fewest pages: upright or lying.</summary>
-    public static Tiling Of(Template template, PaperSize paper)
+    public static Tiling Compute(Template template, PaperSize paper)
     {
         ArgumentNullException.ThrowIfNull(template);
         ArgumentNullException.ThrowIfNull(paper);
@@ -81,7 +81,7 @@ public static class TemplatePdf
     /// <summary>Pages with join marks, check lines and a map of how they lie.</summary>
     public static byte[] Tile(Template template, PaperSize paper)
     {
-        var tiling = Tiling.Of(template, paper);
+        var tiling = Tiling.Compute(template, paper);
         using var book = new PdfBook($"{template.Title}, {paper.Name}");
         for (var row = 0; row < tiling.Rows; row++)
         {
@@ -191,7 +191,7 @@ public static class TemplatePdf
             var (pen, dash) = (Layers.Pen(mark.Layer), Layers.DashOf(mark.Layer));
             switch (mark)
             {
-                case Segment line:
+                case TemplateLine line:
                     sheet.Line(line.X1 + dx, template.Height - line.Y1 + dy, line.X2 + dx, template.Height - line.Y2 + dy, pen, dash: dash);
                     break;
                 case Ring ring:

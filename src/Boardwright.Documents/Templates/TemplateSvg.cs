@@ -28,11 +28,11 @@ public static class TemplateSvg
         return text.Append("</svg>\n").ToString();
     }
 
-    static void Mark(StringBuilder text, Mark mark, double height)
+    static void Mark(StringBuilder text, TemplateMark mark, double height)
     {
         switch (mark)
         {
-            case Segment line:
+            case TemplateLine line:
                 text.Append(CultureInfo.InvariantCulture, $"<line x1=\"{Number(line.X1)}\" y1=\"{Number(height - line.Y1)}\" x2=\"{Number(line.X2)}\" y2=\"{Number(height - line.Y2)}\"/>\n");
                 break;
             case Ring ring:

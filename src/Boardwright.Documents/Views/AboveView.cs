@@ -10,7 +10,7 @@ static class AboveView
     // Where a can's end bells are joined, as parts of its length.
     static readonly double[] Seams = [0.12, 0.88];
 
-    public static Drawing Draw(Seen seen, ViewWishes wishes)
+    public static Drawing Draw(ViewedBoard seen, ViewWishes wishes)
     {
         var shape = seen.Shape;
         var (deck, axles) = (shape.Deck, shape.Axles);
@@ -45,7 +45,7 @@ static class AboveView
     static double EndOf(double overhang, double half, DeckShape deck) =>
         Min(Max(1.2 * overhang + 0.25 * half, 0.5 * half), Max(0.05, (deck.Front - deck.Back).Millimetres / 2));
 
-    static void Box(DrawingBoard board, Seen seen, IReadOnlyList<Flat> deck)
+    static void Box(DrawingBoard board, ViewedBoard seen, IReadOnlyList<ViewPoint> deck)
     {
         if (seen.Shape.Box is not { } box)
             return;
@@ -60,14 +60,14 @@ static class AboveView
             board.Part(body.Slot, seen.Name(body.Slot), () =>
             {
                 board.Body(Plan(body, 3), cover: deck, isGuess: body.IsGuess);
-                var middle = new Flat((body.Back + body.Front).Millimetres / 2, (body.Left + body.Right).Millimetres / 2);
+                var middle = new ViewPoint((body.Back + body.Front).Millimetres / 2, (body.Left + body.Right).Millimetres / 2);
                 board.Label(middle, board.Long((body.Front - body.Back).Millimetres), -6, body.Slot);
             });
             board.Place(body.Slot, new((body.Back + body.Front).Millimetres / 2, body.Right.Millimetres + 0.25 * (body.Left - body.Right).Millimetres));
         }
     }
 
-    static void Axle(DrawingBoard board, Seen seen, int number, IReadOnlyList<Flat> deck)
+    static void Axle(DrawingBoard board, ViewedBoard seen, int number, IReadOnlyList<ViewPoint> deck)
     {
         var shape = seen.Shape;
         var axle = shape.Axles[number];
@@ -104,7 +104,7 @@ static class AboveView
         board.Part(axle.Slot, seen.Name(axle.Slot), () => board.CentreLine(new(x, -end), new(x, end)));
     }
 
-    static void Motor(DrawingBoard board, Seen seen, MotorShape motor, IReadOnlyList<Flat> deck)
+    static void Motor(DrawingBoard board, ViewedBoard seen, MotorShape motor, IReadOnlyList<ViewPoint> deck)
     {
         if (motor.Gears is { } gears)
         {
@@ -152,38 +152,38 @@ static class AboveView
         board.Place("motor", new(motor.Can.X.Millimetres + motor.Direction * motor.Can.Radius.Millimetres * 0.5, motor.Can.Middle.Millimetres));
     }
 
-    static void Measure(DrawingBoard board, Seen seen, double wide, double left, double right)
+    static void Measure(DrawingBoard board, ViewedBoard seen, double wide, double left, double right)
     {
         var shape = seen.Shape;
         var (deck, axles) = (shape.Deck, shape.Axles);
         if (board.Wants(Dimensioned.Overall))
         {
-            board.Level("deck.length", new(deck.Back.Millimetres, 0), new(deck.Front.Millimetres, 0), wide, -26, Seen.Bracketed(seen.IsGuessed("deck.length"), board.Say($"{deck.Front - deck.Back:0 mm}")));
+            board.Level("deck.length", new(deck.Back.Millimetres, 0), new(deck.Front.Millimetres, 0), wide, -26, ViewedBoard.Bracketed(seen.IsGuessed("deck.length"), board.Say($"{deck.Front - deck.Back:0 mm}")));
             var half = deck.Width.Millimetres / 2;
-            board.Upright("deck.width", new(deck.Front.Millimetres, half), new(deck.Front.Millimetres, -half), right, 52, Seen.Bracketed(seen.IsGuessed("deck.width"), board.Say($"{deck.Width:0 mm}")));
+            board.Upright("deck.width", new(deck.Front.Millimetres, half), new(deck.Front.Millimetres, -half), right, 52, ViewedBoard.Bracketed(seen.IsGuessed("deck.width"), board.Say($"{deck.Width:0 mm}")));
         }
 
         if (board.Wants(Dimensioned.Axles))
         {
-            board.Level("deck.wheelbase", new(0, -axles[0].Axle.To.Millimetres), new(shape.Wheelbase.Millimetres, -axles[1].Axle.To.Millimetres), -wide, 48, Seen.Bracketed(seen.IsGuessed("deck.wheelbase"), board.Say($"{shape.Wheelbase:0 mm}")));
+            board.Level("deck.wheelbase", new(0, -axles[0].Axle.To.Millimetres), new(shape.Wheelbase.Millimetres, -axles[1].Axle.To.Millimetres), -wide, 48, ViewedBoard.Bracketed(seen.IsGuessed("deck.wheelbase"), board.Say($"{shape.Wheelbase:0 mm}")));
             var rear = axles[0].Wheels;
-            board.Upright("track", new(-rear[0].Radius.Millimetres, rear[0].Middle.Millimetres), new(-rear[1].Radius.Millimetres, rear[1].Middle.Millimetres), left, -26, Seen.Bracketed(axles[0].IsGuess || rear[0].IsGuess, board.Say($"{rear[0].Middle - rear[1].Middle:0 mm}")));
+            board.Upright("track", new(-rear[0].Radius.Millimetres, rear[0].Middle.Millimetres), new(-rear[1].Radius.Millimetres, rear[1].Middle.Millimetres), left, -26, ViewedBoard.Bracketed(axles[0].IsGuess || rear[0].IsGuess, board.Say($"{rear[0].Middle - rear[1].Middle:0 mm}")));
         }
 
         if (board.Wants(Dimensioned.Box) && shape.Box is { } box)
-            board.Level("box.length", new(box.Outside.Back.Millimetres, box.Outside.Right.Millimetres), new(box.Outside.Front.Millimetres, box.Outside.Right.Millimetres), -wide, 18, Seen.Bracketed(box.Outside.IsGuess, board.Say($"{box.Outside.Front - box.Outside.Back:0 mm}")));
+            board.Level("box.length", new(box.Outside.Back.Millimetres, box.Outside.Right.Millimetres), new(box.Outside.Front.Millimetres, box.Outside.Right.Millimetres), -wide, 18, ViewedBoard.Bracketed(box.Outside.IsGuess, board.Say($"{box.Outside.Front - box.Outside.Back:0 mm}")));
         var nose = board.At(new(right, 0));
         board.Arrow(new(nose.X + 10, nose.Y), new(nose.X + 40, nose.Y));
         board.Text(new(nose.X + 25, nose.Y + 17), "ahead", Anchor.Middle);
     }
 
-    static Flat[] Plan(RoundBody body, double round) =>
+    static ViewPoint[] Plan(RoundBody body, double round) =>
         Outlines.Rectangle((body.X - body.Radius).Millimetres, body.From.Millimetres, (body.X + body.Radius).Millimetres, body.To.Millimetres, round);
 
-    static Flat[] Plan(FlatBody body, double round) =>
+    static ViewPoint[] Plan(FlatBody body, double round) =>
         Outlines.Rectangle(body.Back.Millimetres, body.Right.Millimetres, body.Front.Millimetres, body.Left.Millimetres, round);
 
-    static Flat[] Hull(RoundBody a, RoundBody b, double wall) => Outlines.Rectangle(
+    static ViewPoint[] Hull(RoundBody a, RoundBody b, double wall) => Outlines.Rectangle(
         Min((a.X - a.Radius).Millimetres, (b.X - b.Radius).Millimetres) - wall, a.From.Millimetres,
         Max((a.X + a.Radius).Millimetres, (b.X + b.Radius).Millimetres) + wall, a.To.Millimetres, 2);
 }

@@ -11,7 +11,7 @@ static class BehindView
     // Where a can's end bells are joined, as parts of its length.
     static readonly double[] Seams = [0.12, 0.88];
 
-    public static Drawing Draw(Seen seen, Angle lean, ViewWishes wishes)
+    public static Drawing Draw(ViewedBoard seen, Angle lean, ViewWishes wishes)
     {
         var shape = seen.Shape;
         var (deck, axle) = (shape.Deck, shape.DrivenAxle);
@@ -23,7 +23,7 @@ static class BehindView
         var section = leaned.Rectangle(-half, 0, half, deck.Thickness.Millimetres);
         var wide = Max(axle.Wheels[0].To.Millimetres, axle.Axle.To.Millimetres);
         var points = section.Append(new(-wide, -radius)).Append(new(wide, radius))
-            .Concat(motors.SelectMany(m => new Flat[] { new(-m.Can.From.Millimetres, (m.Can.Z - m.Can.Radius).Millimetres), new(-m.Can.To.Millimetres, (m.Can.Z + m.Can.Radius).Millimetres) }));
+            .Concat(motors.SelectMany(m => new ViewPoint[] { new(-m.Can.From.Millimetres, (m.Can.Z - m.Can.Radius).Millimetres), new(-m.Can.To.Millimetres, (m.Can.Z + m.Can.Radius).Millimetres) }));
         if (BoxOf(shape) is { } b)
             points = points.Concat(leaned.Rectangle(b.Flange.Right.Millimetres, (b.Outside.Bottom - deck.Underside).Millimetres, b.Flange.Left.Millimetres, 0));
         var all = points.ToList();
@@ -59,7 +59,7 @@ static class BehindView
         return board.Finish("behind", seen.Title($"{where} from behind, deck {way}"), $"The {where} from behind, to scale, with the deck {way}. Its axle stays parallel to the road; steering is left out.", seen.Pins());
     }
 
-    static void Deck(DrawingBoard board, Seen seen, Leaned leaned, Flat[] section)
+    static void Deck(DrawingBoard board, ViewedBoard seen, Leaned leaned, ViewPoint[] section)
     {
         var (shape, deck) = (seen.Shape, seen.Shape.Deck);
         var half = deck.Width.Millimetres / 2;
@@ -68,8 +68,8 @@ static class BehindView
             var zero = deck.Underside;
             board.Part("box", seen.Name("box"), () =>
             {
-                board.Body(leaned.Of(box.Flange, zero), isGuess: box.Outside.IsGuess, width: 0.9);
-                board.Body(leaned.Of(box.Outside, zero), isGuess: box.Outside.IsGuess, width: 0.9);
+                board.Body(leaned.Corners(box.Flange, zero), isGuess: box.Outside.IsGuess, width: 0.9);
+                board.Body(leaned.Corners(box.Outside, zero), isGuess: box.Outside.IsGuess, width: 0.9);
             });
             // On the side that goes up, where more of it is to be seen.
             board.Place("box", leaned.At(box.Outside.Left.Millimetres * (leaned.Angle < 0 ? 0.8 : -0.8), (box.Outside.Bottom - zero).Millimetres * 0.6));
@@ -86,7 +86,7 @@ static class BehindView
         board.Place("deck", leaned.At(half * 0.55, deck.Thickness.Millimetres));
     }
 
-    static void Truck(DrawingBoard board, Seen seen, Leaned leaned)
+    static void Truck(DrawingBoard board, ViewedBoard seen, Leaned leaned)
     {
         var shape = seen.Shape;
         var axle = shape.DrivenAxle;
@@ -97,7 +97,7 @@ static class BehindView
         var (waist, hump) = (Min(22, hanger), Max(4, mount - 24));
         board.Part(axle.Slot, seen.Name(axle.Slot), () =>
         {
-            Flat a = leaned.At(-16, isOver ? 0 : -7), b = leaned.At(16, isOver ? 0 : -7);
+            ViewPoint a = leaned.At(-16, isOver ? 0 : -7), b = leaned.At(16, isOver ? 0 : -7);
             board.Body([new(-16, hump), new(16, hump), b, a], isGuess: axle.IsGuess, width: 0.9);
             board.Body(Face(axle.Axle, 1), isGuess: axle.IsGuess, width: 1.1);
             board.Body(
@@ -118,7 +118,7 @@ static class BehindView
         }
     }
 
-    static void Motor(DrawingBoard board, Seen seen, MotorShape motor)
+    static void Motor(DrawingBoard board, ViewedBoard seen, MotorShape motor)
     {
         if (motor.Direction == 0)
         {
@@ -176,7 +176,7 @@ static class BehindView
         board.Place("motor", new(-motor.Can.Middle.Millimetres, motor.Can.Z.Millimetres + motor.Can.Radius.Millimetres * 0.5));
     }
 
-    static void Measure(DrawingBoard board, Seen seen, Clearances clearances, double low)
+    static void Measure(DrawingBoard board, ViewedBoard seen, Clearances clearances, double low)
     {
         var axle = seen.Shape.DrivenAxle;
         var road = Min(low, -seen.Shape.WheelRadius.Millimetres);
@@ -184,8 +184,8 @@ static class BehindView
         {
             var isGuess = axle.IsGuess || axle.Wheels[0].IsGuess;
             var (l, r) = (axle.Wheels[0].Middle.Millimetres, axle.Wheels[1].Middle.Millimetres);
-            board.Level("track", new(-l, -seen.Shape.WheelRadius.Millimetres), new(-r, -seen.Shape.WheelRadius.Millimetres), road, 28, Seen.Bracketed(isGuess, board.Say($"{axle.Wheels[0].Middle - axle.Wheels[1].Middle:0 mm}")));
-            board.Level("over_wheels", new(-axle.Wheels[0].To.Millimetres, -seen.Shape.WheelRadius.Millimetres), new(-axle.Wheels[1].From.Millimetres, -seen.Shape.WheelRadius.Millimetres), road, 50, Seen.Bracketed(isGuess, board.Say($"{axle.Wheels[0].To - axle.Wheels[1].From:0 mm}")));
+            board.Level("track", new(-l, -seen.Shape.WheelRadius.Millimetres), new(-r, -seen.Shape.WheelRadius.Millimetres), road, 28, ViewedBoard.Bracketed(isGuess, board.Say($"{axle.Wheels[0].Middle - axle.Wheels[1].Middle:0 mm}")));
+            board.Level("over_wheels", new(-axle.Wheels[0].To.Millimetres, -seen.Shape.WheelRadius.Millimetres), new(-axle.Wheels[1].From.Millimetres, -seen.Shape.WheelRadius.Millimetres), road, 50, ViewedBoard.Bracketed(isGuess, board.Say($"{axle.Wheels[0].To - axle.Wheels[1].From:0 mm}")));
         }
 
         if (!board.Wants(Dimensioned.Clearances))
@@ -194,7 +194,7 @@ static class BehindView
         foreach (var c in clearances.All.GroupBy(c => c.What).Select(g => g.MinBy(c => c.Free.Si)!).OrderBy(c => c.Free.Si))
         {
             if (IsSeen(c))
-                board.Gap($"clearance.{Parts.Entry.Snake(c.What.ToString())}", FromBehind(c.From), FromBehind(c.To), Seen.Bracketed(c.IsGuess, board.Say($"{c.Free:0.0 mm}")), c == clearances.Tightest);
+                board.Gap($"clearance.{Parts.Entry.Snake(c.What.ToString())}", FromBehind(c.From), FromBehind(c.To), ViewedBoard.Bracketed(c.IsGuess, board.Say($"{c.Free:0.0 mm}")), c == clearances.Tightest);
         }
     }
 
@@ -203,8 +203,8 @@ static class BehindView
         var rows = new List<(string, string, string, bool)> { ("Stays free", "left", "right", false) };
         foreach (var kind in clearances.All.GroupBy(c => c.What))
         {
-            string Of(Side side) => clearances.On(side, kind.Key) is { } c ? Seen.Bracketed(c.IsGuess, board.Say($"{c.Free:0.0 mm}")) : "";
-            rows.Add((NameOf(kind.Key) + (IsSeen(clearances.Least(kind.Key)!) ? "" : ", along the board"), Of(Side.Left), Of(Side.Right), clearances.Tightest is { } tightest && tightest.What == kind.Key));
+            string Of(BoardSide side) => clearances.On(side, kind.Key) is { } c ? ViewedBoard.Bracketed(c.IsGuess, board.Say($"{c.Free:0.0 mm}")) : "";
+            rows.Add((NameOf(kind.Key) + (IsSeen(clearances.Least(kind.Key)!) ? "" : ", along the board"), Of(BoardSide.Left), Of(BoardSide.Right), clearances.Tightest is { } tightest && tightest.What == kind.Key));
         }
 
         if (rows.Count > 1)
@@ -217,7 +217,7 @@ static class BehindView
     // What is measured along the board cannot be seen from behind.
     static bool IsSeen(Clearance c) => Abs((FromBehind(c.From) - FromBehind(c.To)).Length - Abs(c.Free.Millimetres)) < 0.3;
 
-    static Flat FromBehind(BoardPoint p) => new(-p.Y.Millimetres, p.Z.Millimetres);
+    static ViewPoint FromBehind(BoardPoint p) => new(-p.Y.Millimetres, p.Z.Millimetres);
 
     static string NameOf(Clearing what) => what switch
     {
@@ -229,7 +229,7 @@ static class BehindView
         _ => "wheel pulley to road",
     };
 
-    static Flat[] Face(RoundBody body, double round) =>
+    static ViewPoint[] Face(RoundBody body, double round) =>
         Outlines.Rectangle(-body.To.Millimetres, (body.Z - body.Radius).Millimetres, -body.From.Millimetres, (body.Z + body.Radius).Millimetres, round);
 
     /// <summary>What leans with the deck, about the middle of its underside.</summary>
@@ -237,10 +237,10 @@ static class BehindView
     readonly record struct Leaned(double Angle, double Underside)
     {
         // To the right, so that the right side goes down.
-        public Flat At(double u, double above) => new(u * Cos(Angle) + above * Sin(Angle), Underside - u * Sin(Angle) + above * Cos(Angle));
+        public ViewPoint At(double u, double above) => new(u * Cos(Angle) + above * Sin(Angle), Underside - u * Sin(Angle) + above * Cos(Angle));
 
-        public Flat[] Rectangle(double left, double low, double right, double high) => [At(left, low), At(right, low), At(right, high), At(left, high)];
+        public ViewPoint[] Rectangle(double left, double low, double right, double high) => [At(left, low), At(right, low), At(right, high), At(left, high)];
 
-        public Flat[] Of(FlatBody body, Length zero) => Rectangle(-body.Left.Millimetres, (body.Bottom - zero).Millimetres, -body.Right.Millimetres, (body.Top - zero).Millimetres);
+        public ViewPoint[] Corners(FlatBody body, Length zero) => Rectangle(-body.Left.Millimetres, (body.Bottom - zero).Millimetres, -body.Right.Millimetres, (body.Top - zero).Millimetres);
     }
 }

@@ -9,18 +9,18 @@ namespace Boardwright.Documents.Views;
 /// <param name="Id">The word by which it is asked for.</param>
 /// <param name="Shows">What it shows, in a few words.</param>
 /// <param name="Of">Draws it from an examination.</param>
-public sealed record View(string Id, string Shows, Func<Examination, ViewWishes, Drawing> Of);
+public sealed record BoardView(string Id, string Shows, Func<Examination, ViewWishes, Drawing> Of);
 
 /// <summary>The board drawn to scale.</summary>
 /// <remarks>
-/// Every part is a <see cref="Group"/> of the kind <c>part</c>, keyed by its place in the board file such as <c>parts.motor</c>; a part whose outline passes over others has a second group of the same key.
+/// Every part is a <see cref="DrawingGroup"/> of the kind <c>part</c>, keyed by its place in the board file such as <c>parts.motor</c>; a part whose outline passes over others has a second group of the same key.
 /// A finding that does not hold and is about a part that is drawn has a pin: a group of the kind <c>finding</c>, keyed by its rule, marked with its level, and numbered by its place in <see cref="Examination.Findings"/>. Findings that wait for values of the same part share one pin, whose key holds their rules with blanks between.
 /// Dimensions are groups of the kind <c>dimension</c>.
 /// </remarks>
 public static class BoardViews
 {
     /// <summary>Every view; from behind at the lean stop.</summary>
-    public static IReadOnlyList<View> All { get; } =
+    public static IReadOnlyList<BoardView> All { get; } =
     [
         new("above", "the board from above, to scale", (e, w) => Above(e, w)),
         new("side", "the board from its right side, to scale", (e, w) => SideOf(e, w)),
@@ -67,7 +67,7 @@ public static class BoardViews
 
 /// <summary>What every view of a board asks for.</summary>
 /// <param name="Examination">The board.</param>
-sealed record Seen(Examination Examination)
+sealed record ViewedBoard(Examination Examination)
 {
     /// <summary>The board put together.</summary>
     public BoardShape Shape => Examination.Shape;
@@ -79,7 +79,7 @@ sealed record Seen(Examination Examination)
     public string Name(string slot)
     {
         var words = slot.Replace('_', ' ');
-        var part = Parts.Entry.Of(typeof(Parts.Fitted)).First(e => e.Key == slot).Read(Examination.Board.Parts) as Parts.Part;
+        var part = Parts.Entry.ListEntries(typeof(Parts.Fitted)).First(e => e.Key == slot).Read(Examination.Board.Parts) as Parts.Part;
         return part is { IsChosen: true } ? $"{char.ToUpperInvariant(words[0])}{words[1..]}: {part.Title}" : $"{char.ToUpperInvariant(words[0])}{words[1..]}, not chosen";
     }
 

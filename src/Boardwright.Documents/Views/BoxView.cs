@@ -9,7 +9,7 @@ namespace Boardwright.Documents.Views;
 /// <remarks>Every thing is a group of the kind <c>part</c>, keyed <c>layout.</c> and its name, and marked <c>clash</c> where something is wrong with its place; its number is its place in the layout.</remarks>
 static class BoxView
 {
-    public static Drawing Draw(Seen seen, ViewWishes wishes, BoxLayout? shown)
+    public static Drawing Draw(ViewedBoard seen, ViewWishes wishes, BoxLayout? shown)
     {
         var answer = seen.Examination.Layout;
         if (shown is null && answer.IsKnown)
@@ -17,14 +17,14 @@ static class BoxView
         return shown is null ? Empty(seen, wishes, answer) : Filled(seen, wishes, shown);
     }
 
-    static Drawing Empty(Seen seen, ViewWishes wishes, Answer<BoxLayout> answer)
+    static Drawing Empty(ViewedBoard seen, ViewWishes wishes, Answer<BoxLayout> answer)
     {
         var board = new DrawingBoard(wishes, (0, 0, 1, 1), (0, 0, 0, 0));
         board.Below(answer.IsBeside || !seen.Examination.Board.Parts.Box.IsChosen ? "This board has no box." : $"Nothing can be drawn until {string.Join(", ", answer.Missing)} is known.");
         return board.Finish("box", seen.Title("the box from above"), "There is no box to be drawn.", []);
     }
 
-    static Drawing Filled(Seen seen, ViewWishes wishes, BoxLayout layout)
+    static Drawing Filled(ViewedBoard seen, ViewWishes wishes, BoxLayout layout)
     {
         var box = seen.Examination.Board.Parts.Box;
         var (halfLong, halfWide) = (layout.RoomLength.Millimetres / 2, layout.RoomWidth.Millimetres / 2);
@@ -47,7 +47,7 @@ static class BoxView
         foreach (var room in layout.Things.SelectMany(t => t.Rooms))
         {
             var (a, b, c, d) = Corners(room);
-            Flat[] outline = [a, b, c, d];
+            ViewPoint[] outline = [a, b, c, d];
             for (var i = 0; i < outline.Length; i++)
                 board.Line(outline[i], outline[(i + 1) % outline.Length], Ink.Frame, 0.8, Dash.Dotted);
         }
@@ -64,7 +64,7 @@ static class BoxView
         board.Arrow(new(nose.X - 40, nose.Y + 14), new(nose.X - 8, nose.Y + 14));
         board.Text(new(nose.X - 46, nose.Y + 18), "nose", Anchor.End);
         Tell(board, layout);
-        return board.Finish("box", seen.Title("the box from above, without the deck"), Said(layout), seen.Pins());
+        return board.Finish("box", seen.Title("the box from above, without the deck"), Describe(layout), seen.Pins());
     }
 
     static void Thing(DrawingBoard board, PlacedThing thing, int number, bool isClashing)
@@ -84,7 +84,7 @@ static class BoxView
                 board.Hatch([low, new(high.U, low.V), high, new(low.U, high.V)], 6);
             foreach (var lead in thing.Leads)
                 board.Disc(new(lead.X.Millimetres, -lead.Y.Millimetres), 1.6, Ink.Text, 0.8);
-            board.Named(new((low.U + high.U) / 2, (low.V + high.V) / 2), high.U - low.U, thing.Name, FormattableString.Invariant($"{number}"), isClashing);
+            board.DrawName(new((low.U + high.U) / 2, (low.V + high.V) / 2), high.U - low.U, thing.Name, FormattableString.Invariant($"{number}"), isClashing);
         });
     }
 
@@ -99,16 +99,16 @@ static class BoxView
             board.Below("Proposed, not stated in the board file: " + (layout.Things.All(t => !t.IsStated) ? "everything" : string.Join(", ", layout.Things.Where(t => !t.IsStated).Select(t => t.Name))) + ".");
     }
 
-    static string Said(BoxLayout layout) =>
+    static string Describe(BoxLayout layout) =>
         $"The inside of the box from above, its nose end to the right, to scale, with {string.Join(", ", layout.Things.Select(t => t.Name))}.{(layout.Faults.Count > 0 ? " Things that clash are hatched and have thick edges." : "")}";
 
-    static IEnumerable<(Flat At, double Radius)> BoltsOf(Seen seen)
+    static IEnumerable<(ViewPoint At, double Radius)> BoltsOf(ViewedBoard seen)
     {
-        var pattern = BoltPattern.Of(seen.Examination.Board);
-        return pattern.IsKnown ? pattern.Value.Places.Select(p => (new Flat(p.X.Millimetres, -p.Y.Millimetres), Max(0.5, pattern.Value.BoxHole.Millimetres / 2))) : [];
+        var pattern = BoltPattern.Compute(seen.Examination.Board);
+        return pattern.IsKnown ? pattern.Value.Places.Select(p => (new ViewPoint(p.X.Millimetres, -p.Y.Millimetres), Max(0.5, pattern.Value.BoxHole.Millimetres / 2))) : [];
     }
 
-    static (Flat A, Flat B, Flat C, Flat D) Corners(PlanRectangle r)
+    static (ViewPoint A, ViewPoint B, ViewPoint C, ViewPoint D) Corners(PlanRectangle r)
     {
         var (back, front, right, left) = (r.Back.Millimetres, r.Front.Millimetres, -r.Right.Millimetres, -r.Left.Millimetres);
         return (new(back, right), new(front, right), new(front, left), new(back, left));

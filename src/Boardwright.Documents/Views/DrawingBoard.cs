@@ -18,7 +18,7 @@ sealed class DrawingBoard
     readonly List<Room> taken = [];
     readonly List<Drawn> parts = [];
     readonly List<Room> lines = [];
-    readonly Dictionary<string, Spot> places = [];
+    readonly Dictionary<string, Point> places = [];
     List<Shape> open;
     double bottom;
 
@@ -49,7 +49,7 @@ sealed class DrawingBoard
     public double Bottom => bottom;
 
     /// <summary>A place on the sheet.</summary>
-    public Spot At(Flat p) => new(left + p.U * scale, top - p.V * scale);
+    public Point At(ViewPoint p) => new(left + p.U * scale, top - p.V * scale);
 
     /// <summary>A length on the sheet.</summary>
     public double Long(double millimetres) => millimetres * scale;
@@ -61,13 +61,13 @@ sealed class DrawingBoard
     public bool Wants(Dimensioned what) => (wishes.Dimensions & what) != Dimensioned.Nothing;
 
     /// <summary>Draws a part as a group of its own.</summary>
-    public void Part(string slot, string title, Action draw) => Within(new Group("part", $"parts.{slot}", title, []), draw);
+    public void Part(string slot, string title, Action draw) => Within(new DrawingGroup("part", $"parts.{slot}", title, []), draw);
 
     /// <summary>Draws a thing inside a part as a group of its own.</summary>
-    public void Thing(string key, string title, string mark, Action draw) => Within(new Group("part", key, title, []) { Mark = mark }, draw);
+    public void Thing(string key, string title, string mark, Action draw) => Within(new DrawingGroup("part", key, title, []) { Mark = mark }, draw);
 
     /// <summary>The name of a thing within it, or its number where it is too small for that, on top of all that lies there.</summary>
-    public void Named(Flat middle, double width, string name, string number, bool isBold)
+    public void DrawName(ViewPoint middle, double width, string name, string number, bool isBold)
     {
         var at = At(middle);
         var text = Long(width) > Lettering.WidthOf(name, TextSize, isBold) + 6 ? name : number;
@@ -75,37 +75,37 @@ sealed class DrawingBoard
     }
 
     /// <summary>Says where a finding about a part is pinned; the first place said for it holds.</summary>
-    public void Place(string slot, Flat at) => places.TryAdd(slot, At(at));
+    public void Place(string slot, ViewPoint at) => places.TryAdd(slot, At(at));
 
     /// <summary>Fills an outline and draws its edge, dashed where a cover hides it or where it is guessed.</summary>
-    public void Body(IReadOnlyList<Flat> outline, Ink fill = Ink.Paper, IReadOnlyList<Flat>? cover = null, bool isGuess = false, double width = Visible)
+    public void Body(IReadOnlyList<ViewPoint> outline, Ink fill = Ink.Paper, IReadOnlyList<ViewPoint>? cover = null, bool isGuess = false, double width = Visible)
     {
         open.Add(new Patch(outline.Select(At).ToArray(), fill));
         Edge(outline, cover, isGuess, width);
     }
 
     /// <summary>Fills an outline without an edge.</summary>
-    public void Fill(IReadOnlyList<Flat> outline) => open.Add(new Patch(outline.Select(At).ToArray(), Ink.Paper));
+    public void Fill(IReadOnlyList<ViewPoint> outline) => open.Add(new Patch(outline.Select(At).ToArray(), Ink.Paper));
 
     /// <summary>Draws an edge alone.</summary>
-    public void Edge(IReadOnlyList<Flat> outline, IReadOnlyList<Flat>? cover = null, bool isGuess = false, double width = Visible)
+    public void Edge(IReadOnlyList<ViewPoint> outline, IReadOnlyList<ViewPoint>? cover = null, bool isGuess = false, double width = Visible)
     {
         Notice(outline);
         // Begun in the middle of a side, so that every corner is joined.
-        Flat[] begun = [(outline[^1] + outline[0]) * 0.5, .. outline];
+        ViewPoint[] begun = [(outline[^1] + outline[0]) * 0.5, .. outline];
         foreach (var (isHidden, run) in Outlines.Split(begun, cover))
             open.Add(new Stroke(run.Select(At).ToArray(), isHidden ? Hidden : new(Ink.Text, width, isGuess ? Dash.Long : Dash.Solid)));
     }
 
     /// <summary>Draws an edge that lies wholly behind another part.</summary>
-    public void HiddenEdge(IReadOnlyList<Flat> outline)
+    public void HiddenEdge(IReadOnlyList<ViewPoint> outline)
     {
         open.Add(new Stroke(outline.Append(outline[0]).Select(At).ToArray(), Hidden));
         Notice(outline);
     }
 
     /// <summary>Draws what a cover hides of an edge, and nothing of the rest.</summary>
-    public void HiddenPart(IReadOnlyList<Flat> outline, IReadOnlyList<Flat> cover)
+    public void HiddenPart(IReadOnlyList<ViewPoint> outline, IReadOnlyList<ViewPoint> cover)
     {
         foreach (var (isHidden, run) in Outlines.Split(outline, cover))
         {
@@ -115,7 +115,7 @@ sealed class DrawingBoard
     }
 
     /// <summary>A thin line within a part, left out where a cover hides it.</summary>
-    public void Detail(Flat a, Flat b, IReadOnlyList<Flat>? cover = null)
+    public void Detail(ViewPoint a, ViewPoint b, IReadOnlyList<ViewPoint>? cover = null)
     {
         foreach (var (isHidden, run) in Outlines.Split([a, b], cover).Take(2))
         {
@@ -125,26 +125,26 @@ sealed class DrawingBoard
     }
 
     /// <summary>A chain-dashed circle on which teeth meet.</summary>
-    public void PitchCircle(IReadOnlyList<Flat> circle) => open.Add(new Stroke(circle.Append(circle[0]).Select(At).ToArray(), new(Ink.Quiet, Thin, Dash.DashDot)));
+    public void PitchCircle(IReadOnlyList<ViewPoint> circle) => open.Add(new Stroke(circle.Append(circle[0]).Select(At).ToArray(), new(Ink.Quiet, Thin, Dash.DashDot)));
 
     /// <summary>Teeth, lightly.</summary>
-    public void Toothed(IReadOnlyList<Flat> rim) => open.Add(new Stroke(rim.Append(rim[0]).Select(At).ToArray(), new(Ink.Frame, 0.6)));
+    public void Toothed(IReadOnlyList<ViewPoint> rim) => open.Add(new Stroke(rim.Append(rim[0]).Select(At).ToArray(), new(Ink.Frame, 0.6)));
 
     /// <summary>A circle that is filled.</summary>
-    public void Disc(Flat middle, double radius, Ink fill = Ink.Paper, double width = Visible)
+    public void Disc(ViewPoint middle, double radius, Ink fill = Ink.Paper, double width = Visible)
     {
         open.Add(new Dot(At(middle), Long(radius), fill, Ink.Text) { RimWidth = width });
         Notice(Outlines.Circle(middle, radius, 12));
     }
 
     /// <summary>A thin line.</summary>
-    public void Line(Flat a, Flat b, Ink ink = Ink.Text, double width = Thin, Dash dash = Dash.Solid) => open.Add(new Stroke(new[] { At(a), At(b) }, new(ink, width, dash)));
+    public void Line(ViewPoint a, ViewPoint b, Ink ink = Ink.Text, double width = Thin, Dash dash = Dash.Solid) => open.Add(new Stroke(new[] { At(a), At(b) }, new(ink, width, dash)));
 
     /// <summary>A chain-dashed centre line.</summary>
-    public void CentreLine(Flat a, Flat b) => Line(a, b, Ink.Frame, Thin, Dash.DashDot);
+    public void CentreLine(ViewPoint a, ViewPoint b) => Line(a, b, Ink.Frame, Thin, Dash.DashDot);
 
     /// <summary>A cross of centre lines.</summary>
-    public void CentreCross(Flat middle, double reach)
+    public void CentreCross(ViewPoint middle, double reach)
     {
         CentreLine(new(middle.U - reach, middle.V), new(middle.U + reach, middle.V));
         CentreLine(new(middle.U, middle.V - reach), new(middle.U, middle.V + reach));
@@ -161,7 +161,7 @@ sealed class DrawingBoard
     }
 
     /// <summary>Slanted lines within a convex outline.</summary>
-    public void Hatch(IReadOnlyList<Flat> outline, double spacing)
+    public void Hatch(IReadOnlyList<ViewPoint> outline, double spacing)
     {
         var (low, high) = (outline.Min(p => p.V - p.U), outline.Max(p => p.V - p.U));
         var step = Max(spacing / scale * Sqrt2, (high - low) / 400);
@@ -169,7 +169,7 @@ sealed class DrawingBoard
             return;
         for (var c = low + step / 2; c < high; c += step)
         {
-            var ends = new List<Flat>();
+            var ends = new List<ViewPoint>();
             for (var i = 0; i < outline.Count; i++)
             {
                 var (a, b) = (outline[i], outline[(i + 1) % outline.Count]);
@@ -190,11 +190,11 @@ sealed class DrawingBoard
     /// <param name="offset">From the sheet's drawing field: positive below its lower edge, negative above its upper edge, sheet units.</param>
     /// <param name="edge">The v from which the offset counts.</param>
     /// <param name="text">What is written.</param>
-    public void Level(string key, Flat a, Flat b, double edge, double offset, string text)
+    public void Level(string key, ViewPoint a, ViewPoint b, double edge, double offset, string text)
     {
         var (from, to) = (At(a), At(b));
         var y = At(new(0, edge)).Y + offset;
-        Within(new Group("dimension", key, "", []), () =>
+        Within(new DrawingGroup("dimension", key, "", []), () =>
         {
             var tail = offset > 0 ? 4 : -4;
             foreach (var end in new[] { from, to })
@@ -205,11 +205,11 @@ sealed class DrawingBoard
     }
 
     /// <summary>An upright dimension beside what it measures.</summary>
-    public void Upright(string key, Flat a, Flat b, double edge, double offset, string text)
+    public void Upright(string key, ViewPoint a, ViewPoint b, double edge, double offset, string text)
     {
         var (from, to) = (At(a), At(b));
         var x = At(new(edge, 0)).X + offset;
-        Within(new Group("dimension", key, "", []), () =>
+        Within(new DrawingGroup("dimension", key, "", []), () =>
         {
             var tail = offset > 0 ? 4 : -4;
             foreach (var end in new[] { from, to })
@@ -220,11 +220,11 @@ sealed class DrawingBoard
     }
 
     /// <summary>A short distance between two points, its figure beside it wherever there is room.</summary>
-    public void Gap(string key, Flat a, Flat b, string text, bool isTightest)
+    public void Gap(string key, ViewPoint a, ViewPoint b, string text, bool isTightest)
     {
         var (from, to) = (At(a), At(b));
         var ink = isTightest ? Ink.Hue2 : Ink.Quiet;
-        Within(new Group("dimension", key, "", []) { Mark = isTightest ? "tightest" : "" }, () =>
+        Within(new DrawingGroup("dimension", key, "", []) { Mark = isTightest ? "tightest" : "" }, () =>
         {
             Arrowed(from, to, new(ink, isTightest ? 1.4 : Thin));
             Beside(new((from.X + to.X) / 2, (from.Y + to.Y) / 2), text, isTightest ? Ink.Hue2 : Ink.Text, isTightest);
@@ -232,14 +232,14 @@ sealed class DrawingBoard
     }
 
     /// <summary>A text with a line to what it is about, wherever there is room.</summary>
-    public void Note(string key, Flat at, string text) =>
-        Within(new Group("dimension", key, "", []), () => Beside(At(at), text, Ink.Text, false, isOutside: true));
+    public void Note(string key, ViewPoint at, string text) =>
+        Within(new DrawingGroup("dimension", key, "", []), () => Beside(At(at), text, Ink.Text, false, isOutside: true));
 
     /// <summary>A plain text at a place of the sheet.</summary>
-    public void Text(Spot at, string text, Anchor anchor = Anchor.Start, Ink ink = Ink.Quiet, bool isBold = false) => Write(at, text, anchor, ink, isBold);
+    public void Text(Point at, string text, Anchor anchor = Anchor.Start, Ink ink = Ink.Quiet, bool isBold = false) => Write(at, text, anchor, ink, isBold);
 
     /// <summary>The name of a part within it, where it is wide enough for it.</summary>
-    public void Label(Flat middle, double width, double down, string text)
+    public void Label(ViewPoint middle, double width, double down, string text)
     {
         var at = At(middle);
         if (width > Lettering.WidthOf(text, TextSize) + 6)
@@ -247,7 +247,7 @@ sealed class DrawingBoard
     }
 
     /// <summary>An arrow to show a direction.</summary>
-    public void Arrow(Spot from, Spot to)
+    public void Arrow(Point from, Point to)
     {
         above.Add(Stroke.Between(from.X, from.Y, to.X, to.Y, new(Ink.Quiet, 1.2)));
         Head(from, to, Ink.Quiet);
@@ -312,13 +312,13 @@ sealed class DrawingBoard
     }
 
     // Remembers where edges are, so that words and pins keep off them.
-    void Notice(IReadOnlyList<Flat> outline)
+    void Notice(IReadOnlyList<ViewPoint> outline)
     {
         var spots = outline.Select(At).ToArray();
         parts.Add(new(new(spots.Min(s => s.X), spots.Min(s => s.Y), spots.Max(s => s.X), spots.Max(s => s.Y)), spots));
     }
 
-    void Within(Group group, Action draw)
+    void Within(DrawingGroup group, Action draw)
     {
         // Dimensions lie above every part; parts in the order in which they are drawn.
         var list = group.Kind == "part" ? open : above;
@@ -330,14 +330,14 @@ sealed class DrawingBoard
             list.Add(group with { Shapes = inner });
     }
 
-    void Extension(Spot a, Spot b)
+    void Extension(Point a, Point b)
     {
         above.Add(Stroke.Between(a.X, a.Y, b.X, b.Y, new(Ink.Quiet, Thin)));
         lines.Add(new(Min(a.X, b.X) - 2, Min(a.Y, b.Y) - 2, Max(a.X, b.X) + 2, Max(a.Y, b.Y) + 2));
     }
 
     // Arrow heads inside where there is room for them, or pointing in from outside.
-    void Arrowed(Spot a, Spot b, Pen pen)
+    void Arrowed(Point a, Point b, Pen pen)
     {
         var length = Sqrt((b.X - a.X) * (b.X - a.X) + (b.Y - a.Y) * (b.Y - a.Y));
         lines.Add(new(Min(a.X, b.X) - 3, Min(a.Y, b.Y) - 3, Max(a.X, b.X) + 3, Max(a.Y, b.Y) + 3));
@@ -350,30 +350,30 @@ sealed class DrawingBoard
         }
 
         var (ux, uy) = length > 0.01 ? ((b.X - a.X) / length, (b.Y - a.Y) / length) : (0, 1);
-        Spot before = new(a.X - ux * 2 * HeadLength, a.Y - uy * 2 * HeadLength), after = new(b.X + ux * 2 * HeadLength, b.Y + uy * 2 * HeadLength);
+        Point before = new(a.X - ux * 2 * HeadLength, a.Y - uy * 2 * HeadLength), after = new(b.X + ux * 2 * HeadLength, b.Y + uy * 2 * HeadLength);
         above.Add(Stroke.Between(before.X, before.Y, after.X, after.Y, pen));
         Head(before, a, pen.Ink);
         Head(after, b, pen.Ink);
     }
 
-    void Head(Spot from, Spot tip, Ink ink)
+    void Head(Point from, Point tip, Ink ink)
     {
         var (dx, dy) = (tip.X - from.X, tip.Y - from.Y);
         var length = Sqrt(dx * dx + dy * dy);
         if (length < 0.01)
             return;
         (dx, dy) = (dx / length, dy / length);
-        Spot back = new(tip.X - dx * HeadLength, tip.Y - dy * HeadLength);
-        above.Add(new Patch(new[] { tip, new Spot(back.X - dy * HeadHalf, back.Y + dx * HeadHalf), new Spot(back.X + dy * HeadHalf, back.Y - dx * HeadHalf) }, ink));
+        Point back = new(tip.X - dx * HeadLength, tip.Y - dy * HeadLength);
+        above.Add(new Patch(new[] { tip, new Point(back.X - dy * HeadHalf, back.Y + dx * HeadHalf), new Point(back.X + dy * HeadHalf, back.Y - dx * HeadHalf) }, ink));
     }
 
-    void Write(Spot at, string text, Anchor anchor, Ink ink, bool isBold = false)
+    void Write(Point at, string text, Anchor anchor, Ink ink, bool isBold = false)
     {
         above.Add(new Words(at, text, TextSize, ink) { Anchor = anchor, HasHalo = true, IsBold = isBold });
         taken.Add(RoomOf(at, text, anchor, isBold));
     }
 
-    static Room RoomOf(Spot at, string text, Anchor anchor, bool isBold)
+    static Room RoomOf(Point at, string text, Anchor anchor, bool isBold)
     {
         var width = Lettering.WidthOf(text, TextSize, isBold);
         var from = at.X - (anchor == Anchor.Start ? 0 : anchor == Anchor.Middle ? width / 2 : width);
@@ -381,9 +381,9 @@ sealed class DrawingBoard
     }
 
     // The first of the places around a spot that is free, nearest first.
-    void Beside(Spot spot, string text, Ink ink, bool isBold, bool isOutside = false)
+    void Beside(Point spot, string text, Ink ink, bool isBold, bool isOutside = false)
     {
-        var (best, least) = (new Spot(spot.X + 14, spot.Y), double.PositiveInfinity);
+        var (best, least) = (new Point(spot.X + 14, spot.Y), double.PositiveInfinity);
         var anchorOfBest = Anchor.Start;
         foreach (var reach in Reaches)
         {
@@ -394,7 +394,7 @@ sealed class DrawingBoard
                 var angle = PI / 6 * k;
                 var (dx, dy) = (Cos(angle), Sin(angle));
                 var anchor = dx > 0.3 ? Anchor.Start : dx < -0.3 ? Anchor.End : Anchor.Middle;
-                Spot at = new(spot.X + dx * reach, spot.Y + dy * reach + TextSize * 0.36);
+                Point at = new(spot.X + dx * reach, spot.Y + dy * reach + TextSize * 0.36);
                 var room = RoomOf(at, text, anchor, isBold);
                 if (!room.IsOn(wishes.Width, bottom) || taken.Exists(room.Meets))
                     continue;
@@ -428,7 +428,7 @@ sealed class DrawingBoard
         return cost;
     }
 
-    void Pinned(Pin pin, Spot place)
+    void Pinned(Pin pin, Point place)
     {
         var (best, least) = (place, double.PositiveInfinity);
         for (var reach = 30.0; reach < 700 && reach < least; reach += 14)
@@ -436,7 +436,7 @@ sealed class DrawingBoard
             for (var k = 0; k < 16; k++)
             {
                 var angle = PI / 8 * k - PI / 2;
-                Spot at = new(place.X + Cos(angle) * reach, place.Y + Sin(angle) * reach);
+                Point at = new(place.X + Cos(angle) * reach, place.Y + Sin(angle) * reach);
                 var room = new Room(at.X - PinRadius - 2, at.Y - PinRadius - 2, at.X + PinRadius + 2, at.Y + PinRadius + 2);
                 if (!room.IsOn(wishes.Width, bottom) || taken.Exists(room.Meets))
                     continue;
@@ -464,10 +464,10 @@ sealed class DrawingBoard
         var corners = pin.Level switch { Findings.Level.Stop => 8, Findings.Level.Fix => 3, _ => 4 };
         var (radius, turn) = corners switch { 8 => (PinRadius, PI / 8), 3 => (PinRadius * 1.3, -PI / 2), _ => (PinRadius * 1.15, -PI / 2) };
         // A triangle's middle of area lies a little below the middle of its height.
-        Spot middle = corners == 3 ? new(best.X, best.Y + 2) : best;
-        var outline = Enumerable.Range(0, corners).Select(i => new Spot(middle.X + radius * Cos(turn + 2 * PI * i / corners), middle.Y + radius * Sin(turn + 2 * PI * i / corners))).ToArray();
+        Point middle = corners == 3 ? new(best.X, best.Y + 2) : best;
+        var outline = Enumerable.Range(0, corners).Select(i => new Point(middle.X + radius * Cos(turn + 2 * PI * i / corners), middle.Y + radius * Sin(turn + 2 * PI * i / corners))).ToArray();
         var isFilled = pin.Level == Findings.Level.Stop;
-        above.Add(new Group("finding", pin.Rule, pin.Title,
+        above.Add(new DrawingGroup("finding", pin.Rule, pin.Title,
         [
             Stroke.Between(place.X, place.Y, best.X, best.Y, new(ink, 1)),
             new Dot(place, 2.2, ink, ink) { RimWidth = 0.5 },
@@ -480,7 +480,7 @@ sealed class DrawingBoard
 
     /// <summary>An edge that was drawn, with the room around it.</summary>
     [StructLayout(LayoutKind.Auto)]
-    readonly record struct Drawn(Room Around, Spot[] Edge)
+    readonly record struct Drawn(Room Around, Point[] Edge)
     {
         public bool HasEdgeIn(Room room)
         {
@@ -500,7 +500,7 @@ sealed class DrawingBoard
     {
         public bool Meets(Room other) => Left < other.Right && other.Left < Right && Top < other.Bottom && other.Top < Bottom;
 
-        public bool IsCrossedBy(Spot a, Spot b)
+        public bool IsCrossedBy(Point a, Point b)
         {
             if (Max(a.X, b.X) < Left || Min(a.X, b.X) > Right || Max(a.Y, b.Y) < Top || Min(a.Y, b.Y) > Bottom)
                 return false;

@@ -5,25 +5,25 @@ namespace Boardwright.Documents.Views;
 
 /// <summary>A point of a view, mm: u to the right, v up.</summary>
 [StructLayout(LayoutKind.Auto)]
-readonly record struct Flat(double U, double V)
+readonly record struct ViewPoint(double U, double V)
 {
-    public static Flat operator +(Flat a, Flat b) => new(a.U + b.U, a.V + b.V);
+    public static ViewPoint operator +(ViewPoint a, ViewPoint b) => new(a.U + b.U, a.V + b.V);
 
-    public static Flat operator -(Flat a, Flat b) => new(a.U - b.U, a.V - b.V);
+    public static ViewPoint operator -(ViewPoint a, ViewPoint b) => new(a.U - b.U, a.V - b.V);
 
-    public static Flat operator *(Flat a, double by) => new(a.U * by, a.V * by);
+    public static ViewPoint operator *(ViewPoint a, double by) => new(a.U * by, a.V * by);
 
     public double Length => Sqrt(U * U + V * V);
 
     /// <summary>From a middle, so far in a direction.</summary>
-    public static Flat Polar(Flat middle, double radius, double angle) => new(middle.U + radius * Cos(angle), middle.V + radius * Sin(angle));
+    public static ViewPoint Polar(ViewPoint middle, double radius, double angle) => new(middle.U + radius * Cos(angle), middle.V + radius * Sin(angle));
 }
 
 /// <summary>Outlines of parts in a view, as closed rows of points, anticlockwise.</summary>
 static class Outlines
 {
     /// <summary>An upright rectangle with rounded corners.</summary>
-    public static Flat[] Rectangle(double left, double bottom, double right, double top, double round = 0)
+    public static ViewPoint[] Rectangle(double left, double bottom, double right, double top, double round = 0)
     {
         round = Min(round, Min(right - left, top - bottom) / 2);
         if (round <= 0)
@@ -39,10 +39,10 @@ static class Outlines
     }
 
     /// <summary>A whole circle.</summary>
-    public static Flat[] Circle(Flat middle, double radius, int steps = 72) => Arc(middle, radius, 0, 2 * PI * (steps - 1) / steps, steps - 1);
+    public static ViewPoint[] Circle(ViewPoint middle, double radius, int steps = 72) => Arc(middle, radius, 0, 2 * PI * (steps - 1) / steps, steps - 1);
 
     /// <summary>The belt line around two circles: arcs and the straight spans that touch both; the greater circle alone where it holds the other.</summary>
-    public static Flat[] Around(Flat a, double radiusA, Flat b, double radiusB)
+    public static ViewPoint[] Around(ViewPoint a, double radiusA, ViewPoint b, double radiusB)
     {
         var apart = (b - a).Length;
         if (apart <= Abs(radiusA - radiusB))
@@ -54,27 +54,27 @@ static class Outlines
     }
 
     /// <summary>A part of a circle.</summary>
-    public static Flat[] Arc(Flat middle, double radius, double from, double to, int steps) =>
-        [.. Enumerable.Range(0, steps + 1).Select(i => Flat.Polar(middle, radius, from + (to - from) * i / steps))];
+    public static ViewPoint[] Arc(ViewPoint middle, double radius, double from, double to, int steps) =>
+        [.. Enumerable.Range(0, steps + 1).Select(i => ViewPoint.Polar(middle, radius, from + (to - from) * i / steps))];
 
     /// <summary>A toothed rim.</summary>
-    public static Flat[] Teeth(Flat middle, double outer, double inner, int teeth, double phase)
+    public static ViewPoint[] Teeth(ViewPoint middle, double outer, double inner, int teeth, double phase)
     {
-        var points = new Flat[teeth * 4];
+        var points = new ViewPoint[teeth * 4];
         for (var i = 0; i < teeth; i++)
         {
             for (var k = 0; k < 4; k++)
-                points[i * 4 + k] = Flat.Polar(middle, k is 1 or 2 ? outer : inner, phase + 2 * PI * (i + k switch { 0 => 0.2, 1 => 0.28, 2 => 0.72, _ => 0.8 }) / teeth);
+                points[i * 4 + k] = ViewPoint.Polar(middle, k is 1 or 2 ? outer : inner, phase + 2 * PI * (i + k switch { 0 => 0.2, 1 => 0.28, 2 => 0.72, _ => 0.8 }) / teeth);
         }
 
         return points;
     }
 
     /// <summary>A deck from above: straight sides and rounded ends.</summary>
-    public static Flat[] Deck(double back, double front, double halfWidth, double endBack, double endFront)
+    public static ViewPoint[] Deck(double back, double front, double halfWidth, double endBack, double endFront)
     {
         const int steps = 14;
-        var points = new List<Flat>();
+        var points = new List<ViewPoint>();
         for (var i = 0; i <= 2 * steps; i++)
         {
             var angle = -PI / 2 + PI * i / (2 * steps);
@@ -94,7 +94,7 @@ static class Outlines
     static double Rounded(double part) => Sign(part) * Pow(Abs(part), 0.8);
 
     /// <summary>The runs of a closed outline that lie inside (hidden) or outside of a convex cover.</summary>
-    public static IEnumerable<(bool IsHidden, List<Flat> Run)> Split(IReadOnlyList<Flat> closed, IReadOnlyList<Flat>? cover)
+    public static IEnumerable<(bool IsHidden, List<ViewPoint> Run)> Split(IReadOnlyList<ViewPoint> closed, IReadOnlyList<ViewPoint>? cover)
     {
         if (cover is null)
         {
@@ -102,7 +102,7 @@ static class Outlines
             yield break;
         }
 
-        List<Flat>? run = null;
+        List<ViewPoint>? run = null;
         var hidden = false;
         var (left, right, low, high) = (cover.Min(p => p.U), cover.Max(p => p.U), cover.Min(p => p.V), cover.Max(p => p.V));
         for (var i = 0; i < closed.Count; i++)
@@ -131,7 +131,7 @@ static class Outlines
     }
 
     // The part of a line within a convex outline whose corners go round anticlockwise.
-    static (double Enter, double Leave) Inside(Flat a, Flat b, IReadOnlyList<Flat> cover)
+    static (double Enter, double Leave) Inside(ViewPoint a, ViewPoint b, IReadOnlyList<ViewPoint> cover)
     {
         var (enter, leave, d) = (0.0, 1.0, b - a);
         for (var i = 0; i < cover.Count; i++)

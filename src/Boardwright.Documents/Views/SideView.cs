@@ -9,7 +9,7 @@ static class SideView
 {
     const double BeltThickness = 3.8, GearWall = 6, MostTeeth = 150;
 
-    public static Drawing Draw(Seen seen, ViewWishes wishes)
+    public static Drawing Draw(ViewedBoard seen, ViewWishes wishes)
     {
         var shape = seen.Shape;
         var (deck, radius) = (shape.Deck, shape.WheelRadius.Millimetres);
@@ -36,7 +36,7 @@ static class SideView
         return board.Finish("side", seen.Title("seen from the right"), "The board from its right side with its nose to the right, to scale, standing level and unloaded. Dashed lines lie behind the wheels or in the box.", seen.Pins());
     }
 
-    static Flat[] Profile(DeckShape deck, BoardShape shape)
+    static ViewPoint[] Profile(DeckShape deck, BoardShape shape)
     {
         var (back, front, low, thick) = (deck.Back.Millimetres, deck.Front.Millimetres, deck.Underside.Millimetres, deck.Thickness.Millimetres);
         if (deck.Drop.Si == 0)
@@ -51,7 +51,7 @@ static class SideView
         ];
     }
 
-    static void Box(DrawingBoard board, Seen seen)
+    static void Box(DrawingBoard board, ViewedBoard seen)
     {
         if (seen.Shape.Box is not { } box)
             return;
@@ -64,18 +64,18 @@ static class SideView
         foreach (var body in seen.Shape.Contents.DistinctBy(b => (b.Slot, b.Back)))
         {
             board.Part(body.Slot, seen.Name(body.Slot), () => board.HiddenEdge(Upright(body, 2)));
-            var middle = new Flat((body.Back + body.Front).Millimetres / 2, (body.Bottom + body.Top).Millimetres / 2);
+            var middle = new ViewPoint((body.Back + body.Front).Millimetres / 2, (body.Bottom + body.Top).Millimetres / 2);
             board.Place(body.Slot, middle with { U = middle.U + 0.3 * (body.Front - body.Back).Millimetres });
             board.Label(middle, board.Long((body.Front - body.Back).Millimetres), 4, body.Slot);
         }
     }
 
-    static void Axle(DrawingBoard board, Seen seen, int number, IEnumerable<MotorShape> motors)
+    static void Axle(DrawingBoard board, ViewedBoard seen, int number, IEnumerable<MotorShape> motors)
     {
         var axle = seen.Shape.Axles[number];
         var wheel = axle.Wheels[1];
         var (x, radius) = (axle.X.Millimetres, wheel.Radius.Millimetres);
-        Flat middle = new(x, 0);
+        ViewPoint middle = new(x, 0);
         var cover = Outlines.Circle(middle, radius, 96);
         // Of the wheel first its face, so that what lies behind can be drawn on it in dashes; its edge comes last.
         board.Part("wheels", seen.Name("wheels"), () => board.Fill(cover));
@@ -95,7 +95,7 @@ static class SideView
             board.Edge(cover, isGuess: wheel.IsGuess);
             board.Disc(middle, axle.Bearing.Millimetres / 2, width: 0.9);
         });
-        board.Place("wheels", Flat.Polar(middle, radius * 0.9, PI / 4));
+        board.Place("wheels", ViewPoint.Polar(middle, radius * 0.9, PI / 4));
         board.Part(axle.Slot, seen.Name(axle.Slot), () =>
         {
             board.Disc(middle, axle.Axle.Radius.Millimetres, width: 1.1);
@@ -103,19 +103,19 @@ static class SideView
         });
     }
 
-    static void Motor(DrawingBoard board, Seen seen, MotorShape motor, Flat axle, IReadOnlyList<Flat> cover)
+    static void Motor(DrawingBoard board, ViewedBoard seen, MotorShape motor, ViewPoint axle, IReadOnlyList<ViewPoint> cover)
     {
-        Flat at = new(motor.Can.X.Millimetres, motor.Can.Z.Millimetres);
+        ViewPoint at = new(motor.Can.X.Millimetres, motor.Can.Z.Millimetres);
         var can = motor.Can.Radius.Millimetres;
         if (motor.Direction == 0)
         {
             board.Part("motor", seen.Name("motor"), () => board.HiddenEdge(Outlines.Circle(at, can)));
-            board.Place("motor", Flat.Polar(at, can * 0.8, 2.4));
+            board.Place("motor", ViewPoint.Polar(at, can * 0.8, 2.4));
             return;
         }
 
         board.Part("motor", seen.Name("motor"), () => board.Body(Outlines.Circle(at, can), cover: cover, isGuess: motor.Can.IsGuess));
-        board.Place("motor", Flat.Polar(at, can * 0.75, motor.Direction > 0 ? 0.5 : PI - 0.5));
+        board.Place("motor", ViewPoint.Polar(at, can * 0.75, motor.Direction > 0 ? 0.5 : PI - 0.5));
         if (motor.Plate is { } plate)
         {
             board.Part("mount", seen.Name("mount"), () => board.Body(Outlines.Around(axle, 19, at, Max(12, 0.8 * can)), cover: cover, isGuess: plate.IsGuess, width: 1.1));
@@ -131,7 +131,7 @@ static class SideView
                 foreach (var (middle, radius) in new[] { (axle, large), (at, small) })
                     board.PitchCircle(Outlines.Circle(middle, radius));
             });
-            board.Place("gearbox", Flat.Polar(axle, large, PI / 2 + motor.Direction));
+            board.Place("gearbox", ViewPoint.Polar(axle, large, PI / 2 + motor.Direction));
         }
 
         Pulley(board, seen, motor.WheelPulley, axle, motor.Belt?.WheelRadius, motor.Belt?.Teeth.Wheel ?? 0, cover);
@@ -152,7 +152,7 @@ static class SideView
         });
     }
 
-    static void Pulley(DrawingBoard board, Seen seen, RoundBody? pulley, Flat at, Length? pitchRadius, int teeth, IReadOnlyList<Flat> cover)
+    static void Pulley(DrawingBoard board, ViewedBoard seen, RoundBody? pulley, ViewPoint at, Length? pitchRadius, int teeth, IReadOnlyList<ViewPoint> cover)
     {
         if (pulley is null)
             return;
@@ -163,22 +163,22 @@ static class SideView
             if (pitchRadius is { } pitch && teeth is > 5 and < (int)MostTeeth && board.Long(2 * PI * pitch.Millimetres / teeth) > 2.4)
                 board.Toothed(Outlines.Teeth(at, pitch.Millimetres - 0.57, pitch.Millimetres - 2.6, teeth, 0));
         });
-        board.Place(pulley.Slot, Flat.Polar(at, radius * 0.75, PI / 2));
+        board.Place(pulley.Slot, ViewPoint.Polar(at, radius * 0.75, PI / 2));
     }
 
-    static void Measure(DrawingBoard board, Seen seen, List<MotorShape> motors, double low, double high, double left, double right)
+    static void Measure(DrawingBoard board, ViewedBoard seen, List<MotorShape> motors, double low, double high, double left, double right)
     {
         var (shape, deck) = (seen.Shape, seen.Shape.Deck);
         var road = -shape.WheelRadius.Millimetres;
         if (board.Wants(Dimensioned.Overall))
         {
             var top = (deck.Underside + deck.Thickness).Millimetres;
-            board.Level("deck.length", new(deck.Back.Millimetres, top), new(deck.Front.Millimetres, top), high, -28, Seen.Bracketed(seen.IsGuessed("deck.length"), board.Say($"{deck.Front - deck.Back:0 mm}")));
-            board.Upright("deck.height", new(deck.Front.Millimetres, top), new(deck.Front.Millimetres, road), right, 30, Seen.Bracketed(seen.IsGuessed("deck.thickness", "wheels.diameter", $"{shape.DrivenAxle.Slot}.height"), board.Say($"{deck.Underside + deck.Thickness + shape.WheelRadius:0 mm}")));
+            board.Level("deck.length", new(deck.Back.Millimetres, top), new(deck.Front.Millimetres, top), high, -28, ViewedBoard.Bracketed(seen.IsGuessed("deck.length"), board.Say($"{deck.Front - deck.Back:0 mm}")));
+            board.Upright("deck.height", new(deck.Front.Millimetres, top), new(deck.Front.Millimetres, road), right, 30, ViewedBoard.Bracketed(seen.IsGuessed("deck.thickness", "wheels.diameter", $"{shape.DrivenAxle.Slot}.height"), board.Say($"{deck.Underside + deck.Thickness + shape.WheelRadius:0 mm}")));
         }
 
         if (board.Wants(Dimensioned.Axles))
-            board.Level("deck.wheelbase", new(0, 0), new(shape.Wheelbase.Millimetres, 0), Min(low, road), 44, Seen.Bracketed(seen.IsGuessed("deck.wheelbase"), board.Say($"{shape.Wheelbase:0 mm}")));
+            board.Level("deck.wheelbase", new(0, 0), new(shape.Wheelbase.Millimetres, 0), Min(low, road), 44, ViewedBoard.Bracketed(seen.IsGuessed("deck.wheelbase"), board.Say($"{shape.Wheelbase:0 mm}")));
         if (board.Wants(Dimensioned.Box) && shape.Box is { Outside: var box })
         {
             var middle = (box.Back + box.Front).Millimetres / 2;
@@ -186,12 +186,12 @@ static class SideView
             // The rider bends the deck; the drawing does not.
             var loaded = seen.Examination.BoxAboveRoad;
             var text = loaded.IsKnown && Abs((loaded.Value - free).Millimetres) > 0.5 ? board.Say($"{free:0 mm}, loaded {loaded.Value:0 mm}") : board.Say($"{free:0 mm}");
-            board.Gap("box.clearance", new(middle, box.Bottom.Millimetres), new(middle, road), Seen.Bracketed(shape.Box.Outside.IsGuess || shape.DrivenAxle.IsGuess || seen.IsGuessed("wheels.diameter"), text), false);
+            board.Gap("box.clearance", new(middle, box.Bottom.Millimetres), new(middle, road), ViewedBoard.Bracketed(shape.Box.Outside.IsGuess || shape.DrivenAxle.IsGuess || seen.IsGuessed("wheels.diameter"), text), false);
         }
 
         if (motors.FirstOrDefault(m => m.Direction != 0) is not { } motor)
             return;
-        Flat axle = new(shape.Axles[motor.Axle].X.Millimetres, 0), at = new(motor.Can.X.Millimetres, motor.Can.Z.Millimetres);
+        ViewPoint axle = new(shape.Axles[motor.Axle].X.Millimetres, 0), at = new(motor.Can.X.Millimetres, motor.Can.Z.Millimetres);
         if (board.Wants(Dimensioned.Clearances))
         {
             // What is measured across the board cannot be seen from its side.
@@ -200,16 +200,16 @@ static class SideView
             {
                 if (clearances.Least(what) is not { } c || shape.DrivenAxle != shape.Axles[motor.Axle])
                     continue;
-                Flat from = new(c.From.X.Millimetres, c.From.Z.Millimetres), to = new(c.To.X.Millimetres, c.To.Z.Millimetres);
+                ViewPoint from = new(c.From.X.Millimetres, c.From.Z.Millimetres), to = new(c.To.X.Millimetres, c.To.Z.Millimetres);
                 if (Abs((from - to).Length - Abs(c.Free.Millimetres)) < 0.3)
-                    board.Gap($"clearance.{Parts.Entry.Snake(what.ToString())}", from, to, Seen.Bracketed(c.IsGuess, board.Say($"{c.Free:0.0 mm}")), clearances.Tightest?.What == what);
+                    board.Gap($"clearance.{Parts.Entry.Snake(what.ToString())}", from, to, ViewedBoard.Bracketed(c.IsGuess, board.Say($"{c.Free:0.0 mm}")), clearances.Tightest?.What == what);
             }
         }
 
         if (board.Wants(Dimensioned.Drive))
-            board.Note("drive.centre_distance", (axle + at) * 0.5, Seen.Bracketed(motor.Belt?.IsGuess ?? seen.IsGuessed("mount.centre_min"), board.Say($"{shape.Centre:0.0 mm} at {shape.MountAngle:0 deg}")));
+            board.Note("drive.centre_distance", (axle + at) * 0.5, ViewedBoard.Bracketed(motor.Belt?.IsGuess ?? seen.IsGuessed("mount.centre_min"), board.Say($"{shape.Centre:0.0 mm} at {shape.MountAngle:0 deg}")));
     }
 
-    static Flat[] Upright(FlatBody body, double round) =>
+    static ViewPoint[] Upright(FlatBody body, double round) =>
         Outlines.Rectangle(body.Back.Millimetres, body.Bottom.Millimetres, body.Front.Millimetres, body.Top.Millimetres, round);
 }

@@ -20,14 +20,14 @@ public static class BoltHoles
     ];
 
     /// <summary>Hole in the box that the bolt passes freely, medium series.</summary>
-    public static Length Clearance(BoltThread thread) => Length.FromMillimetres(Of(thread).Clearance);
+    public static Length Clearance(BoltThread thread) => Length.FromMillimetres(Diameters(thread).Clearance);
 
     /// <summary>Usual hole in the deck: for the barrel of a flanged insert, or a pilot hole of 0.7 d for a wood screw.</summary>
     /// <error>Inserts of one thread differ by a millimetre between makers: the caliper on the one in hand decides.</error>
     public static Length Usual(BoltThread thread, bool isWoodScrew) =>
-        Length.FromMillimetres(isWoodScrew ? Of(thread).Pilot : Of(thread).Insert);
+        Length.FromMillimetres(isWoodScrew ? Diameters(thread).Pilot : Diameters(thread).Insert);
 
-    static (string Thread, double Clearance, double Insert, double Pilot) Of(BoltThread thread)
+    static (string Thread, double Clearance, double Insert, double Pilot) Diameters(BoltThread thread)
     {
         ArgumentNullException.ThrowIfNull(thread);
         return Array.Find(Sizes, s => s.Thread == thread.Name);

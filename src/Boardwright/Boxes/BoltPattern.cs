@@ -9,7 +9,7 @@ namespace Boardwright.Boxes;
 /// <param name="X">Towards the nose.</param>
 /// <param name="Y">Towards the right-hand side, facing the nose.</param>
 /// <source cref="Sources.Geometry"/>
-public sealed record BoltPlace(string Name, Length X, Length Y);
+public sealed record BoltPosition(string Name, Length X, Length Y);
 
 /// <summary>Where the bolts go that hold a box to its deck: the four corners, the middle of both long sides, and the rest evenly between.</summary>
 /// <remarks>A bolt sits in the middle of the flange, or further in where the edge distance asks for it.</remarks>
@@ -51,7 +51,7 @@ public sealed record BoltPattern
     public Length Inset { get; }
 
     /// <summary>The bolts, those near the nose first.</summary>
-    public IReadOnlyList<BoltPlace> Places { get; private init; } = [];
+    public IReadOnlyList<BoltPosition> Places { get; private init; } = [];
 
     /// <summary>How many the board file states.</summary>
     public int Stated { get; private init; }
@@ -102,25 +102,25 @@ public sealed record BoltPattern
     public Length FlatLength => flatLength;
 
     /// <summary>The pattern of a board.</summary>
-    public static Answer<BoltPattern> Of(Board board) => !board.Parts.Box.IsChosen ? Answer<BoltPattern>.Beside : Answer<BoltPattern>.Ask("", needs =>
+    public static Answer<BoltPattern> Compute(Board board) => !board.Parts.Box.IsChosen ? Answer<BoltPattern>.Beside : Answer<BoltPattern>.Ask("", needs =>
     {
         var (box, deck, fixing) = (board.Parts.Box, board.Parts.Deck, board.Fixings.Box);
-        var flange = Flange.Of(needs, box);
-        var count = needs.Of(fixing.Count);
-        var name = needs.Of(fixing.Bolt);
-        var insert = fixing.Insert.IsKnown ? needs.Of(fixing.Insert) : "";
-        var flat = needs.Of(deck.UndersideFlatLength);
-        var width = needs.Of(deck.Width);
+        var flange = Flange.FromBox(needs, box);
+        var count = needs.Read(fixing.Count);
+        var name = needs.Read(fixing.Bolt);
+        var insert = fixing.Insert.IsKnown ? needs.Read(fixing.Insert) : "";
+        var flat = needs.Read(deck.UndersideFlatLength);
+        var width = needs.Read(deck.Width);
         if (needs.Unmet || flange is null)
             return null;
-        if (BoltThread.Named(name) is not { } thread)
+        if (BoltThread.Parse(name) is not { } thread)
         {
             needs.Lack(fixing.Bolt.Key);
             return null;
         }
 
         var isWoodScrew = insert.Contains("screw", StringComparison.OrdinalIgnoreCase);
-        var deckHole = fixing.InsertHole.IsKnown ? needs.Of(fixing.InsertHole) : BoltHoles.Usual(thread, isWoodScrew);
+        var deckHole = fixing.InsertHole.IsKnown ? needs.Read(fixing.InsertHole) : BoltHoles.Usual(thread, isWoodScrew);
         var least = HoleEdges.EdgeDistance(BoltHoles.Clearance(thread));
         var inset = flange.Width / 2 > least ? flange.Width / 2 : least;
         var pattern = new BoltPattern(thread, flange, deckHole, inset, flat, width)
@@ -139,7 +139,7 @@ public sealed record BoltPattern
         var (middles, ends) = Shares(Drawn(Stated));
         return this with
         {
-            Places = [.. Lay(middles, ends)],
+            Places = [.. PlaceBolts(middles, ends)],
             Pitch = Larger(Steps(middles, ends)),
             Closest = Smaller(Steps(middles, ends)),
             CountForGasket = GreatestPitch is { } greatest ? Enumerable.Range(3, 14).Select(half => 2 * half).Cast<int?>().FirstOrDefault(n => Fits(n!.Value, greatest)) : null,
@@ -169,7 +169,7 @@ public sealed record BoltPattern
         return half % 2 == 1 ? (half, 0) : (half - 1, 1);
     }
 
-    IEnumerable<BoltPlace> Lay(int middles, int ends)
+    IEnumerable<BoltPosition> PlaceBolts(int middles, int ends)
     {
         var (x, y) = (Flange.OuterLength / 2 - Inset, Flange.OuterWidth / 2 - Inset);
         var spots = new List<(Length X, Length Y)>();
@@ -186,7 +186,7 @@ public sealed record BoltPattern
         }
 
         return spots.OrderByDescending(s => s.X.Si).ThenByDescending(s => s.Y.Si)
-            .Select((s, i) => new BoltPlace(FormattableString.Invariant($"B{i + 1}"), s.X, s.Y));
+            .Select((s, i) => new BoltPosition(FormattableString.Invariant($"B{i + 1}"), s.X, s.Y));
     }
 }
 
@@ -204,9 +204,9 @@ public sealed record Flange(Length InnerLength, Length InnerWidth, Length Wall, 
     /// <summary>Width over all.</summary>
     public Length OuterWidth => InnerWidth + 2 * (Wall + Width);
 
-    internal static Flange? Of(Needs needs, Box box)
+    internal static Flange? FromBox(Needs needs, Box box)
     {
-        var (length, width, wall, flange) = (needs.Of(box.InnerLength), needs.Of(box.InnerWidth), needs.Of(box.Wall), needs.Of(box.FlangeWidth));
+        var (length, width, wall, flange) = (needs.Read(box.InnerLength), needs.Read(box.InnerWidth), needs.Read(box.Wall), needs.Read(box.FlangeWidth));
         return needs.Unmet ? null : new Flange(length, width, wall, flange);
     }
 }
@@ -233,11 +233,11 @@ public static class GasketBeam
     {
         if (!box.GasketThickness.IsKnown || !box.Material.IsKnown || !box.InnerDepth.IsKnown || !box.Wall.IsKnown || !box.FlangeWidth.IsKnown)
             return null;
-        var material = needs.Of(box.Material);
+        var material = needs.Read(box.Material);
         var modulus = Array.Find(Moduli, m => material.Contains(m.Word, StringComparison.OrdinalIgnoreCase)).Pascals;
-        var window = (BoltPattern.SqueezeAtBolts.Value - GasketKind.ClosedCellFoam.Least.Value) * needs.Of(box.GasketThickness).Metres;
-        var (depth, wall) = (needs.Of(box.InnerDepth).Metres, needs.Of(box.Wall).Metres);
-        var load = FoamPascals * (needs.Of(box.FlangeWidth).Metres + wall);
+        var window = (BoltPattern.SqueezeAtBolts.Value - GasketKind.ClosedCellFoam.Least.Value) * needs.Read(box.GasketThickness).Metres;
+        var (depth, wall) = (needs.Read(box.InnerDepth).Metres, needs.Read(box.Wall).Metres);
+        var load = FoamPascals * (needs.Read(box.FlangeWidth).Metres + wall);
         if (modulus == 0 || window <= 0 || load <= 0)
             return null;
         var inertia = wall * Math.Pow(depth, 3) / 12;

@@ -26,7 +26,7 @@ public static class BoltRules
         {
             if (pattern.GreatestPitch is not { } greatest)
                 return null;
-            var (value, limit) = (Amount.Of(pattern.Pitch, "mm"), Amount.Of(greatest, "mm"));
+            var (value, limit) = (Amount.Create(pattern.Pitch, "mm"), Amount.Create(greatest, "mm"));
             if (pattern.Pitch <= greatest)
                 return GasketStaysSqueezed!.Found(Level.Fine, $"The bolts lie {pattern.Pitch:0 mm} apart; up to {greatest:0 mm} the gasket stays squeezed by a quarter.", value: value, limit: limit);
             var remedy = pattern.CountForGasket is { } enough ? (FormattableString)$"{enough} bolts would do." : $"No even number of bolts up to 32 would do: take a stiffer box or a softer gasket.";
@@ -41,8 +41,8 @@ public static class BoltRules
         (e, needs) => Judged(e, needs, pattern =>
         {
             var least = pattern.LeastDeckEdge;
-            var (end, side) = (Amount.Of(pattern.DeckEndEdge, "mm"), Amount.Of(pattern.DeckSideEdge, "mm"));
-            var limit = Amount.Of(least, "mm");
+            var (end, side) = (Amount.Create(pattern.DeckEndEdge, "mm"), Amount.Create(pattern.DeckSideEdge, "mm"));
+            var limit = Amount.Create(least, "mm");
             if (pattern.DeckEndEdge < least || pattern.Flange.OuterLength > pattern.FlatLength)
                 return EdgesHold!.Found(Level.Fix, $"The box is {pattern.Flange.OuterLength:0 mm} long and the flat of the deck {pattern.FlatLength:0 mm}: {pattern.DeckEndEdge:0.0 mm} stay from the end holes to where the deck begins to bend, {least:0.0 mm} are common practice.", $"Take a shorter box, or a deck with a longer flat.", end, limit, e.Board.Parts.Deck.UndersideFlatLength.Key);
             return pattern.DeckSideEdge < least
@@ -56,8 +56,8 @@ public static class BoltRules
         "A bolt sits in the middle of the flange, or further in where the edge distance of 1.2 holes asks for it; the washer's radius against what is then left before the wall.",
         Sources.En1993,
         (e, needs) => Judged(e, needs, pattern => pattern.WasherIntoWall.Si > 0
-            ? WashersLieFlat!.Found(Level.Fix, $"The flange is {pattern.Flange.Width:0.# mm} wide: with {HoleEdges.EdgeDistance(pattern.BoxHole):0.0 mm} from a {pattern.BoxHole:0.0 mm} hole to its edge, the {pattern.Thread.Name} washer ({pattern.Thread.Washer.OuterDiameter:0.# mm}) stands {pattern.WasherIntoWall:0.0 mm} into the wall.", $"Take a thinner bolt, a wider flange, or a washer cut flat on one side.", Amount.Of(pattern.WasherIntoWall, "mm"), Amount.Of(default(Length), "mm"), e.Board.Parts.Box.FlangeWidth.Key)
-            : WashersLieFlat!.Found(Level.Fine, $"{-1 * pattern.WasherIntoWall:0.0 mm} stay between washer and wall.", value: Amount.Of(pattern.WasherIntoWall, "mm"), limit: Amount.Of(default(Length), "mm"), where: e.Board.Parts.Box.FlangeWidth.Key)));
+            ? WashersLieFlat!.Found(Level.Fix, $"The flange is {pattern.Flange.Width:0.# mm} wide: with {HoleEdges.EdgeDistance(pattern.BoxHole):0.0 mm} from a {pattern.BoxHole:0.0 mm} hole to its edge, the {pattern.Thread.Name} washer ({pattern.Thread.Washer.OuterDiameter:0.# mm}) stands {pattern.WasherIntoWall:0.0 mm} into the wall.", $"Take a thinner bolt, a wider flange, or a washer cut flat on one side.", Amount.Create(pattern.WasherIntoWall, "mm"), Amount.Create(default(Length), "mm"), e.Board.Parts.Box.FlangeWidth.Key)
+            : WashersLieFlat!.Found(Level.Fine, $"{-1 * pattern.WasherIntoWall:0.0 mm} stay between washer and wall.", value: Amount.Create(pattern.WasherIntoWall, "mm"), limit: Amount.Create(default(Length), "mm"), where: e.Board.Parts.Box.FlangeWidth.Key)));
 
     /// <summary>Holes keep their distance.</summary>
     public static Rule<Examination> HolesKeepDistance { get; } = new(
@@ -66,7 +66,7 @@ public static class BoltRules
         Sources.CommonPractice,
         (e, needs) => Judged(e, needs, pattern =>
         {
-            var (value, limit) = (Amount.Of(pattern.Closest, "mm"), Amount.Of(pattern.LeastPitch, "mm"));
+            var (value, limit) = (Amount.Create(pattern.Closest, "mm"), Amount.Create(pattern.LeastPitch, "mm"));
             return pattern.Closest < pattern.LeastPitch
                 ? HolesKeepDistance!.Found(Level.Fix, $"The holes lie {pattern.Closest:0 mm} apart; closer than three diameters weakens the wood.", $"Take fewer bolts.", value, limit)
                 : HolesKeepDistance!.Found(Level.Fine, $"The holes lie {pattern.Closest:0 mm} apart, three diameters are {pattern.LeastPitch:0 mm}.", value: value, limit: limit);
@@ -86,7 +86,7 @@ public static class BoltRules
 
     static Finding[]? Judged(Examination e, Needs needs, Func<BoltPattern, Finding?> judge)
     {
-        var pattern = needs.Of(e.Bolts);
+        var pattern = needs.Read(e.Bolts);
         return needs.Unmet || judge(pattern) is not { } finding ? null : [finding];
     }
 

@@ -266,16 +266,16 @@ public sealed class BoxLayout
 
     /// <summary>The layout of a board: stated places, and a proposal for all else.</summary>
     /// <param name="board">The board, its entries named.</param>
-    public static Answer<BoxLayout> Of(Board board) => !board.Parts.Box.IsChosen ? Answer<BoxLayout>.Beside : Answer<BoxLayout>.Ask("", needs =>
+    public static Answer<BoxLayout> Compute(Board board) => !board.Parts.Box.IsChosen ? Answer<BoxLayout>.Beside : Answer<BoxLayout>.Ask("", needs =>
     {
         var box = board.Parts.Box;
-        var (length, width, depth) = (needs.Of(box.InnerLength), needs.Of(box.InnerWidth), needs.Of(box.InnerDepth));
+        var (length, width, depth) = (needs.Read(box.InnerLength), needs.Read(box.InnerWidth), needs.Read(box.InnerDepth));
         if (needs.Unmet)
             return null;
-        var (things, unsized) = BoxThing.Of(board);
+        var (things, unsized) = BoxThing.ListThings(board);
         var byName = things.ToDictionary(t => t.Name, StringComparer.Ordinal);
         string[] misplaced = [.. board.Layout.Where(p => byName.TryGetValue(p.Key, out var thing) ? IsMisplaced(thing, p.Value) : unsized.All(u => u.Name != p.Key)).Select(p => p.Key)];
-        var pattern = BoltPattern.Of(board);
+        var pattern = BoltPattern.Compute(board);
         var task = new BoxTask(
             length, width, things,
             board.Layout.Where(p => !misplaced.Contains(p.Key)).ToDictionary(StringComparer.Ordinal),
@@ -283,7 +283,7 @@ public sealed class BoxLayout
             board.Parts.Drive.Driven.Or(Driven.Rear) == Driven.Front ? BoxWall.Front : BoxWall.Rear);
         var (any, step) = BoxProposal.Any(task);
         BoxThing[] unplaced = [.. things.Where((_, i) => any[i] is null)];
-        return new BoxLayout(task, () => [.. (unplaced.Length == 0 ? BoxProposal.Of(task, step) : any).OfType<PlacedThing>()])
+        return new BoxLayout(task, () => [.. (unplaced.Length == 0 ? BoxProposal.Propose(task, step) : any).OfType<PlacedThing>()])
         {
             RoomDepth = depth,
             Sag = SagOf(board, length, pattern),
@@ -305,7 +305,7 @@ public sealed class BoxLayout
     /// <summary>A fitting at a place in a wall.</summary>
     public PlacedThing InWall(BoxThing thing, BoxWall wall, Length along) => Task.InWall(thing, wall, along, isStated: true);
 
-    static bool IsMisplaced(BoxThing thing, Spot spot) => thing.IsFitting ? spot.X.IsKnown || spot.Y.IsKnown || spot.Turn.IsKnown : spot.Wall.IsKnown || spot.Along.IsKnown;
+    static bool IsMisplaced(BoxThing thing, BoxPosition spot) => thing.IsFitting ? spot.X.IsKnown || spot.Y.IsKnown || spot.Turn.IsKnown : spot.Wall.IsKnown || spot.Along.IsKnown;
 
     /// <summary>The deck between two bolts, bent by the rider's weight in the middle of the wheelbase: curvature 12 δ/L², over a distance p it stands κ p²/8 out of the straight.</summary>
     /// <remarks>Box and deck go together at the bolts, so only what is between them counts; a deck whose bend nobody knows is taken as stiff.</remarks>

@@ -59,7 +59,7 @@ sealed class BoxProposal
     /// <summary>The places that make the wires short, where everything goes in.</summary>
     /// <param name="task">The task.</param>
     /// <param name="step">The step that was fine enough.</param>
-    public static IReadOnlyList<PlacedThing?> Of(BoxTask task, double step) => new BoxProposal(task, step).Cheapest();
+    public static IReadOnlyList<PlacedThing?> Propose(BoxTask task, double step) => new BoxProposal(task, step).Cheapest();
 
     /// <summary>Whether everything goes in, as far as a shorter search finds.</summary>
     public static bool Fits(BoxTask task)
@@ -123,11 +123,11 @@ sealed class BoxProposal
         return new(forms);
     }
 
-    static bool IsAllowed(BoxThing thing, Spot? spot, int turn) =>
+    static bool IsAllowed(BoxThing thing, BoxPosition? spot, int turn) =>
         thing.IsFitting ? spot?.Wall is not { IsKnown: true } wall || wall.Value == WallAt(turn)
         : spot?.Turn is not { IsKnown: true } stated || BoxTask.QuarterTurn(stated.Value) == turn;
 
-    FloorForm Form(BoxThing thing, Spot? spot, int turn, bool shrunk)
+    FloorForm Form(BoxThing thing, BoxPosition? spot, int turn, bool shrunk)
     {
         var (solid, rooms) = Shape(thing, turn);
         int Size(double metres) => shrunk ? Math.Max(0, (int)Math.Floor(metres / step + 1e-6)) : Up(metres);
@@ -248,7 +248,7 @@ sealed class BoxProposal
         readonly (int From, int FromLead, int To, int ToLead, double Weight)[] all = [.. proposal.wires];
         readonly (int From, int FromLead, int To, int ToLead, double Weight)[][] at = [.. Enumerable.Range(0, plan.Pieces.Count).Select(i => proposal.wires.Where(w => w.From == i || w.To == i).ToArray())];
 
-        public double Of(int piece, FloorPlace place, ReadOnlySpan<FloorPlace?> places)
+        public double Compute(int piece, FloorPlace place, ReadOnlySpan<FloorPlace?> places)
         {
             var sum = Alone(piece, place);
             foreach (var wire in at[piece])
@@ -262,7 +262,7 @@ sealed class BoxProposal
             return sum;
         }
 
-        public double Of(ReadOnlySpan<FloorPlace?> places)
+        public double Compute(ReadOnlySpan<FloorPlace?> places)
         {
             var sum = 0.0;
             for (var i = 0; i < places.Length; i++)
@@ -331,7 +331,7 @@ sealed class BoxProposal
 /// <param name="Bosses">Places that bolts take.</param>
 /// <param name="Driven">The wall towards the motors.</param>
 /// <source cref="Sources.Geometry"/>
-sealed record BoxTask(Length Length, Length Width, IReadOnlyList<BoxThing> Things, IReadOnlyDictionary<string, Spot> Spots, IReadOnlyList<PlanRectangle> Bosses, BoxWall Driven)
+sealed record BoxTask(Length Length, Length Width, IReadOnlyList<BoxThing> Things, IReadOnlyDictionary<string, BoxPosition> Spots, IReadOnlyList<PlanRectangle> Bosses, BoxWall Driven)
 {
     /// <summary>A stated angle as a quarter turn, in degrees.</summary>
     public static int QuarterTurn(Angle turn) => ((int)Math.Round(turn.Degrees / 90) % 4 + 4) % 4 * 90;

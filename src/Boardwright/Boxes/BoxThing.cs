@@ -83,7 +83,7 @@ public sealed record BoxThing(string Name, ThingKind Kind, string Title, string 
     /// <summary>Everything that goes into a board's box, the large things first.</summary>
     /// <param name="board">The board.</param>
     /// <returns>What has a size, and the missing entries of what has none, by name.</returns>
-    public static (IReadOnlyList<BoxThing> Things, IReadOnlyList<(string Name, IReadOnlyList<string> Missing)> Unsized) Of(Board board)
+    public static (IReadOnlyList<BoxThing> Things, IReadOnlyList<(string Name, IReadOnlyList<string> Missing)> Unsized) ListThings(Board board)
     {
         ArgumentNullException.ThrowIfNull(board);
         var list = new Listing(board);
@@ -159,7 +159,7 @@ public sealed record BoxThing(string Name, ThingKind Kind, string Title, string 
             {
                 var controller = parts.Controller;
                 var motors = Math.Clamp(controller.Motors.Or(1), 1, 4);
-                for (var i = 0; i < Math.Clamp(Place.ControllerCount(parts), 1, 8); i++)
+                for (var i = 0; i < Math.Clamp(PartSlot.ControllerCount(parts), 1, 8); i++)
                 {
                     Add(ThingKind.Controller, controller, "controller", controller.Length, controller.Width, controller.Height, default, (length, width) =>
                     [

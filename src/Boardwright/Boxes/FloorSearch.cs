@@ -17,10 +17,10 @@ public sealed record FloorFound(IReadOnlyList<FloorPlace?> Places, double Cost, 
 public interface IFloorCost
 {
     /// <summary>Cost of a piece at a place, beside those that lie already.</summary>
-    double Of(int piece, FloorPlace at, ReadOnlySpan<FloorPlace?> places);
+    double Compute(int piece, FloorPlace at, ReadOnlySpan<FloorPlace?> places);
 
     /// <summary>Cost of all that lies.</summary>
-    double Of(ReadOnlySpan<FloorPlace?> places);
+    double Compute(ReadOnlySpan<FloorPlace?> places);
 }
 
 /// <summary>Lays pieces on a floor: the hard ones first, each in a corner of what lies there already; what found no place goes earlier in the next round. Once all lie, pieces are taken up and laid again as long as that costs less.</summary>
@@ -134,7 +134,7 @@ public sealed class FloorSearch
     FloorFound Started(FloorFound found, IFloorCost cost, int starts)
     {
         int[] loose = [.. Enumerable.Range(0, count).Where(i => !plan.Pieces[i].IsFixed).OrderByDescending(i => plan.Pieces[i].Area)];
-        found = found with { Cost = cost.Of([.. found.Places]) };
+        found = found with { Cost = cost.Compute([.. found.Places]) };
         for (var start = 0; start < starts && loose.Length > 0; start++)
         {
             Restore(found.Places);
@@ -144,8 +144,8 @@ public sealed class FloorSearch
             var free = Corners(order[0]);
             if (free.Count == 0)
                 continue;
-            Put(order[0], free[(int)(Next() * free.Count)]);
-            if (Array.TrueForAll(order[1..], i => PlaceCheaply(i, cost)) && cost.Of(places) is var price && price < found.Cost)
+            Place(order[0], free[(int)(Next() * free.Count)]);
+            if (Array.TrueForAll(order[1..], i => PlaceCheaply(i, cost)) && cost.Compute(places) is var price && price < found.Cost)
                 found = found with { Places = [.. places], Cost = price };
         }
 
@@ -156,7 +156,7 @@ public sealed class FloorSearch
     {
         int[] loose = [.. Enumerable.Range(0, count).Where(i => !plan.Pieces[i].IsFixed)];
         Restore(found.Places);
-        var (now, current) = (cost.Of(places), (FloorPlace?[])[.. places]);
+        var (now, current) = (cost.Compute(places), (FloorPlace?[])[.. places]);
         var (least, best) = (now, (FloorPlace?[])[.. places]);
         for (var trial = 0; trial < trials && loose.Length > 0; trial++)
         {
@@ -178,7 +178,7 @@ public sealed class FloorSearch
             if (trial % 3 == 2)
                 taken.Reverse();
             var fits = taken.TrueForAll(i => PlaceCheaply(i, cost));
-            var then = fits ? cost.Of(places) : double.PositiveInfinity;
+            var then = fits ? cost.Compute(places) : double.PositiveInfinity;
             if (then <= now - heat * Math.Log(Math.Max(1e-12, Next())))
             {
                 now = then;
@@ -226,7 +226,7 @@ public sealed class FloorSearch
 
         if (best is not { } place)
             return false;
-        Put(piece, place);
+        Place(piece, place);
         return true;
     }
 
@@ -235,14 +235,14 @@ public sealed class FloorSearch
         var (best, least) = ((FloorPlace?)null, double.PositiveInfinity);
         foreach (var at in Corners(piece))
         {
-            var price = cost.Of(piece, at, places);
+            var price = cost.Compute(piece, at, places);
             if (price < least)
                 (best, least) = (at, price);
         }
 
         if (best is not { } place)
             return false;
-        Put(piece, place);
+        Place(piece, place);
         return true;
     }
 
@@ -373,7 +373,7 @@ public sealed class FloorSearch
         return true;
     }
 
-    void Put(int piece, FloorPlace at)
+    void Place(int piece, FloorPlace at)
     {
         var form = plan.Pieces[piece].Forms[at.Form];
         places[piece] = at;
@@ -393,7 +393,7 @@ public sealed class FloorSearch
         for (var i = 0; i < count; i++)
         {
             if (to[i] is { } at)
-                Put(i, at);
+                Place(i, at);
             else
                 Take(i);
         }

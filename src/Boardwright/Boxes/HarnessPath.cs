@@ -40,7 +40,7 @@ public static class HarnessPath
     static Length? Supply(HarnessRun run, Harness harness, BoxLayout layout, Board board)
     {
         var runs = harness.Runs.Where(r => r.Kind == RunKind.Pack).ToList();
-        var controllers = Place.ControllerCount(board.Parts);
+        var controllers = PartSlot.ControllerCount(board.Parts);
         var mine = runs.Count >= controllers ? [runs.IndexOf(run)] : Enumerable.Range(0, controllers);
         Length? longest = null;
         foreach (var number in mine)

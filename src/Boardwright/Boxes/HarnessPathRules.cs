@@ -14,7 +14,7 @@ public static class HarnessPathRules
         {
             var run = runs.MaxBy(r => r.Needed!.Value.Si)!;
             var (stated, needed, where) = (run.Stated!.Value, run.Needed!.Value, run.Key + ".length");
-            var (value, limit) = (Amount.Of(stated, "mm"), Amount.Of(needed, "mm"));
+            var (value, limit) = (Amount.Create(stated, "mm"), Amount.Create(needed, "mm"));
             var enough = FormattableString.Invariant($"{Math.Ceiling(needed.Metres * 100 - 1e-9) / 100:0.00} m");
             return stated < run.Along!.Value
                 ? WiresReach!.Found(Level.Stop, $"{run.Mark}, {run.Name}, is {stated:0 mm} long; its way is {run.Along.Value:0 mm}: it does not reach.", $"Take {needed:0 mm}, or move the two nearer to each other.", value, limit, where, new Change(where, enough))

@@ -12,7 +12,7 @@ public static class LayoutRules
         Sources.CornerPlacement,
         (e, needs) =>
         {
-            var layout = needs.Of(e.Layout);
+            var layout = needs.Read(e.Layout);
             if (needs.Unmet)
                 return null;
             foreach (var key in layout.Unsized.SelectMany(u => u.Missing))
@@ -53,10 +53,10 @@ public static class LayoutRules
             bool IsDeeperThanBox(LayoutFault f) => (f.Name == "pack" || f.Name.StartsWith("controller", StringComparison.Ordinal)) && f.By > layout.Sag + 2 * BoxThing.FoamAroundPack;
             var high = layout.Faults.Where(f => f.Kind == LayoutFaultKind.High && !IsDeeperThanBox(f)).ToList();
             return high.Count == 0
-                ? [LowUnderDeck!.Found(Level.Fine, $"{layout.Headroom:0.0 mm} stay under the loaded deck.", value: Amount.Of(layout.Headroom, "mm"))]
+                ? [LowUnderDeck!.Found(Level.Fine, $"{layout.Headroom:0.0 mm} stay under the loaded deck.", value: Amount.Create(layout.Headroom, "mm"))]
                 : high.Select(fault => LowUnderDeck!.Found(Level.Fix,
                     $"The {fault.Name} is {fault.By:0.0 mm} too high: the box is {layout.RoomDepth:0.0 mm} deep, and the deck bends {layout.Sag:0.0 mm} into it between two bolts.",
-                    fault.Remedy, limit: Amount.Of(layout.Headroom, "mm")));
+                    fault.Remedy, limit: Amount.Create(layout.Headroom, "mm")));
         });
 
     /// <summary>Wires have room to bend.</summary>
@@ -96,7 +96,7 @@ public static class LayoutRules
         var faults = e.Layout.Value.Faults.Where(f => kinds.Contains(f.Kind)).ToList();
         return faults.Count == 0
             ? [rule.Found(Level.Fine, $"It holds for every place that the layout states.")]
-            : faults.Select(f => rule.Found(level, f.Says, f.Remedy, Amount.Of(f.By, "mm"), where: $"layout.{f.Name}"));
+            : faults.Select(f => rule.Found(level, f.Says, f.Remedy, Amount.Create(f.By, "mm"), where: $"layout.{f.Name}"));
     }
 
     static FormattableString Remedy(Shortfall shortfall)

@@ -32,11 +32,11 @@ public sealed record Openings(IReadOnlyList<Opening> Holes, IReadOnlyList<string
     const double Rim = 0.5;
 
     /// <summary>The proposal for a board.</summary>
-    public static Answer<Openings> Of(Board board) => !board.Parts.Box.IsChosen ? Answer<Openings>.Beside : Answer<Openings>.Ask("", needs =>
+    public static Answer<Openings> Compute(Board board) => !board.Parts.Box.IsChosen ? Answer<Openings>.Beside : Answer<Openings>.Ask("", needs =>
     {
         var box = board.Parts.Box;
-        var flange = Flange.Of(needs, box);
-        var depth = needs.Of(box.InnerDepth);
+        var flange = Flange.FromBox(needs, box);
+        var depth = needs.Read(box.InnerDepth);
         if (needs.Unmet || flange is null)
             return null;
         var rear = board.Parts.Drive.Driven.Or(Driven.Rear) != Driven.Front ? BoxWall.Rear : BoxWall.Front;

@@ -49,7 +49,7 @@ public sealed record BuiltBoard : Sheet
 
     /// <summary>Faults and repairs.</summary>
     [Entry("Faults that were found, and how they were mended.")]
-    public IReadOnlyList<Fault> Faults { get; init; } = [];
+    public IReadOnlyList<BoardFault> Faults { get; init; } = [];
 
     /// <summary>Logged rides.</summary>
     [Entry("Rides that were logged.")]
@@ -70,10 +70,10 @@ public sealed record BuiltBoard : Sheet
     public Duration RidingTime => Duration.FromSeconds(Rides.Sum(static ride => ride.Lasting.Or(default).Seconds) + Unlogged.Lasting.Or(default).Seconds);
 
     /// <summary>Faults that nobody mended yet, with their number from 1.</summary>
-    public IEnumerable<(int Number, Fault Fault)> OpenFaults => Faults.Select(static (fault, i) => (i + 1, fault)).Where(static pair => !pair.fault.IsMended);
+    public IEnumerable<(int Number, BoardFault Fault)> OpenFaults => Faults.Select(static (fault, i) => (i + 1, fault)).Where(static pair => !pair.fault.IsMended);
 
     /// <summary>The board with every entry named by its dotted key.</summary>
-    public BuiltBoard Named() => (BuiltBoard)Parts.Board.Named(this, "");
+    public BuiltBoard WithNames() => (BuiltBoard)Parts.Board.WithNames(this, "");
 
     /// <summary>What was written last for a step or a check.</summary>
     public DoneStep? Last(Step step)
@@ -188,7 +188,7 @@ public sealed record Note : Sheet
 }
 
 /// <summary>A fault, and how it was mended.</summary>
-public sealed record Fault : Sheet
+public sealed record BoardFault : Sheet
 {
     /// <summary>What was wrong.</summary>
     [Entry("What is wrong.", Example = "belt 2 jumps under hard braking")]

@@ -23,16 +23,16 @@ public enum Result
 public sealed record Judgement(Step Step, DoneStep? Done, Result Result, string Says)
 {
     /// <summary>Judges a step by what was written of it last.</summary>
-    public static Judgement Of(BuiltBoard built, Step step)
+    public static Judgement Judge(BuiltBoard built, Step step)
     {
         ArgumentNullException.ThrowIfNull(built);
-        return Of(step, built.Last(step));
+        return Judge(step, built.Last(step));
     }
 
     /// <summary>Judges one line.</summary>
     /// <param name="step">The step.</param>
     /// <param name="done">What was written; <c>null</c> where nothing was.</param>
-    public static Judgement Of(Step step, DoneStep? done)
+    public static Judgement Judge(Step step, DoneStep? done)
     {
         ArgumentNullException.ThrowIfNull(step);
         if (done is null)

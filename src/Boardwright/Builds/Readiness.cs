@@ -7,7 +7,7 @@ namespace Boardwright.Builds;
 /// <param name="Id">What is open, in words that stay the same while it does: <c>undone brake.ramp</c>, <c>failed pack.rest</c>, <c>stop remote.failsafe</c>, <c>fault 2 of 2026-05-03</c>.</param>
 /// <param name="Says">What is open, in a sentence.</param>
 /// <param name="IsOfRoad">Whether it is a check that can only be done by riding, and was not done yet.</param>
-public sealed record Hindrance(string Id, string Says, bool IsOfRoad = false);
+public sealed record OpenPoint(string Id, string Says, bool IsOfRoad = false);
 
 /// <summary>Whether a built board may be called ready to ride, and the one way to call it so.</summary>
 /// <remarks>
@@ -16,7 +16,7 @@ public sealed record Hindrance(string Id, string Says, bool IsOfRoad = false);
 /// </remarks>
 public sealed record Readiness
 {
-    Readiness(BuiltBoard built, IReadOnlyList<Judgement> judgements, IReadOnlyList<Hindrance> hindrances) => (Built, Judgements, Hindrances) = (built, judgements, hindrances);
+    Readiness(BuiltBoard built, IReadOnlyList<Judgement> judgements, IReadOnlyList<OpenPoint> hindrances) => (Built, Judgements, Hindrances) = (built, judgements, hindrances);
 
     /// <summary>The board.</summary>
     public BuiltBoard Built { get; }
@@ -25,16 +25,16 @@ public sealed record Readiness
     public IReadOnlyList<Judgement> Judgements { get; }
 
     /// <summary>What stands against riding it, reasons aside.</summary>
-    public IReadOnlyList<Hindrance> Hindrances { get; }
+    public IReadOnlyList<OpenPoint> Hindrances { get; }
 
     /// <summary>What stands against a state: of those in which it is ridden, everything that is open, but for a trial not the undone checks of the road.</summary>
-    public IReadOnlyList<Hindrance> Against(BoardState state) => state == BoardState.OnTrial ? [.. Hindrances.Where(static open => !open.IsOfRoad)] : Hindrances;
+    public IReadOnlyList<OpenPoint> Against(BoardState state) => state == BoardState.OnTrial ? [.. Hindrances.Where(static open => !open.IsOfRoad)] : Hindrances;
 
     /// <summary>The state it was put into last; <c>null</c> where nobody did.</summary>
     public Marking? Marking => Built.States.Count > 0 ? Built.States[^1] : null;
 
     /// <summary>What stands against riding it as it was marked, or at all where it was not, and is answered for by no reason.</summary>
-    public IReadOnlyList<Hindrance> Unanswered => Marking is { } marking && Claims(Marked) && !string.IsNullOrWhiteSpace(marking.Why.Or("")) && marking.Despite is { IsKnown: true, Value.Items: var answered }
+    public IReadOnlyList<OpenPoint> Unanswered => Marking is { } marking && Claims(Marked) && !string.IsNullOrWhiteSpace(marking.Why.Or("")) && marking.Despite is { IsKnown: true, Value.Items: var answered }
         ? [.. Against(Marked).Where(open => !answered.Contains(open.Id, StringComparer.Ordinal))] : Against(Marked);
 
     /// <summary>Whether it was said that it may be ridden, and something has come up since, or was never answered for, so that it may not.</summary>
@@ -53,9 +53,9 @@ public sealed record Readiness
         {
             var state = Wording(State);
             if (IsWithheld)
-                return $"{state}. Marked as {Entry.Word(Marking!.Is.Value)} on {Marking.When.Value} by {Marking.Who.Or("nobody")}, but it may not be ridden: {Listed(Unanswered)}.";
+                return $"{state}. Marked as {Entry.Word(Marking!.Is.Value)} on {Marking.When.Value} by {Marking.Who.Or("nobody")}, but it may not be ridden: {Join(Unanswered)}.";
             var since = Marking is { } marking ? $"{state}, since {marking.When.Value} by {marking.Who.Or("nobody")}" : state;
-            return Reason is { } reason ? $"{since}, by a written reason: {reason.Why.Value.TrimEnd('.')}. Open then: {Listed(reason.Despite.Value.Items)}." : $"{since}.";
+            return Reason is { } reason ? $"{since}, by a written reason: {reason.Why.Value.TrimEnd('.')}. Open then: {Join(reason.Despite.Value.Items)}." : $"{since}.";
         }
     }
 
@@ -63,13 +63,13 @@ public sealed record Readiness
     /// <param name="built">The board.</param>
     /// <param name="steps">Steps and checks of the design it was built from.</param>
     /// <param name="design">The design, examined.</param>
-    public static Readiness Of(BuiltBoard built, IReadOnlyList<Step> steps, Examination design)
+    public static Readiness Compute(BuiltBoard built, IReadOnlyList<Step> steps, Examination design)
     {
         ArgumentNullException.ThrowIfNull(built);
         ArgumentNullException.ThrowIfNull(steps);
         ArgumentNullException.ThrowIfNull(design);
-        List<Judgement> judgements = [.. steps.Select(step => Judgement.Of(built, step))];
-        var open = new List<Hindrance>();
+        List<Judgement> judgements = [.. steps.Select(step => Judgement.Judge(built, step))];
+        var open = new List<OpenPoint>();
         foreach (var stops in design.Findings.Where(static finding => finding.Level == Level.Stop).GroupBy(static finding => finding.Rule == finding.Where ? $"stop {finding.Rule}" : $"stop {finding.Rule} {finding.Where}", StringComparer.Ordinal))
             open.Add(new(stops.Key, string.Join(" ", stops.Select(static finding => finding.Says.In(UnitSystem.Metric)))));
         foreach (var (number, fault) in built.OpenFaults)
@@ -98,7 +98,7 @@ public sealed record Readiness
         var open = Claims(state) ? Against(state) : [];
         var isOpen = open.Count > 0;
         if (isOpen && !reason.Any(char.IsLetterOrDigit))
-            return (null, new($"This board cannot be marked as {Entry.Word(state)}: {Listed(open)}.", "Do what is open, or give a written reason, which is shown wherever the board's state is shown."));
+            return (null, new($"This board cannot be marked as {Entry.Word(state)}: {Join(open)}.", "Do what is open, or give a written reason, which is shown wherever the board's state is shown."));
         var marking = new Marking { Is = state, Who = who.Trim(), When = when };
         if (reason.Length > 0)
             marking = marking with { Why = reason };
@@ -112,9 +112,9 @@ public sealed record Readiness
 
     static string Wording(BoardState state) => Entry.Word(state) is var word ? char.ToUpperInvariant(word[0]) + word[1..] : "";
 
-    static string Listed(IReadOnlyList<Hindrance> open) => $"{Listed([.. open.Select(static one => one.Id)])} {(open.Count == 1 ? "is" : "are")} open";
+    static string Join(IReadOnlyList<OpenPoint> open) => $"{Join([.. open.Select(static one => one.Id)])} {(open.Count == 1 ? "is" : "are")} open";
 
-    static string Listed(IReadOnlyList<string> ids)
+    static string Join(IReadOnlyList<string> ids)
     {
         const int Most = 6;
         return ids.Count > Most + 1 ? FormattableString.Invariant($"{string.Join(", ", ids.Take(Most))} and {ids.Count - Most} more") : string.Join(", ", ids);

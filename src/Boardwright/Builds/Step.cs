@@ -97,7 +97,7 @@ public static class Benchwork
         Refusal? first = null;
         foreach (var dimension in Dimensions.All.Append(Insulation))
         {
-            var written = QuantityText.Read(text, new Asked(dimension) { Key = key, Least = double.MinValue, Greatest = double.MaxValue });
+            var written = QuantityText.Read(text, new QuantityRequest(dimension) { Key = key, Least = double.MinValue, Greatest = double.MaxValue });
             if (written.IsRead)
                 return null;
             first ??= written.Refusal;
@@ -107,13 +107,13 @@ public static class Benchwork
     }
 
     /// <summary>Reads a measurement for a step. A bare number is taken in the step's own unit only when it is asked to.</summary>
-    public static Written Read(string text, Step step, bool mayBeBare = false)
+    public static QuantityReading Read(string text, Step step, bool mayBeBare = false)
     {
         ArgumentNullException.ThrowIfNull(text);
         ArgumentNullException.ThrowIfNull(step);
         var dimension = step.Dimension ?? throw new ArgumentException("Nothing is measured at this step.", nameof(step));
         var unit = dimension.Find(step.Range?.Unit ?? step.Unit!)!.Symbol;
-        var asked = new Asked(dimension) { Key = step.Id, Example = $"{Example(step, dimension)} {unit}", Least = Math.Min(dimension.Least, 0), Greatest = double.MaxValue };
+        var asked = new QuantityRequest(dimension) { Key = step.Id, Example = $"{Example(step, dimension)} {unit}", Least = Math.Min(dimension.Least, 0), Greatest = double.MaxValue };
         if (mayBeBare && double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out _))
             text = $"{text} {unit}";
         return QuantityText.Read(text, asked);

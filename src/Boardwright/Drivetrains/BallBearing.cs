@@ -72,7 +72,7 @@ public sealed record BallBearing
 
     /// <summary>Finds a bearing by its designation; letters for seals and clearance after the number, such as <c>608-2RS</c>, are passed over.</summary>
     /// <returns>The bearing, or <c>null</c> when none was read.</returns>
-    public static BallBearing? Named(string name)
+    public static BallBearing? Parse(string name)
     {
         ArgumentNullException.ThrowIfNull(name);
         var number = string.Concat(name.Trim().TakeWhile(char.IsAsciiDigit));

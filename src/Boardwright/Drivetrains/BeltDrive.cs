@@ -13,23 +13,23 @@ public sealed record GearRatio(double Ratio, double Efficiency)
     public const double UsualEfficiency = 0.95;
 
     /// <summary>The gearing of a board.</summary>
-    public static Answer<GearRatio> Of(Board board) => Answer<GearRatio>.Ask("drive.ratio", needs =>
+    public static Answer<GearRatio> Compute(Board board) => Answer<GearRatio>.Ask("drive.ratio", needs =>
     {
         var parts = board.Parts;
-        switch (needs.Of(parts.Drive.Kind))
+        switch (needs.Read(parts.Drive.Kind))
         {
             case var _ when needs.Unmet:
                 return null;
             case DriveKind.Hub:
-                return new GearRatio(1, needs.Of(parts.Drive.Efficiency, Number.FromValue(1)).Value);
+                return new GearRatio(1, needs.Read(parts.Drive.Efficiency, Number.FromValue(1)).Value);
             case DriveKind.Gear:
-                var ratio = needs.Of(parts.Gearbox.Ratio).Value;
+                var ratio = needs.Read(parts.Gearbox.Ratio).Value;
                 var efficiency = parts.Gearbox.Efficiency.IsKnown ? parts.Gearbox.Efficiency : parts.Drive.Efficiency;
-                var kept = needs.Of(efficiency, Number.FromValue(UsualEfficiency)).Value;
+                var kept = needs.Read(efficiency, Number.FromValue(UsualEfficiency)).Value;
                 return needs.Unmet ? null : new GearRatio(ratio, kept);
             default:
-                var (wheel, motor) = (needs.Of(parts.WheelPulley.Teeth), needs.Of(parts.MotorPulley.Teeth));
-                var belt = needs.Of(parts.Drive.Efficiency, Number.FromValue(UsualEfficiency)).Value;
+                var (wheel, motor) = (needs.Read(parts.WheelPulley.Teeth), needs.Read(parts.MotorPulley.Teeth));
+                var belt = needs.Read(parts.Drive.Efficiency, Number.FromValue(UsualEfficiency)).Value;
                 return needs.Unmet ? null : new GearRatio((double)wheel / motor, belt);
         }
     });
@@ -44,7 +44,7 @@ public sealed record BeltDrive(ToothProfile Profile, int Teeth, BeltPath Path)
 {
     /// <summary>Lays the belt.</summary>
     /// <returns>The belt; an answer without a value and without anything missing when the belt is too short to go around.</returns>
-    public static Answer<BeltDrive> Of(Board board) => Answer<BeltDrive>.Ask("drive.centre_distance", needs =>
+    public static Answer<BeltDrive> Compute(Board board) => Answer<BeltDrive>.Ask("drive.centre_distance", needs =>
     {
         if (Pulleys(needs, board) is not { } pulleys)
             return null;
@@ -58,7 +58,7 @@ public sealed record BeltDrive(ToothProfile Profile, int Teeth, BeltPath Path)
     public static Answer<BeltTeeth> TeethOf(Board board) => Answer<BeltTeeth>.Ask("drive.belt_teeth", needs =>
     {
         if (board.Parts.Belt.Teeth.IsKnown)
-            return new BeltTeeth(needs.Of(board.Parts.Belt.Teeth));
+            return new BeltTeeth(needs.Read(board.Parts.Belt.Teeth));
         var profile = ProfileOf(needs, board.Parts.Belt.Profile);
         return profile is null ? null : new BeltTeeth(TeethOf(needs, board.Parts.Belt, profile));
     });
@@ -67,18 +67,18 @@ public sealed record BeltDrive(ToothProfile Profile, int Teeth, BeltPath Path)
     /// <returns>The pulleys, or <c>null</c> when something is missing; the collector then knows what.</returns>
     public static (PulleyGeometry Motor, PulleyGeometry Wheel)? Pulleys(Needs needs, Board board)
     {
-        var motor = needs.Of(board.Parts.MotorPulley.Teeth);
-        var wheel = needs.Of(board.Parts.WheelPulley.Teeth);
+        var motor = needs.Read(board.Parts.MotorPulley.Teeth);
+        var wheel = needs.Read(board.Parts.WheelPulley.Teeth);
         var profile = ProfileOf(needs, board.Parts.MotorPulley.Profile);
         return needs.Unmet || profile is null ? null : (new(motor, profile), new(wheel, profile));
     }
 
     static ToothProfile? ProfileOf(Needs needs, Known<string> name)
     {
-        var written = needs.Of(name);
+        var written = needs.Read(name);
         if (needs.Unmet)
             return null;
-        var profile = ToothProfile.Named(written);
+        var profile = ToothProfile.Parse(written);
         if (profile is null)
             needs.Lack(name.Key);
         return profile;
@@ -86,8 +86,8 @@ public sealed record BeltDrive(ToothProfile Profile, int Teeth, BeltPath Path)
 
     static int TeethOf(Needs needs, Belt belt, ToothProfile profile) =>
         belt.Teeth.IsKnown || !belt.Length.IsKnown
-            ? needs.Of(belt.Teeth)
-            : (int)Math.Round(needs.Of(belt.Length) / profile.Pitch);
+            ? needs.Read(belt.Teeth)
+            : (int)Math.Round(needs.Read(belt.Length) / profile.Pitch);
 }
 
 /// <summary>Number of teeth of a belt.</summary>
@@ -100,9 +100,9 @@ public static class BeltMass
     /// <summary>Length times width times the profile's mass for each area.</summary>
     /// <returns>The mass, not known when the size or the profile is not.</returns>
     /// <source cref="Sources.OptibeltManual"/>
-    public static Known<Mass> Of(Belt belt)
+    public static Known<Mass> Compute(Belt belt)
     {
-        if (!belt.Profile.IsKnown || !belt.Width.IsKnown || ToothProfile.Named(belt.Profile.Value) is not { } profile)
+        if (!belt.Profile.IsKnown || !belt.Width.IsKnown || ToothProfile.Parse(belt.Profile.Value) is not { } profile)
             return belt.Mass;
         var length = belt.Length.IsKnown ? belt.Length.Value : belt.Teeth.IsKnown ? profile.Pitch * belt.Teeth.Value : default;
         return length.Si <= 0 ? belt.Mass

@@ -21,8 +21,8 @@ public static class BeltRules
                 return null;
             var mount = e.Board.Parts.Mount;
             var pulleys = BeltDrive.Pulleys(needs, e.Board);
-            var teeth = needs.Of(e.BeltTeeth);
-            var (least, most) = (needs.Of(mount.CentreMin), needs.Of(mount.CentreMax));
+            var teeth = needs.Read(e.BeltTeeth);
+            var (least, most) = (needs.Read(mount.CentreMin), needs.Read(mount.CentreMax));
             if (needs.Unmet || pulleys is not { } pair)
                 return null;
             var others = Others(pair, least, most);
@@ -33,17 +33,17 @@ public static class BeltRules
             if (BeltPath.Fitting(teeth.Teeth, pair.Motor, pair.Wheel) is not { } path)
                 return [BeltSitsInSlot!.Found(Level.Stop, $"A belt of {teeth.Teeth} teeth does not reach around a pulley of {pair.Wheel.Teeth} and one of {pair.Motor.Teeth}.", remedy, Amount.Plain(teeth.Teeth), mend: mend)];
             var centre = path.CentreDistance;
-            var value = Amount.Of(centre, "mm");
+            var value = Amount.Create(centre, "mm");
             var takeUp = BeltTension.TakeUp(centre);
             if (path.Gap.Si <= 0)
                 return [BeltSitsInSlot!.Found(Level.Stop, $"At {centre:0.0 mm} the pulleys run into each other by {-path.Gap:0.0 mm}.", remedy, value, mend: mend)];
             if (centre < least)
-                return [BeltSitsInSlot!.Found(Level.Stop, $"A belt of {teeth.Teeth} teeth is taut at {centre:0.0 mm}; the slot begins at {least:0.0 mm}: the belt is too short to put on by {least - centre:0.0 mm}.", remedy, value, Amount.Of(least, "mm"), mend: mend)];
+                return [BeltSitsInSlot!.Found(Level.Stop, $"A belt of {teeth.Teeth} teeth is taut at {centre:0.0 mm}; the slot begins at {least:0.0 mm}: the belt is too short to put on by {least - centre:0.0 mm}.", remedy, value, Amount.Create(least, "mm"), mend: mend)];
             if (centre > most)
-                return [BeltSitsInSlot!.Found(Level.Stop, $"A belt of {teeth.Teeth} teeth is taut at {centre:0.0 mm}; the slot ends at {most:0.0 mm}: the belt hangs loose by {centre - most:0.0 mm}.", remedy, value, Amount.Of(most, "mm"), mend: mend)];
+                return [BeltSitsInSlot!.Found(Level.Stop, $"A belt of {teeth.Teeth} teeth is taut at {centre:0.0 mm}; the slot ends at {most:0.0 mm}: the belt hangs loose by {centre - most:0.0 mm}.", remedy, value, Amount.Create(most, "mm"), mend: mend)];
             if (most - centre < takeUp)
-                return [BeltSitsInSlot!.Found(Level.Fix, $"The belt is taut at {centre:0.0 mm} with {most - centre:0.00 mm} of slot left; tensioning takes {takeUp:0.00 mm}.", remedy, value, Amount.Of(most - takeUp, "mm"), mend: mend)];
-            return [BeltSitsInSlot!.Found(Level.Fine, $"The belt of {teeth.Teeth} teeth is taut at {centre:0.0 mm} in a slot of {least:0.0 mm} to {most:0.0 mm}; {most - centre:0.0 mm} are left to tension it, and {centre - least:0.0 mm} to put it on.", value: value, limit: Amount.Of(most - takeUp, "mm"))];
+                return [BeltSitsInSlot!.Found(Level.Fix, $"The belt is taut at {centre:0.0 mm} with {most - centre:0.00 mm} of slot left; tensioning takes {takeUp:0.00 mm}.", remedy, value, Amount.Create(most - takeUp, "mm"), mend: mend)];
+            return [BeltSitsInSlot!.Found(Level.Fine, $"The belt of {teeth.Teeth} teeth is taut at {centre:0.0 mm} in a slot of {least:0.0 mm} to {most:0.0 mm}; {most - centre:0.0 mm} are left to tension it, and {centre - least:0.0 mm} to put it on.", value: value, limit: Amount.Create(most - takeUp, "mm"))];
         });
 
     /// <summary>Enough teeth carry the load.</summary>
@@ -55,7 +55,7 @@ public static class BeltRules
         {
             if (!e.IsBelt)
                 return null;
-            var path = needs.Of(e.Belt);
+            var path = needs.Read(e.Belt);
             if (needs.Unmet)
                 return null;
             var (whole, teeth) = (path.Path.WholeTeethInMesh, path.Path.TeethInMesh);
@@ -95,13 +95,13 @@ public static class BeltRules
         {
             if (!e.IsBelt)
                 return null;
-            var load = needs.Of(e.BeltLoad);
-            var belt = needs.Of(e.Belt);
-            var limits = needs.Of(e.PhaseLimits);
-            var width = needs.Of(e.Board.Parts.Belt.Width);
+            var load = needs.Read(e.BeltLoad);
+            var belt = needs.Read(e.Belt);
+            var limits = needs.Read(e.PhaseLimits);
+            var width = needs.Read(e.Board.Parts.Belt.Width);
             if (needs.Unmet || load.Rating is not { } rating)
                 return null;
-            var (value, limit) = (Amount.Of(load.PeakPull, "N"), Amount.Of(rating, "N"));
+            var (value, limit) = (Amount.Create(load.PeakPull, "N"), Amount.Create(rating, "N"));
             if (load.PeakPull <= rating)
                 return [BeltCarriesPeak!.Found(Level.Fine, $"{load.PeakPull:0 N} at the peak against {rating:0 N}; {rating - load.PeakPull:0 N} are left.", value: value, limit: limit)];
             var amperes = Current.FromAmperes(Math.Floor(limits.Weakest.Current.Amperes * (rating / load.PeakPull)));
@@ -124,10 +124,10 @@ public static class BeltRules
         {
             if (!e.IsBelt)
                 return null;
-            var load = needs.Of(e.BeltLoad);
-            var belt = needs.Of(e.Belt);
+            var load = needs.Read(e.BeltLoad);
+            var belt = needs.Read(e.Belt);
             return needs.Unmet ? null :
-                [TensionKnown!.Found(Level.Fine, $"Set {load.StaticTension:0 N} in each span: the free {belt.Path.Span:0 mm} then sound at {load.Frequency:0 Hz}. The motor shaft carries {load.ShaftLoad:0 N} at rest.", value: Amount.Of(load.StaticTension, "N"))];
+                [TensionKnown!.Found(Level.Fine, $"Set {load.StaticTension:0 N} in each span: the free {belt.Path.Span:0 mm} then sound at {load.Frequency:0 Hz}. The motor shaft carries {load.ShaftLoad:0 N} at rest.", value: Amount.Create(load.StaticTension, "N"))];
         });
 
     /// <summary>No span goes slack under braking.</summary>
@@ -139,12 +139,12 @@ public static class BeltRules
         {
             if (!e.IsBelt)
                 return null;
-            var load = needs.Of(e.BeltLoad);
-            var brake = needs.Of(e.BrakePhaseLimits);
+            var load = needs.Read(e.BeltLoad);
+            var brake = needs.Read(e.BrakePhaseLimits);
             if (needs.Unmet)
                 return null;
             var fromDrive = BeltTension.Installation(load.PeakPull);
-            var (value, limit) = (Amount.Of(load.BrakePull, "N"), Amount.Of(fromDrive * 2, "N"));
+            var (value, limit) = (Amount.Create(load.BrakePull, "N"), Amount.Create(fromDrive * 2, "N"));
             if (load.BrakePull / 2 <= fromDrive)
                 return [NoSlackUnderBrake!.Found(Level.Fine, $"At the braking limit the looser span keeps {load.SlackWhenBraking:0 N}.", value: value, limit: limit)];
             var amperes = Current.FromAmperes(Math.Floor(brake.Weakest.Current.Amperes * (fromDrive * 2 / load.BrakePull)));
@@ -164,10 +164,10 @@ public static class BeltRules
         {
             if (!e.IsBelt)
                 return null;
-            var speed = needs.Of(e.BeltSpeedAtTop);
+            var speed = needs.Read(e.BeltSpeedAtTop);
             if (needs.Unmet)
                 return null;
-            var (value, limit) = (Amount.Of(speed, "m/s"), Amount.Of(GreatestBeltSpeed, "m/s"));
+            var (value, limit) = (Amount.Create(speed, "m/s"), Amount.Create(GreatestBeltSpeed, "m/s"));
             return speed <= GreatestBeltSpeed
                 ? [BeltNotTooFast!.Found(Level.Fine, $"{speed:0.0 m/s} at most.", value: value, limit: limit)]
                 : [BeltNotTooFast!.Found(Level.Fix, $"The belt runs at {speed:0.0 m/s}.", $"A motor pulley {1 - GreatestBeltSpeed / speed:0 %} smaller, or a motor with that much less KV.", value, limit)];
@@ -183,12 +183,12 @@ public static class BeltRules
             var parts = e.Board.Parts;
             if (!e.IsBelt || parts.MotorPulley.Fixing is { IsKnown: true, Value: Fixing.SetScrew })
                 return null;
-            var torque = needs.Of(Traction.CurrentLimits.PeakTorqueOf(e.MotorConstants, e.PhaseLimits));
-            var shaft = needs.Of(parts.Motor.ShaftDiameter);
-            var width = needs.Of(parts.Motor.KeyWidth);
-            var height = parts.Motor.KeyHeight.IsKnown ? needs.Of(parts.Motor.KeyHeight) : width;
-            var length = needs.Of(parts.Motor.ShaftLength) - needs.Of(parts.Mount.PlateThickness);
-            var pulley = needs.Of(parts.MotorPulley.Length);
+            var torque = needs.Read(Traction.CurrentLimits.PeakTorqueOf(e.MotorConstants, e.PhaseLimits));
+            var shaft = needs.Read(parts.Motor.ShaftDiameter);
+            var width = needs.Read(parts.Motor.KeyWidth);
+            var height = parts.Motor.KeyHeight.IsKnown ? needs.Read(parts.Motor.KeyHeight) : width;
+            var length = needs.Read(parts.Motor.ShaftLength) - needs.Read(parts.Mount.PlateThickness);
+            var pulley = needs.Read(parts.MotorPulley.Length);
             if (needs.Unmet || length.Si <= 0 || width.Si <= 0 || height.Si <= 0)
                 return null;
             var seat = new[] { length, pulley, shaft * 1.5 }.MinBy(l => l.Si);
@@ -198,7 +198,7 @@ public static class BeltRules
             var (shear, bearing) = (key.Shear(torque, shaft), key.HubBearing(torque, shaft));
             var (shearLimit, bearingLimit) = (ParallelKey.AllowableShear(Pressure.FromMegapascals(430), 2), ParallelKey.AllowableBearing(Pressure.FromMegapascals(240), 1.5));
             var use = Math.Max(shear / shearLimit, bearing / bearingLimit);
-            var (value, limit) = (Amount.Of(bearing, "MPa"), Amount.Of(bearingLimit, "MPa"));
+            var (value, limit) = (Amount.Create(bearing, "MPa"), Amount.Create(bearingLimit, "MPa"));
             return use <= 1
                 ? [KeyCarriesPeak!.Found(Level.Fine, $"At {torque:0.0 N·m} the key of {width:0.# mm} by {height:0.# mm} is sheared with {shear:0 MPa} of {shearLimit:0 MPa} and pressed with {bearing:0 MPa} of {bearingLimit:0 MPa} over {seat:0 mm}.", value: value, limit: limit)]
                 : [KeyCarriesPeak!.Found(Level.Fix, $"At {torque:0.0 N·m} the key of {width:0.# mm} by {height:0.# mm} is sheared with {shear:0 MPa} of {shearLimit:0 MPa} and pressed with {bearing:0 MPa} of {bearingLimit:0 MPa} over {seat:0 mm}: {use - 1:0 %} too much.",
@@ -215,13 +215,13 @@ public static class BeltRules
             var parts = e.Board.Parts;
             if (!e.IsBelt || parts.MotorPulley.Fixing is { IsKnown: true, Value: Fixing.SetScrew })
                 return null;
-            var (shaft, width) = (needs.Of(parts.Motor.ShaftDiameter), needs.Of(parts.Motor.KeyWidth));
+            var (shaft, width) = (needs.Read(parts.Motor.ShaftDiameter), needs.Read(parts.Motor.KeyWidth));
             if (needs.Unmet || KeySize.ForShaft(shaft) is not { } size)
                 return null;
             var isStandard = Math.Abs((size.Width - width).Millimetres) < 0.06;
             return [KeyIsStandard!.Found(Level.Fine, isStandard
                 ? (FormattableString)$"{width:0.# mm} by {size.Height:0.# mm} on {shaft:0.# mm}, as the standard gives."
-                : $"The key is {width:0.# mm} wide where the standard gives {size.Width:0.# mm} by {size.Height:0.# mm} for a shaft of {shaft:0.# mm}: buy the pulley for the key.", value: Amount.Of(width, "mm"), limit: Amount.Of(size.Width, "mm"))];
+                : $"The key is {width:0.# mm} wide where the standard gives {size.Width:0.# mm} by {size.Height:0.# mm} for a shaft of {shaft:0.# mm}: buy the pulley for the key.", value: Amount.Create(width, "mm"), limit: Amount.Create(size.Width, "mm"))];
         });
 
     /// <summary>A reversing shaft is not held by a set screw alone.</summary>
@@ -234,13 +234,13 @@ public static class BeltRules
             var parts = e.Board.Parts;
             if (!e.IsBelt)
                 return null;
-            var fixing = needs.Of(parts.MotorPulley.Fixing);
+            var fixing = needs.Read(parts.MotorPulley.Fixing);
             if (needs.Unmet)
                 return null;
             if (fixing != Fixing.SetScrew)
                 return [NotSetScrewAlone!.Found(Level.Fine, $"Held by {(fixing == Fixing.Key ? "a key" : "a key and set screws")}.")];
-            var torque = needs.Of(Traction.CurrentLimits.PeakTorqueOf(e.MotorConstants, e.PhaseLimits));
-            var shaft = needs.Of(parts.Motor.ShaftDiameter);
+            var torque = needs.Read(Traction.CurrentLimits.PeakTorqueOf(e.MotorConstants, e.PhaseLimits));
+            var shaft = needs.Read(parts.Motor.ShaftDiameter);
             if (needs.Unmet)
                 return null;
             var screw = Length.FromMillimetres(Math.Clamp(Math.Round(shaft.Millimetres / 2), 3, 6));
@@ -250,7 +250,7 @@ public static class BeltRules
                 NotSetScrewAlone!.Found(Level.Fix,
                     holds is { } h ? (FormattableString)$"A set screw alone: an M{screw.Millimetres:0} on {shaft:0.# mm} holds {h.Least:0.0 N·m} to {h.Greatest:0.0 N·m} when the torque reverses; the peak is {torque:0.0 N·m}." : $"A set screw alone has to hold {torque:0.0 N·m} that reverses at every brake.",
                     $"Take a pulley with a keyway for the motor's key; a flat and thread lock only delay it.",
-                    Amount.Of(torque, "N·m"), holds is { } held ? Amount.Of(held.Greatest, "N·m") : null),
+                    Amount.Create(torque, "N·m"), holds is { } held ? Amount.Create(held.Greatest, "N·m") : null),
             ];
         });
 
@@ -264,10 +264,10 @@ public static class BeltRules
             var parts = e.Board.Parts;
             if (e.IsHub || !parts.Mount.IsChosen)
                 return null;
-            var name = needs.Of(parts.Motor.Bolt);
-            var depth = needs.Of(parts.Motor.BoltDepth);
-            var plate = needs.Of(parts.Mount.PlateThickness);
-            if (needs.Unmet || BoltThread.Named(name) is not { } thread)
+            var name = needs.Read(parts.Motor.Bolt);
+            var depth = needs.Read(parts.Motor.BoltDepth);
+            var plate = needs.Read(parts.Mount.PlateThickness);
+            if (needs.Unmet || BoltThread.Parse(name) is not { } thread)
                 return null;
             var torque = thread.TighteningTorque(PropertyClass.Steel88);
             var longest = plate + thread.Washer.Thickness + depth - HalfMillimetre;
@@ -280,14 +280,14 @@ public static class BeltRules
                     System.Runtime.CompilerServices.FormattableStringFactory.Create("{0}; tighten class 8.8 to {1:0.0 N·m} with thread lock.", new Phrase(take), torque))];
             }
 
-            var length = needs.Of(parts.Mount.BoltLength);
+            var length = needs.Read(parts.Mount.BoltLength);
             var engaged = length - plate - thread.Washer.Thickness;
-            var (value, limit) = (Amount.Of(engaged, "mm"), Amount.Of(depth - HalfMillimetre, "mm"));
+            var (value, limit) = (Amount.Create(engaged, "mm"), Amount.Create(depth - HalfMillimetre, "mm"));
             var remedy = System.Runtime.CompilerServices.FormattableStringFactory.Create("{0}.", new Phrase(take));
             if (length > longest)
                 return [BoltsEngage!.Found(Level.Stop, $"Bolts of {length:0 mm} reach {engaged:0.0 mm} into holes {depth:0.0 mm} deep: they bottom, or meet the winding.", remedy, value, limit)];
             return length < shortest
-                ? [BoltsEngage!.Found(Level.Fix, $"Bolts of {length:0 mm} engage only {engaged:0.0 mm} of an {name} thread.", remedy, value, Amount.Of(thread.Diameter, "mm"))]
+                ? [BoltsEngage!.Found(Level.Fix, $"Bolts of {length:0 mm} engage only {engaged:0.0 mm} of an {name} thread.", remedy, value, Amount.Create(thread.Diameter, "mm"))]
                 : [BoltsEngage!.Found(Level.Fine, $"{engaged:0.0 mm} of {name} engage in {depth:0.0 mm}; tighten class 8.8 to {torque:0.0 N·m} with thread lock.", value: value, limit: limit)];
         });
 

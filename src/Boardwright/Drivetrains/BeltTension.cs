@@ -29,7 +29,7 @@ public sealed record TensionRule(string Name, double PartOfPull, Source Source)
     public static IReadOnlyList<TensionRule> All { get; } = [Default, Power, Registration, TenthSlack, ThreeTenthsSlack];
 
     /// <summary>The tension of each span at rest: a part of the effective pull.</summary>
-    public Force Of(Force effectivePull) => PartOfPull * effectivePull;
+    public Force Tension(Force effectivePull) => PartOfPull * effectivePull;
 }
 
 /// <summary>How tight a toothed belt must be, and how to tell.</summary>
@@ -53,7 +53,7 @@ public static class BeltTension
         Force.FromNewtons(power.Watts / Require.AboveZero(beltSpeed).MetresPerSecond);
 
     /// <summary>Installation tension: 0.55 Fu.</summary>
-    public static Force Installation(Force effectivePull) => TensionRule.Default.Of(effectivePull);
+    public static Force Installation(Force effectivePull) => TensionRule.Default.Tension(effectivePull);
 
     /// <summary>Least tension of a drive that also brakes: 0.5 Fu at the peak pull of braking, below which one span goes slack and the belt may jump.</summary>
     /// <remarks>Follows from the two spans stretching alike: the slack one keeps T₀ − Fu / 2. An inference of ours; no maker prints it.</remarks>

@@ -31,7 +31,7 @@ public sealed record PropertyClass(string Name, Pressure ProofStress, Pressure T
 
     /// <summary>Finds a class by its marking.</summary>
     /// <returns>The class, or <c>null</c> when it is not one of these.</returns>
-    public static PropertyClass? Named(string name)
+    public static PropertyClass? Parse(string name)
     {
         ArgumentNullException.ThrowIfNull(name);
         return All.FirstOrDefault(c => string.Equals(c.Name, name.Trim(), StringComparison.OrdinalIgnoreCase));
@@ -120,7 +120,7 @@ public sealed record BoltThread
 
     /// <summary>Finds a thread by its name: <c>M5</c>, <c>M5x0.8</c>, or with a length of more than 2 mm, <c>M5x20</c>.</summary>
     /// <returns>The thread, or <c>null</c> when it is not a coarse thread of M3 to M10.</returns>
-    public static BoltThread? Named(string name)
+    public static BoltThread? Parse(string name)
     {
         ArgumentNullException.ThrowIfNull(name);
         var parts = name.Replace(" ", "", StringComparison.Ordinal).ToUpperInvariant().Replace('×', 'X').Split('X');

@@ -19,7 +19,7 @@ public sealed record ToleranceZone(Length Lower, Length Upper)
     /// <param name="symbol">The symbol, such as <c>H7</c> or <c>m6</c>; capitals matter.</param>
     /// <param name="diameter">Nominal diameter.</param>
     /// <returns>The zone, or <c>null</c> when the symbol or the diameter is not in the table.</returns>
-    public static ToleranceZone? Named(string symbol, Length diameter)
+    public static ToleranceZone? Parse(string symbol, Length diameter)
     {
         ArgumentNullException.ThrowIfNull(symbol);
         int? step = diameter.Millimetres switch

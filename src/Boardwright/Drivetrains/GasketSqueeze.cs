@@ -34,7 +34,7 @@ public static class GasketSqueeze
     /// <param name="free">Free height t₀, above 0.</param>
     /// <param name="closed">Height t₁ with the lid closed.</param>
     /// <exception cref="ArgumentOutOfRangeException">The free height is not above 0.</exception>
-    public static Fraction Of(Length free, Length closed) => Fraction.FromValue((free - closed) / Require.AboveZero(free));
+    public static Fraction Compute(Length free, Length closed) => Fraction.FromValue((free - closed) / Require.AboveZero(free));
 
     /// <summary>Height with the lid closed: t₀ (1 − squeeze).</summary>
     /// <param name="free">Free height t₀.</param>

@@ -102,7 +102,7 @@ public sealed record ToothProfile
 
     /// <summary>Finds a profile by its name in any usual spelling: <c>HTD 5M</c>, <c>htd-5m</c>, <c>HTD5M</c>, <c>5M HTD</c>, <c>H5M</c>, <c>5M</c>.</summary>
     /// <returns>The profile, or <c>null</c> when the name is not one of these.</returns>
-    public static ToothProfile? Named(string name)
+    public static ToothProfile? Parse(string name)
     {
         ArgumentNullException.ThrowIfNull(name);
         var bare = string.Concat(name.Where(static c => !char.IsWhiteSpace(c) && c is not ('-' or '_'))).ToUpperInvariant();

@@ -38,8 +38,8 @@ public sealed class Answer<T>
         var needs = new Needs();
         var answered = question(needs);
         return needs.Beside ? new(id, default, false, true, [], [])
-            : needs.Unmet || answered is null ? new(id, default, false, false, needs.Read, needs.Missing)
-            : new(id, answered, true, false, needs.Read, []);
+            : needs.Unmet || answered is null ? new(id, default, false, false, needs.RestsOn, needs.Missing)
+            : new(id, answered, true, false, needs.RestsOn, []);
     }
 
     /// <summary>The question does not arise on this board.</summary>

@@ -37,7 +37,7 @@ public sealed record Finding
 public readonly record struct Amount(double Value, string Unit)
 {
     /// <summary>A quantity in one of its units.</summary>
-    public static Amount Of<T>(T quantity, string unit)
+    public static Amount Create<T>(T quantity, string unit)
         where T : struct, IQuantity<T> =>
         new((T.Dimension.Find(unit) ?? throw new ArgumentException($"'{unit}' is not a unit of {T.Dimension.Name}.", nameof(unit))).FromSi(quantity.Si), unit);
 

@@ -10,7 +10,7 @@ public sealed class Needs
     public IReadOnlyList<string> Missing => missing;
 
     /// <summary>Keys and ids that were read.</summary>
-    public IReadOnlyList<string> Read => read;
+    public IReadOnlyList<string> RestsOn => read;
 
     /// <summary>Whether something is missing or has no answer: the values handed out so far are then not to be used.</summary>
     public bool Unmet => missing.Count > 0 || Beside || HasNoAnswer;
@@ -23,7 +23,7 @@ public sealed class Needs
 
     /// <summary>Reads an entry.</summary>
     /// <returns>Its value, or the type's default when it is missing; see <see cref="Unmet"/>.</returns>
-    public T Of<T>(Known<T> known)
+    public T Read<T>(Known<T> known)
         where T : notnull
     {
         if (known.IsKnown)
@@ -37,7 +37,7 @@ public sealed class Needs
     }
 
     /// <summary>Reads an entry that has a default.</summary>
-    public T Of<T>(Known<T> known, T otherwise)
+    public T Read<T>(Known<T> known, T otherwise)
         where T : notnull
     {
         if (known.IsKnown)
@@ -46,13 +46,13 @@ public sealed class Needs
     }
 
     /// <summary>Reads the first of two entries that is known; when neither is, the first counts as missing.</summary>
-    public T Of<T>(Known<T> known, Known<T> instead, Func<T, T> convert)
+    public T Read<T>(Known<T> known, Known<T> instead, Func<T, T> convert)
         where T : notnull =>
-        !known.IsKnown && instead.IsKnown ? convert(Of(instead)) : Of(known);
+        !known.IsKnown && instead.IsKnown ? convert(Read(instead)) : Read(known);
 
     /// <summary>Reads an earlier answer.</summary>
     /// <returns>Its value, or the type's default when it has none; see <see cref="Unmet"/>.</returns>
-    public T Of<T>(Answer<T> answer)
+    public T Read<T>(Answer<T> answer)
         where T : notnull
     {
         if (answer.IsKnown)

@@ -10,7 +10,7 @@ namespace Boardwright.Fits;
 public readonly record struct BoardPoint(Length X, Length Y, Length Z);
 
 /// <summary>The side of a board, as its rider looks ahead.</summary>
-public enum Side
+public enum BoardSide
 {
     /// <summary>Left, where y is positive.</summary>
     Left = 1,
@@ -38,8 +38,8 @@ public sealed record RoundBody(string Slot, Length X, Length Z, Length Radius, L
     public Length Middle => (From + To) / 2;
 
     /// <summary>A round body between two distances from the board's middle, on one side of it.</summary>
-    internal static RoundBody On(Side side, string slot, (Length X, Length Z) at, Length radius, Length inner, Length outer, bool isGuess) =>
-        side == Side.Left ? new(slot, at.X, at.Z, radius, inner, outer, isGuess) : new(slot, at.X, at.Z, radius, -outer, -inner, isGuess);
+    internal static RoundBody On(BoardSide side, string slot, (Length X, Length Z) at, Length radius, Length inner, Length outer, bool isGuess) =>
+        side == BoardSide.Left ? new(slot, at.X, at.Z, radius, inner, outer, isGuess) : new(slot, at.X, at.Z, radius, -outer, -inner, isGuess);
 
     /// <summary>The shortest way between this body and another that lies parallel to it.</summary>
     /// <returns>How far apart they are, negative where they meet, and the two points between which it is measured.</returns>

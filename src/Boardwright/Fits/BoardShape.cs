@@ -48,7 +48,7 @@ public sealed record AxleShape(
 /// <param name="Belt">The belt, its pitch path and its edges; none where it does not go around.</param>
 /// <param name="Gears">The pair of gears.</param>
 public sealed record MotorShape(
-    int Axle, Side Side, int Direction, RoundBody Can, RoundBody? Shaft, FlatBody? Plate, RoundBody? Pulley, RoundBody? WheelPulley, BeltShape? Belt, GearShape? Gears);
+    int Axle, BoardSide Side, int Direction, RoundBody Can, RoundBody? Shaft, FlatBody? Plate, RoundBody? Pulley, RoundBody? WheelPulley, BeltShape? Belt, GearShape? Gears);
 
 /// <summary>A belt around two pulleys.</summary>
 /// <param name="MotorRadius">Pitch radius on the motor.</param>
@@ -67,7 +67,7 @@ public sealed record GearShape(RoundBody MotorGear, RoundBody WheelGear);
 /// <summary>A dimension that is not in the file and was taken as is usual, so that there is something to look at.</summary>
 /// <param name="Key">Key of the entry.</param>
 /// <param name="Value">What was taken, as it would be written.</param>
-public sealed record Guess(string Key, Phrase Value);
+public sealed record AssumedSize(string Key, Phrase Value);
 
 /// <summary>Every part of a board that can be drawn, in the board's frame, standing level and unloaded.</summary>
 /// <remarks>
@@ -81,7 +81,7 @@ public sealed class BoardShape
 {
     static readonly Length Washer = AxleLoad.Washers / 2;
 
-    readonly List<Guess> guesses = [];
+    readonly List<AssumedSize> guesses = [];
     readonly List<string> leftOut = [];
     readonly Board board;
     bool isCentreGuessed;
@@ -91,7 +91,7 @@ public sealed class BoardShape
         this.board = board;
         var parts = board.Parts;
         Driven = parts.Drive.Driven.Or(Parts.Driven.Rear);
-        WheelRadius = Taken(parts.Wheels.Diameter, 90) / 2;
+        WheelRadius = AssumeUnknown(parts.Wheels.Diameter, 90) / 2;
         Wheelbase = WheelbaseOf(parts.Deck);
         MountAngle = parts.Drive.MountAngle.IsKnown ? parts.Drive.MountAngle.Value
             : parts.Mount.Angles.IsKnown ? parts.Mount.Angles.Value.Items[0]
@@ -156,7 +156,7 @@ public sealed class BoardShape
     }
 
     /// <summary>Dimensions that are not in the file, with what was taken for them.</summary>
-    public IReadOnlyList<Guess> Guesses => guesses;
+    public IReadOnlyList<AssumedSize> Guesses => guesses;
 
     /// <summary>Keys of the places that are left out.</summary>
     public IReadOnlyList<string> LeftOut => leftOut;
@@ -164,14 +164,14 @@ public sealed class BoardShape
     /// <summary>Puts a board together.</summary>
     /// <param name="board">The board.</param>
     /// <param name="belt">Its belt on the pulleys.</param>
-    public static BoardShape Of(Board board, Answer<BeltDrive> belt)
+    public static BoardShape Compute(Board board, Answer<BeltDrive> belt)
     {
         ArgumentNullException.ThrowIfNull(board);
         ArgumentNullException.ThrowIfNull(belt);
         return new(board, belt);
     }
 
-    Length Taken(Known<Length> known, double millimetres)
+    Length AssumeUnknown(Known<Length> known, double millimetres)
     {
         if (known.IsKnown)
             return known.Value;
@@ -198,51 +198,51 @@ public sealed class BoardShape
     DeckShape DeckOf(Deck deck)
     {
         var isGuess = !(deck.Length.IsKnown && deck.Width.IsKnown && deck.Wheelbase.IsKnown);
-        var length = Taken(deck.Length, (Wheelbase / 0.8).Millimetres);
-        var tail = Taken(deck.TailOverhang, Max(0, ((length - Wheelbase) / 2).Millimetres));
-        var thickness = Taken(deck.Thickness, 12);
-        var drop = deck.Mounting is { IsKnown: true, Value: Mounting.DropPlatform } ? Taken(deck.PlatformDrop, 15) : default;
+        var length = AssumeUnknown(deck.Length, (Wheelbase / 0.8).Millimetres);
+        var tail = AssumeUnknown(deck.TailOverhang, Max(0, ((length - Wheelbase) / 2).Millimetres));
+        var thickness = AssumeUnknown(deck.Thickness, 12);
+        var drop = deck.Mounting is { IsKnown: true, Value: Mounting.DropPlatform } ? AssumeUnknown(deck.PlatformDrop, 15) : default;
         var underside = DrivenAxle.MountHeight - (deck.Mounting is { IsKnown: true, Value: Mounting.DropThrough } ? thickness : default);
-        var flat = Taken(deck.UndersideFlatLength, (Wheelbase * 0.75).Millimetres);
+        var flat = AssumeUnknown(deck.UndersideFlatLength, (Wheelbase * 0.75).Millimetres);
         var middle = Wheelbase / 2;
-        return new(-tail, length - tail, Taken(deck.Width, 230), thickness, underside, drop, middle - flat / 2, middle + flat / 2, isGuess);
+        return new(-tail, length - tail, AssumeUnknown(deck.Width, 230), thickness, underside, drop, middle - flat / 2, middle + flat / 2, isGuess);
     }
 
     AxleShape AxleOf(Truck truck, string slot, Length x, bool isDriven)
     {
         var isGuess = !(truck.HangerWidth.IsKnown && truck.Height.IsKnown);
-        var hanger = Taken(truck.HangerWidth, 180);
-        var axle = Taken(truck.AxleDiameter, 8);
-        var half = hanger / 2 + Taken(truck.AxleOverhang, 60);
+        var hanger = AssumeUnknown(truck.HangerWidth, 180);
+        var axle = AssumeUnknown(truck.AxleDiameter, 8);
+        var half = hanger / 2 + AssumeUnknown(truck.AxleOverhang, 60);
         var stop = truck.LeanStop;
         if (!stop.IsKnown)
             Guessed(stop.Key, $"{Usual.Lean:0 deg}");
-        return new(slot, x, isDriven, hanger, Taken(truck.Height, 75), stop.Or(Usual.Lean), new(slot, x, default, axle / 2, -half, half, isGuess), [], default, isGuess);
+        return new(slot, x, isDriven, hanger, AssumeUnknown(truck.Height, 75), stop.Or(Usual.Lean), new(slot, x, default, axle / 2, -half, half, isGuess), [], default, isGuess);
     }
 
     AxleShape WithWheels(AxleShape axle, int number)
     {
         var wheel = board.Parts.Wheels;
         var isGuess = !(wheel.Diameter.IsKnown && wheel.Width.IsKnown);
-        var width = Taken(wheel.Width, 60);
-        var bearing = wheel.Bearing.IsKnown && BallBearing.Named(wheel.Bearing.Value) is { } named ? named.OutsideDiameter : Length.FromMillimetres(22);
-        RoundBody On(Side side)
+        var width = AssumeUnknown(wheel.Width, 60);
+        var bearing = wheel.Bearing.IsKnown && BallBearing.Parse(wheel.Bearing.Value) is { } named ? named.OutsideDiameter : Length.FromMillimetres(22);
+        RoundBody On(BoardSide side)
         {
             var inner = InnerFace(axle, number, side);
             return RoundBody.On(side, "wheels", (axle.X, default), WheelRadius, inner, inner + width, isGuess);
         }
 
-        return axle with { Wheels = [On(Side.Left), On(Side.Right)], Bearing = bearing };
+        return axle with { Wheels = [On(BoardSide.Left), On(BoardSide.Right)], Bearing = bearing };
     }
 
     /// <summary>Where a wheel begins: at the hanger's end, or beyond what of its pulley stands out of it.</summary>
-    Length InnerFace(AxleShape axle, int number, Side side)
+    Length InnerFace(AxleShape axle, int number, BoardSide side)
     {
         var end = axle.HangerWidth / 2;
         var motor = Motors.FirstOrDefault(m => m.Axle == number && m.Side == side);
         if (motor?.Gears is { WheelGear: var gear })
         {
-            var cover = (side == Side.Left ? gear.To : -gear.From) + Washer;
+            var cover = (side == BoardSide.Left ? gear.To : -gear.From) + Washer;
             return cover > end ? cover : end;
         }
 
@@ -251,7 +251,7 @@ public sealed class BoardShape
         var inside = board.Parts.Wheels.SeatOffset.Or(default);
         var length = pulley.To - pulley.From;
         var outside = length - inside;
-        var face = Taken(board.Parts.WheelPulley.FaceWidth, 16) + Usual.Flange * 2;
+        var face = AssumeUnknown(board.Parts.WheelPulley.FaceWidth, 16) + Usual.Flange * 2;
         var stands = outside > face || face > length ? outside : face;
         return end + Washer + (stands.Si > 0 ? stands : default);
     }
@@ -282,7 +282,7 @@ public sealed class BoardShape
         {
             for (var i = 0; i < axles[axle]; i++)
             {
-                var side = i % 2 == 0 ? Side.Right : Side.Left;
+                var side = i % 2 == 0 ? BoardSide.Right : BoardSide.Left;
                 // More than one for a wheel: the second sits across the axle from the first.
                 var ahead = (axle == 0 ? direction : -direction) * (i < 2 ? 1 : -1);
                 motors.Add(kind == DriveKind.Hub ? HubOf(axle, side) : MotorOf(axle, side, ahead, kind, path));
@@ -314,12 +314,12 @@ public sealed class BoardShape
         return usual;
     }
 
-    MotorShape HubOf(int axle, Side side)
+    MotorShape HubOf(int axle, BoardSide side)
     {
         var motor = board.Parts.Motor;
         var isGuess = !(motor.CanDiameter.IsKnown && motor.CanLength.IsKnown);
-        var length = Taken(motor.CanLength, 50);
-        return new(axle, side, 0, RoundBody.On(side, "motor", (Axles[axle].X, default), Taken(motor.CanDiameter, 70) / 2, default, length, isGuess), null, null, null, null, null, null);
+        var length = AssumeUnknown(motor.CanLength, 50);
+        return new(axle, side, 0, RoundBody.On(side, "motor", (Axles[axle].X, default), AssumeUnknown(motor.CanDiameter, 70) / 2, default, length, isGuess), null, null, null, null, null, null);
     }
 
     // A motor in its wheel lies in the wheel's middle, which is known only once the wheel is placed.
@@ -332,23 +332,23 @@ public sealed class BoardShape
         return motor with { Can = motor.Can with { From = wheel.Middle - half, To = wheel.Middle + half } };
     }
 
-    MotorShape MotorOf(int number, Side side, int ahead, DriveKind kind, BeltPath? path)
+    MotorShape MotorOf(int number, BoardSide side, int ahead, DriveKind kind, BeltPath? path)
     {
         var (parts, axle) = (board.Parts, Axles[number]);
         var (motor, mount) = (parts.Motor, parts.Mount);
-        var place = new MotorPlace(Centre, MountAngle, Taken(motor.CanDiameter, 63));
+        var place = new MotorPlace(Centre, MountAngle, AssumeUnknown(motor.CanDiameter, 63));
         var at = (X: axle.X + ahead * Cos(MountAngle.Radians) * Centre, Z: place.Height);
         var isGuess = !(motor.CanDiameter.IsKnown && motor.CanLength.IsKnown) || isCentreGuessed;
-        var plateOuter = axle.HangerWidth / 2 - (mount.IsChosen ? Taken(mount.PlateFromWheel, 10) : Length.FromMillimetres(10));
-        var plateInner = plateOuter - (mount.IsChosen ? Taken(mount.PlateThickness, 7) : Length.FromMillimetres(7));
-        var can = RoundBody.On(side, "motor", at, place.CanDiameter / 2, plateInner - Taken(motor.CanLength, 70), plateInner, isGuess);
-        var shaft = RoundBody.On(side, "motor", at, Taken(motor.ShaftDiameter, 8) / 2, plateInner, plateInner + Taken(motor.ShaftLength, 34), isGuess);
+        var plateOuter = axle.HangerWidth / 2 - (mount.IsChosen ? AssumeUnknown(mount.PlateFromWheel, 10) : Length.FromMillimetres(10));
+        var plateInner = plateOuter - (mount.IsChosen ? AssumeUnknown(mount.PlateThickness, 7) : Length.FromMillimetres(7));
+        var can = RoundBody.On(side, "motor", at, place.CanDiameter / 2, plateInner - AssumeUnknown(motor.CanLength, 70), plateInner, isGuess);
+        var shaft = RoundBody.On(side, "motor", at, AssumeUnknown(motor.ShaftDiameter, 8) / 2, plateInner, plateInner + AssumeUnknown(motor.ShaftLength, 34), isGuess);
         var reach = place.CanDiameter / 2;
         FlatBody? plate = null;
         if (mount.IsChosen)
         {
             var (back, front) = ahead < 0 ? (at.X - reach, axle.X + Usual.Hanger) : (axle.X - Usual.Hanger, at.X + reach);
-            var (low, high) = side == Side.Left ? (plateInner, plateOuter) : (-plateOuter, -plateInner);
+            var (low, high) = side == BoardSide.Left ? (plateInner, plateOuter) : (-plateOuter, -plateInner);
             var (bottom, top) = (at.Z - reach, at.Z + reach);
             plate = new("mount", back, front, low, high, bottom < -Usual.Hanger ? bottom : -Usual.Hanger, top > Usual.Hanger ? top : Usual.Hanger, !(mount.PlateThickness.IsKnown && mount.PlateFromWheel.IsKnown));
         }
@@ -389,12 +389,12 @@ public sealed class BoardShape
         var (small, large, belt) = (board.Parts.MotorPulley, board.Parts.WheelPulley, board.Parts.Belt);
         var begin = axle.HangerWidth / 2 + Washer;
         // The belt runs where the wheel pulley's teeth are, and those begin at its inner flange.
-        var face = Taken(large.FaceWidth, 16);
+        var face = AssumeUnknown(large.FaceWidth, 16);
         var middle = begin + Usual.Flange + face / 2;
         RoundBody? onMotor = null, onWheel = null;
         if (small.IsChosen)
         {
-            var length = Taken(small.Length, 22);
+            var length = AssumeUnknown(small.Length, 22);
             var outer = middle + small.FaceWidth.Or(face) / 2 + Usual.Flange;
             onMotor = RoundBody.On(motor.Side, "motor_pulley", at, Across(small, path?.Driving, 26) / 2, outer - length, outer, !(small.Length.IsKnown && path is not null) || isCentreGuessed);
         }
@@ -405,7 +405,7 @@ public sealed class BoardShape
 
         if (large.IsChosen)
         {
-            var length = Taken(large.Length, 21);
+            var length = AssumeUnknown(large.Length, 21);
             onWheel = RoundBody.On(motor.Side, "wheel_pulley", (axle.X, default), Across(large, path?.Driven, 60) / 2, begin, begin + length, !(large.Length.IsKnown && path is not null));
         }
         else
@@ -416,8 +416,8 @@ public sealed class BoardShape
         BeltShape? around = null;
         if (belt.IsChosen && path is not null)
         {
-            var half = Taken(belt.Width, 15) / 2;
-            var (from, to) = motor.Side == Side.Left ? (middle - half, middle + half) : (-middle - half, -middle + half);
+            var half = AssumeUnknown(belt.Width, 15) / 2;
+            var (from, to) = motor.Side == BoardSide.Left ? (middle - half, middle + half) : (-middle - half, -middle + half);
             around = new(path.Driving.PitchDiameter / 2, path.Driven.PitchDiameter / 2, from, to, (path.Driving.Teeth, path.Driven.Teeth), !belt.Width.IsKnown || isCentreGuessed);
         }
         else
@@ -431,7 +431,7 @@ public sealed class BoardShape
     Length Across(Pulley pulley, PulleyGeometry? geometry, double usual) =>
         pulley.FlangeDiameter.IsKnown ? pulley.FlangeDiameter.Value
         : geometry is not null ? geometry.OutsideDiameter
-        : Taken(pulley.FlangeDiameter, usual);
+        : AssumeUnknown(pulley.FlangeDiameter, usual);
 
     void LeaveOut(string slot)
     {
@@ -449,8 +449,8 @@ public sealed class BoardShape
 
         var box = parts.Box;
         var isGuess = !(box.InnerLength.IsKnown && box.InnerWidth.IsKnown && box.InnerDepth.IsKnown);
-        var (length, width, depth) = (Taken(box.InnerLength, (Wheelbase * 0.65).Millimetres), Taken(box.InnerWidth, 150), Taken(box.InnerDepth, 50));
-        var (wall, flange) = (Taken(box.Wall, 3), Taken(box.FlangeWidth, 12));
+        var (length, width, depth) = (AssumeUnknown(box.InnerLength, (Wheelbase * 0.65).Millimetres), AssumeUnknown(box.InnerWidth, 150), AssumeUnknown(box.InnerDepth, 50));
+        var (wall, flange) = (AssumeUnknown(box.Wall, 3), AssumeUnknown(box.FlangeWidth, 12));
         var middle = (FreeFrom(0, 1) + FreeFrom(1, -1)) / 2;
         var (x, y, top) = (length / 2, width / 2, Deck.Platform);
         FlatBody Grown(Length by, Length bottom) => new("box", middle - x - by, middle + x + by, -y - by, y + by, bottom, top, isGuess);
@@ -483,7 +483,7 @@ public sealed class BoardShape
             LeaveOut("controller");
         var (packLength, packWidth, packHeight) = (pack.Length.Or(default), pack.Width.Or(default), pack.Height.Or(default));
         var (length, width, height) = (controller.Length.Or(default), controller.Width.Or(default), controller.Height.Or(default));
-        var count = hasController ? Min(Place.ControllerCount(parts), MostControllers) : 0;
+        var count = hasController ? Min(PartSlot.ControllerCount(parts), MostControllers) : 0;
         var (roomLong, roomWide) = (inside.Front - inside.Back, inside.Left - inside.Right);
         var across = width.Si > 0 ? (int)Clamp(Floor(roomWide / width), 1, Max(1, count)) : 1;
         var rows = (count + across - 1) / across;

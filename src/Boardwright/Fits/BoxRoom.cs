@@ -15,7 +15,7 @@ public sealed record BoxRoom(Length EndToEnd, Length Beside, Length Highest, boo
     public bool Holds => IsDeepEnough && IsLargeEnough;
 
     /// <summary>Of a pack's size in a box beside a number of controllers; the sizes of box and controller must be known.</summary>
-    public static BoxRoom Of(Box box, Controller controller, int controllers, Length packLength, Length packWidth, Length packHeight)
+    public static BoxRoom Compute(Box box, Controller controller, int controllers, Length packLength, Length packWidth, Length packHeight)
     {
         ArgumentNullException.ThrowIfNull(box);
         ArgumentNullException.ThrowIfNull(controller);

@@ -32,7 +32,7 @@ public enum Clearing
 /// <param name="From">Where it is measured from.</param>
 /// <param name="To">Where it is measured to.</param>
 /// <param name="IsGuess">Whether it rests on a dimension that is not in the file.</param>
-public sealed record Clearance(Clearing What, Side Side, Length Free, BoardPoint From, BoardPoint To, bool IsGuess);
+public sealed record Clearance(Clearing What, BoardSide Side, Length Free, BoardPoint From, BoardPoint To, bool IsGuess);
 
 /// <summary>What stays free around the driven axle of a board whose deck leans.</summary>
 /// <remarks>
@@ -53,7 +53,7 @@ public sealed record Clearances(Angle Lean, IReadOnlyList<Clearance> All)
     public Clearance? Least(Clearing what) => All.Where(c => c.What == what).MinBy(c => c.Free.Si);
 
     /// <summary>A clearance on one side; the least where several motors sit there.</summary>
-    public Clearance? On(Side side, Clearing what) => All.Where(c => c.What == what && c.Side == side).MinBy(c => c.Free.Si);
+    public Clearance? On(BoardSide side, Clearing what) => All.Where(c => c.What == what && c.Side == side).MinBy(c => c.Free.Si);
 
     /// <summary>The clearances at a lean of the deck.</summary>
     /// <param name="shape">The board.</param>
@@ -68,26 +68,26 @@ public sealed record Clearances(Angle Lean, IReadOnlyList<Clearance> All)
         var all = new List<Clearance>();
 
         // The underside above a body between two distances from the middle: it comes nearest at one of the two.
-        void UnderDeck(Clearing what, Side side, RoundBody body, Length underside, bool isGuess)
+        void UnderDeck(Clearing what, BoardSide side, RoundBody body, Length underside, bool isGuess)
         {
             var half = shape.Deck.Width / 2;
             var (right, left) = (body.From > -half ? body.From : -half, body.To < half ? body.To : half);
             if (right > left)
                 return;
-            var y = slope > 0 ? right : slope < 0 ? left : side == Side.Left ? left : right;
+            var y = slope > 0 ? right : slope < 0 ? left : side == BoardSide.Left ? left : right;
             var (above, top) = (underside + y * slope, body.Z + body.Radius);
             all.Add(new(what, side, above - top, new(body.X, y, above), new(body.X, y, top), isGuess || shape.Deck.IsGuess || axle.IsGuess));
         }
 
-        void OverRoad(Clearing what, Side side, RoundBody body, bool isGuess)
+        void OverRoad(Clearing what, BoardSide side, RoundBody body, bool isGuess)
         {
             var low = body.Z - body.Radius;
             all.Add(new(what, side, low - road, new(body.X, body.Middle, low), new(body.X, body.Middle, road), isGuess));
         }
 
-        foreach (var side in new[] { Side.Left, Side.Right })
+        foreach (var side in new[] { BoardSide.Left, BoardSide.Right })
         {
-            var wheel = axle.Wheels[side == Side.Left ? 0 : 1];
+            var wheel = axle.Wheels[side == BoardSide.Left ? 0 : 1];
             foreach (var motor in shape.MotorsOnDrivenAxle.Where(m => m.Side == side && m.Direction != 0))
             {
                 OverRoad(Clearing.MotorToRoad, side, motor.Can, motor.Can.IsGuess || wheel.IsGuess);

@@ -12,7 +12,7 @@ public static class DrivenAxle
     /// <summary>Motors that sit on one axle.</summary>
     public static int MotorsOnIt(Needs needs, Fitted parts)
     {
-        var motors = needs.Of(parts.Drive.Motors);
+        var motors = needs.Read(parts.Drive.Motors);
         return parts.Drive.Driven.Or(Driven.Rear) == Driven.Both ? (motors + 1) / 2 : motors;
     }
 
@@ -22,15 +22,15 @@ public static class DrivenAxle
     /// <param name="underPlatform">Whether the place lies under the hanging platform rather than at the deck's ends.</param>
     public static Length DeckAboveAxle(Needs needs, Fitted parts, bool underPlatform)
     {
-        var height = needs.Of(TruckOf(parts).Height);
-        return needs.Of(parts.Deck.Mounting) switch
+        var height = needs.Read(TruckOf(parts).Height);
+        return needs.Read(parts.Deck.Mounting) switch
         {
-            Mounting.DropThrough => height - needs.Of(parts.Deck.Thickness),
-            Mounting.DropPlatform when underPlatform => height - needs.Of(parts.Deck.PlatformDrop),
+            Mounting.DropThrough => height - needs.Read(parts.Deck.Thickness),
+            Mounting.DropPlatform when underPlatform => height - needs.Read(parts.Deck.PlatformDrop),
             _ => height,
         };
     }
 
     /// <summary>Rolling radius.</summary>
-    public static Length WheelRadius(Needs needs, Fitted parts) => needs.Of(parts.Wheels.Diameter) / 2;
+    public static Length WheelRadius(Needs needs, Fitted parts) => needs.Read(parts.Wheels.Diameter) / 2;
 }

@@ -23,11 +23,11 @@ public static class GeometryRules
         {
             if (!e.IsBelt)
                 return null;
-            var stack = needs.Of(e.CoverRoom);
+            var stack = needs.Read(e.CoverRoom);
             var bolt = e.Board.Parts.Mount.CoverBolt.Or("M4");
             if (needs.Unmet)
                 return null;
-            var (value, limit) = (Amount.Of(stack.Reach, "mm"), Amount.Of(stack.Room - CoverRoom.Gap, "mm"));
+            var (value, limit) = (Amount.Create(stack.Reach, "mm"), Amount.Create(stack.Room - CoverRoom.Gap, "mm"));
             if (stack.Clearance >= CoverRoom.Gap)
                 return [CoverCloses!.Found(Level.Fine, $"{stack.Beyond:0.0 mm} of shaft and a pulley of {stack.Pulley:0.0 mm} stand in {stack.Room:0.0 mm}; {stack.Clearance:0.0 mm} stay free.", value: value, limit: limit)];
             var thickness = Washer(bolt);
@@ -55,9 +55,9 @@ public static class GeometryRules
         {
             if (!e.IsBelt)
                 return null;
-            var shaft = needs.Of(e.Board.Parts.Motor.ShaftLength);
-            var plate = needs.Of(e.Board.Parts.Mount.PlateThickness);
-            var pulley = needs.Of(e.Board.Parts.MotorPulley.Length);
+            var shaft = needs.Read(e.Board.Parts.Motor.ShaftLength);
+            var plate = needs.Read(e.Board.Parts.Mount.PlateThickness);
+            var pulley = needs.Read(e.Board.Parts.MotorPulley.Length);
             if (needs.Unmet)
                 return null;
             var stack = new CoverRoom(shaft, plate, pulley, default);
@@ -79,13 +79,13 @@ public static class GeometryRules
             var parts = e.Board.Parts;
             if (e.IsHub || !parts.Mount.IsChosen || DrivenAxle.MotorsOnIt(needs, parts) < 2)
                 return null;
-            var can = needs.Of(parts.Motor.CanLength);
-            var hanger = needs.Of(DrivenAxle.TruckOf(parts).HangerWidth);
-            var plate = needs.Of(parts.Mount.PlateFromWheel) + needs.Of(parts.Mount.PlateThickness);
+            var can = needs.Read(parts.Motor.CanLength);
+            var hanger = needs.Read(DrivenAxle.TruckOf(parts).HangerWidth);
+            var plate = needs.Read(parts.Mount.PlateFromWheel) + needs.Read(parts.Mount.PlateThickness);
             if (needs.Unmet)
                 return null;
             var gap = hanger - plate * 2 - can * 2;
-            var (value, limit) = (Amount.Of(gap, "mm"), Amount.Of(BetweenCans, "mm"));
+            var (value, limit) = (Amount.Create(gap, "mm"), Amount.Create(BetweenCans, "mm"));
             return gap >= BetweenCans
                 ? [MotorsSideBySide!.Found(Level.Fine, $"{gap:0.0 mm} stay between the two cans.", value: value, limit: limit)]
                 : [MotorsSideBySide!.Found(Level.Stop,
@@ -104,13 +104,13 @@ public static class GeometryRules
             if (e.IsHub || !parts.Mount.IsChosen)
                 return null;
             var truck = DrivenAxle.TruckOf(parts);
-            var centre = needs.Of(e.Centre);
-            var can = needs.Of(parts.Motor.CanDiameter);
-            var angle = needs.Of(e.MountAngle);
-            var lean = needs.Of(truck.LeanStop);
-            var hanger = needs.Of(truck.HangerWidth);
-            var plate = needs.Of(parts.Mount.PlateFromWheel) + needs.Of(parts.Mount.PlateThickness);
-            var placement = needs.Of(parts.Drive.Placement);
+            var centre = needs.Read(e.Centre);
+            var can = needs.Read(parts.Motor.CanDiameter);
+            var angle = needs.Read(e.MountAngle);
+            var lean = needs.Read(truck.LeanStop);
+            var hanger = needs.Read(truck.HangerWidth);
+            var plate = needs.Read(parts.Mount.PlateFromWheel) + needs.Read(parts.Mount.PlateThickness);
+            var placement = needs.Read(parts.Drive.Placement);
             var deck = DrivenAxle.DeckAboveAxle(needs, parts, placement == Placement.Ahead);
             var width = parts.Deck.Width.Or(Length.FromMetres(1));
             if (needs.Unmet)
@@ -118,7 +118,7 @@ public static class GeometryRules
             if (placement == Placement.Behind)
             {
                 // Behind the axle the deck ends somewhere; beyond its end nothing can be hit.
-                var tail = needs.Of(parts.Deck.TailOverhang);
+                var tail = needs.Read(parts.Deck.TailOverhang);
                 if (needs.Unmet)
                     return null;
                 if (tail <= new MotorPlace(centre, angle, can).Near)
@@ -134,7 +134,7 @@ public static class GeometryRules
             Phrase Elsewhere(Angle a) => Clearance(a, centre) is var c && c.Si < 0
                 ? (FormattableString)$"At {a:0 deg} they would meet by {-c:0.0 mm}."
                 : (FormattableString)$"At {a:0 deg} {c:0.0 mm} would stay.";
-            var (value, limit) = (Amount.Of(free, "mm"), Amount.Of(Touch, "mm"));
+            var (value, limit) = (Amount.Create(free, "mm"), Amount.Create(Touch, "mm"));
             if (free >= Touch)
                 return [MotorClearsDeck!.Found(Level.Fine, AtEveryAngle($"At {angle:0 deg} the motors stay {free:0.0 mm} clear of a deck leaned to {lean:0 deg}."), value: value, limit: limit)];
 
@@ -180,16 +180,16 @@ public static class GeometryRules
         {
             var parts = e.Board.Parts;
             var found = new List<Finding>();
-            var mounting = needs.Of(parts.Deck.Mounting);
-            var width = needs.Of(parts.Deck.Width);
+            var mounting = needs.Read(parts.Deck.Mounting);
+            var width = needs.Read(parts.Deck.Width);
             var radius = DrivenAxle.WheelRadius(needs, parts);
-            var wheel = needs.Of(parts.Wheels.Width);
+            var wheel = needs.Read(parts.Wheels.Width);
             foreach (var (name, truck) in new[] { ("front", parts.FrontTruck), ("rear", parts.RearTruck) })
             {
-                var lean = needs.Of(truck.LeanStop);
-                var hanger = needs.Of(truck.HangerWidth);
-                var height = needs.Of(truck.Height);
-                var thickness = mounting == Mounting.DropThrough ? needs.Of(parts.Deck.Thickness) : default;
+                var lean = needs.Read(truck.LeanStop);
+                var hanger = needs.Read(truck.HangerWidth);
+                var height = needs.Read(truck.Height);
+                var thickness = mounting == Mounting.DropThrough ? needs.Read(parts.Deck.Thickness) : default;
                 if (needs.Unmet)
                     continue;
                 if (width <= hanger)
@@ -203,7 +203,7 @@ public static class GeometryRules
                 var sideways = edge < outer ? edge : outer;
                 var deck = height - thickness;
                 var free = deck - sideways * Math.Tan(lean.Radians) - radius;
-                var (value, limit) = (Amount.Of(free, "mm"), Amount.Of(Touch, "mm"));
+                var (value, limit) = (Amount.Create(free, "mm"), Amount.Create(Touch, "mm"));
                 if (free >= Touch)
                 {
                     found.Add(NoWheelBite!.Found(Level.Fine, $"Leaned to {lean:0 deg} the deck stays {free:0.0 mm} above the {name} wheels.", value: value, limit: limit, where: $"{name}_truck.lean_stop"));
@@ -234,7 +234,7 @@ public static class GeometryRules
             if (e.IsHub || !e.Board.Parts.Mount.IsChosen)
                 return null;
             var radius = DrivenAxle.WheelRadius(needs, e.Board.Parts);
-            var place = needs.Of(e.MotorPlace);
+            var place = needs.Read(e.MotorPlace);
             if (needs.Unmet)
                 return null;
             var free = place.AboveRoad(radius);
@@ -252,7 +252,7 @@ public static class GeometryRules
                 return null;
             var radius = DrivenAxle.WheelRadius(needs, e.Board.Parts);
             var pulley = e.Board.Parts.WheelPulley;
-            var across = pulley.FlangeDiameter.IsKnown ? needs.Of(pulley.FlangeDiameter) : needs.Of(e.WheelPulleyOverBelt);
+            var across = pulley.FlangeDiameter.IsKnown ? needs.Read(pulley.FlangeDiameter) : needs.Read(e.WheelPulleyOverBelt);
             if (needs.Unmet)
                 return null;
             var free = radius - across / 2;
@@ -268,14 +268,14 @@ public static class GeometryRules
         {
             if (!e.Board.Parts.Box.IsChosen)
                 return null;
-            var ground = needs.Of(e.BoxAboveRoad);
-            var wheelbase = needs.Of(e.Wheelbase);
+            var ground = needs.Read(e.BoxAboveRoad);
+            var wheelbase = needs.Read(e.Wheelbase);
             if (needs.Unmet)
                 return null;
             if (ground < LeastUnderBox)
                 return [AboveRoad(BoxClearsRoad!, "the box", $"risers of {LeastUnderBox - ground:0.0 mm} under the trucks, or a box as much shallower", ground, LeastUnderBox)];
             var breakover = Breakover(ground, wheelbase);
-            var (value, limit) = (Amount.Of(breakover, "deg"), Amount.Of(LeastBreakover, "deg"));
+            var (value, limit) = (Amount.Create(breakover, "deg"), Amount.Create(LeastBreakover, "deg"));
             var needed = wheelbase / 2 * Math.Tan(LeastBreakover.Radians / 2);
             return breakover >= LeastBreakover
                 ? [BoxClearsRoad!.Found(Level.Fine, $"{ground:0 mm} stay under the loaded box; the board breaks over {breakover:0.0 deg}.", value: value, limit: limit)]
@@ -293,14 +293,14 @@ public static class GeometryRules
             var parts = e.Board.Parts;
             if (!parts.Box.IsChosen)
                 return null;
-            var around = (needs.Of(parts.Box.Wall) + needs.Of(parts.Box.FlangeWidth)) * 2;
-            var length = needs.Of(parts.Box.InnerLength) + around;
-            var width = needs.Of(parts.Box.InnerWidth) + around;
-            var flatLength = needs.Of(parts.Deck.UndersideFlatLength);
-            var flatWidth = needs.Of(parts.Deck.UndersideFlatWidth);
-            var wheelbase = needs.Of(e.Wheelbase);
+            var around = (needs.Read(parts.Box.Wall) + needs.Read(parts.Box.FlangeWidth)) * 2;
+            var length = needs.Read(parts.Box.InnerLength) + around;
+            var width = needs.Read(parts.Box.InnerWidth) + around;
+            var flatLength = needs.Read(parts.Deck.UndersideFlatLength);
+            var flatWidth = needs.Read(parts.Deck.UndersideFlatWidth);
+            var wheelbase = needs.Read(e.Wheelbase);
             var ahead = !e.IsHub && parts.Mount.IsChosen && parts.Drive.Placement is { IsKnown: true, Value: Placement.Ahead };
-            var motor = ahead ? needs.Of(e.MotorPlace).Reach + Length.FromMillimetres(5) : default;
+            var motor = ahead ? needs.Read(e.MotorPlace).Reach + Length.FromMillimetres(5) : default;
             if (needs.Unmet)
                 return null;
             var driven = parts.Drive.Driven.Or(Driven.Rear) == Driven.Both ? 2 : 1;
@@ -310,14 +310,14 @@ public static class GeometryRules
             var found = new List<Finding>
             {
                 length <= room
-                    ? BoxBetweenTrucks!.Found(Level.Fine, $"The box is {length:0 mm} long over its flanges; {room - length:0 mm} stay free.", value: Amount.Of(length, "mm"), limit: Amount.Of(room, "mm"))
+                    ? BoxBetweenTrucks!.Found(Level.Fine, $"The box is {length:0 mm} long over its flanges; {room - length:0 mm} stay free.", value: Amount.Create(length, "mm"), limit: Amount.Create(room, "mm"))
                     : BoxBetweenTrucks!.Found(Level.Stop, $"The box is {length:0 mm} long over its flanges; there is room for {room:0 mm} {(flatLength < between ? "of flat underside" : "between the trucks")}.",
-                        $"Take a box {length - room:0 mm} shorter, or a deck with {length - room:0 mm} more {(flatLength < between ? "flat underside" : "wheelbase")}.", Amount.Of(length, "mm"), Amount.Of(room, "mm")),
+                        $"Take a box {length - room:0 mm} shorter, or a deck with {length - room:0 mm} more {(flatLength < between ? "flat underside" : "wheelbase")}.", Amount.Create(length, "mm"), Amount.Create(room, "mm")),
             };
             if (width > flatWidth)
             {
                 found.Add(BoxBetweenTrucks.Found(Level.Stop, $"The box is {width:0 mm} wide over its flanges; the underside is flat for {flatWidth:0 mm}.",
-                    $"Take a box {width - flatWidth:0 mm} narrower, or flanges of {parts.Box.FlangeWidth.Value - (width - flatWidth) / 2:0.0 mm}.", Amount.Of(width, "mm"), Amount.Of(flatWidth, "mm"), "box.inner_width"));
+                    $"Take a box {width - flatWidth:0 mm} narrower, or flanges of {parts.Box.FlangeWidth.Value - (width - flatWidth) / 2:0.0 mm}.", Amount.Create(width, "mm"), Amount.Create(flatWidth, "mm"), "box.inner_width"));
             }
 
             return found;
@@ -334,12 +334,12 @@ public static class GeometryRules
             if (e.IsHub)
                 return null;
             var truck = DrivenAxle.TruckOf(parts);
-            var stack = needs.Of(e.AxleLoad);
-            var overhang = needs.Of(truck.AxleOverhang);
+            var stack = needs.Read(e.AxleLoad);
+            var overhang = needs.Read(truck.AxleOverhang);
             if (needs.Unmet)
                 return null;
             var free = overhang - stack.Needed;
-            var (value, limit) = (Amount.Of(stack.Needed, "mm"), Amount.Of(overhang, "mm"));
+            var (value, limit) = (Amount.Create(stack.Needed, "mm"), Amount.Create(overhang, "mm"));
             return free.Si >= -1e-9
                 ? [AxleLongEnough!.Found(Level.Fine, $"{stack.Needed:0.0 mm} of {overhang:0.0 mm} are needed; {free:0.0 mm} stay.", value: value, limit: limit, where: truck.AxleOverhang.Key)]
                 : [AxleLongEnough!.Found(Level.Stop, $"{stack.Needed:0.0 mm} have to go on an axle that stands out {overhang:0.0 mm}: the nut would not be full by {-free:0.0 mm}.",
@@ -356,28 +356,28 @@ public static class GeometryRules
             var parts = e.Board.Parts;
             if (!parts.Box.IsChosen)
                 return null;
-            var (length, width, depth) = (needs.Of(parts.Box.InnerLength), needs.Of(parts.Box.InnerWidth), needs.Of(parts.Box.InnerDepth));
-            var pack = (L: needs.Of(parts.Pack.Length), W: needs.Of(parts.Pack.Width), H: needs.Of(parts.Pack.Height));
-            var controller = (L: needs.Of(parts.Controller.Length), W: needs.Of(parts.Controller.Width), H: needs.Of(parts.Controller.Height));
+            var (length, width, depth) = (needs.Read(parts.Box.InnerLength), needs.Read(parts.Box.InnerWidth), needs.Read(parts.Box.InnerDepth));
+            var pack = (L: needs.Read(parts.Pack.Length), W: needs.Read(parts.Pack.Width), H: needs.Read(parts.Pack.Height));
+            var controller = (L: needs.Read(parts.Controller.Length), W: needs.Read(parts.Controller.Width), H: needs.Read(parts.Controller.Height));
             if (needs.Unmet)
                 return null;
-            var count = Place.ControllerCount(parts);
+            var count = PartSlot.ControllerCount(parts);
             var found = new List<Finding>();
-            var room = BoxRoom.Of(parts.Box, parts.Controller, count, pack.L, pack.W, pack.H);
+            var room = BoxRoom.Compute(parts.Box, parts.Controller, count, pack.L, pack.W, pack.H);
             var (highest, endToEnd, beside) = (room.Highest, room.EndToEnd, room.Beside);
             if (!room.IsDeepEnough)
             {
                 found.Add(BoxHoldsParts!.Found(Level.Stop, $"The {(pack.H > controller.H ? "pack" : "controller")} is {highest:0 mm} high, the box {depth:0 mm} deep.",
-                    $"Take a box at least {highest + Length.FromMillimetres(3):0 mm} deep, which leaves 3 mm for foam.", Amount.Of(highest, "mm"), Amount.Of(depth, "mm")));
+                    $"Take a box at least {highest + Length.FromMillimetres(3):0 mm} deep, which leaves 3 mm for foam.", Amount.Create(highest, "mm"), Amount.Create(depth, "mm")));
             }
 
             if (!room.IsLargeEnough)
             {
                 found.Add(BoxHoldsParts!.Found(Level.Stop, $"Pack and controllers are {endToEnd:0 mm} long end to end and {beside:0 mm} wide side by side; the box is {length:0 mm} by {width:0 mm} inside.",
-                    $"Take a box of at least {endToEnd:0 mm} by {(pack.W > controller.W ? pack.W : controller.W):0 mm}, or {(pack.L > controller.L * count ? pack.L : controller.L * count):0 mm} by {beside:0 mm}.", Amount.Of(endToEnd, "mm"), Amount.Of(length, "mm"), "box.inner_length"));
+                    $"Take a box of at least {endToEnd:0 mm} by {(pack.W > controller.W ? pack.W : controller.W):0 mm}, or {(pack.L > controller.L * count ? pack.L : controller.L * count):0 mm} by {beside:0 mm}.", Amount.Create(endToEnd, "mm"), Amount.Create(length, "mm"), "box.inner_length"));
             }
 
-            return found.Count > 0 ? found : [BoxHoldsParts!.Found(Level.Fine, $"Pack and controllers go in with {depth - highest:0 mm} above them.", value: Amount.Of(highest, "mm"), limit: Amount.Of(depth, "mm"))];
+            return found.Count > 0 ? found : [BoxHoldsParts!.Found(Level.Fine, $"Pack and controllers go in with {depth - highest:0 mm} above them.", value: Amount.Create(highest, "mm"), limit: Amount.Create(depth, "mm"))];
         });
 
     /// <summary>Every rule about clearances.</summary>
@@ -388,14 +388,14 @@ public static class GeometryRules
     public static Angle Breakover(Length clearance, Length wheelbase) => Angle.FromRadians(2 * Math.Atan(2 * clearance / wheelbase));
 
     /// <summary>Thickness of a washer ISO 7089 for a bolt.</summary>
-    static Length Washer(string bolt) => Drivetrains.BoltThread.Named(bolt)?.Washer.Thickness ?? Length.FromMillimetres(0.8);
+    static Length Washer(string bolt) => Drivetrains.BoltThread.Parse(bolt)?.Washer.Thickness ?? Length.FromMillimetres(0.8);
 
     static Angle LeanThatClears(Length deck, Length sideways, MotorPlace place) =>
         Angle.FromDegrees(Math.Floor(180 / Math.PI * Math.Atan(Math.Max(0, (deck - place.Height - place.CanDiameter / 2 - Touch) / sideways))));
 
     static Finding AboveRoad(Rule<Examination> rule, string what, FormattableString instead, Length free, Length least)
     {
-        var (value, limit) = (Amount.Of(free, "mm"), Amount.Of(least, "mm"));
+        var (value, limit) = (Amount.Create(free, "mm"), Amount.Create(least, "mm"));
         return free >= least
             ? rule.Found(Level.Fine, $"{free:0 mm} stay between {what} and the road.", value: value, limit: limit)
             : rule.Found(free.Si <= 0 ? Level.Stop : Level.Fix, $"Only {free:0 mm} stay between {what} and the road.",

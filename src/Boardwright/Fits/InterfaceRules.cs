@@ -51,9 +51,9 @@ public static class InterfaceRules
             var parts = e.Board.Parts;
             if (!parts.Mount.IsChosen)
                 return null;
-            var mount = needs.Of(parts.Mount.BoltCircle);
-            var motor = needs.Of(parts.Motor.BoltCircle);
-            var bolts = (Mount: needs.Of(parts.Mount.Bolt), Motor: needs.Of(parts.Motor.Bolt));
+            var mount = needs.Read(parts.Mount.BoltCircle);
+            var motor = needs.Read(parts.Motor.BoltCircle);
+            var bolts = (Mount: needs.Read(parts.Mount.Bolt), Motor: needs.Read(parts.Motor.Bolt));
             if (needs.Unmet)
                 return null;
             var pairs = from a in mount.Items from b in motor.Items orderby Math.Abs((a - b).Si) select (Mount: a, Motor: b);
@@ -66,12 +66,12 @@ public static class InterfaceRules
                     BoltCirclesMatch!.Found(Level.Stop,
                         $"The mount takes a bolt circle of {nearest.Mount:0.0 mm}, the motor has {nearest.Motor:0.0 mm}.",
                         $"Take a motor with a {nearest.Mount:0.0 mm} circle, or a mount whose slots reach {nearest.Motor:0.0 mm}; drilled halfway between, the slots would be {apart / 2:0.0 mm} off.",
-                        Amount.Of(nearest.Motor, "mm"), Amount.Of(nearest.Mount, "mm")),
+                        Amount.Create(nearest.Motor, "mm"), Amount.Create(nearest.Mount, "mm")),
                 ];
             }
 
             return Same(bolts.Mount, bolts.Motor)
-                ? [BoltCirclesMatch!.Found(Level.Fine, $"Mount and motor share a bolt circle of {nearest.Motor:0.0 mm} with {bolts.Motor}.", value: Amount.Of(nearest.Motor, "mm"), limit: Amount.Of(nearest.Mount, "mm"))]
+                ? [BoltCirclesMatch!.Found(Level.Fine, $"Mount and motor share a bolt circle of {nearest.Motor:0.0 mm} with {bolts.Motor}.", value: Amount.Create(nearest.Motor, "mm"), limit: Amount.Create(nearest.Mount, "mm"))]
                 : [BoltCirclesMatch!.Found(Level.Stop, $"The mount is drilled for {bolts.Mount}, the motor is threaded {bolts.Motor}.", IsThinner(bolts.Motor, bolts.Mount) ? (FormattableString)$"Fill the mount's holes with sleeves for {bolts.Motor}, or take a motor threaded {bolts.Mount}; thin bolts in wide holes shift under the belt." : $"Drill the mount's holes for {bolts.Motor}, or take a motor threaded {bolts.Mount}.", where: "mount.bolt")];
         });
 
@@ -85,12 +85,12 @@ public static class InterfaceRules
             var parts = e.Board.Parts;
             if (!e.IsBelt)
                 return null;
-            var bore = needs.Of(parts.MotorPulley.Bore);
-            var shaft = needs.Of(parts.Motor.ShaftDiameter);
+            var bore = needs.Read(parts.MotorPulley.Bore);
+            var shaft = needs.Read(parts.Motor.ShaftDiameter);
             if (needs.Unmet)
                 return null;
             var over = bore - shaft;
-            var (value, limit) = (Amount.Of(bore, "mm"), Amount.Of(shaft, "mm"));
+            var (value, limit) = (Amount.Create(bore, "mm"), Amount.Create(shaft, "mm"));
             if (Math.Abs(over.Si) <= SameBore.Si)
                 return [BoreFitsShaft!.Found(Level.Fine, $"Bore {bore:0.00 mm} on a shaft of {shaft:0.00 mm}.", value: value, limit: limit)];
             return over.Si < 0
@@ -108,12 +108,12 @@ public static class InterfaceRules
             var parts = e.Board.Parts;
             if (!e.IsBelt || parts.MotorPulley.Fixing is { IsKnown: true, Value: Fixing.SetScrew })
                 return null;
-            var way = needs.Of(parts.MotorPulley.KeywayWidth);
-            var key = needs.Of(parts.Motor.KeyWidth);
+            var way = needs.Read(parts.MotorPulley.KeywayWidth);
+            var key = needs.Read(parts.Motor.KeyWidth);
             if (needs.Unmet)
                 return null;
             var over = way - key;
-            var (value, limit) = (Amount.Of(key, "mm"), Amount.Of(way, "mm"));
+            var (value, limit) = (Amount.Create(key, "mm"), Amount.Create(way, "mm"));
             return Math.Abs(over.Si) <= SameBore.Si
                 ? [KeyFitsKeyway!.Found(Level.Fine, $"Key and keyway are both {key:0.0 mm} wide.", value: value, limit: limit)]
                 : over.Si < 0
@@ -131,8 +131,8 @@ public static class InterfaceRules
             var parts = e.Board.Parts;
             if (!e.IsBelt)
                 return null;
-            var belt = needs.Of(parts.Belt.Profile);
-            (string Name, string? Profile)[] pulleys = [("motor pulley", needs.Of(parts.MotorPulley.Profile)), ("wheel pulley", needs.Of(parts.WheelPulley.Profile))];
+            var belt = needs.Read(parts.Belt.Profile);
+            (string Name, string? Profile)[] pulleys = [("motor pulley", needs.Read(parts.MotorPulley.Profile)), ("wheel pulley", needs.Read(parts.WheelPulley.Profile))];
             if (needs.Unmet)
                 return null;
             var odd = pulleys.Where(p => !Same(p.Profile!, belt)).ToArray();
@@ -151,16 +151,16 @@ public static class InterfaceRules
             var parts = e.Board.Parts;
             if (!e.IsBelt)
                 return null;
-            var belt = needs.Of(parts.Belt.Width);
-            (string Name, Length Face)[] pulleys = [("motor pulley", needs.Of(parts.MotorPulley.FaceWidth)), ("wheel pulley", needs.Of(parts.WheelPulley.FaceWidth))];
+            var belt = needs.Read(parts.Belt.Width);
+            (string Name, Length Face)[] pulleys = [("motor pulley", needs.Read(parts.MotorPulley.FaceWidth)), ("wheel pulley", needs.Read(parts.WheelPulley.FaceWidth))];
             if (needs.Unmet)
                 return null;
             var narrow = pulleys.Where(p => p.Face < belt).ToArray();
             var least = pulleys.MinBy(p => p.Face.Si);
             return narrow.Length == 0
-                ? [BeltFitsFaces!.Found(Level.Fine, $"The belt of {belt:0.0 mm} has {least.Face - belt:0.0 mm} to spare on the {least.Name}.", value: Amount.Of(belt, "mm"), limit: Amount.Of(least.Face, "mm"))]
+                ? [BeltFitsFaces!.Found(Level.Fine, $"The belt of {belt:0.0 mm} has {least.Face - belt:0.0 mm} to spare on the {least.Name}.", value: Amount.Create(belt, "mm"), limit: Amount.Create(least.Face, "mm"))]
                 : narrow.Select(p => BeltFitsFaces!.Found(Level.Stop, $"The belt is {belt:0.0 mm} wide, the {p.Name}'s face only {p.Face:0.0 mm}.",
-                    $"Take a belt of at most {p.Face:0.0 mm}, or a {p.Name} with a face of at least {belt + Length.FromMillimetres(1):0.0 mm}.", Amount.Of(belt, "mm"), Amount.Of(p.Face, "mm")));
+                    $"Take a belt of at most {p.Face:0.0 mm}, or a {p.Name} with a face of at least {belt + Length.FromMillimetres(1):0.0 mm}.", Amount.Create(belt, "mm"), Amount.Create(p.Face, "mm")));
         });
 
     /// <summary>Every rule about interfaces.</summary>
@@ -171,7 +171,7 @@ public static class InterfaceRules
         string.Equals(Plain(a), Plain(b), StringComparison.OrdinalIgnoreCase);
 
     static bool IsThinner(string bolt, string other) =>
-        Drivetrains.BoltThread.Named(bolt) is { } one && Drivetrains.BoltThread.Named(other) is { } two && one.Diameter < two.Diameter;
+        Drivetrains.BoltThread.Parse(bolt) is { } one && Drivetrains.BoltThread.Parse(other) is { } two && one.Diameter < two.Diameter;
 
     static string Plain(string name) => string.Concat(name.Where(c => !char.IsWhiteSpace(c) && c != '-'));
 
@@ -184,7 +184,7 @@ public static class InterfaceRules
         {
             if (!applies(e))
                 return null;
-            var (a, b) = (needs.Of(mine(e)), needs.Of(theirs(e)));
+            var (a, b) = (needs.Read(mine(e)), needs.Read(theirs(e)));
             if (needs.Unmet)
                 return null;
             return Same(a, b)

@@ -19,19 +19,19 @@ public sealed record ClimbHeat(MotorTemperatures? Settled, Duration? TimeToLimit
     /// <param name="motor">Its motor.</param>
     /// <param name="air">Air of the brief.</param>
     /// <param name="climb">Phase current and motor speed on the climb.</param>
-    public static Answer<ClimbHeat> Of(Board board, Answer<MotorModel> motor, Answer<Air> air, Answer<MotorDuty> climb) => Answer<ClimbHeat>.Ask("heat.winding_at_climb", needs =>
+    public static Answer<ClimbHeat> Compute(Board board, Answer<MotorModel> motor, Answer<Air> air, Answer<MotorDuty> climb) => Answer<ClimbHeat>.Ask("heat.winding_at_climb", needs =>
     {
         var part = board.Parts.Motor;
-        var duty = needs.Of(climb);
-        var model = needs.Of(motor);
-        var around = needs.Of(air);
-        var speed = needs.Of(board.Brief.ClimbSpeed);
-        var winding = part.WindingCapacity.IsKnown ? needs.Of(part.WindingCapacity) : TwoNode.GuessedWindingCapacity(needs.Of(part.Mass));
-        var shell = part.CaseCapacity.IsKnown ? needs.Of(part.CaseCapacity) : TwoNode.GuessedCaseCapacity(needs.Of(part.Mass));
-        var between = part.WindingToCase.IsKnown ? needs.Of(part.WindingToCase) : needs.Unmet ? default : TwoNode.GuessedWindingToCase(needs.Of(part.Mass));
-        var limit = part.WindingLimit.IsKnown ? needs.Of(part.WindingLimit) : (Temperature?)null;
-        FixedCooling? given = part.CaseToAir.IsKnown ? new FixedCooling(needs.Of(part.CaseToAir), around.Temperature) : null;
-        var can = given is null ? new Can(needs.Of(part.CanDiameter), needs.Of(part.CanLength)) : default;
+        var duty = needs.Read(climb);
+        var model = needs.Read(motor);
+        var around = needs.Read(air);
+        var speed = needs.Read(board.Brief.ClimbSpeed);
+        var winding = part.WindingCapacity.IsKnown ? needs.Read(part.WindingCapacity) : TwoNode.GuessedWindingCapacity(needs.Read(part.Mass));
+        var shell = part.CaseCapacity.IsKnown ? needs.Read(part.CaseCapacity) : TwoNode.GuessedCaseCapacity(needs.Read(part.Mass));
+        var between = part.WindingToCase.IsKnown ? needs.Read(part.WindingToCase) : needs.Unmet ? default : TwoNode.GuessedWindingToCase(needs.Read(part.Mass));
+        var limit = part.WindingLimit.IsKnown ? needs.Read(part.WindingLimit) : (Temperature?)null;
+        FixedCooling? given = part.CaseToAir.IsKnown ? new FixedCooling(needs.Read(part.CaseToAir), around.Temperature) : null;
+        var can = given is null ? new Can(needs.Read(part.CanDiameter), needs.Read(part.CanLength)) : default;
         if (needs.Unmet)
             return null;
         var nodes = new TwoNode(winding, shell, between);

@@ -111,7 +111,7 @@ public readonly record struct TwoNode(HeatCapacity WindingCapacity, HeatCapacity
     public MotorTemperatures? Settled<TCooling>(MotorHeat heat, TCooling cooling)
         where TCooling : struct, ICooling
     {
-        var balance = new Balance<TCooling>(heat, cooling, WindingToCase.KelvinsPerWatt);
+        var balance = new NodeBalance<TCooling>(heat, cooling, WindingToCase.KelvinsPerWatt);
         var ambient = cooling.Ambient.Kelvins;
         var highest = CopperMelts.Kelvins - WindingToCase.KelvinsPerWatt * heat.Copper(CopperMelts).Watts;
         if (!balance.IsStable || highest <= ambient)
@@ -274,7 +274,7 @@ public readonly record struct TwoNode(HeatCapacity WindingCapacity, HeatCapacity
         }
     }
 
-    readonly struct Balance<TCooling>(MotorHeat heat, TCooling cooling, double windingToCase) : IFunction
+    readonly struct NodeBalance<TCooling>(MotorHeat heat, TCooling cooling, double windingToCase) : IFunction
         where TCooling : struct, ICooling
     {
         public bool IsStable => MotorHeat.CopperPerKelvin * heat.CopperAt20.Watts * windingToCase < 1;

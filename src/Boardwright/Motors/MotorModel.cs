@@ -19,30 +19,30 @@ public sealed record MotorModel(MotorConstants Constants, Resistance PhaseResist
     /// <summary>Constants of the motor alone.</summary>
     public static Answer<MotorConstantsOfBoard> ConstantsOf(Board board) => Answer<MotorConstantsOfBoard>.Ask("motor.torque_constant", needs =>
     {
-        var kv = needs.Of(board.Parts.Motor.Kv);
+        var kv = needs.Read(board.Parts.Motor.Kv);
         // The torque constant does not need the pole pairs; the flux linkage does.
-        var pairs = needs.Of(board.Parts.Motor.PolePairs, 0);
+        var pairs = needs.Read(board.Parts.Motor.PolePairs, 0);
         return needs.Unmet ? null : new MotorConstantsOfBoard(kv, pairs);
     });
 
     /// <summary>Constants with the pole pairs, which the flux linkage needs.</summary>
     public static Answer<MotorConstants> FluxOf(Board board) => Answer<MotorConstants>.Ask("motor.flux_linkage", needs =>
-        new MotorConstants(needs.Of(board.Parts.Motor.Kv), needs.Of(board.Parts.Motor.PolePairs)));
+        new MotorConstants(needs.Read(board.Parts.Motor.Kv), needs.Read(board.Parts.Motor.PolePairs)));
 
     /// <summary>The whole model.</summary>
-    public static Answer<MotorModel> Of(Board board) => Answer<MotorModel>.Ask("", needs =>
+    public static Answer<MotorModel> Compute(Board board) => Answer<MotorModel>.Ask("", needs =>
     {
         var motor = board.Parts.Motor;
-        var kv = needs.Of(motor.Kv);
-        var pairs = needs.Of(motor.PolePairs);
+        var kv = needs.Read(motor.Kv);
+        var pairs = needs.Read(motor.PolePairs);
         var cold = PhaseResistanceOf(needs, motor);
-        var inductance = needs.Of(motor.PhaseInductance);
-        var temperature = needs.Of(board.Brief.Temperature);
-        var oil = board.Parts.Drive.Kind is { IsKnown: true, Value: DriveKind.Gear } ? needs.Of(board.Parts.Gearbox.OilLoss, default) : default;
+        var inductance = needs.Read(motor.PhaseInductance);
+        var temperature = needs.Read(board.Brief.Temperature);
+        var oil = board.Parts.Drive.Kind is { IsKnown: true, Value: DriveKind.Gear } ? needs.Read(board.Parts.Gearbox.OilLoss, default) : default;
         MotorDrag drag = default;
         if (motor.NoLoadTests.IsKnown)
         {
-            var tests = needs.Of(motor.NoLoadTests);
+            var tests = needs.Read(motor.NoLoadTests);
             if (!needs.Unmet)
             {
                 // A motor that gets no voltage does not turn: such a point tells nothing about its drag.
@@ -55,7 +55,7 @@ public sealed record MotorModel(MotorConstants Constants, Resistance PhaseResist
         }
         else
         {
-            var (volts, current) = (needs.Of(motor.NoLoadVoltage), needs.Of(motor.NoLoadCurrent));
+            var (volts, current) = (needs.Read(motor.NoLoadVoltage), needs.Read(motor.NoLoadCurrent));
             if (!needs.Unmet)
                 drag = MotorDrag.FromTest(kv, volts, current);
         }
@@ -67,7 +67,7 @@ public sealed record MotorModel(MotorConstants Constants, Resistance PhaseResist
     });
 
     /// <summary>Resistance of one phase at 20 °C: as given, or half of that between two leads.</summary>
-    public static Resistance PhaseResistanceOf(Needs needs, Motor motor) => needs.Of(motor.PhaseResistance, motor.LineResistance, line => line / 2);
+    public static Resistance PhaseResistanceOf(Needs needs, Motor motor) => needs.Read(motor.PhaseResistance, motor.LineResistance, line => line / 2);
 }
 
 /// <summary>What is known of a motor's constants.</summary>

@@ -18,7 +18,7 @@ public readonly record struct Estimate<T>(T Value, T Low, T High, double Deviati
     /// <param name="deviation">Standard deviation in SI units, 0 or more.</param>
     /// <param name="reach">Deviations to either side; 1.645 for a normal distribution.</param>
     /// <param name="narrowing">What would narrow the range.</param>
-    public static Estimate<T> Of(double si, double deviation, double reach, string narrowing) =>
+    public static Estimate<T> Create(double si, double deviation, double reach, string narrowing) =>
         new(T.FromSi(si), T.FromSi(si - reach * deviation), T.FromSi(si + reach * deviation), deviation, narrowing);
 
     /// <summary>Whether a value lies in the range.</summary>

@@ -19,7 +19,7 @@ public sealed class Grid
     /// <param name="z">Finite values, all y of the first x, then all y of the second x, and so on.</param>
     /// <exception cref="ArgumentException">The table breaks one of these conditions.</exception>
     public static Grid Bilinear(ReadOnlySpan<double> x, ReadOnlySpan<double> y, ReadOnlySpan<double> z) => new(
-        new Knots(x, 1, nameof(x)), new Knots(y, 1, nameof(y)), Readings.Of(z, x.Length * y.Length, nameof(z)), reciprocal: false);
+        new Knots(x, 1, nameof(x)), new Knots(y, 1, nameof(y)), Readings.Interpolate(z, x.Length * y.Length, nameof(z)), reciprocal: false);
 
     /// <summary>
     /// A table read linearly along x, and along y so that ln z is straight in 1/y: the law of Arrhenius when y is an
@@ -32,7 +32,7 @@ public sealed class Grid
     public static Grid LogarithmicInReciprocal(ReadOnlySpan<double> x, ReadOnlySpan<double> y, ReadOnlySpan<double> z)
     {
         var (places, rows) = (new Knots(x, 1, nameof(x)), new Knots(y, 1, nameof(y)));
-        var readings = Readings.Of(z, x.Length * y.Length, nameof(z));
+        var readings = Readings.Interpolate(z, x.Length * y.Length, nameof(z));
         RequireAboveZero(y, nameof(y));
         RequireAboveZero(z, nameof(z));
         return new Grid(places, rows, readings, reciprocal: true);

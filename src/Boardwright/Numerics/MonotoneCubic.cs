@@ -28,7 +28,7 @@ public sealed class MonotoneCubic : ICurve
     public MonotoneCubic(ReadOnlySpan<double> x, ReadOnlySpan<double> y)
     {
         _x = new Knots(x, 2, nameof(x));
-        _y = Readings.Of(y, x.Length, nameof(y));
+        _y = Readings.Interpolate(y, x.Length, nameof(y));
         var pieces = x.Length - 1;
         var widths = new double[pieces];
         var means = new double[pieces];

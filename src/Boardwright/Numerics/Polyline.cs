@@ -14,7 +14,7 @@ public sealed class Polyline : ICurve
     public Polyline(ReadOnlySpan<double> x, ReadOnlySpan<double> y)
     {
         _x = new Knots(x, 2, nameof(x));
-        _y = Readings.Of(y, x.Length, nameof(y));
+        _y = Readings.Interpolate(y, x.Length, nameof(y));
         _slopes = new double[x.Length - 1];
         for (var i = 0; i < _slopes.Length; i++)
             _slopes[i] = (y[i + 1] - y[i]) / (x[i + 1] - x[i]);

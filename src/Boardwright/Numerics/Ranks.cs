@@ -7,7 +7,7 @@ public static class Ranks
 {
     /// <summary>The rank of each value, 1 for the smallest; equal values share the mean of the ranks they take up.</summary>
     /// <exception cref="ArgumentException">A value is not a number.</exception>
-    public static double[] Of(ReadOnlySpan<double> values)
+    public static double[] Compute(ReadOnlySpan<double> values)
     {
         var sorted = values.ToArray();
         var order = new int[values.Length];
@@ -42,7 +42,7 @@ public static class Ranks
     {
         if (x.Length != y.Length || x.Length < 2)
             throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"Two lists of equal length, at least 2, are needed; these have {x.Length} and {y.Length}."), nameof(y));
-        var (u, v) = (Of(x), Of(y));
+        var (u, v) = (Compute(x), Compute(y));
         // Tied or not, ranks always average this.
         var mean = (x.Length + 1) / 2.0;
         var (uu, vv, uv) = (0.0, 0.0, 0.0);

@@ -7,7 +7,7 @@ static class Readings
 {
     /// <summary>A copy of the values, all finite.</summary>
     /// <exception cref="ArgumentException">The count differs from the one expected, or a value is not finite.</exception>
-    public static double[] Of(ReadOnlySpan<double> values, int expected, string name)
+    public static double[] Interpolate(ReadOnlySpan<double> values, int expected, string name)
     {
         if (values.Length != expected)
             throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{values.Length} values given for {expected} places."), name);

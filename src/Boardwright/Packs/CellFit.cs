@@ -91,7 +91,7 @@ public sealed record CellFit
     /// <param name="measurements">Samples of pulses and constant current, at least one; charges among them give the tail of a charge.</param>
     /// <param name="timeConstants">The two time constants, where they are not to be searched.</param>
     /// <exception cref="ArgumentException">There are no samples, a measurement is of means, or hardly any charge was taken out.</exception>
-    public static CellFit Of(string id, IReadOnlyList<CellMeasurement> measurements, (Duration First, Duration Second)? timeConstants = null)
+    public static CellFit Fit(string id, IReadOnlyList<CellMeasurement> measurements, (Duration First, Duration Second)? timeConstants = null)
     {
         if (measurements.FirstOrDefault(m => m.Kind == CellRecordKind.Means) is { } means)
             throw new ArgumentException($"'{means.Name}' holds means over time, from which a resistance at once cannot be told.", nameof(measurements));
@@ -102,10 +102,10 @@ public sealed record CellFit
         if (!(capacity >= LeastCapacity.Coulombs))
             throw new ArgumentException("The measurements take less than 10 mAh out of the cell.", nameof(measurements));
 
-        var groups = Group.Sorted(teachers, capacity);
+        var groups = ReadingGroup.Sorted(teachers, capacity);
         var home = groups.MinBy(g => Abs(g.Kelvins - 298.15))!;
         var activations = groups.Count == 1 ? [UsualActivation] : Enumerable.Repeat(UsualActivation, groups.Count - 1).ToArray();
-        var search = new Search(groups, home);
+        var search = new CellSearch(groups, home);
         var (first, second) = timeConstants is { } given
             ? (given.First.Seconds, given.Second.Seconds)
             : search.Best(activations);
@@ -119,7 +119,7 @@ public sealed record CellFit
         Known<T> Measured<T>(T value)
             where T : notnull => new(value, from: Origin.Measured);
         var tables = Enumerable.Range(0, 3).Select(b => Table(groups, activations, [.. solved.Ohms.Select(o => o[b])])).ToArray();
-        var charges = measurements.Where(m => m.Kind == CellRecordKind.Charge).Select(MeasuredCharge.Of).OfType<MeasuredCharge>().ToArray();
+        var charges = measurements.Where(m => m.Kind == CellRecordKind.Charge).Select(MeasuredCharge.Measure).OfType<MeasuredCharge>().ToArray();
         var cell = new Cell
         {
             Id = id,
@@ -135,12 +135,12 @@ public sealed record CellFit
             },
             ChargeTail = charges.Length > 0 ? Measured(Duration.FromSeconds(charges.Average(c => c.Decay.Seconds))) : default,
         };
-        var model = CellModel.Of(cell).Value;
+        var model = CellModel.Compute(cell).Value;
         return new CellFit(cell, model)
         {
             Temperatures = [.. groups.Select(g => Temperature.FromKelvins(g.Kelvins))],
             Activations = activations,
-            Replays = [.. teachers.Select(m => CellReplay.Of(model, m))],
+            Replays = [.. teachers.Select(m => CellReplay.Replay(model, m))],
             RowsLeftOut = teachers.Sum(m => m.RowsLeftOut),
             Held = solved.Held,
             Resistances = 3 * OhmPlaces.Length * groups.Count,
@@ -150,14 +150,14 @@ public sealed record CellFit
         };
     }
 
-    static double Activation(Group cold, double[][] coldOhms, Group warm, double[][] warmOhms)
+    static double Activation(ReadingGroup cold, double[][] coldOhms, ReadingGroup warm, double[][] warmOhms)
     {
         // The well-measured middle of the charge, all three resistances together.
         static double Whole(double[][] ohms) => Enumerable.Range(0, OhmPlaces.Length).Where(i => OhmPlaces[i] is >= 0.25 and <= 0.95).Sum(i => ohms.Sum(o => o[i]));
         return Clamp(Log(Whole(coldOhms) / Whole(warmOhms)) / (1 / cold.Kelvins - 1 / warm.Kelvins), 0, 8000);
     }
 
-    static ResistanceTable Table(IReadOnlyList<Group> groups, double[] activations, double[][] ohms)
+    static ResistanceTable Table(IReadOnlyList<ReadingGroup> groups, double[] activations, double[][] ohms)
     {
         var columns = groups.Select((g, k) => (g.Kelvins, Group: k)).ToList();
         // Whole degrees outside the coldest and warmest case, so that everything seen is covered and nothing else.
@@ -172,13 +172,13 @@ public sealed record CellFit
     }
 
     /// <summary>Measurements of one temperature.</summary>
-    sealed class Group
+    sealed class ReadingGroup
     {
         readonly int place;
         readonly CellMeasurement[] measurements;
         readonly double capacity;
 
-        Group(int place, CellMeasurement[] measurements, double capacity)
+        ReadingGroup(int place, CellMeasurement[] measurements, double capacity)
         {
             (this.place, this.measurements, this.capacity) = (place, measurements, capacity);
             var kelvins = measurements.SelectMany(m => m.Stretches.Select(s => m.Readings[s.Reading].Kelvins)).ToArray();
@@ -194,7 +194,7 @@ public sealed record CellFit
 
         public int Rows => measurements.Sum(m => m.Stretches.Count);
 
-        public static IReadOnlyList<Group> Sorted(CellMeasurement[] measurements, double capacity)
+        public static IReadOnlyList<ReadingGroup> Sorted(CellMeasurement[] measurements, double capacity)
         {
             var groups = new List<List<CellMeasurement>>();
             foreach (var one in measurements.OrderBy(m => m.Readings[0].Kelvins))
@@ -203,7 +203,7 @@ public sealed record CellFit
                 else groups.Add([one]);
             }
 
-            return [.. groups.Select((g, k) => new Group(k, [.. g], capacity))];
+            return [.. groups.Select((g, k) => new ReadingGroup(k, [.. g], capacity))];
         }
 
         /// <summary>Resistance at a temperature as a multiple of that at the group's own.</summary>
@@ -336,7 +336,7 @@ public sealed record CellFit
     sealed record Solved(Curve<Fraction, Voltage> Rest, double[][][] Ohms, int Held, double SumOfSquares);
 
     /// <summary>The groups solved for pairs of time constants.</summary>
-    sealed class Search(IReadOnlyList<Group> groups, Group home)
+    sealed class CellSearch(IReadOnlyList<ReadingGroup> groups, ReadingGroup home)
     {
         readonly Dictionary<(int, int), double> seen = [];
 

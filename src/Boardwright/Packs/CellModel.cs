@@ -82,17 +82,17 @@ public sealed class CellModel
     public CellBranch? Second { get; }
 
     /// <summary>The model of a shelf cell: with two branches, one, or a resistance alone, as far as the shelf knows them.</summary>
-    public static Answer<CellModel> Of(Cell cell) => Answer<CellModel>.Ask("", needs =>
+    public static Answer<CellModel> Compute(Cell cell) => Answer<CellModel>.Ask("", needs =>
     {
-        var capacity = needs.Of(cell.Capacity);
-        var restVoltage = needs.Of(cell.RestVoltage);
-        var resistance = needs.Of(cell.Resistance);
+        var capacity = needs.Read(cell.Capacity);
+        var restVoltage = needs.Read(cell.RestVoltage);
+        var resistance = needs.Read(cell.Resistance);
         var (slow, first, second) = (cell.Polarisation, default(CellBranch), default(CellBranch));
         // Half a branch is a slip of the pen, and the other half is asked for.
         if (slow.R1.IsKnown || slow.Tau1.IsKnown || slow.R2.IsKnown || slow.Tau2.IsKnown)
-            first = new CellBranch(needs.Of(slow.R1), needs.Of(slow.Tau1));
+            first = new CellBranch(needs.Read(slow.R1), needs.Read(slow.Tau1));
         if (slow.R2.IsKnown || slow.Tau2.IsKnown)
-            second = new CellBranch(needs.Of(slow.R2), needs.Of(slow.Tau2));
+            second = new CellBranch(needs.Read(slow.R2), needs.Read(slow.Tau2));
         // A cell that belongs to no board has entries without names, which are missing all the same.
         var whole = !needs.Unmet && capacity.Coulombs > 0 && restVoltage is not null && resistance is not null && IsWhole(first) && IsWhole(second);
         return whole ? new CellModel(capacity, restVoltage!, resistance!, first, second) : null;

@@ -49,7 +49,7 @@ public sealed record CellReplay
 
     /// <summary>Replays a measurement.</summary>
     /// <exception cref="ArgumentException">The measurement is a charge, which begins at an unknown state.</exception>
-    public static CellReplay Of(CellModel model, CellMeasurement measured)
+    public static CellReplay Replay(CellModel model, CellMeasurement measured)
     {
         if (measured.Kind == CellRecordKind.Charge)
             throw new ArgumentException("A charge begins at an unknown state of charge and cannot be replayed.", nameof(measured));

@@ -28,13 +28,13 @@ public sealed record ChargeCurve(IReadOnlyList<ChargeMoment> Moments, ChargeMome
     /// <param name="board">The board.</param>
     /// <param name="model">Its pack.</param>
     /// <param name="time">How long its charge takes; where there is none there is no curve.</param>
-    public static Answer<ChargeCurve> Of(Board board, Answer<PackModel> model, Answer<ChargeTime> time) => Answer<ChargeCurve>.Ask("", needs =>
+    public static Answer<ChargeCurve> Compute(Board board, Answer<PackModel> model, Answer<ChargeTime> time) => Answer<ChargeCurve>.Ask("", needs =>
     {
-        var (pack, charger, known) = (needs.Of(model), board.Parts.Charger, needs.Of(time));
-        var current = needs.Of(charger.Current).Amperes;
-        var volts = needs.Of(charger.Voltage).Volts;
-        var end = needs.Of(charger.EndCurrent).Amperes;
-        var full = needs.Of(board.Parts.Cell.VoltageFull).Volts;
+        var (pack, charger, known) = (needs.Read(model), board.Parts.Charger, needs.Read(time));
+        var current = needs.Read(charger.Current).Amperes;
+        var volts = needs.Read(charger.Voltage).Volts;
+        var end = needs.Read(charger.EndCurrent).Amperes;
+        var full = needs.Read(board.Parts.Cell.VoltageFull).Volts;
         if (needs.Unmet)
             return null;
         var target = Min(volts, full * pack.Series);

@@ -23,15 +23,15 @@ public sealed record ChargeTime(Duration Full, Duration ToFourFifths, Duration L
     const double MostCharge = 0.8;
 
     /// <summary>Charges a board's pack from empty.</summary>
-    public static Answer<ChargeTime> Of(Board board, Answer<PackModel> model) => Answer<ChargeTime>.Ask("charge.time_full", needs =>
+    public static Answer<ChargeTime> Compute(Board board, Answer<PackModel> model) => Answer<ChargeTime>.Ask("charge.time_full", needs =>
     {
-        var pack = needs.Of(model);
+        var pack = needs.Read(model);
         var charger = board.Parts.Charger;
-        var current = needs.Of(charger.Current).Amperes;
-        var volts = needs.Of(charger.Voltage).Volts;
-        var end = needs.Of(charger.EndCurrent).Amperes;
-        var full = needs.Of(board.Parts.Cell.VoltageFull).Volts;
-        var decay = board.Parts.Cell.ChargeTail.IsKnown ? needs.Of(board.Parts.Cell.ChargeTail) : default;
+        var current = needs.Read(charger.Current).Amperes;
+        var volts = needs.Read(charger.Voltage).Volts;
+        var end = needs.Read(charger.EndCurrent).Amperes;
+        var full = needs.Read(board.Parts.Cell.VoltageFull).Volts;
+        var decay = board.Parts.Cell.ChargeTail.IsKnown ? needs.Read(board.Parts.Cell.ChargeTail) : default;
         if (needs.Unmet)
             return null;
         var target = Min(volts, full * pack.Series);

@@ -17,7 +17,7 @@ public sealed record MeasuredCharge(string Name, Duration Decay, Current Current
 {
     /// <summary>Reads the tail of a measured charge: τ is such that Q/I + τ·(ln(I/Iend) − 1 + Iend/I) is the measured time for the charge and currents of the log.</summary>
     /// <returns>The tail, or <c>null</c> when the current never fell to a third of where it began, or nothing was charged.</returns>
-    public static MeasuredCharge? Of(CellMeasurement charge)
+    public static MeasuredCharge? Measure(CellMeasurement charge)
     {
         var stretches = charge.Stretches;
         var amperes = stretches.Select(s => -charge.Readings[s.Reading].Amperes).ToArray();

@@ -52,42 +52,42 @@ public sealed record PackModel
     public double OhmsAt(double charge) => CellOhmsAt(charge) + Links.Ohms;
 
     /// <summary>Builds the model.</summary>
-    public static Answer<PackModel> Of(Board board) => Answer<PackModel>.Ask("pack.resistance", needs =>
+    public static Answer<PackModel> Compute(Board board) => Answer<PackModel>.Ask("pack.resistance", needs =>
     {
         var (cell, pack) = (board.Parts.Cell, board.Parts.Pack);
-        needs.Of(pack.Series);
-        needs.Of(pack.Parallel);
-        needs.Of(cell.Capacity);
-        needs.Of(cell.RestVoltage);
-        needs.Of(cell.Resistance);
+        needs.Read(pack.Series);
+        needs.Read(pack.Parallel);
+        needs.Read(cell.Capacity);
+        needs.Read(cell.RestVoltage);
+        needs.Read(cell.Resistance);
         if (cell.Polarisation.R1.IsKnown)
-            needs.Of(cell.Polarisation.R1);
+            needs.Read(cell.Polarisation.R1);
         if (cell.Polarisation.R2.IsKnown)
-            needs.Of(cell.Polarisation.R2);
-        var links = needs.Of(pack.Links);
-        var temperature = needs.Of(board.Brief.Temperature);
+            needs.Read(cell.Polarisation.R2);
+        var links = needs.Read(pack.Links);
+        var temperature = needs.Read(board.Brief.Temperature);
         return needs.Unmet ? null : new PackModel(board, temperature, links);
     });
 
     /// <summary>Capacity of a pack: P · capacity of a cell.</summary>
     public static Answer<Charge> CapacityOf(Board board) => Answer<Charge>.Ask("", needs =>
-        needs.Of(board.Parts.Cell.Capacity) * needs.Of(board.Parts.Pack.Parallel));
+        needs.Read(board.Parts.Cell.Capacity) * needs.Read(board.Parts.Pack.Parallel));
 
     /// <summary>Energy of a pack: S · P · capacity · nominal voltage.</summary>
     public static Answer<PackEnergy> EnergyOf(Board board) => Answer<PackEnergy>.Ask("pack.energy", needs =>
     {
-        var cells = needs.Of(board.Parts.Pack.Series) * needs.Of(board.Parts.Pack.Parallel);
-        var capacity = needs.Of(board.Parts.Cell.Capacity);
-        var nominal = needs.Of(board.Parts.Cell.VoltageNominal);
+        var cells = needs.Read(board.Parts.Pack.Series) * needs.Read(board.Parts.Pack.Parallel);
+        var capacity = needs.Read(board.Parts.Cell.Capacity);
+        var nominal = needs.Read(board.Parts.Cell.VoltageNominal);
         return needs.Unmet ? null : new PackEnergy(cells, Energy.FromWattHours(cells * capacity.AmpereHours * nominal.Volts));
     });
 
     /// <summary>Voltage of a pack at the cells' full, and at their least, voltage.</summary>
     public static Answer<VoltageWindow> WindowOf(Board board) => Answer<VoltageWindow>.Ask("pack.voltage_full", needs =>
     {
-        var series = needs.Of(board.Parts.Pack.Series);
-        var full = needs.Of(board.Parts.Cell.VoltageFull);
-        var empty = needs.Of(board.Parts.Cell.VoltageEmpty);
+        var series = needs.Read(board.Parts.Pack.Series);
+        var full = needs.Read(board.Parts.Cell.VoltageFull);
+        var empty = needs.Read(board.Parts.Cell.VoltageEmpty);
         return needs.Unmet ? null : new VoltageWindow(series, full * series, empty * series);
     });
 }

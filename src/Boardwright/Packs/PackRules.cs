@@ -16,14 +16,14 @@ public static class PackRules
         (e, needs) =>
         {
             var pack = e.Board.Parts.Pack;
-            var series = needs.Of(pack.Series);
+            var series = needs.Read(pack.Series);
             if (!pack.Protection.IsChosen)
             {
                 return needs.Unmet ? null :
                     [ProtectionWatchesEveryCell!.Found(Level.Stop, $"No protection watches the {series} groups of cells.", $"Fit a protection for {series} cells in series that carries the pack current.")];
             }
 
-            var watched = needs.Of(pack.Protection.Series);
+            var watched = needs.Read(pack.Protection.Series);
             if (needs.Unmet)
                 return null;
             return watched == series
@@ -40,12 +40,12 @@ public static class PackRules
         {
             if (!e.Board.Parts.Charger.IsChosen)
                 return null;
-            var charger = needs.Of(e.Board.Parts.Charger.Voltage);
-            var window = needs.Of(e.Window);
+            var charger = needs.Read(e.Board.Parts.Charger.Voltage);
+            var window = needs.Read(e.Window);
             if (needs.Unmet)
                 return null;
             var over = charger - window.Full;
-            var (value, limit) = (Amount.Of(charger, "V"), Amount.Of(window.Full, "V"));
+            var (value, limit) = (Amount.Create(charger, "V"), Amount.Create(window.Full, "V"));
             var perCell = window.Full / window.Series;
             var made = (int)Math.Round(charger / perCell);
             if (over > ChargerTolerance)
@@ -65,13 +65,13 @@ public static class PackRules
             var parts = e.Board.Parts;
             if (!parts.Charger.IsChosen)
                 return null;
-            var current = needs.Of(parts.Charger.Current);
-            var capacity = needs.Of(PackModel.CapacityOf(e.Board));
-            var cells = needs.Of(parts.Cell.ChargeCurrent) * needs.Of(parts.Pack.Parallel);
+            var current = needs.Read(parts.Charger.Current);
+            var capacity = needs.Read(PackModel.CapacityOf(e.Board));
+            var cells = needs.Read(parts.Cell.ChargeCurrent) * needs.Read(parts.Pack.Parallel);
             if (needs.Unmet)
                 return null;
             var most = parts.Pack.Protection.ChargeCurrent.IsKnown && parts.Pack.Protection.ChargeCurrent.Value < cells ? parts.Pack.Protection.ChargeCurrent.Value : cells;
-            var (value, limit) = (Amount.Of(current, "A"), Amount.Of(most, "A"));
+            var (value, limit) = (Amount.Create(current, "A"), Amount.Create(most, "A"));
             var rate = current.Amperes / capacity.AmpereHours;
             return current <= most
                 ? [ChargeCurrentFits!.Found(Level.Fine, $"{current:0.0 A} into {capacity:0.0 Ah}, {rate:0.00} of its capacity an hour; {most:0.0 A} are allowed.", value: value, limit: limit)]
@@ -86,16 +86,16 @@ public static class PackRules
         (e, needs) =>
         {
             var (limits, parts) = (e.Board.Limits, e.Board.Parts);
-            var start = needs.Of(limits.TaperStart);
-            var end = needs.Of(limits.TaperEnd);
-            var empty = needs.Of(parts.Cell.VoltageEmpty);
+            var start = needs.Read(limits.TaperStart);
+            var end = needs.Read(limits.TaperEnd);
+            var empty = needs.Read(parts.Cell.VoltageEmpty);
             if (needs.Unmet)
                 return null;
             if (start <= end)
-                return [TaperBeforeCut!.Found(Level.Stop, $"Power is to fade from {start:0.00 V} to {end:0.00 V} per cell: the start must lie above the end.", $"Set the start to about {end + Voltage.FromVolts(0.3):0.0 V}.", Amount.Of(start, "V"), Amount.Of(end, "V"), "limits.taper_start", new Change("limits.taper_start", $"{end.Volts + 0.3:0.0} V"))];
+                return [TaperBeforeCut!.Found(Level.Stop, $"Power is to fade from {start:0.00 V} to {end:0.00 V} per cell: the start must lie above the end.", $"Set the start to about {end + Voltage.FromVolts(0.3):0.0 V}.", Amount.Create(start, "V"), Amount.Create(end, "V"), "limits.taper_start", new Change("limits.taper_start", $"{end.Volts + 0.3:0.0} V"))];
             var cut = parts.Pack.Protection.VoltageCut;
             var floor = cut.IsKnown && cut.Value + Voltage.FromVolts(0.1) > empty ? cut.Value + Voltage.FromVolts(0.1) : empty;
-            var (value, limit) = (Amount.Of(end, "V"), Amount.Of(floor, "V"));
+            var (value, limit) = (Amount.Create(end, "V"), Amount.Create(floor, "V"));
             return end >= floor
                 ? [TaperBeforeCut!.Found(Level.Fine, $"Power is gone at {end:0.00 V} per cell, {end - empty:0.00 V} above empty{(cut.IsKnown ? (FormattableString)$" and {end - cut.Value:0.00 V} above the protection's cut" : $"")}.", value: value, limit: limit)]
                 : [TaperBeforeCut!.Found(Level.Stop, $"Power is to end at {end:0.00 V} per cell, {(floor > empty ? (FormattableString)$"but the protection cuts off at {cut.Or(empty):0.00 V}: it will throw the rider" : $"below the cells' least voltage of {empty:0.00 V}")}.",
@@ -109,10 +109,10 @@ public static class PackRules
         Sources.CommonPractice,
         (e, needs) =>
         {
-            var start = needs.Of(e.Board.Limits.TaperStart);
-            var run = needs.Of(e.Running);
-            var cruise = needs.Of(e.Cruise);
-            var reserve = needs.Of(e.Board.Brief.Reserve);
+            var start = needs.Read(e.Board.Limits.TaperStart);
+            var run = needs.Read(e.Running);
+            var cruise = needs.Read(e.Cruise);
+            var reserve = needs.Read(e.Board.Brief.Reserve);
             if (needs.Unmet || cruise.Steady is not { } steady)
                 return null;
             var watts = steady.AtHalf.Bus.Watts;
@@ -136,10 +136,10 @@ public static class PackRules
         (e, needs) =>
         {
             var cell = e.Board.Parts.Cell;
-            var rest = needs.Of(cell.RestVoltage);
-            var resistance = needs.Of(cell.Resistance);
-            var temperature = needs.Of(e.Board.Brief.Temperature);
-            var reserve = needs.Of(e.Board.Brief.Reserve);
+            var rest = needs.Read(cell.RestVoltage);
+            var resistance = needs.Read(cell.Resistance);
+            var temperature = needs.Read(e.Board.Brief.Temperature);
+            var reserve = needs.Read(e.Board.Brief.Reserve);
             if (needs.Unmet)
                 return null;
             var full = Fraction.FromPercent(100);
@@ -161,9 +161,9 @@ public static class PackRules
         Sources.CommonPractice,
         (e, needs) =>
         {
-            var energy = needs.Of(e.Energy);
+            var energy = needs.Read(e.Energy);
             return needs.Unmet ? null :
-                [LithiumCautions!.Found(Level.Fine, $"{energy.Cells} cells, {energy.Energy:0 Wh}. Build, charge and ship it by the law of the place and with qualified people: fuse at the pack, insulate every group, charge on a surface that does not burn and never unwatched, never a swollen, wet or deep-cold pack. Above 100 Wh no passenger may take it on an aircraft without the operator's leave, above 160 Wh none at all; check the current rules.", value: Amount.Of(energy.Energy, "Wh"))];
+                [LithiumCautions!.Found(Level.Fine, $"{energy.Cells} cells, {energy.Energy:0 Wh}. Build, charge and ship it by the law of the place and with qualified people: fuse at the pack, insulate every group, charge on a surface that does not burn and never unwatched, never a swollen, wet or deep-cold pack. Above 100 Wh no passenger may take it on an aircraft without the operator's leave, above 160 Wh none at all; check the current rules.", value: Amount.Create(energy.Energy, "Wh"))];
         });
 
     /// <summary>Every rule about packs and charging.</summary>

@@ -34,6 +34,6 @@ public static class PackRange
     /// <param name="energy">Energy of the full pack.</param>
     /// <param name="usable">Part of it that may be used.</param>
     /// <param name="consumption">Energy taken from the pack for each length, above 0.</param>
-    public static Length Of(Energy energy, Fraction usable, EnergyPerDistance consumption) =>
+    public static Length Compute(Energy energy, Fraction usable, EnergyPerDistance consumption) =>
         Length.FromMetres(energy.Joules * usable.Value / consumption.JoulesPerMetre);
 }

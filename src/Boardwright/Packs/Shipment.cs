@@ -23,16 +23,16 @@ public sealed record Shipment(int Cells, Energy CellEnergy, Energy Energy, Volta
     public static Energy VehicleThreshold { get; } = Energy.FromWattHours(100);
 
     /// <summary>Of a board's pack.</summary>
-    public static Answer<Shipment> Of(Board board) => Answer<Shipment>.Ask("", needs =>
+    public static Answer<Shipment> Compute(Board board) => Answer<Shipment>.Ask("", needs =>
     {
         var (cell, pack) = (board.Parts.Cell, board.Parts.Pack);
-        var (series, parallel) = (needs.Of(pack.Series), needs.Of(pack.Parallel));
-        var (capacity, nominal) = (needs.Of(cell.Capacity), needs.Of(cell.VoltageNominal));
+        var (series, parallel) = (needs.Read(pack.Series), needs.Read(pack.Parallel));
+        var (capacity, nominal) = (needs.Read(cell.Capacity), needs.Read(cell.VoltageNominal));
         if (needs.Unmet)
             return null;
         var each = Energy.FromWattHours(capacity.AmpereHours * nominal.Volts);
         var cells = series * parallel;
-        Voltage? rest = cell.RestVoltage.IsKnown ? needs.Of(cell.RestVoltage).At(ChargeLimit) : null;
+        Voltage? rest = cell.RestVoltage.IsKnown ? needs.Read(cell.RestVoltage).At(ChargeLimit) : null;
         return new Shipment(cells, each, each * cells, nominal * series, MassOf(board, cells), rest * series, rest);
     });
 

@@ -14,7 +14,7 @@ public sealed record TwoCurveModel
 {
     const int Places = 40;
 
-    TwoCurveModel(Cell cell, Current slow, Current fast) => (Cell, Model, SlowCurrent, FastCurrent) = (cell, CellModel.Of(cell).Value, slow, fast);
+    TwoCurveModel(Cell cell, Current slow, Current fast) => (Cell, Model, SlowCurrent, FastCurrent) = (cell, CellModel.Compute(cell).Value, slow, fast);
 
     /// <summary>The cell as a shelf part, without polarisation.</summary>
     public Cell Cell { get; }
@@ -33,9 +33,9 @@ public sealed record TwoCurveModel
     /// <param name="one">One discharge at constant current, from the full cell.</param>
     /// <param name="other">The other.</param>
     /// <exception cref="ArgumentException">The currents are within a third of each other, or a discharge has fewer than four rows of current.</exception>
-    public static TwoCurveModel Of(string id, CellMeasurement one, CellMeasurement other)
+    public static TwoCurveModel Create(string id, CellMeasurement one, CellMeasurement other)
     {
-        var (slow, fast) = (Discharge.Of(one), Discharge.Of(other));
+        var (slow, fast) = (Discharge.Create(one), Discharge.Create(other));
         if (slow.Amperes > fast.Amperes) (slow, fast) = (fast, slow);
         if (fast.Amperes < 4.0 / 3 * slow.Amperes)
             throw new ArgumentException("The two discharges need currents further apart: at least a third.", nameof(other));
@@ -75,7 +75,7 @@ public sealed record TwoCurveModel
     /// <summary>A discharge at constant current: its voltage over the charge taken out, in coulombs.</summary>
     sealed record Discharge(double Amperes, Polyline Volts)
     {
-        public static Discharge Of(CellMeasurement measured)
+        public static Discharge Create(CellMeasurement measured)
         {
             var rows = measured.Stretches.Select(s => (s.CoulombsAfter, measured.Readings[s.Reading].Amperes, measured.Readings[s.Reading].Volts)).ToArray();
             var most = rows.Max(r => r.Amperes);

@@ -87,7 +87,7 @@ public sealed record Fitted : Sheet
         ArgumentNullException.ThrowIfNull(key);
         var dot = key.IndexOf('.', StringComparison.Ordinal);
         var place = dot < 0 ? key : key[..dot];
-        return Entry.Of(typeof(Fitted)).FirstOrDefault(e => e.Key == place) is { } entry && entry.Read(this) is Part { IsChosen: false } ? place : null;
+        return Entry.ListEntries(typeof(Fitted)).FirstOrDefault(e => e.Key == place) is { } entry && entry.Read(this) is Part { IsChosen: false } ? place : null;
     }
 }
 
@@ -139,7 +139,7 @@ public sealed record Board : Sheet
 
     /// <summary>Where things lie in the box, by their names; what is not named is proposed.</summary>
     [Entry("Where things lie in the box, by name: pack, controller, controller 2, receiver, fuse, gland 1, charge socket and so on. What is not named is proposed.", Example = "pack: { x: -80 mm, y: 0 mm, turn: 0 deg }")]
-    public IReadOnlyDictionary<string, Spot> Layout { get; init; } = new OrderedDictionary<string, Spot>(StringComparer.Ordinal);
+    public IReadOnlyDictionary<string, BoxPosition> Layout { get; init; } = new OrderedDictionary<string, BoxPosition>(StringComparer.Ordinal);
 
     /// <summary>Work and margin.</summary>
     [Entry("Work, overhead and margin.")]
@@ -153,18 +153,18 @@ public sealed record Board : Sheet
     public IReadOnlyDictionary<string, Plug> Plugs { get; init; } = new Dictionary<string, Plug>(StringComparer.OrdinalIgnoreCase);
 
     /// <summary>The board with every entry named by its dotted key; parts are named without the leading <c>parts.</c>.</summary>
-    public Board Named()
+    public Board WithNames()
     {
-        var board = (Board)Named(this, "");
-        return board with { Plugs = Plugs.ToDictionary(p => p.Key, p => (Plug)Named(p.Value, $"plug {p.Key}"), StringComparer.OrdinalIgnoreCase) };
+        var board = (Board)WithNames(this, "");
+        return board with { Plugs = Plugs.ToDictionary(p => p.Key, p => (Plug)WithNames(p.Value, $"plug {p.Key}"), StringComparer.OrdinalIgnoreCase) };
     }
 
     /// <summary>A plug by its id or name.</summary>
     /// <returns>The plug, or one of which nothing is known.</returns>
-    public Plug PlugCalled(string name) => Plugs.TryGetValue(name, out var plug) ? plug : (Plug)Named(new Plug(), $"plug {name}");
+    public Plug PlugCalled(string name) => Plugs.TryGetValue(name, out var plug) ? plug : (Plug)WithNames(new Plug(), $"plug {name}");
 
-    internal static Sheet Named(Sheet sheet, string prefix) => sheet.With(
-        Entry.Of(sheet.GetType()).Select(entry => (entry, entry.Named(
+    internal static Sheet WithNames(Sheet sheet, string prefix) => sheet.With(
+        Entry.ListEntries(sheet.GetType()).Select(entry => (entry, entry.WithName(
             entry.Read(sheet),
             sheet is Board && entry.Key == "parts" ? "" : prefix.Length == 0 ? entry.Key : $"{prefix}.{entry.Key}"))));
 }

@@ -105,7 +105,7 @@ public abstract class Entry
     public abstract object Known(object value, double? spread = null, Origin? from = null);
 
     /// <summary>All entries of a type of sheet, in the order in which they are declared, inherited ones first.</summary>
-    public static IReadOnlyList<Entry> Of(Type sheet) => Cache.GetOrAdd(sheet, static type =>
+    public static IReadOnlyList<Entry> ListEntries(Type sheet) => Cache.GetOrAdd(sheet, static type =>
     {
         var chain = new List<Type>();
         for (var t = type; t is not null && t != typeof(object); t = t.BaseType)
@@ -184,7 +184,7 @@ public abstract class Entry
     internal void Write(Sheet sheet, object value) => Property.SetValue(sheet, value);
 
     /// <summary>The value of a sheet with the full dotted name of each entry.</summary>
-    internal abstract object Named(object value, string key);
+    internal abstract object WithName(object value, string key);
 
     static Entry For(PropertyInfo property, EntryAttribute about)
     {
@@ -193,8 +193,8 @@ public abstract class Entry
             return new SheetEntry(property, about, type);
         if (type.GetGenericTypeDefinition() == typeof(IReadOnlyList<>))
             return new SheetsEntry(property, about, type.GetGenericArguments()[0]);
-        if (type == typeof(IReadOnlyDictionary<string, Spot>))
-            return new NamedSheetsEntry<Spot>(property, about);
+        if (type == typeof(IReadOnlyDictionary<string, BoxPosition>))
+            return new NamedSheetsEntry<BoxPosition>(property, about);
         var value = type.GetGenericArguments()[0];
         if (Forms.TryGetValue(value, out var make))
             return make(property, about);
@@ -290,7 +290,7 @@ public abstract class Entry
             return value.With(T.FromSi(Math.Clamp(value.Value.Si + deviations * spread, Math.Min(least, value.Value.Si), Math.Max(Greatest, value.Value.Si))));
         }
 
-        internal override object Named(object value, string key) => ((Known<T>)value).Named(key);
+        internal override object WithName(object value, string key) => ((Known<T>)value).WithName(key);
     }
 
     sealed class QuantitiesEntry<T>(PropertyInfo property, EntryAttribute about) : Entry(property, about)
@@ -305,7 +305,7 @@ public abstract class Entry
         public override object Known(object value, double? spread = null, Origin? from = null) =>
             new Known<Quantities<T>>(value is IEnumerable<double> si ? new Quantities<T>([.. si.Select(T.FromSi)]) : (Quantities<T>)value, spread, from);
 
-        internal override object Named(object value, string key) => ((Known<Quantities<T>>)value).Named(key);
+        internal override object WithName(object value, string key) => ((Known<Quantities<T>>)value).WithName(key);
     }
 
     sealed class CurveEntry<TX, TY>(PropertyInfo property, EntryAttribute about) : Entry(property, about)
@@ -335,7 +335,7 @@ public abstract class Entry
             return spread == 0 ? known : value.With(value.Value.Scaled(Math.Max(0.05, 1 + deviations * spread)));
         }
 
-        internal override object Named(object value, string key) => ((Known<Curve<TX, TY>>)value).Named(key);
+        internal override object WithName(object value, string key) => ((Known<Curve<TX, TY>>)value).WithName(key);
     }
 
     sealed class PlainEntry<T>(PropertyInfo property, EntryAttribute about) : Entry(property, about)
@@ -390,7 +390,7 @@ public abstract class Entry
             };
         }
 
-        internal override object Named(object value, string key) => ((Known<T>)value).Named(key);
+        internal override object WithName(object value, string key) => ((Known<T>)value).WithName(key);
     }
 
     sealed class SheetEntry(PropertyInfo property, EntryAttribute about, Type type) : Entry(property, about)
@@ -401,7 +401,7 @@ public abstract class Entry
 
         public override object Known(object value, double? spread = null, Origin? from = null) => value;
 
-        internal override object Named(object value, string key) => Board.Named((Sheet)value, key);
+        internal override object WithName(object value, string key) => Board.WithNames((Sheet)value, key);
     }
 
     sealed class SheetsEntry(PropertyInfo property, EntryAttribute about, Type type) : Entry(property, about)
@@ -418,8 +418,8 @@ public abstract class Entry
             return list;
         }
 
-        internal override object Named(object value, string key) =>
-            Known(((IEnumerable<Sheet>)value).Select((item, i) => Board.Named(item, $"{key}[{i + 1}]")));
+        internal override object WithName(object value, string key) =>
+            Known(((IEnumerable<Sheet>)value).Select((item, i) => Board.WithNames(item, $"{key}[{i + 1}]")));
     }
 
     sealed class NamedSheetsEntry<T>(PropertyInfo property, EntryAttribute about) : Entry(property, about)
@@ -432,7 +432,7 @@ public abstract class Entry
         public override object Known(object value, double? spread = null, Origin? from = null) =>
             new OrderedDictionary<string, T>(((IEnumerable<KeyValuePair<string, Sheet>>)value).Select(p => KeyValuePair.Create(p.Key, (T)p.Value)), StringComparer.Ordinal);
 
-        internal override object Named(object value, string key) =>
-            Known(((IReadOnlyDictionary<string, T>)value).Select(p => KeyValuePair.Create(p.Key, Board.Named(p.Value, $"{key}.{p.Key}"))));
+        internal override object WithName(object value, string key) =>
+            Known(((IReadOnlyDictionary<string, T>)value).Select(p => KeyValuePair.Create(p.Key, Board.WithNames(p.Value, $"{key}.{p.Key}"))));
     }
 }

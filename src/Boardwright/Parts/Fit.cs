@@ -8,20 +8,20 @@ namespace Boardwright.Parts;
 /// <param name="Count">How many.</param>
 /// <param name="Needed">Whether the board cannot do without.</param>
 /// <param name="Carried">Whether the board carries it on the road.</param>
-public sealed record Place(string Key, Part Part, int Count, bool Needed, bool Carried)
+public sealed record PartSlot(string Key, Part Part, int Count, bool Needed, bool Carried)
 {
     /// <summary>Every place of a board, in the order of the file.</summary>
     /// <returns>The places; the number of motors and the kind of drive must be known.</returns>
-    public static Answer<IReadOnlyList<Place>> All(Board board) => Answer<IReadOnlyList<Place>>.Ask("", needs =>
+    public static Answer<IReadOnlyList<PartSlot>> All(Board board) => Answer<IReadOnlyList<PartSlot>>.Ask("", needs =>
     {
         var parts = board.Parts;
-        var drive = needs.Of(parts.Drive.Kind);
-        var motors = needs.Of(parts.Drive.Motors);
+        var drive = needs.Read(parts.Drive.Kind);
+        var motors = needs.Read(parts.Drive.Motors);
         if (needs.Unmet)
             return null;
         var belt = drive == DriveKind.Belt;
         var cells = parts.Pack.Series.Or(0) * parts.Pack.Parallel.Or(0);
-        List<Place> places =
+        List<PartSlot> places =
         [
             new("deck", parts.Deck, parts.Deck.Count.Or(1), true, true),
             new("front_truck", parts.FrontTruck, parts.FrontTruck.Count.Or(1), true, true),
@@ -42,7 +42,7 @@ public sealed record Place(string Key, Part Part, int Count, bool Needed, bool C
             new("box", parts.Box, parts.Box.Count.Or(1), false, true),
             new("fuse", parts.Fuse, parts.Fuse.Count.Or(1), false, true),
         ];
-        places.AddRange(parts.Fittings.Select((fitting, i) => new Place($"fittings[{i + 1}]", fitting, fitting.Count.Or(1), false, true)));
+        places.AddRange(parts.Fittings.Select((fitting, i) => new PartSlot($"fittings[{i + 1}]", fitting, fitting.Count.Or(1), false, true)));
         return places;
     });
 

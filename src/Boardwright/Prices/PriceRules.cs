@@ -14,9 +14,9 @@ public static class PriceRules
         {
             if (!e.Board.Brief.Budget.IsKnown)
                 return null;
-            var budget = needs.Of(e.Board.Brief.Budget);
-            var asked = Asked(e);
-            var price = e.Price.IsKnown ? needs.Of(e.Price).Money : needs.Of(e.Quote)?.Parts ?? default;
+            var budget = needs.Read(e.Board.Brief.Budget);
+            var asked = DescribeTarget(e);
+            var price = e.Price.IsKnown ? needs.Read(e.Price).Money : needs.Read(e.Quote)?.Parts ?? default;
             if (needs.Unmet)
                 return null;
             var (value, limit) = (new Amount((double)price.Amount, price.Currency), new Amount((double)budget.Amount, budget.Currency));
@@ -28,5 +28,5 @@ public static class PriceRules
     /// <summary>Every rule about prices.</summary>
     public static IReadOnlyList<Rule<Examination>> All { get; } = [WithinBudget];
 
-    static string Asked(Examination e) => e.Price.IsKnown ? "The board costs" : "The parts alone cost";
+    static string DescribeTarget(Examination e) => e.Price.IsKnown ? "The board costs" : "The parts alone cost";
 }

@@ -10,9 +10,9 @@ namespace Boardwright.Prices;
 public sealed record Quote(Money Parts, IReadOnlyList<string> Unpriced)
 {
     /// <summary>Adds up the parts that are bought for the board, charger and remote included.</summary>
-    public static Answer<Quote> Of(Board board) => Answer<Quote>.Ask("money.parts", needs =>
+    public static Answer<Quote> Compute(Board board) => Answer<Quote>.Ask("money.parts", needs =>
     {
-        var places = needs.Of(Place.All(board));
+        var places = needs.Read(PartSlot.All(board));
         if (needs.Unmet)
             return null;
         var sum = 0m;
@@ -28,7 +28,7 @@ public sealed record Quote(Money Parts, IReadOnlyList<string> Unpriced)
                 continue;
             }
 
-            var price = needs.Of(place.Part.Price);
+            var price = needs.Read(place.Part.Price);
             currency ??= price.Currency;
             sum += price.Amount * place.Count;
         }
@@ -45,10 +45,10 @@ public sealed record Quote(Money Parts, IReadOnlyList<string> Unpriced)
     /// <summary>Cost of making one: parts and work, with the overhead on both.</summary>
     public static Answer<CostOfOne> CostOf(Board board, Answer<Quote> parts) => Answer<CostOfOne>.Ask("money.cost", needs =>
     {
-        var quote = needs.Of(parts);
-        var hours = needs.Of(board.Money.LabourHours);
-        var rate = needs.Of(board.Money.LabourRate);
-        var overhead = needs.Of(board.Money.Overhead);
+        var quote = needs.Read(parts);
+        var hours = needs.Read(board.Money.LabourHours);
+        var rate = needs.Read(board.Money.LabourRate);
+        var overhead = needs.Read(board.Money.Overhead);
         if (needs.Unmet)
             return null;
         var work = (decimal)hours.Hours * rate.PerHour.Amount;
@@ -58,8 +58,8 @@ public sealed record Quote(Money Parts, IReadOnlyList<string> Unpriced)
     /// <summary>Price: the cost with the margin added on top of it.</summary>
     public static Answer<CostOfOne> PriceOf(Board board, Answer<CostOfOne> cost) => Answer<CostOfOne>.Ask("money.price", needs =>
     {
-        var made = needs.Of(cost);
-        var margin = needs.Of(board.Money.Margin);
+        var made = needs.Read(cost);
+        var margin = needs.Read(board.Money.Margin);
         return needs.Unmet ? null : new CostOfOne(made.Money with { Amount = made.Money.Amount * (1 + (decimal)margin.Value) });
     });
 }

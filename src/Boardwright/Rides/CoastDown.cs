@@ -277,7 +277,7 @@ public static class CoastDown
         {
             plain = Solve(used, conditions);
             fit = plain;
-            var kept = Kept(used, fit);
+            var kept = DropOutliers(used, fit);
             if (kept.Count < used.Count && Refusal(kept, conditions) is null)
             {
                 parts = [.. parts.Select(p => used.Contains(p) && !kept.Contains(p) ? p with { LeftOut = "it does not follow the same law as the others: somebody braked, pushed or stood up" } : p)];
@@ -292,7 +292,7 @@ public static class CoastDown
             return new(null, "The runs follow no common law of rolling and drag. Check that they are of one road, one rider and one stance, and that nobody braked.");
         }
 
-        return new(Told(fit, plain, used, parts, conditions, cautions), "");
+        return new(Summarize(fit, plain, used, parts, conditions, cautions), "");
     }
 
     static void FindIn(RideLog log, ReadOnlySpan<int> places, CoastDownSearch search, List<CoastDownRun> runs)
@@ -441,7 +441,7 @@ public static class CoastDown
     }
 
     /// <summary>Runs whose readings scatter no more than twice as much as those of the middle run.</summary>
-    static List<CoastDownPart> Kept(List<CoastDownPart> used, NonlinearFit fit)
+    static List<CoastDownPart> DropOutliers(List<CoastDownPart> used, NonlinearFit fit)
     {
         if (used.Count < 4) return used;
         var rms = Rms(used, fit);
@@ -479,7 +479,7 @@ public static class CoastDown
         // What a fit leaves is smoother than what gusts did, by what the fit took out; a second look comes near enough.
         for (var round = 0; round < 2; round++)
         {
-            if (Drift.Of(used, left) is not { } drift) return fit;
+            if (Drift.Estimate(used, left) is not { } drift) return fit;
             var model = new Model(used, conditions, drift);
             fit = NonlinearLeastSquares.Solve(model.Problem, [.. fit.Values]);
             left = model.Plain([.. fit.Values]);
@@ -500,7 +500,7 @@ public static class CoastDown
     {
         /// <summary>The likeliest drift in what a fit leaves.</summary>
         /// <returns>The drift; <c>null</c> where the sensor's noise alone explains it as well.</returns>
-        public static Drift? Of(List<CoastDownPart> parts, IReadOnlyList<double> left)
+        public static Drift? Estimate(List<CoastDownPart> parts, IReadOnlyList<double> left)
         {
             // Twice the logarithm of the likelihood has to gain this much for two unknowns more, which chance does once in 150 times.
             const double Clearly = 10;
@@ -695,7 +695,7 @@ public static class CoastDown
         }
     }
 
-    static CoastDownFit Told(NonlinearFit fit, NonlinearFit plain, List<CoastDownPart> used, List<CoastDownPart> parts, CoastDownConditions conditions, List<string> cautions)
+    static CoastDownFit Summarize(NonlinearFit fit, NonlinearFit plain, List<CoastDownPart> used, List<CoastDownPart> parts, CoastDownConditions conditions, List<string> cautions)
     {
         var groups = new int[fit.Readings];
         for (int i = 0, row = 0; i < used.Count; i++)
@@ -728,10 +728,10 @@ public static class CoastDown
         var rms = Rms(used, plain);
         return new()
         {
-            RollingResistance = Estimate<Number>.Of(crr, Sqrt(crrVariance), Blend(Rolling, crrVariance), Narrows(Variance(Rolling), Square(crr * ofScale), 0, pairs)),
-            DragArea = Estimate<Area>.Of(area, Sqrt(areaVariance), Blend(Drag, areaVariance), Narrows(Variance(Drag), Square(area * ofScale), Square(area) * (Square(ofMass) + Square(ofAir)), pairs)),
-            Slope = Estimate<Fraction>.Of(slope, Sqrt(Variance(Grade)), ReachOf(Grade), "More runs each way."),
-            Headwind = Estimate<Speed>.Of(wind, Sqrt(Variance(Wind)), ReachOf(Wind), "More runs each way, on a day with less wind."),
+            RollingResistance = Estimate<Number>.Create(crr, Sqrt(crrVariance), Blend(Rolling, crrVariance), Narrows(Variance(Rolling), Square(crr * ofScale), 0, pairs)),
+            DragArea = Estimate<Area>.Create(area, Sqrt(areaVariance), Blend(Drag, areaVariance), Narrows(Variance(Drag), Square(area * ofScale), Square(area) * (Square(ofMass) + Square(ofAir)), pairs)),
+            Slope = Estimate<Fraction>.Create(slope, Sqrt(Variance(Grade)), ReachOf(Grade), "More runs each way."),
+            Headwind = Estimate<Speed>.Create(wind, Sqrt(Variance(Wind)), ReachOf(Wind), "More runs each way, on a day with less wind."),
             Correlation = Clamp(together / Sqrt(crrVariance * areaVariance), -1, 1),
             Left = Speed.FromMetresPerSecond(plain.ResidualDeviation),
             ByReadings = (fit.Deviation(Rolling), fit.Deviation(Drag)),

@@ -33,7 +33,7 @@ public sealed record EnergyFromRide(Length Distance, Energy Energy, IReadOnlyLis
     /// <summary>Adds up a log.</summary>
     /// <param name="log">The log.</param>
     /// <returns>The energies; <c>null</c> where speed, pack voltage or pack current is missing, or the board did not get on by 50 m.</returns>
-    public static EnergyFromRide? Of(RideLog log)
+    public static EnergyFromRide? Fit(RideLog log)
     {
         ArgumentNullException.ThrowIfNull(log);
         if (!log.Speeds.IsThere || !log.PackVoltages.IsThere || !log.PackCurrents.IsThere) return null;
@@ -74,6 +74,6 @@ public sealed record EnergyFromRide(Length Distance, Energy Energy, IReadOnlyLis
         var way = pieces.Sum(p => p.Way);
         var ratio = pieces.Sum(p => p.Joules) / way;
         var squares = pieces.Sum(p => Pow(p.Joules - ratio * p.Way, 2)) * pieces.Count / (pieces.Count - 1);
-        return Estimate<EnergyPerDistance>.Of(ratio, Sqrt(squares) / way, StudentT.Quantile(0.95, pieces.Count - 1), "More road at this speed and grade, held steady.");
+        return Estimate<EnergyPerDistance>.Create(ratio, Sqrt(squares) / way, StudentT.Quantile(0.95, pieces.Count - 1), "More road at this speed and grade, held steady.");
     }
 }

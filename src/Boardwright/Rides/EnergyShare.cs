@@ -10,7 +10,7 @@ namespace Boardwright.Rides;
 public sealed record EnergyShare(string Id, string Title, Energy Energy)
 {
     /// <summary>Where the energy of a ride went, from the road to the cells; the shares add up to what the cells gave up inside.</summary>
-    public static IReadOnlyList<EnergyShare> Of(RideEnergy energy) =>
+    public static IReadOnlyList<EnergyShare> Split(RideEnergy energy) =>
     [
         Share("air", "pushing the air", energy.Air),
         Share("rolling", "rolling", energy.Rolling),

@@ -26,7 +26,7 @@ public sealed record KvFromRide
     /// <validity>No field weakening: readings above nine tenths of duty are left out. Wheels that do not slip.</validity>
     /// <error>1 % with phase currents; without them a load that grows with speed passes for a lower KV.</error>
     /// <source cref="Sources.SpeedPerVolt"/>
-    public static KvFromRide? Of(RideLog log)
+    public static KvFromRide? Fit(RideLog log)
     {
         ArgumentNullException.ThrowIfNull(log);
         if (!log.Speeds.IsThere || !log.Duties.IsThere || !log.PackVoltages.IsThere) return null;
@@ -60,8 +60,8 @@ public sealed record KvFromRide
             cautions.Add("Speed and current rose and fell together, so their shares are hard to tell apart: hold a speed now and then.");
         return new()
         {
-            MetresPerSecondPerVolt = Estimate<Number>.Of(1 / fit.Values[0], Deviation(0) / Square(fit.Values[0]), reach, "Steady stretches at several speeds on level road, and the speed sensor's scale over a known distance."),
-            Resistance = hasAmperes ? Estimate<Resistance>.Of(fit.Values[1], Deviation(1), reach, "Hard pulls at low speed.") : null,
+            MetresPerSecondPerVolt = Estimate<Number>.Create(1 / fit.Values[0], Deviation(0) / Square(fit.Values[0]), reach, "Steady stretches at several speeds on level road, and the speed sensor's scale over a known distance."),
+            Resistance = hasAmperes ? Estimate<Resistance>.Create(fit.Values[1], Deviation(1), reach, "Hard pulls at low speed.") : null,
             Readings = rows.Length,
             Cautions = cautions,
         };

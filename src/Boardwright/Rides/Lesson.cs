@@ -43,12 +43,12 @@ public static class Lessons
     /// <param name="fit">The fit.</param>
     /// <param name="board">The board, its entries named.</param>
     /// <param name="conditions">What the fit was made under.</param>
-    public static IReadOnlyList<Lesson> Of(CoastDownFit fit, Board board, CoastDownConditions conditions)
+    public static IReadOnlyList<Lesson> Draw(CoastDownFit fit, Board board, CoastDownConditions conditions)
     {
         ArgumentNullException.ThrowIfNull(fit);
         ArgumentNullException.ThrowIfNull(board);
         ArgumentNullException.ThrowIfNull(conditions);
-        var drive = RunningOfBoard.Of(board).Drive;
+        var drive = SteadyRunningOfBoard.Compute(board).Drive;
         if (!drive.IsKnown)
         {
             var why = $"The coast-down holds the drag of motors and belts, and the board file does not tell how large that is: {string.Join(", ", drive.Missing)}.";
@@ -57,7 +57,7 @@ public static class Lessons
 
         var (rollingPart, areaPart) = DragOf(fit, drive.Value, conditions);
         var noLoad = board.Parts.Motor.NoLoadCurrent;
-        var relative = noLoad.IsKnown && noLoad.Value.Amperes > 0 ? Entry.Of(typeof(Motor)).First(e => e.Key == "no_load_current").SpreadOf(noLoad) / noLoad.Value.Si : 0.15;
+        var relative = noLoad.IsKnown && noLoad.Value.Amperes > 0 ? Entry.ListEntries(typeof(Motor)).First(e => e.Key == "no_load_current").SpreadOf(noLoad) / noLoad.Value.Si : 0.15;
         var (rolling, area) = (fit.RollingResistance.Value.Value - rollingPart, fit.DragArea.Value.SquareMetres - areaPart);
         var rollingSpread = Root(fit.RollingResistance.Deviation, relative * rollingPart);
         var areaSpread = Root(fit.DragArea.Deviation, relative * areaPart);
@@ -75,7 +75,7 @@ public static class Lessons
     /// <summary>Of a pack: the resistance of its cells, and with it their slow part where the board file has no better.</summary>
     /// <param name="pack">The fit.</param>
     /// <param name="board">The board, its entries named.</param>
-    public static Lesson Of(PackFromRide pack, Board board)
+    public static Lesson Draw(PackFromRide pack, Board board)
     {
         ArgumentNullException.ThrowIfNull(pack);
         ArgumentNullException.ThrowIfNull(board);
@@ -83,7 +83,7 @@ public static class Lessons
         var parts = board.Parts;
         if (!parts.Pack.Series.IsKnown || !parts.Pack.Parallel.IsKnown)
             return new(Name, [], "How many cells are in series and in parallel must be known first: pack.series, pack.parallel.");
-        var own = RunningOfBoard.Of(board);
+        var own = SteadyRunningOfBoard.Compute(board);
         var wires = (parts.Pack.Links.IsKnown ? parts.Pack.Links.Value.Ohms : 0) + (own.Running.IsKnown ? own.Running.Value.WiringResistance : 0);
         var cells = (double)parts.Pack.Parallel.Value / parts.Pack.Series.Value;
         var hasBranches = parts.Cell.Polarisation.R1.IsKnown;
@@ -130,12 +130,12 @@ public static class Lessons
     /// <summary>Of a warm-up and its cooling: the case's heat capacity, and what lies between it and the air.</summary>
     /// <param name="heat">The fit, of one body.</param>
     /// <param name="board">The board, its entries named.</param>
-    public static Lesson Of(MotorHeatFromRide heat, Board board)
+    public static Lesson Draw(MotorHeatFromRide heat, Board board)
     {
         ArgumentNullException.ThrowIfNull(heat);
         ArgumentNullException.ThrowIfNull(board);
         const string Name = "motor-heat";
-        var own = RideHeat.Of(board, RunningAnalysis.AirOf(board));
+        var own = RideHeat.Compute(board, SteadyRunningAnalysis.AirOf(board));
         if (!own.IsKnown)
             return new(Name, [], $"The share of the windings must be known first: {string.Join(", ", own.Missing)}.");
         var capacity = heat.Capacity.Value.JoulesPerKelvin - own.Value.WindingCapacity;

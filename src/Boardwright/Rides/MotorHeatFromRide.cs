@@ -39,7 +39,7 @@ public sealed record MotorHeatFromRide
     /// <validity>Copper is most of the loss, the sensor shows the whole motor; iron loss at high speed passes for copper's.</validity>
     /// <error>10 % or so: the winding runs ahead of where the sensor sits.</error>
     /// <source cref="Sources.LumpedHeat"/>
-    public static MotorHeatFromRide? Of(RideLog log, Resistance betweenLeads, Temperature? air = null)
+    public static MotorHeatFromRide? Fit(RideLog log, Resistance betweenLeads, Temperature? air = null)
     {
         ArgumentNullException.ThrowIfNull(log);
         if (!log.MotorTemperatures.IsThere || !log.PhaseCurrents.IsThere || log.Lasting.Seconds < 300) return null;
@@ -75,7 +75,7 @@ public sealed record MotorHeatFromRide
                 }
             }),
             [kelvins[rows[0]], Log(400), Log(0.5), .. hasTail ? new[] { Log(0.3) } : []]);
-        return Told(fit, rows.Select(i => (int)((t[i] - t[0]) / 60)).ToArray(), hasTail);
+        return Summarize(fit, rows.Select(i => (int)((t[i] - t[0]) / 60)).ToArray(), hasTail);
     }
 
     /// <summary>Mean square of the current over each step, as it is the square that heats.</summary>
@@ -102,7 +102,7 @@ public sealed record MotorHeatFromRide
         return squares;
     }
 
-    static MotorHeatFromRide Told(NonlinearFit fit, int[] groups, bool hasTail)
+    static MotorHeatFromRide Summarize(NonlinearFit fit, int[] groups, bool hasTail)
     {
         int[] asked = [.. Enumerable.Range(0, fit.Values.Count)];
         var scatter = fit.ScatterOf(groups, asked);

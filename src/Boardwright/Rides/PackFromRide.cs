@@ -53,7 +53,7 @@ public sealed record PackFromRide
     /// <validity>Currents that change within a minute; one pack temperature. The sense point's leads are part of the pack here.</validity>
     /// <error>1 to 3 % for half an hour with starts and stops, of which 1 % is the model's own and part of every deviation; a current sensor's scale goes in one to one.</error>
     /// <source cref="Sources.PackRegression"/>
-    public static PackFromRide? Of(RideLog log)
+    public static PackFromRide? Fit(RideLog log)
     {
         ArgumentNullException.ThrowIfNull(log);
         if (!log.PackVoltages.IsThere || !log.PackCurrents.IsThere) return null;
@@ -83,7 +83,7 @@ public sealed record PackFromRide
             }
         }
 
-        return Told(log, rows, best, slow, drawn, energy);
+        return Summarize(log, rows, best, slow, drawn, energy);
     }
 
     /// <summary>
@@ -105,7 +105,7 @@ public sealed record PackFromRide
         if (share < 0.1) return null;
         var capacity = Drawn.Coulombs / share;
         var deviation = capacity / share * Sqrt(startSpread * startSpread + endSpread * endSpread);
-        return Estimate<Charge>.Of(capacity, deviation, Reach90, share < 0.6 ? "A ride from full to nearly empty, with ten minutes of rest at both ends." : "Ten minutes of rest at both ends, and the cell's own rest-voltage curve.");
+        return Estimate<Charge>.Create(capacity, deviation, Reach90, share < 0.6 ? "A ride from full to nearly empty, with ten minutes of rest at both ends." : "Ten minutes of rest at both ends, and the cell's own rest-voltage curve.");
 
         (double Share, double Spread) At(Estimate<Voltage> rest)
         {
@@ -125,17 +125,17 @@ public sealed record PackFromRide
         if (log.ChargesLeft.First is not { } first || log.ChargesLeft.Last is not { } last || first.Value - last.Value < 0.05) return null;
         var share = first.Value - last.Value;
         // A step of one per cent has the deviation 1 %/√12 at either end.
-        return Estimate<Charge>.Of(Drawn.Coulombs / share, Drawn.Coulombs / (share * share) * 0.01 / Sqrt(6), Reach90, "A longer ride; the logger's own count goes in one to one.");
+        return Estimate<Charge>.Create(Drawn.Coulombs / share, Drawn.Coulombs / (share * share) * 0.01 / Sqrt(6), Reach90, "A longer ride; the logger's own count goes in one to one.");
     }
 
     [StructLayout(LayoutKind.Auto)]
-    readonly record struct Row(double Time, double Amperes, double Volts, double Coulombs);
+    readonly record struct PackReading(double Time, double Amperes, double Volts, double Coulombs);
 
     /// <summary>Readings averaged over equal times where there are many; the model is straight in them, so that nothing is lost but noise.</summary>
-    static List<Row> Thinned(RideLog log, Duration gap, out Charge drawn, out Energy energy)
+    static List<PackReading> Thinned(RideLog log, Duration gap, out Charge drawn, out Energy energy)
     {
         var (volts, amperes, t) = (log.Si(Channel.PackVoltage).ToArray(), log.Si(Channel.PackCurrent).ToArray(), log.Seconds.ToArray());
-        var (rows, coulombs, joules) = (new List<Row>(), 0.0, 0.0);
+        var (rows, coulombs, joules) = (new List<PackReading>(), 0.0, 0.0);
         var width = Max(log.UsualStep.Seconds * 0.5, log.Lasting.Seconds / MostRows);
         foreach (var (from, to) in log.Stretches(gap))
         {
@@ -172,7 +172,7 @@ public sealed record PackFromRide
     }
 
     /// <summary>What the rest voltage is made of at a row: two neighbouring knots of charge, and time with its square about the middle of the ride.</summary>
-    sealed class Rest(List<Row> rows)
+    sealed class RestTerms(List<PackReading> rows)
     {
         readonly double least = rows.Min(r => r.Coulombs);
         readonly double span = Max(1e-9, rows.Max(r => r.Coulombs) - rows.Min(r => r.Coulombs));
@@ -184,7 +184,7 @@ public sealed record PackFromRide
 
         public int Count => Knots + 2;
 
-        public void At(Row row, Span<double> parts)
+        public void At(PackReading row, Span<double> parts)
         {
             parts.Clear();
             var place = Min((row.Coulombs - least) / span * (Knots - 1), Knots - 1 - 1e-9);
@@ -196,9 +196,9 @@ public sealed record PackFromRide
         }
     }
 
-    static NonlinearFit Fit(List<Row> rows, double? tau)
+    static NonlinearFit Fit(List<PackReading> rows, double? tau)
     {
-        var rest = new Rest(rows);
+        var rest = new RestTerms(rows);
         var resistances = tau is null ? 1 : 2;
         var n = resistances + rest.Count;
         var table = new double[rows.Count * n];
@@ -239,7 +239,7 @@ public sealed record PackFromRide
             start);
     }
 
-    static PackFromRide Told(RideLog log, List<Row> rows, NonlinearFit fit, double? slow, Charge drawn, Energy energy)
+    static PackFromRide Summarize(RideLog log, List<PackReading> rows, NonlinearFit fit, double? slow, Charge drawn, Energy energy)
     {
         var shared = slow is null ? 1 : 2;
         // Readings of half a minute go together: what the model leaves out lasts about as long.
@@ -252,7 +252,7 @@ public sealed record PackFromRide
         var quick = fit.Values[0];
         var settled = slow is null ? quick : quick + fit.Values[1];
         var settledVariance = slow is null ? Covariance(0, 0) : Covariance(0, 0) + 2 * Covariance(0, 1) + Covariance(1, 1);
-        var rest = new Rest(rows);
+        var rest = new RestTerms(rows);
         var narrowing = "Hard pulls and full stops in turn, half a minute each, logged five times a second or faster.";
         var cautions = new List<string> { "Leads and plugs between the pack and the place where the voltage is measured are part of the resistance." };
         if (log.UsualStep.Seconds > 1)
@@ -261,8 +261,8 @@ public sealed record PackFromRide
             cautions.Add("The current changes by less than 5 A, which tells little.");
         return new()
         {
-            Resistance = Estimate<Resistance>.Of(quick, Sqrt(Covariance(0, 0) + Square(ModelError * quick)), reach, narrowing),
-            Settled = Estimate<Resistance>.Of(settled, Sqrt(Max(0, settledVariance) + Square(ModelError * settled)), reach, narrowing),
+            Resistance = Estimate<Resistance>.Create(quick, Sqrt(Covariance(0, 0) + Square(ModelError * quick)), reach, narrowing),
+            Settled = Estimate<Resistance>.Create(settled, Sqrt(Max(0, settledVariance) + Square(ModelError * settled)), reach, narrowing),
             Slow = slow is { } tau ? Duration.FromSeconds(tau) : null,
             RestAtStart = RestAt(rows[0], "A minute of standing still before the start."),
             RestAtEnd = RestAt(rows[^1], "Ten minutes of standing still after the end, logged."),
@@ -272,7 +272,7 @@ public sealed record PackFromRide
             Cautions = cautions,
         };
 
-        Estimate<Voltage> RestAt(Row row, string by)
+        Estimate<Voltage> RestAt(PackReading row, string by)
         {
             var parts = new double[rest.Count];
             rest.At(row, parts);
@@ -283,7 +283,7 @@ public sealed record PackFromRide
                 for (var b = 0; b < parts.Length; b++) variance += parts[a] * parts[b] * fit.Covariance(shared + a, shared + b);
             }
 
-            return Estimate<Voltage>.Of(value, Sqrt(Max(0, variance)), reach, by);
+            return Estimate<Voltage>.Create(value, Sqrt(Max(0, variance)), reach, by);
         }
     }
 

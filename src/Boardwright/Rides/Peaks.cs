@@ -31,7 +31,7 @@ struct Peaks
         Mark(phase, amperes, packVolts, now.Metres);
         FadeSeconds += now.Controller > heat.FadeStart ? h : 0;
         TaperSeconds += isTapering ? h : 0;
-        if (pull.HeldBack != HeldBack.Nothing)
+        if (pull.HeldBack != RideLimit.Nothing)
             Held[(int)pull.HeldBack] += h;
     }
 
@@ -57,7 +57,7 @@ struct Peaks
         }
     }
 
-    /// <summary>Seconds for each member of <see cref="HeldBack"/>.</summary>
+    /// <summary>Seconds for each member of <see cref="RideLimit"/>.</summary>
     [System.Runtime.CompilerServices.InlineArray(7)]
     public struct HeldSeconds
     {

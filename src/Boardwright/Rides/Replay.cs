@@ -94,23 +94,23 @@ public sealed record Replay
     /// <param name="log">The ride.</param>
     /// <param name="conditions">What is known beside it.</param>
     /// <returns>The replay; where something is missing, its key: of the board, or <c>log.</c> and the channel.</returns>
-    public static Answer<Replay> Of(Board board, RideLog log, ReplayConditions? conditions = null)
+    public static Answer<Replay> Run(Board board, RideLog log, ReplayConditions? conditions = null)
     {
         conditions ??= new();
-        var road = RiddenRoad.Of(log, conditions);
+        var road = RiddenRoad.FromLog(log, conditions);
         return Answer<Replay>.Ask("", needs =>
         {
-            var ridden = needs.Of(road);
-            return Of(Conditioned(board, log, conditions), ridden, conditions, needs);
+            var ridden = needs.Read(road);
+            return Run(Conditioned(board, log, conditions), ridden, conditions, needs);
         });
     }
 
-    internal static Replay? Of(Board board, RiddenRoad? road, ReplayConditions conditions, Needs needs)
+    internal static Replay? Run(Board board, RiddenRoad? road, ReplayConditions conditions, Needs needs)
     {
-        var model = needs.Of(RideModel.Of(board));
+        var model = needs.Read(RideModel.Compute(board));
         if (needs.Unmet) return null;
         // Beyond the model's own list: it is what the charge at the start is read off.
-        var rest = needs.Of(board.Parts.Cell.RestVoltage);
+        var rest = needs.Read(board.Parts.Cell.RestVoltage);
         if (ChargeAt(road!.Log, conditions, rest, model.Running.Pack.Series) is not { } charge)
         {
             needs.Lack("log.charge_left");

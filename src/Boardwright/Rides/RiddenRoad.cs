@@ -44,9 +44,9 @@ public sealed class RiddenRoad
     const double Reach = 1.0;
     const double ShortestProfile = 30;
 
-    readonly Piece[] pieces;
+    readonly RiddenPiece[] pieces;
 
-    RiddenRoad(RideLog log, Duration step, Piece[] pieces) => (Log, Step, this.pieces) = (log, step, pieces);
+    RiddenRoad(RideLog log, Duration step, RiddenPiece[] pieces) => (Log, Step, this.pieces) = (log, step, pieces);
 
     /// <summary>The log.</summary>
     public RideLog Log { get; }
@@ -57,13 +57,13 @@ public sealed class RiddenRoad
     /// <summary>How many steps there are.</summary>
     public int Count => pieces.Length;
 
-    internal ReadOnlySpan<Piece> Pieces => pieces;
+    internal ReadOnlySpan<RiddenPiece> Pieces => pieces;
 
     /// <summary>Prepares a log.</summary>
     /// <param name="log">The log.</param>
     /// <param name="conditions">What is known beside it.</param>
     /// <returns>The road; what is missing where it cannot be told: the log's speeds, or its heights where no grade is stated.</returns>
-    public static Answer<RiddenRoad> Of(RideLog log, ReplayConditions conditions) => Answer<RiddenRoad>.Ask("", needs =>
+    public static Answer<RiddenRoad> FromLog(RideLog log, ReplayConditions conditions) => Answer<RiddenRoad>.Ask("", needs =>
     {
         ArgumentNullException.ThrowIfNull(log);
         ArgumentNullException.ThrowIfNull(conditions);
@@ -76,7 +76,7 @@ public sealed class RiddenRoad
         var heights = log.Si(Channel.Elevation);
         var usual = log.UsualStep.Seconds;
         var step = Max(ShortestStep, usual);
-        var steps = new List<Piece>();
+        var steps = new List<RiddenPiece>();
         foreach (var (from, to) in log.Stretches(Duration.FromSeconds(LongestStepOf(log))))
         {
             var places = new List<int>();
@@ -169,5 +169,5 @@ public sealed class RiddenRoad
     /// <param name="Cosine">Cosine of the slope.</param>
     /// <param name="IsFirst">Whether a gap, or the beginning, is before it.</param>
     [StructLayout(LayoutKind.Auto)]
-    internal readonly record struct Piece(double From, double To, double Starts, double Until, double Sine, double Cosine, bool IsFirst);
+    internal readonly record struct RiddenPiece(double From, double To, double Starts, double Until, double Sine, double Cosine, bool IsFirst);
 }

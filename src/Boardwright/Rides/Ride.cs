@@ -29,7 +29,7 @@ public sealed record Ride
     public required RideEnd End { get; init; }
 
     /// <summary>What held the board back when it could not go on.</summary>
-    public required HeldBack HeldBack { get; init; }
+    public required RideLimit HeldBack { get; init; }
 
     /// <summary>Distance ridden.</summary>
     public required Length Distance { get; init; }
@@ -86,7 +86,7 @@ public sealed record Ride
     public required Duration InTaper { get; init; }
 
     /// <summary>Time for which each limit kept the board from what the rider wanted; those that did not are left out.</summary>
-    public required IReadOnlyDictionary<HeldBack, Duration> HeldBackFor { get; init; }
+    public required IReadOnlyDictionary<RideLimit, Duration> HeldBackFor { get; init; }
 
     /// <summary>Whether windings or cells pass the temperature that is allowed them.</summary>
     public required bool IsTooHot { get; init; }
@@ -119,13 +119,13 @@ public sealed record Ride
     /// <param name="board">The board, its entries named.</param>
     /// <param name="route">The route.</param>
     /// <param name="options">How; as usual where not given.</param>
-    public static Answer<Ride> Of(Board board, Route route, RideOptions? options = null) =>
-        Of(board, pace => RideCourse.Of(route, pace), options ?? new());
+    public static Answer<Ride> Simulate(Board board, Route route, RideOptions? options = null) =>
+        Simulate(board, pace => RideCourse.Create(route, pace), options ?? new());
 
     /// <summary>Rides a board on a level road at its cruise speed until the reserve is reached.</summary>
     /// <param name="board">The board, its entries named.</param>
     /// <param name="options">How; as usual where not given.</param>
-    public static Answer<Ride> Cruising(Board board, RideOptions? options = null) => Of(board, RideCourse.Level, options ?? new());
+    public static Answer<Ride> Cruising(Board board, RideOptions? options = null) => Simulate(board, RideCourse.Level, options ?? new());
 
     /// <summary>Rides a course.</summary>
     public static Ride On(RideModel model, RideCourse course, RideOptions options)
@@ -148,7 +148,7 @@ public sealed record Ride
             CoolTrace = cool.Trace,
             HotTrace = hot.Trace,
         };
-        return banded with { Notes = RideNotes.Of(banded, model) };
+        return banded with { Notes = RideNotes.Compose(banded, model) };
     }
 
     /// <summary>A single ride, without the bands of what is guessed.</summary>
@@ -158,7 +158,7 @@ public sealed record Ride
         simulation.Run();
         var (state, most, energy) = (simulation.State, simulation.Most, simulation.Energy);
         var seconds = Max(state.Seconds, 1e-9);
-        var held = Enum.GetValues<HeldBack>().Where(h => most.Held[(int)h] > 0).ToDictionary(h => h, h => Duration.FromSeconds(most.Held[(int)h]));
+        var held = Enum.GetValues<RideLimit>().Where(h => most.Held[(int)h] > 0).ToDictionary(h => h, h => Duration.FromSeconds(most.Held[(int)h]));
         var series = model.Running.Pack.Series;
         var ride = new Ride
         {
@@ -190,12 +190,12 @@ public sealed record Ride
             Trace = simulation.Trace,
             Notes = [],
         };
-        return ride with { Notes = RideNotes.Of(ride, model) };
+        return ride with { Notes = RideNotes.Compose(ride, model) };
     }
 
-    static Answer<Ride> Of(Board board, Func<RiderPace, RideCourse> course, RideOptions options) => Answer<Ride>.Ask("ride", needs =>
+    static Answer<Ride> Simulate(Board board, Func<RiderPace, RideCourse> course, RideOptions options) => Answer<Ride>.Ask("ride", needs =>
     {
-        var model = needs.Of(RideModel.Of(board));
+        var model = needs.Read(RideModel.Compute(board));
         return needs.Unmet ? null : On(model, course(model.Pace), options);
     });
 

@@ -11,9 +11,9 @@ namespace Boardwright.Rides;
 /// <source cref="Sources.StandingBalance"/>
 public sealed class RideCourse
 {
-    readonly Piece[] pieces;
+    readonly CoursePiece[] pieces;
 
-    RideCourse(Route route, RiderPace pace, Piece[] pieces) => (Route, Pace, this.pieces) = (route, pace, pieces);
+    RideCourse(Route route, RiderPace pace, CoursePiece[] pieces) => (Route, Pace, this.pieces) = (route, pace, pieces);
 
     /// <summary>The route.</summary>
     public Route Route { get; }
@@ -21,15 +21,15 @@ public sealed class RideCourse
     /// <summary>How the rider rides.</summary>
     public RiderPace Pace { get; }
 
-    internal ReadOnlySpan<Piece> Pieces => pieces;
+    internal ReadOnlySpan<CoursePiece> Pieces => pieces;
 
     /// <summary>Lays a rider's pace over a route.</summary>
-    public static RideCourse Of(Route route, RiderPace pace)
+    public static RideCourse Create(Route route, RiderPace pace)
     {
         var plan = pace.Over(route);
         var halts = plan.Stops.ToLookup(s => s.At.Metres, s => s.Wait.Seconds);
         var places = route.GradePlaces().Distinct().Order().ToArray();
-        List<Piece> cut = [];
+        List<CoursePiece> cut = [];
         var next = 0;
         foreach (var target in plan.TargetPieces)
         {
@@ -52,10 +52,10 @@ public sealed class RideCourse
     /// <param name="route">The route, as finely cut as the plan asks for.</param>
     /// <param name="pace">How the rider rides where something has held him back.</param>
     /// <param name="squareAt">Square of the speed aimed at, m²/s², at a place, m.</param>
-    internal static RideCourse Of(Route route, RiderPace pace, Func<double, double> squareAt)
+    internal static RideCourse Create(Route route, RiderPace pace, Func<double, double> squareAt)
     {
         var places = route.GradePlaces().Distinct().Order().ToArray();
-        var laid = new Piece[places.Length - 1];
+        var laid = new CoursePiece[places.Length - 1];
         var noHalts = Enumerable.Empty<double>().ToLookup(d => d);
         for (var i = 0; i < laid.Length; i++)
         {
@@ -67,9 +67,9 @@ public sealed class RideCourse
     }
 
     /// <summary>A level road of 2000 km without a stop, which no board outlasts.</summary>
-    public static RideCourse Level(RiderPace pace) => Of(Route.Of("level road", new Stretch(Length.FromKilometres(2000), default)), pace);
+    public static RideCourse Level(RiderPace pace) => Create(Route.Create("level road", new RouteStretch(Length.FromKilometres(2000), default)), pace);
 
-    static Piece PieceOf(Route route, SpeedPlan.TargetPiece target, double start, double end, ILookup<double, double> halts)
+    static CoursePiece PieceOf(Route route, SpeedPlan.TargetPiece target, double start, double end, ILookup<double, double> halts)
     {
         var slope = (target.SquareAtEnd - target.SquareAtStart) / (target.End - target.Start);
         var grade = route.GradeAt(Length.FromMetres((start + end) / 2)).Value;
@@ -88,7 +88,7 @@ public sealed class RideCourse
     /// <param name="IsHalt">Whether the rider comes to rest at its end.</param>
     /// <param name="WaitSeconds">How long he stands there.</param>
     [StructLayout(LayoutKind.Auto)]
-    internal readonly record struct Piece(double Start, double End, double Square, double Slope, double Cosine, double Sine, bool IsHalt, double WaitSeconds)
+    internal readonly record struct CoursePiece(double Start, double End, double Square, double Slope, double Cosine, double Sine, bool IsHalt, double WaitSeconds)
     {
         public double SquareAt(double place) => Square + Slope * (place - Start);
     }

@@ -9,7 +9,7 @@ namespace Boardwright.Rides;
 public static class RideDuty
 {
     /// <summary>Root of the mean square of a ride's currents, and their peaks, in each wire: a phase's amplitude over √2.</summary>
-    public static HarnessDuty Of(Ride ride)
+    public static HarnessDuty Compute(Ride ride)
     {
         ArgumentNullException.ThrowIfNull(ride);
         return new HarnessDuty(

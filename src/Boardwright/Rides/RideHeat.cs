@@ -32,7 +32,7 @@ public sealed class CaseCooling
     public static CaseCooling Fixed(double wattsPerKelvin) => new([wattsPerKelvin], 0);
 
     /// <summary>A can in the wind of the ride.</summary>
-    public static CaseCooling Of(Can can, Air air)
+    public static CaseCooling Create(Can can, Air air)
     {
         var filled = new double[Speeds * Rises];
         for (var i = 0; i < Speeds; i++)
@@ -163,10 +163,10 @@ public sealed record RideHeat
     }
 
     /// <summary>Of a board in the brief's air.</summary>
-    public static Answer<RideHeat> Of(Board board, Answer<Air> air) => Answer<RideHeat>.Ask("", needs =>
+    public static Answer<RideHeat> Compute(Board board, Answer<Air> air) => Answer<RideHeat>.Ask("", needs =>
     {
         var (motor, controller, cell, pack) = (board.Parts.Motor, board.Parts.Controller, board.Parts.Cell, board.Parts.Pack);
-        var around = needs.Of(air);
+        var around = needs.Read(air);
         HeatGuess guessed = default;
 
         T Known<T>(Known<T> known, HeatGuess which, Func<T> guess)
@@ -174,39 +174,39 @@ public sealed record RideHeat
         {
             if (!known.IsKnown || known.From == Origin.Guess)
                 guessed |= which;
-            return known.IsKnown ? needs.Of(known) : guess();
+            return known.IsKnown ? needs.Read(known) : guess();
         }
 
-        Mass MotorMass() => needs.Of(motor.Mass);
+        Mass MotorMass() => needs.Read(motor.Mass);
         var winding = Known(motor.WindingCapacity, HeatGuess.WindingCapacity, () => TwoNode.GuessedWindingCapacity(MotorMass()));
         var shell = Known(motor.CaseCapacity, HeatGuess.CaseCapacity, () => TwoNode.GuessedCaseCapacity(MotorMass()));
         var between = Known(motor.WindingToCase, HeatGuess.WindingToCase, () => TwoNode.GuessedWindingToCase(MotorMass()));
         var outside = Known(motor.CaseToAir, HeatGuess.CaseToAir, () => default);
-        var can = motor.CaseToAir.IsKnown ? default : new Can(needs.Of(motor.CanDiameter), needs.Of(motor.CanLength));
-        var cells = needs.Of(pack.Series) * needs.Of(pack.Parallel);
-        var each = Known(cell.HeatCapacity, HeatGuess.CellCapacity, () => CellBody.HeatCapacityOf(needs.Of(cell.Mass), CellSpecificHeat));
-        var surface = Box(needs.Of(pack.Length), needs.Of(pack.Width), needs.Of(pack.Height));
-        var metal = Known(controller.HeatCapacity, HeatGuess.ControllerCapacity, () => CellBody.HeatCapacityOf(needs.Of(controller.Mass), ControllerSpecificHeat));
+        var can = motor.CaseToAir.IsKnown ? default : new Can(needs.Read(motor.CanDiameter), needs.Read(motor.CanLength));
+        var cells = needs.Read(pack.Series) * needs.Read(pack.Parallel);
+        var each = Known(cell.HeatCapacity, HeatGuess.CellCapacity, () => CellBody.HeatCapacityOf(needs.Read(cell.Mass), CellSpecificHeat));
+        var surface = Box(needs.Read(pack.Length), needs.Read(pack.Width), needs.Read(pack.Height));
+        var metal = Known(controller.HeatCapacity, HeatGuess.ControllerCapacity, () => CellBody.HeatCapacityOf(needs.Read(controller.Mass), ControllerSpecificHeat));
         var cooling = Known(controller.CaseToAir, HeatGuess.ControllerToAir, () => ThermalResistance.FromKelvinsPerWatt(
-            1 / (ControllerWattsPerSquareMetreKelvin * Box(needs.Of(controller.Length), needs.Of(controller.Width), needs.Of(controller.Height)))));
+            1 / (ControllerWattsPerSquareMetreKelvin * Box(needs.Read(controller.Length), needs.Read(controller.Width), needs.Read(controller.Height)))));
         var fades = controller.TaperTemperatureStart.IsKnown && controller.TaperTemperatureEnd.IsKnown;
-        var (start, end) = fades ? (needs.Of(controller.TaperTemperatureStart), needs.Of(controller.TaperTemperatureEnd)) : default;
+        var (start, end) = fades ? (needs.Read(controller.TaperTemperatureStart), needs.Read(controller.TaperTemperatureEnd)) : default;
         return needs.Unmet ? null : new RideHeat
         {
             Ambient = around.Temperature.Kelvins,
             WindingCapacity = winding.JoulesPerKelvin,
             CaseCapacity = shell.JoulesPerKelvin,
             WindingToCase = 1 / between.KelvinsPerWatt,
-            CaseToAir = motor.CaseToAir.IsKnown ? CaseCooling.Fixed(1 / outside.KelvinsPerWatt) : CaseCooling.Of(can, around),
+            CaseToAir = motor.CaseToAir.IsKnown ? CaseCooling.Fixed(1 / outside.KelvinsPerWatt) : CaseCooling.Create(can, around),
             CellCapacity = cells * each.JoulesPerKelvin,
             PackToAir = BoxWattsPerSquareMetreKelvin * surface,
             ControllerCapacity = metal.JoulesPerKelvin,
             ControllerToAir = 1 / cooling.KelvinsPerWatt,
-            Controllers = Place.ControllerCount(board.Parts),
+            Controllers = PartSlot.ControllerCount(board.Parts),
             FadeStart = fades && start < end ? start.Kelvins : double.PositiveInfinity,
             FadeEnd = fades && start < end ? end.Kelvins : double.PositiveInfinity,
-            WindingLimit = motor.WindingLimit.IsKnown ? needs.Of(motor.WindingLimit).Kelvins : double.PositiveInfinity,
-            CellLimit = cell.DischargeTemperatureMax.IsKnown ? needs.Of(cell.DischargeTemperatureMax).Kelvins : double.PositiveInfinity,
+            WindingLimit = motor.WindingLimit.IsKnown ? needs.Read(motor.WindingLimit).Kelvins : double.PositiveInfinity,
+            CellLimit = cell.DischargeTemperatureMax.IsKnown ? needs.Read(cell.DischargeTemperatureMax).Kelvins : double.PositiveInfinity,
             Guessed = guessed | HeatGuess.PackToAir,
         };
     });

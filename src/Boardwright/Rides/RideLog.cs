@@ -54,12 +54,12 @@ public enum Channel
 /// <summary>One channel of a log: a value, or none, at each of its times.</summary>
 /// <typeparam name="T">Quantity of the channel.</typeparam>
 [StructLayout(LayoutKind.Auto)]
-public readonly struct Series<T>
+public readonly struct LogSeries<T>
     where T : struct, IQuantity<T>
 {
     readonly double[]? values;
 
-    internal Series(double[]? values) => this.values = values;
+    internal LogSeries(double[]? values) => this.values = values;
 
     /// <summary>Whether the log has the channel.</summary>
     public bool IsThere => values is not null;
@@ -179,46 +179,46 @@ public sealed class RideLog
     }
 
     /// <summary>Speed over the ground.</summary>
-    public Series<Speed> Speeds => new(Find(Channel.Speed));
+    public LogSeries<Speed> Speeds => new(Find(Channel.Speed));
 
     /// <summary>Distance covered.</summary>
-    public Series<Length> Distances => new(Find(Channel.Distance));
+    public LogSeries<Length> Distances => new(Find(Channel.Distance));
 
     /// <summary>Voltage at the pack.</summary>
-    public Series<Voltage> PackVoltages => new(Find(Channel.PackVoltage));
+    public LogSeries<Voltage> PackVoltages => new(Find(Channel.PackVoltage));
 
     /// <summary>Current out of the pack.</summary>
-    public Series<Current> PackCurrents => new(Find(Channel.PackCurrent));
+    public LogSeries<Current> PackCurrents => new(Find(Channel.PackCurrent));
 
     /// <summary>Current in the motor's phases.</summary>
-    public Series<Current> PhaseCurrents => new(Find(Channel.PhaseCurrent));
+    public LogSeries<Current> PhaseCurrents => new(Find(Channel.PhaseCurrent));
 
     /// <summary>Share of the pack's voltage on the motor.</summary>
-    public Series<Fraction> Duties => new(Find(Channel.Duty));
+    public LogSeries<Fraction> Duties => new(Find(Channel.Duty));
 
     /// <summary>Temperature of the motor.</summary>
-    public Series<Temperature> MotorTemperatures => new(Find(Channel.MotorTemperature));
+    public LogSeries<Temperature> MotorTemperatures => new(Find(Channel.MotorTemperature));
 
     /// <summary>Temperature of the controller.</summary>
-    public Series<Temperature> ControllerTemperatures => new(Find(Channel.ControllerTemperature));
+    public LogSeries<Temperature> ControllerTemperatures => new(Find(Channel.ControllerTemperature));
 
     /// <summary>Temperature of the pack.</summary>
-    public Series<Temperature> PackTemperatures => new(Find(Channel.PackTemperature));
+    public LogSeries<Temperature> PackTemperatures => new(Find(Channel.PackTemperature));
 
     /// <summary>Temperature of the air.</summary>
-    public Series<Temperature> AirTemperatures => new(Find(Channel.AirTemperature));
+    public LogSeries<Temperature> AirTemperatures => new(Find(Channel.AirTemperature));
 
     /// <summary>Charge left.</summary>
-    public Series<Fraction> ChargesLeft => new(Find(Channel.ChargeLeft));
+    public LogSeries<Fraction> ChargesLeft => new(Find(Channel.ChargeLeft));
 
     /// <summary>Height above the sea.</summary>
-    public Series<Length> Elevations => new(Find(Channel.Elevation));
+    public LogSeries<Length> Elevations => new(Find(Channel.Elevation));
 
     /// <summary>Latitude.</summary>
-    public Series<Angle> Latitudes => new(Find(Channel.Latitude));
+    public LogSeries<Angle> Latitudes => new(Find(Channel.Latitude));
 
     /// <summary>Longitude.</summary>
-    public Series<Angle> Longitudes => new(Find(Channel.Longitude));
+    public LogSeries<Angle> Longitudes => new(Find(Channel.Longitude));
 
     /// <summary>Whether the log has a channel.</summary>
     public bool Has(Channel channel) => channels.ContainsKey(channel);

@@ -13,7 +13,7 @@ namespace Boardwright.Rides;
 public sealed record RideModel
 {
     /// <summary>The board on the road: the same forces and limits as in the steady figures.</summary>
-    public required Running Running { get; init; }
+    public required SteadyRunning Running { get; init; }
 
     /// <summary>One cell.</summary>
     public required CellModel Cell { get; init; }
@@ -37,19 +37,19 @@ public sealed record RideModel
     public required IReadOnlyList<string> From { get; init; }
 
     /// <summary>Of a board.</summary>
-    public static Answer<RideModel> Of(Board board)
+    public static Answer<RideModel> Compute(Board board)
     {
-        var parts = RunningOfBoard.Of(board);
-        return Answer<RideModel>.Ask("", needs =>
+        var parts = SteadyRunningOfBoard.Compute(board);
+        return Answer<RideModel>.Ask("", (Func<Needs, RideModel?>)(needs =>
         {
-            var running = needs.Of(parts.Running);
-            var cell = needs.Of(CellModel.Of(board.Parts.Cell));
-            var motor = needs.Of(parts.Motor);
-            var heat = needs.Of(RideHeat.Of(board, parts.Air));
+            var running = needs.Read(parts.Running);
+            var cell = needs.Read(CellModel.Compute(board.Parts.Cell));
+            var motor = needs.Read(parts.Motor);
+            var heat = needs.Read(RideHeat.Compute(board, parts.Air));
             var brief = board.Brief;
-            var cruise = needs.Of(brief.CruiseSpeed);
-            var (accelerating, braking) = (needs.Of(brief.Acceleration, RiderPace.UsualAccelerating), needs.Of(brief.Braking, RiderPace.UsualBraking));
-            var reserve = needs.Of(brief.Reserve);
+            var cruise = needs.Read(brief.CruiseSpeed);
+            var (accelerating, braking) = (needs.Read(brief.Acceleration, RiderPace.UsualAccelerating), needs.Read(brief.Braking, RiderPace.UsualBraking));
+            var reserve = needs.Read(brief.Reserve);
             return needs.Unmet ? null : new RideModel
             {
                 Running = running,
@@ -59,8 +59,8 @@ public sealed record RideModel
                 PhaseOhmsAt20 = motor.PhaseResistanceAt20.Ohms,
                 OilTorque = motor.OilLoss.NewtonMetres,
                 Reserve = reserve.Value,
-                From = [.. needs.Read.Concat(parts.From).Distinct(StringComparer.Ordinal)],
+                From = [.. needs.RestsOn.Concat(parts.From).Distinct(StringComparer.Ordinal)],
             };
-        });
+        }));
     }
 }

@@ -8,7 +8,7 @@ static class RideNotes
     // Shorter than this, being held back is part of every start.
     const double WorthSaying = 5;
 
-    public static IReadOnlyList<Phrase> Of(Ride ride, RideModel model)
+    public static IReadOnlyList<Phrase> Compose(Ride ride, RideModel model)
     {
         var heat = model.Heat;
         List<Phrase> notes = [];
@@ -39,14 +39,14 @@ static class RideNotes
     }
 
     /// <summary>What holds a board back, as the subject of a sentence.</summary>
-    public static string Word(HeldBack what) => what switch
+    public static string Word(RideLimit what) => what switch
     {
-        HeldBack.PhaseCurrent => "the phase current limit",
-        HeldBack.HotController => "the hot controller's fade",
-        HeldBack.PackCurrent => "the pack current limit",
-        HeldBack.Taper => "the taper of the emptying pack",
-        HeldBack.Voltage => "the voltage of the pack, or the controller's electrical speed,",
-        HeldBack.Grip => "the grip of the tyres",
+        RideLimit.PhaseCurrent => "the phase current limit",
+        RideLimit.HotController => "the hot controller's fade",
+        RideLimit.PackCurrent => "the pack current limit",
+        RideLimit.Taper => "the taper of the emptying pack",
+        RideLimit.Voltage => "the voltage of the pack, or the controller's electrical speed,",
+        RideLimit.Grip => "the grip of the tyres",
         _ => "nothing",
     };
 

@@ -26,7 +26,7 @@ public record struct RideState(
 }
 
 /// <summary>What keeps a board from what its rider wants.</summary>
-public enum HeldBack
+public enum RideLimit
 {
     /// <summary>Nothing.</summary>
     Nothing,
@@ -82,7 +82,7 @@ public enum RideEnd
 /// <source cref="Sources.Mechanics"/>
 [StructLayout(LayoutKind.Auto)]
 public readonly record struct RideMoment(
-    RideState State, double Grade, double Force, double FootBrake, double PhaseCurrent, double PackCurrent, double BusVolts, double CellVolts, HeldBack HeldBack);
+    RideState State, double Grade, double Force, double FootBrake, double PhaseCurrent, double PackCurrent, double BusVolts, double CellVolts, RideLimit HeldBack);
 
 /// <summary>Where the energy of a ride came from and went to, in joules.</summary>
 /// <remarks>What the cells gave up inside equals the sum of everything else.</remarks>

@@ -45,17 +45,17 @@ public sealed record RideTeaching
     /// <summary>Learns from rides.</summary>
     /// <param name="board">The board, its entries named.</param>
     /// <param name="logs">Its rides, at least one.</param>
-    public static RideTeaching Of(Board board, params IReadOnlyList<RideLog> logs)
+    public static RideTeaching Learn(Board board, params IReadOnlyList<RideLog> logs)
     {
         ArgumentNullException.ThrowIfNull(board);
-        var (parts, own) = (board.Parts, RunningOfBoard.Of(board));
-        var pack = logs.Select(PackFromRide.Of).FirstOrDefault(p => p is not null);
+        var (parts, own) = (board.Parts, SteadyRunningOfBoard.Compute(board));
+        var pack = logs.Select(PackFromRide.Fit).FirstOrDefault(p => p is not null);
         var capacity = pack is not null && parts is { Cell.RestVoltage.IsKnown: true, Pack.Series.IsKnown: true } ? pack.Capacity(parts.Cell.RestVoltage.Value, parts.Pack.Series.Value) : null;
-        var drive = logs.Select(KvFromRide.Of).FirstOrDefault(d => d is not null);
+        var drive = logs.Select(KvFromRide.Fit).FirstOrDefault(d => d is not null);
         Estimate<Number>? against = drive is not null && parts is { Motor.Kv.IsKnown: true, Wheels.Diameter.IsKnown: true } && own.Gearing.IsKnown
             ? drive.Against(parts.Motor.Kv.Value, own.Gearing.Value.Ratio, parts.Wheels.Diameter.Value) : null;
         var heat = parts.Motor.LineResistance.IsKnown || parts.Motor.PhaseResistance.IsKnown
-            ? logs.Select(log => MotorHeatFromRide.Of(
+            ? logs.Select(log => MotorHeatFromRide.Fit(
                 log, parts.Motor.LineResistance.IsKnown ? parts.Motor.LineResistance.Value : 2 * parts.Motor.PhaseResistance.Value,
                 log.AirTemperatures.IsThere || !board.Brief.Temperature.IsKnown ? null : board.Brief.Temperature.Value)).FirstOrDefault(h => h is not null)
             : null;
@@ -64,15 +64,15 @@ public sealed record RideTeaching
         var rolling = conditions is null ? null : CoastDown.Fit(runs, conditions);
         List<Lesson> lessons =
         [
-            .. rolling?.Fit is { } fit ? Rides.Lessons.Of(fit, board, conditions!) : [],
-            .. pack is null ? [] : new[] { Rides.Lessons.Of(pack, board) },
+            .. rolling?.Fit is { } fit ? Rides.Lessons.Draw(fit, board, conditions!) : [],
+            .. pack is null ? [] : new[] { Rides.Lessons.Draw(pack, board) },
             .. capacity is { } charge ? new[] { Rides.Lessons.Capacity(charge, board) } : [],
             .. against is { } kv ? new[] { Rides.Lessons.Kv(kv, board) } : [],
-            .. heat is null ? [] : new[] { Rides.Lessons.Of(heat, board) },
+            .. heat is null ? [] : new[] { Rides.Lessons.Draw(heat, board) },
         ];
         return new()
         {
-            Energy = logs.Select(EnergyFromRide.Of).FirstOrDefault(e => e is not null),
+            Energy = logs.Select(EnergyFromRide.Fit).FirstOrDefault(e => e is not null),
             Pack = pack,
             Capacity = capacity,
             Drive = drive,
@@ -86,7 +86,7 @@ public sealed record RideTeaching
 
     /// <summary>What a coast-down needs to know of board, rider and air, as the board file has it.</summary>
     /// <returns>The conditions; <c>null</c> where the masses are not known.</returns>
-    public static CoastDownConditions? ConditionsOf(RunningOfBoard board)
+    public static CoastDownConditions? ConditionsOf(SteadyRunningOfBoard board)
     {
         ArgumentNullException.ThrowIfNull(board);
         if (!board.RollingMass.IsKnown || !board.EffectiveMass.IsKnown) return null;

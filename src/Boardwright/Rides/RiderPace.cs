@@ -56,12 +56,12 @@ public sealed record RiderPace
 public sealed record SpeedPlan
 {
     readonly double[] _edges;
-    readonly Piece[] _target;
-    readonly Piece[] _ideal;
+    readonly SpeedPiece[] _target;
+    readonly SpeedPiece[] _ideal;
 
     /// <summary>v² over one piece of road: straight from its start to its end.</summary>
     [StructLayout(LayoutKind.Auto)]
-    readonly record struct Piece(double Start, double End, double SquareAtStart, double SquareAtEnd)
+    readonly record struct SpeedPiece(double Start, double End, double SquareAtStart, double SquareAtEnd)
     {
         public double At(double place) => SquareAtStart + (SquareAtEnd - SquareAtStart) * Clamp((place - Start) / (End - Start), 0, 1);
 
@@ -121,7 +121,7 @@ public sealed record SpeedPlan
     /// <summary>Time on the move along <see cref="IdealAt"/>: no ride at this pace is quicker.</summary>
     public Duration IdealMoving => Duration.FromSeconds(_ideal.Sum(p => p.Seconds));
 
-    Speed At(Piece[] pieces, Length at)
+    Speed At(SpeedPiece[] pieces, Length at)
     {
         var place = Clamp(at.Metres, 0, Route.Distance.Metres);
         var (low, high) = (0, pieces.Length - 1);
@@ -149,9 +149,9 @@ public sealed record SpeedPlan
         return caps;
     }
 
-    Piece[] Backwards(double[] caps, HashSet<double> halts, double rate)
+    SpeedPiece[] Backwards(double[] caps, HashSet<double> halts, double rate)
     {
-        List<Piece> pieces = [];
+        List<SpeedPiece> pieces = [];
         var ahead = 0.0;
         for (var i = caps.Length - 1; i >= 0; i--)
         {
@@ -165,7 +165,7 @@ public sealed record SpeedPlan
     }
 
     /// <summary>Adds the braking up to <paramref name="end"/> and what is left at the cap before it; the square at the start.</summary>
-    static double Slope(List<Piece> pieces, double start, double end, double cap, double atEnd, double rate)
+    static double Slope(List<SpeedPiece> pieces, double start, double end, double cap, double atEnd, double rate)
     {
         var begun = Max(start, end - (cap - atEnd) / rate);
         var square = Min(cap, atEnd + rate * (end - begun));
@@ -176,9 +176,9 @@ public sealed record SpeedPlan
         return square;
     }
 
-    static Piece[] Forwards(Piece[] target, HashSet<double> halts, double rate)
+    static SpeedPiece[] Forwards(SpeedPiece[] target, HashSet<double> halts, double rate)
     {
-        List<Piece> pieces = [];
+        List<SpeedPiece> pieces = [];
         var square = 0.0;
         foreach (var piece in target)
         {

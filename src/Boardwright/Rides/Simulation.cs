@@ -43,7 +43,7 @@ public sealed class Simulation
     readonly RideCourse course;
     readonly RideOptions options;
     readonly RideHeat heat;
-    readonly Running running;
+    readonly SteadyRunning running;
     readonly Propulsion drive;
     readonly CellModel cell;
     readonly double step, reserve, mass, rolling, weight, air, wind, accelerating;
@@ -100,7 +100,7 @@ public sealed class Simulation
     public RideEnd? End { get; private set; }
 
     /// <summary>What held the board back when it could not go on.</summary>
-    public HeldBack HeldBack { get; private set; }
+    public RideLimit HeldBack { get; private set; }
 
     /// <summary>Energy so far.</summary>
     public RideEnergy Energy => energy;
@@ -160,7 +160,7 @@ public sealed class Simulation
     /// <returns>Whether the model could do what was ridden, all limits held.</returns>
     internal bool Follow(double seconds, double until, double sine, double cosine, out Bus bus)
     {
-        RideCourse.Piece piece = new(0, double.PositiveInfinity, 0, 0, cosine, sine, false, 0);
+        RideCourse.CoursePiece piece = new(0, double.PositiveInfinity, 0, 0, cosine, sine, false, 0);
         var rate = (until - now.Speed) / seconds;
         Look(seconds);
         Pull pull = default;
@@ -217,7 +217,7 @@ public sealed class Simulation
             h = TimeFor(wish, most, below, isBehind, piece);
             Look(h);
             if (!Wanted(wish, v + wish * h / 2, piece, ref pull))
-                h = Held(wish, most, below, isBehind, piece, ref pull);
+                h = LimitedStep(wish, most, below, isBehind, piece, ref pull);
             if (End is not null)
                 return;
             if (!isCut && h > step * Sliver && pull.Current < 0 && wish < 0 && Jumps(wish, v, v + wish * h, piece))
@@ -239,7 +239,7 @@ public sealed class Simulation
 
     /// <summary>What the rider wants, driving or braking.</summary>
     /// <returns>Whether the board can do it; braking it always can, by foot where the motors do not suffice.</returns>
-    bool Wanted(double wish, double middle, in RideCourse.Piece piece, ref Pull pull)
+    bool Wanted(double wish, double middle, in RideCourse.CoursePiece piece, ref Pull pull)
     {
         var road = RoadForce(middle, piece);
         var force = mass * wish + road;
@@ -267,7 +267,7 @@ public sealed class Simulation
     }
 
     /// <summary>Whether the motors' part of the braking changes so much between two speeds that its middle does not stand for it: where the pack's limit lets go at a crawl it jumps.</summary>
-    bool Jumps(double wish, double fast, double slow, in RideCourse.Piece piece)
+    bool Jumps(double wish, double fast, double slow, in RideCourse.CoursePiece piece)
     {
         const double Much = 0.2;
         Pull one = default, other = default;
@@ -276,7 +276,7 @@ public sealed class Simulation
 
     /// <summary>The most the board can do: a = (F_largest(v + a h/2) − F_road)/m_e, solved for a by the secant rule.</summary>
     /// <returns>Length of the step.</returns>
-    double Held(double wish, double most, double below, bool isBehind, in RideCourse.Piece piece, ref Pull pull)
+    double LimitedStep(double wish, double most, double below, bool isBehind, in RideCourse.CoursePiece piece, ref Pull pull)
     {
         const int Rounds = 30;
         const double Enough = 1e-9;
@@ -301,13 +301,13 @@ public sealed class Simulation
         if (v == 0 && pull.Acceleration <= Enough)
         {
             HeldBack = pull.HeldBack;
-            End = pull.HeldBack == HeldBack.Taper ? RideEnd.PowerCut : RideEnd.CannotGoOn;
+            End = pull.HeldBack == RideLimit.Taper ? RideEnd.PowerCut : RideEnd.CannotGoOn;
         }
 
         return h;
     }
 
-    void Largest(double wish, double middle, in RideCourse.Piece piece, ref Pull pull)
+    void Largest(double wish, double middle, in RideCourse.CoursePiece piece, ref Pull pull)
     {
         var road = RoadForce(middle, piece);
         var phaseLimit = drive.PhaseLimit * pack.Fade;
@@ -316,18 +316,18 @@ public sealed class Simulation
         {
             pull.Current = current;
             pull.Force = drive.Force(current, middle);
-            pull.HeldBack = current >= phaseLimit ? pack.Fade < 1 ? HeldBack.HotController : HeldBack.PhaseCurrent : HeldBack.Voltage;
+            pull.HeldBack = current >= phaseLimit ? pack.Fade < 1 ? RideLimit.HotController : RideLimit.PhaseCurrent : RideLimit.Voltage;
         }
         else
         {
             pull.Force = drive.Force(0, middle);
-            pull.HeldBack = HeldBack.Voltage;
+            pull.HeldBack = RideLimit.Voltage;
         }
 
         var most = Min(running.GripUnder(road, piece.Cosine), mass * wish + road);
         if (pull.Force > most)
         {
-            pull.HeldBack = most < mass * wish + road ? HeldBack.Grip : HeldBack.Nothing;
+            pull.HeldBack = most < mass * wish + road ? RideLimit.Grip : RideLimit.Nothing;
             pull.Force = most;
             pull.Current = drive.CurrentFor(most, middle);
         }
@@ -341,18 +341,18 @@ public sealed class Simulation
 
         pull.Bus = bus;
         var fade = pack.Supply.Fade(bus.Volts);
-        if (pull.HeldBack == HeldBack.Voltage && bus.Amperes >= drive.PackLimit * fade * (1 - 1e-6))
-            pull.HeldBack = fade < 1 ? HeldBack.Taper : HeldBack.PackCurrent;
+        if (pull.HeldBack == RideLimit.Voltage && bus.Amperes >= drive.PackLimit * fade * (1 - 1e-6))
+            pull.HeldBack = fade < 1 ? RideLimit.Taper : RideLimit.PackCurrent;
     }
 
-    double RoadForce(double speed, in RideCourse.Piece piece)
+    double RoadForce(double speed, in RideCourse.CoursePiece piece)
     {
         var through = speed + wind;
         return rolling * piece.Cosine + weight * piece.Sine + air * through * Abs(through);
     }
 
     /// <summary>Time at an acceleration until the step is over, the piece ends, the target is met or the board stands.</summary>
-    double TimeFor(double a, double most, double below, bool isBehind, in RideCourse.Piece piece)
+    double TimeFor(double a, double most, double below, bool isBehind, in RideCourse.CoursePiece piece)
     {
         var v = now.Speed;
         var left = piece.End - now.Place;
@@ -375,8 +375,8 @@ public sealed class Simulation
         if (h != pack.For)
         {
             pack.For = h;
-            (pack.FirstDecay, pack.FirstKept) = Kept(h, firstSeconds);
-            (pack.SecondDecay, pack.SecondKept) = Kept(h, secondSeconds);
+            (pack.FirstDecay, pack.FirstKept) = Decay(h, firstSeconds);
+            (pack.SecondDecay, pack.SecondKept) = Decay(h, secondSeconds);
         }
 
         var charge = now.Charge - lastAmperes * h / (2 * coulombs);
@@ -394,7 +394,7 @@ public sealed class Simulation
     }
 
     /// <summary>exp(−x) and its mean over 0 to x.</summary>
-    static (double Decay, double Kept) Kept(double seconds, double timeConstant)
+    static (double Decay, double Kept) Decay(double seconds, double timeConstant)
     {
         if (timeConstant == 0)
             return (0, 0);
@@ -404,7 +404,7 @@ public sealed class Simulation
     }
 
     /// <summary>Moves everything on by a step and books its energies.</summary>
-    void Book(double h, double a, in RideCourse.Piece piece, Pull pull)
+    void Book(double h, double a, in RideCourse.CoursePiece piece, Pull pull)
     {
         var v = pull.Middle;
         var moved = v * h;
@@ -457,7 +457,7 @@ public sealed class Simulation
         phaseSquare += i * i * h;
         packSquare += amperes * amperes * h;
         peaks.Take(now, Abs(i), amperes, cellVolts, h, heat, pull, volts < running.TaperStart);
-        if (a != 0 && pull.HeldBack == HeldBack.Nothing)
+        if (a != 0 && pull.HeldBack == RideLimit.Nothing)
             TakeFastEnd(Max(v + a * h / 2, v - a * h / 2), a, piece, pull);
         if (options.TraceEvery is { } every)
         {
@@ -472,7 +472,7 @@ public sealed class Simulation
     }
 
     /// <summary>Currents are greatest at the fast end of a step, not at its middle, when the rider starts or brakes.</summary>
-    void TakeFastEnd(double fast, double a, in RideCourse.Piece piece, Pull pull)
+    void TakeFastEnd(double fast, double a, in RideCourse.CoursePiece piece, Pull pull)
     {
         // Power grows no faster than the cube of the speed, so most steps cannot set a new mark.
         var growth = pull.Middle > 0 ? fast / pull.Middle : double.PositiveInfinity;
@@ -518,7 +518,7 @@ public sealed class Simulation
     }
 
     /// <summary>Comes to the end of a piece, to a halt, to the end of the route.</summary>
-    void Corner(in RideCourse.Piece piece)
+    void Corner(in RideCourse.CoursePiece piece)
     {
         if (now.Speed < Touching)
             now.Speed = 0;
@@ -542,7 +542,7 @@ public sealed class Simulation
 
     void Watch(double h, Pull pull)
     {
-        crawling = pull.HeldBack != HeldBack.Nothing && now.Speed < WalkingPace ? crawling + h : 0;
+        crawling = pull.HeldBack != RideLimit.Nothing && now.Speed < WalkingPace ? crawling + h : 0;
         if (End is not null)
             return;
         if (now.Charge <= reserve + 1e-9)
@@ -552,7 +552,7 @@ public sealed class Simulation
         else if (crawling > Patience)
         {
             HeldBack = pull.HeldBack;
-            End = pull.HeldBack == HeldBack.Taper ? RideEnd.PowerCut : RideEnd.CannotGoOn;
+            End = pull.HeldBack == RideLimit.Taper ? RideEnd.PowerCut : RideEnd.CannotGoOn;
         }
     }
 
@@ -570,6 +570,6 @@ public sealed class Simulation
     {
         public double Middle, Acceleration, Road, Force, Foot, Current;
         public Bus Bus;
-        public HeldBack HeldBack;
+        public RideLimit HeldBack;
     }
 }

@@ -69,7 +69,7 @@ public readonly record struct Air
     /// <param name="temperature">Above 0 K.</param>
     /// <param name="pressure">Absolute pressure, above 0.</param>
     /// <exception cref="ArgumentOutOfRangeException">One of them is not above zero.</exception>
-    public static Air Of(Temperature temperature, Pressure pressure)
+    public static Air At(Temperature temperature, Pressure pressure)
     {
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(temperature.Kelvins, nameof(temperature));
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(pressure.Pascals, nameof(pressure));
@@ -80,7 +80,7 @@ public readonly record struct Air
     /// <param name="altitude">Geopotential altitude, −5000 m to 11000 m; taking the height above the sea for it costs 0.04 % of density at 3000 m.</param>
     /// <param name="temperature">Air temperature, above 0 K.</param>
     /// <exception cref="ArgumentOutOfRangeException">The altitude lies outside the troposphere, or the temperature is not above 0 K.</exception>
-    public static Air At(Length altitude, Temperature temperature) => Of(temperature, StandardPressure(altitude));
+    public static Air At(Length altitude, Temperature temperature) => At(temperature, StandardPressure(altitude));
 
     /// <summary>The standard atmosphere at sea level: 15 °C, 101325 Pa, 1.225 kg/m³.</summary>
     public static Air SeaLevel => new(SeaLevelKelvins, SeaLevelPascals);
@@ -102,7 +102,7 @@ public readonly record struct Air
 
     /// <summary>The same air at another temperature and the same pressure, such as the mean of a hot surface and the air around it.</summary>
     /// <param name="temperature">Above 0 K.</param>
-    public Air WarmedTo(Temperature temperature) => Of(temperature, Pressure);
+    public Air WarmedTo(Temperature temperature) => At(temperature, Pressure);
 
     /// <summary>
     /// Density of humid air, kg/m³: ρ = (p − e)/(287.055 T) + e/(461.495 T), e = RH · 611.2 Pa · exp(17.62 t/(243.12 + t)), t in °C.

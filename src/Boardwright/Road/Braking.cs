@@ -112,7 +112,7 @@ public readonly record struct GripLimits(Length Wheelbase, Length BehindFrontAxl
     /// <summary>Deceleration with the rear axle alone: μ g l_f/(L + μ h). Weight leaves the rear axle, so this is little.</summary>
     /// <param name="grip">Coefficient of friction μ, 0 or more.</param>
     public Acceleration RearBraking(double grip) =>
-        Of(grip * BehindFrontAxle.Metres / (Wheelbase.Metres + grip * Height.Metres));
+        Deceleration(grip * BehindFrontAxle.Metres / (Wheelbase.Metres + grip * Height.Metres));
 
     /// <summary>Deceleration with the front axle alone: μ g l_r/(L − μ h), l_r = L − l_f, and never more than tips the board.</summary>
     /// <param name="grip">Coefficient of friction μ, 0 or more.</param>
@@ -122,7 +122,7 @@ public readonly record struct GripLimits(Length Wheelbase, Length BehindFrontAxl
         var tipping = TippingForward;
         if (room <= 0)
             return tipping;
-        var gripped = Of(grip * (Wheelbase.Metres - BehindFrontAxle.Metres) / room);
+        var gripped = Deceleration(grip * (Wheelbase.Metres - BehindFrontAxle.Metres) / room);
         return gripped < tipping ? gripped : tipping;
     }
 
@@ -130,17 +130,17 @@ public readonly record struct GripLimits(Length Wheelbase, Length BehindFrontAxl
     /// <param name="grip">Coefficient of friction μ, 0 or more.</param>
     public Acceleration AllWheelBraking(double grip)
     {
-        var gripped = Of(grip);
+        var gripped = Deceleration(grip);
         return gripped < TippingForward ? gripped : TippingForward;
     }
 
     /// <summary>Deceleration at which the rear axle lifts: g l_f/h.</summary>
-    public Acceleration TippingForward => Of(BehindFrontAxle.Metres / Height.Metres);
+    public Acceleration TippingForward => Deceleration(BehindFrontAxle.Metres / Height.Metres);
 
     /// <summary>Deceleration at which a rider falls who stands fixed: g b/h.</summary>
     /// <param name="toFrontFoot">Distance b of the rider's centre of mass behind the leading edge of the front foot.</param>
     /// <param name="height">Height h of the rider's centre of mass above the deck, above 0.</param>
-    public static Acceleration StandingRider(Length toFrontFoot, Length height) => Of(toFrontFoot.Metres / height.Metres);
+    public static Acceleration StandingRider(Length toFrontFoot, Length height) => Deceleration(toFrontFoot.Metres / height.Metres);
 
-    static Acceleration Of(double partOfGravity) => Acceleration.FromMetresPerSecondSquared(RoadLoad.Gravity * partOfGravity);
+    static Acceleration Deceleration(double partOfGravity) => Acceleration.FromMetresPerSecondSquared(RoadLoad.Gravity * partOfGravity);
 }

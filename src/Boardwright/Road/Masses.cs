@@ -10,9 +10,9 @@ namespace Boardwright.Road;
 public sealed record Masses(Mass Board, IReadOnlyList<string> Unweighed)
 {
     /// <summary>Adds up a board. Cells count one by one, wrap and links by <c>pack.mass_extra</c>, a belt without a mass by its size. The remote rides along in the hand; the charger stays behind.</summary>
-    public static Answer<Masses> Of(Board board) => Answer<Masses>.Ask("mass.board", needs =>
+    public static Answer<Masses> Compute(Board board) => Answer<Masses>.Ask("mass.board", needs =>
     {
-        var places = needs.Of(Place.All(board));
+        var places = needs.Read(PartSlot.All(board));
         if (needs.Unmet)
             return null;
         var sum = Mass.FromKilograms(0);
@@ -24,11 +24,11 @@ public sealed record Masses(Mass Board, IReadOnlyList<string> Unweighed)
             var mass = place.Part switch
             {
                 Pack pack => pack.Mass.IsKnown ? pack.Mass : pack.MassExtra,
-                Belt { Mass.IsKnown: false } belt => Drivetrains.BeltMass.Of(belt),
+                Belt { Mass.IsKnown: false } belt => Drivetrains.BeltMass.Compute(belt),
                 _ => place.Part.Mass,
             };
             if (mass.IsKnown)
-                sum += needs.Of(mass) * place.Count;
+                sum += needs.Read(mass) * place.Count;
             else
                 unweighed.Add(place.Part.IsChosen ? mass.Key : place.Key);
         }

@@ -7,7 +7,7 @@ namespace Boardwright.Road;
 /// <param name="Grade">Rise over distance, −40 % to 40 %.</param>
 /// <param name="AtMost">Greatest speed allowed or wished on it; <c>null</c> where nothing is said.</param>
 /// <param name="Wait">How long the rider stands at its end; 0 for riding on.</param>
-public sealed record Stretch(Length Length, Fraction Grade, Speed? AtMost = null, Duration Wait = default);
+public sealed record RouteStretch(Length Length, Fraction Grade, Speed? AtMost = null, Duration Wait = default);
 
 /// <summary>A speed limit, or a speed wished, on part of a route.</summary>
 /// <param name="From">Where it begins.</param>
@@ -138,14 +138,14 @@ public sealed record Route
     public Fraction? SteepestDescent(Length window) => Steepest(window, -1);
 
     /// <summary>The route as pieces of one grade and one wish each, in order; a stop ends a piece. A stop at the very start is in <see cref="Stops"/> only.</summary>
-    public IReadOnlyList<Stretch> Stretches()
+    public IReadOnlyList<RouteStretch> Stretches()
     {
         SortedSet<double> edges = [.. GradePlaces()];
         foreach (var wish in Wishes)
             edges.UnionWith([wish.From.Metres, wish.To.Metres]);
         edges.UnionWith(Stops.Select(s => s.At.Metres));
         var waits = Stops.ToLookup(s => s.At.Metres, s => s.Wait);
-        List<Stretch> stretches = [];
+        List<RouteStretch> stretches = [];
         var start = 0.0;
         foreach (var edge in edges.Skip(1))
         {
@@ -190,7 +190,7 @@ public sealed record Route
 
     /// <summary>A route of stated stretches, its elevation counted from the start; nothing is smoothed.</summary>
     /// <exception cref="ArgumentException">There is no stretch, or one is outside its ranges.</exception>
-    public static Route Of(string name, params IReadOnlyList<Stretch> stretches)
+    public static Route Create(string name, params IReadOnlyList<RouteStretch> stretches)
     {
         List<RoadPoint> points = [default];
         List<SpeedWish> wishes = [];

@@ -6,14 +6,14 @@ namespace Boardwright.Searches;
 /// <summary>A board that a search found, with the figures of its examination.</summary>
 public sealed class FoundBoard
 {
-    readonly Offers offers;
+    readonly CandidateParts offers;
     readonly int[] pick;
     readonly double[] merits;
 
-    FoundBoard(Offers offers, int[] pick, Examination examination)
+    FoundBoard(CandidateParts offers, int[] pick, Examination examination)
     {
         (this.offers, this.pick) = (offers, pick);
-        var worth = Worth.Of(examination.Board.Brief);
+        var worth = Merits.FromBrief(examination.Board.Brief);
         Price = examination.Price.IsKnown ? examination.Price.Value.Money : examination.Quote.IsKnown ? examination.Quote.Value.Parts : null;
         Range = examination.Cruise.IsKnown ? examination.Cruise.Value.Steady?.Metres : null;
         Climb = examination.Climb.IsKnown ? examination.Climb.Value.Steepest : null;
@@ -75,19 +75,19 @@ public sealed class FoundBoard
     /// <summary>The board itself.</summary>
     public Board Board => offers.Whole(pick);
 
-    /// <summary>Value of a criterion as boards are compared by it: more is better, as far as it counts (see <see cref="Worth"/>).</summary>
+    /// <summary>Value of a criterion as boards are compared by it: more is better, as far as it counts (see <see cref="Merits"/>).</summary>
     public double Merit(Criterion criterion) => merits[(int)criterion];
 
     /// <summary>What a file that holds the request's board must say besides to hold this one: keys and values as they are written. Runs of wire are not among them.</summary>
-    public IReadOnlyList<(string Key, string Text)> Entries => Written.Entries(offers, pick, Board);
+    public IReadOnlyList<(string Key, string Text)> Entries => BoardWriter.Entries(offers, pick, Board);
 
     /// <summary>Runs of wire to be written where the request's board has none, each as an item of a list.</summary>
-    public IReadOnlyList<string> Wires => offers.Brief.Wiring.Count > 0 ? [] : Written.Wires(Board);
+    public IReadOnlyList<string> Wires => offers.Brief.Wiring.Count > 0 ? [] : BoardWriter.Wires(Board);
 
     internal ReadOnlySpan<int> Pick => pick;
 
     /// <summary>What keeps it from being better in one thing.</summary>
-    public string HeldBackBy(Criterion criterion) => Hindrance.Of(Examination.Of(Board), criterion);
+    public string HeldBackBy(Criterion criterion) => LimitingCause.Describe(Examination.Examine(Board), criterion);
 
     /// <summary>Whether it is at least as good as another in everything and better in something.</summary>
     public bool Beats(FoundBoard other)
@@ -104,7 +104,7 @@ public sealed class FoundBoard
         return better;
     }
 
-    internal static FoundBoard Of(Offers offers, int[] pick) => new(offers, pick, Examination.Of(offers.Whole(pick)));
+    internal static FoundBoard Create(CandidateParts offers, int[] pick) => new(offers, pick, Examination.Examine(offers.Whole(pick)));
 
     /// <summary>The boards of a list that none of it beats.</summary>
     public static IReadOnlyList<FoundBoard> Unbeaten(IReadOnlyList<FoundBoard> boards)

@@ -8,32 +8,32 @@ namespace Boardwright.Searches;
 /// <summary>One part that the shelf does not have, with the figures it would need.</summary>
 /// <param name="Slot">Its place.</param>
 /// <param name="Says">What it would have to be.</param>
-public sealed record Purchase(Slot Slot, string Says);
+public sealed record MissingPart(Slot Slot, string Says);
 
 /// <summary>A board that does not meet the brief, or whose parts do not go together, and comes nearest to it.</summary>
 /// <param name="Board">The board.</param>
 /// <param name="Shortfall">Sum of what is missing, each as a part of what is asked and at most 1.</param>
 /// <param name="Against">What the examination says against it.</param>
 /// <param name="Purchases">Single changes with which it meets the brief, each examined; none where no single one does.</param>
-public sealed record NearMiss(FoundBoard Board, double Shortfall, IReadOnlyList<Finding> Against, IReadOnlyList<Purchase> Purchases)
+public sealed record NearMiss(FoundBoard Board, double Shortfall, IReadOnlyList<Finding> Against, IReadOnlyList<MissingPart> Purchases)
 {
-    internal static NearMiss Of(Offers offers, int[] pick)
+    internal static NearMiss Create(CandidateParts offers, int[] pick)
     {
-        var board = FoundBoard.Of(offers, pick);
-        var examination = Examination.Of(board.Board);
+        var board = FoundBoard.Create(offers, pick);
+        var examination = Examination.Examine(board.Board);
         var against = examination.Findings.Where(IsAgainst).ToList();
         return new(board, against.Sum(Short), against, []);
     }
 
     /// <summary>The same with the changes that would mend it.</summary>
-    internal NearMiss WithPurchases(Offers offers)
+    internal NearMiss WithPurchases(CandidateParts offers)
     {
-        var found = new List<Purchase>();
+        var found = new List<MissingPart>();
         foreach (var family in WhatIf.Families(offers, Board.Pick.ToArray(), Against))
         {
             foreach (var (slot, says, changed) in family)
             {
-                if (Examination.Of(changed).Findings.Any(IsAgainst))
+                if (Examination.Examine(changed).Findings.Any(IsAgainst))
                     continue;
                 found.Add(new(slot, says));
                 break;
@@ -57,7 +57,7 @@ static class WhatIf
     static readonly double[] Less = [0.95, 0.9, 0.85, 0.8, 0.7, 0.6, 0.5, 0.4];
 
     /// <summary>Kinds of change, each with its boards.</summary>
-    public static IEnumerable<IEnumerable<(Slot Slot, string Says, Board Board)>> Families(Offers offers, int[] pick, IReadOnlyList<Finding> against)
+    public static IEnumerable<IEnumerable<(Slot Slot, string Says, Board Board)>> Families(CandidateParts offers, int[] pick, IReadOnlyList<Finding> against)
     {
         var bare = offers.Partly(pick);
         var parts = bare.Parts;
@@ -65,7 +65,7 @@ static class WhatIf
         Board? Made(Fitted changed)
         {
             var layout = changed.Pack.Length.IsKnown ? null
-                : PackLayout.In(changed.Box, changed.Controller, Place.ControllerCount(changed), PackLayout.All(changed.Cell, changed.Pack.Series.Or(0) * changed.Pack.Parallel.Or(0)));
+                : PackLayout.In(changed.Box, changed.Controller, PartSlot.ControllerCount(changed), PackLayout.All(changed.Cell, changed.Pack.Series.Or(0) * changed.Pack.Parallel.Or(0)));
             return layout is null && !changed.Pack.Length.IsKnown ? null : Settings.Applied(bare with { Parts = changed }, layout);
         }
 
@@ -109,14 +109,14 @@ static class WhatIf
         var changed = parts with { Pack = pack with { Parallel = pack.Parallel.With(many) } };
         var says = FormattableString.Invariant($"{many} cells in parallel instead of {pack.Parallel.Value}");
         var ways = PackLayout.All(parts.Cell, pack.Series.Or(0) * many);
-        var controllers = Place.ControllerCount(parts);
+        var controllers = PartSlot.ControllerCount(parts);
         if (PackLayout.In(box, parts.Controller, controllers, ways) is not null)
             return (says, changed);
         // The shortest longer box that takes them.
         Length? needed = null;
         foreach (var way in ways)
         {
-            var room = BoxRoom.Of(box, parts.Controller, controllers, Length.FromMillimetres(way.Length), Length.FromMillimetres(way.Width), Length.FromMillimetres(way.Height));
+            var room = BoxRoom.Compute(box, parts.Controller, controllers, Length.FromMillimetres(way.Length), Length.FromMillimetres(way.Width), Length.FromMillimetres(way.Height));
             if (room.IsDeepEnough && Length.FromMillimetres(way.Width) <= box.InnerWidth.Value && (needed is not { } least || room.EndToEnd < least))
                 needed = room.EndToEnd;
         }
@@ -131,7 +131,7 @@ static class WhatIf
     static (string, Fitted)? Pulley(Fitted parts, int by, bool ofMotor)
     {
         var (small, large) = (parts.MotorPulley, parts.WheelPulley);
-        if (!small.Teeth.IsKnown || !large.Teeth.IsKnown || ToothProfile.Named(small.Profile.Or("")) is not { } profile || !parts.Mount.CentreMin.IsKnown || !parts.Mount.CentreMax.IsKnown)
+        if (!small.Teeth.IsKnown || !large.Teeth.IsKnown || ToothProfile.Parse(small.Profile.Or("")) is not { } profile || !parts.Mount.CentreMin.IsKnown || !parts.Mount.CentreMax.IsKnown)
             return null;
         var (motor, wheel) = (small.Teeth.Value + (ofMotor ? by : 0), large.Teeth.Value + (ofMotor ? 0 : by));
         if (motor < profile.LeastTeeth || wheel <= motor)
@@ -155,12 +155,12 @@ static class WhatIf
     /// <summary>A part that costs less by all that the board costs too much, for each part dear enough for that.</summary>
     static IEnumerable<IEnumerable<(Slot, string, Board)>> Cheaper(Board board, IReadOnlyList<Finding> against)
     {
-        if (against.FirstOrDefault(f => f.Rule == "price.budget") is not { Value: { } price, Limit: { } budget } || Place.All(board) is not { IsKnown: true } places)
+        if (against.FirstOrDefault(f => f.Rule == "price.budget") is not { Value: { } price, Limit: { } budget } || PartSlot.All(board) is not { IsKnown: true } places)
             yield break;
         var factor = board.Money is { LabourHours.IsKnown: true, LabourRate.IsKnown: true, Overhead.IsKnown: true, Margin.IsKnown: true } money
             ? (1 + (decimal)money.Overhead.Value.Value) * (1 + (decimal)money.Margin.Value.Value) : 1;
         var excess = (decimal)(price.Value - budget.Value) / factor;
-        foreach (var place in places.Value.Where(p => p.Part.IsChosen && p.Part.Price.IsKnown && Keys.SlotOf(p.Key) is not null).OrderByDescending(p => p.Part.Price.Value.Amount * p.Count))
+        foreach (var place in places.Value.Where(p => p.Part.IsChosen && p.Part.Price.IsKnown && SlotKeys.SlotOf(p.Key) is not null).OrderByDescending(p => p.Part.Price.Value.Amount * p.Count))
         {
             var now = place.Part.Price.Value;
             var most = Math.Floor((now.Amount - excess / place.Count) * 100) / 100;
@@ -168,18 +168,18 @@ static class WhatIf
             if (most * 3 < now.Amount)
                 continue;
             var cheap = place.Part.Price.With(now with { Amount = most });
-            var changed = Settings.Applied(board with { Parts = Put(board.Parts, place.Key, cheap) }, Offers.LayoutOf(board.Parts, PackLayout.All(board.Parts.Cell, board.Parts.Pack.Series.Or(0) * board.Parts.Pack.Parallel.Or(0))));
-            yield return [(Keys.SlotOf(place.Key)!.Value, $"a {place.Key.Replace('_', ' ')} like {place.Part.Title} for at most {now with { Amount = most }} ({now} now)", changed)];
+            var changed = Settings.Applied(board with { Parts = Replace(board.Parts, place.Key, cheap) }, CandidateParts.LayoutOf(board.Parts, PackLayout.All(board.Parts.Cell, board.Parts.Pack.Series.Or(0) * board.Parts.Pack.Parallel.Or(0))));
+            yield return [(SlotKeys.SlotOf(place.Key)!.Value, $"a {place.Key.Replace('_', ' ')} like {place.Part.Title} for at most {now with { Amount = most }} ({now} now)", changed)];
         }
     }
 
-    static Fitted Put(Fitted parts, string key, Known<Money> price)
+    static Fitted Replace(Fitted parts, string key, Known<Money> price)
     {
         if (key == "pack.protection")
             return parts with { Pack = parts.Pack with { Protection = parts.Pack.Protection with { Price = price } } };
-        var entry = Entry.Of(typeof(Fitted)).First(e => e.Key == key);
+        var entry = Entry.ListEntries(typeof(Fitted)).First(e => e.Key == key);
         var part = (Part)entry.Read(parts);
-        var priced = part.With([(Entry.Of(part.GetType()).First(e => e.Key == "price"), price)]);
+        var priced = part.With([(Entry.ListEntries(part.GetType()).First(e => e.Key == "price"), price)]);
         return (Fitted)parts.With([(entry, priced)]);
     }
 

@@ -51,7 +51,7 @@ public readonly record struct PackLayout(int Length, int Width, int Height)
             return ways.OrderBy(w => w.Height).First();
         foreach (var way in ways)
         {
-            if (Fits.BoxRoom.Of(box, controller, controllers, Units.Length.FromMillimetres(way.Length), Units.Length.FromMillimetres(way.Width), Units.Length.FromMillimetres(way.Height)).Holds)
+            if (Fits.BoxRoom.Compute(box, controller, controllers, Units.Length.FromMillimetres(way.Length), Units.Length.FromMillimetres(way.Width), Units.Length.FromMillimetres(way.Height)).Holds)
                 return way;
         }
 

@@ -26,16 +26,16 @@ public sealed class Search
     const int UsualBlock = 1 << 17;
     const int BlocksOfStep = 8;
 
-    readonly Offers offers;
-    readonly Wanted asked;
-    readonly List<Field> fields = [];
-    readonly List<Numbers> numbers = [];
+    readonly CandidateParts offers;
+    readonly BriefTargets asked;
+    readonly List<SearchSpace> fields = [];
+    readonly List<FilterTables> numbers = [];
     readonly List<(int Field, int From, int To)> blocks = [];
-    readonly Tally rejected = new();
+    readonly RejectionCounts rejected = new();
     readonly HashSet<Candidate> misjudged = [];
     readonly Dictionary<Candidate, FoundBoard> examined = [];
     Front front = new();
-    Tally apart = new();
+    RejectionCounts apart = new();
     long[] missed = new long[(int)Miss.Stop + 1];
     long screened;
     int next;
@@ -43,8 +43,8 @@ public sealed class Search
     Search(SearchRequest request, int boardsOfBlock, CancellationToken cancellation)
     {
         Request = request;
-        offers = new Offers(request);
-        var answer = Wanted.Of(offers.Brief);
+        offers = new CandidateParts(request);
+        var answer = BriefTargets.Read(offers.Brief);
         Missing = answer.Missing;
         Empty = [.. Enum.GetValues<Slot>().Where(s => offers.SizeOf(s) == 0)];
         if (!answer.IsKnown)
@@ -53,9 +53,9 @@ public sealed class Search
         for (var drive = 0; drive < offers.Drives.Length; drive++)
         {
             cancellation.ThrowIfCancellationRequested();
-            var field = new Field(offers, drive, rejected);
+            var field = new SearchSpace(offers, drive, rejected);
             fields.Add(field);
-            numbers.Add(new Numbers(offers, field, asked));
+            numbers.Add(new FilterTables(offers, field, asked));
             var each = Math.Max(1, boardsOfBlock / Math.Max(1, field.Feedings.Count));
             for (var from = 0; from < field.Rollings.Count && field.Feedings.Count > 0; from += each)
                 blocks.Add((drive, from, Math.Min(from + each, field.Rollings.Count)));
@@ -138,7 +138,7 @@ public sealed class Search
         if (IsComplete)
             return false;
         var to = Math.Min(next + BlocksOfStep, blocks.Count);
-        var sifted = new Sifted[to - next];
+        var sifted = new FilteredBoards[to - next];
         Parallel.For(next, to, block => sifted[block - next] = Sift(block));
         foreach (var one in sifted)
         {
@@ -197,7 +197,7 @@ public sealed class Search
         if (state.Fingerprint != Fingerprint || state.NextBlock < 0 || state.NextBlock > blocks.Count || state.Missed.Count != missed.Length
             || state.Kept.Any(k => k.Field < 0 || k.Field >= fields.Count || k.Rolling < 0 || k.Rolling >= fields[k.Field].Rollings.Count || k.Feeding < 0 || k.Feeding >= fields[k.Field].Feedings.Count))
             return false;
-        (front, apart, screened, next) = (new Front(), new Tally(), state.Screened, state.NextBlock);
+        (front, apart, screened, next) = (new Front(), new RejectionCounts(), state.Screened, state.NextBlock);
         missed = [.. state.Missed];
         foreach (var count in state.Apart)
             apart.Add(count.Reason, count.Boards);
@@ -205,13 +205,13 @@ public sealed class Search
         {
             var (field, table) = (fields[same.Key], numbers[same.Key]);
             var places = table.Feedings.Index().Where(f => f.Item >= 0).ToDictionary(f => f.Item, f => f.Index);
-            var screen = new Screen<Wide>(asked, table);
-            var (margins, ranges) = (new double[Numbers.Tile + Wide.Width], new double[Numbers.Tile + Wide.Width]);
+            var screen = new FastFilter<Wide>(asked, table);
+            var (margins, ranges) = (new double[FilterTables.Tile + Wide.Width], new double[FilterTables.Tile + Wide.Width]);
             var comparing = new Comparing(table.Columns);
             foreach (var kept in same)
             {
-                var (tile, place) = Math.DivRem(places[kept.Feeding], Numbers.Tile);
-                var cells = table.Cells.AsSpan(tile * Numbers.Tile * table.Columns, Numbers.Tile * table.Columns);
+                var (tile, place) = Math.DivRem(places[kept.Feeding], FilterTables.Tile);
+                var cells = table.Cells.AsSpan(tile * FilterTables.Tile * table.Columns, FilterTables.Tile * table.Columns);
                 var turning = table.TurningOf(kept.Rolling);
                 var from = place / Wide.Width * Wide.Width;
                 screen.Sift(turning, cells, from, from + Wide.Width, margins, ranges);
@@ -235,7 +235,7 @@ public sealed class Search
             if (wrong.Count == 0 || !IsComplete || cancellation.IsCancellationRequested)
                 return ResultOf(FoundBoard.Unbeaten([.. boards.Where(b => b.MeetsBrief)]), wrong.Count == 0);
             misjudged.UnionWith(wrong);
-            (front, apart, missed, screened, next) = (new Front(), new Tally(), new long[missed.Length], 0, 0);
+            (front, apart, missed, screened, next) = (new Front(), new RejectionCounts(), new long[missed.Length], 0, 0);
             while (!cancellation.IsCancellationRequested && Step())
             {
             }
@@ -247,7 +247,7 @@ public sealed class Search
         var candidates = Enumerable.Range(0, front.Count).Select(i => front[i]).OrderBy(c => c.Field).ThenBy(c => c.Rolling).ThenBy(c => c.Feeding).ToArray();
         var fresh = candidates.Where(c => !examined.ContainsKey(c)).ToArray();
         var boards = new FoundBoard[fresh.Length];
-        Parallel.For(0, fresh.Length, i => boards[i] = FoundBoard.Of(offers, fields[fresh[i].Field].PickOf(fresh[i].Rolling, fresh[i].Feeding)));
+        Parallel.For(0, fresh.Length, i => boards[i] = FoundBoard.Create(offers, fields[fresh[i].Field].PickOf(fresh[i].Rolling, fresh[i].Feeding)));
         for (var i = 0; i < fresh.Length; i++)
             examined[fresh[i]] = boards[i];
         return [.. candidates.Select(c => examined[c])];
@@ -262,7 +262,7 @@ public sealed class Search
         if (picks.Count == 0)
             picks = Almost(cancellation);
         // Boards that differ in nothing that counts are one miss.
-        return [.. picks.Select(p => NearMiss.Of(offers, p)).DistinctBy(n => (n.Shortfall, n.Board.Mass, n.Board.Price)).OrderBy(n => n.Shortfall).ThenByDescending(n => n.Board.Merit(Criterion.Price)).Take(most).Select(n => n.WithPurchases(offers))];
+        return [.. picks.Select(p => NearMiss.Create(offers, p)).DistinctBy(n => (n.Shortfall, n.Board.Mass, n.Board.Price)).OrderBy(n => n.Shortfall).ThenByDescending(n => n.Board.Merit(Criterion.Price)).Take(most).Select(n => n.WithPurchases(offers))];
     }
 
     /// <summary>The boards that fall short by the least, as the screening sees it.</summary>
@@ -289,8 +289,8 @@ public sealed class Search
     {
         var (at, from, to) = blocks[block];
         var (field, table) = (fields[at], numbers[at]);
-        var screen = new Screen<Wide>(asked, table);
-        var (margins, ranges, shortfalls) = (new double[Numbers.Tile + Wide.Width], new double[Numbers.Tile + Wide.Width], new double[Numbers.Tile + Wide.Width]);
+        var screen = new FastFilter<Wide>(asked, table);
+        var (margins, ranges, shortfalls) = (new double[FilterTables.Tile + Wide.Width], new double[FilterTables.Tile + Wide.Width], new double[FilterTables.Tile + Wide.Width]);
         var found = new List<(double Shortfall, Candidate Candidate)>();
         for (var r = from; r < to; r++)
         {
@@ -300,11 +300,11 @@ public sealed class Search
                 goes = [.. field.Groups.Select(g => field.Apart(field.Rollings[r], g) is null)];
             foreach (var (group, begin, end) in table.Pieces.Where(p => goes[p.Group]))
             {
-                var tile = begin / Numbers.Tile;
-                var (first, last) = (begin - tile * Numbers.Tile, end - tile * Numbers.Tile);
-                screen.Sift(turning, table.Cells.AsSpan(tile * Numbers.Tile * table.Columns, Numbers.Tile * table.Columns), first, last, margins, ranges, shortfalls);
+                var tile = begin / FilterTables.Tile;
+                var (first, last) = (begin - tile * FilterTables.Tile, end - tile * FilterTables.Tile);
+                screen.Sift(turning, table.Cells.AsSpan(tile * FilterTables.Tile * table.Columns, FilterTables.Tile * table.Columns), first, last, margins, ranges, shortfalls);
                 for (var i = first; i < last; i++)
-                    found.Add((shortfalls[i], new Candidate(at, r, table.Feedings[tile * Numbers.Tile + i])));
+                    found.Add((shortfalls[i], new Candidate(at, r, table.Feedings[tile * FilterTables.Tile + i])));
             }
 
             if (found.Count > 4096)
@@ -325,7 +325,7 @@ public sealed class Search
         {
             for (var drive = 0; drive < offers.Drives.Length && !cancellation.IsCancellationRequested; drive++)
             {
-                var field = new Field(offers, drive, new Tally(), reason);
+                var field = new SearchSpace(offers, drive, new RejectionCounts(), reason);
                 var pair = field.Rollings.Index().SelectMany(r => field.Groups.Where(g => field.Apart(r.Item, g) is null).Select(g => (Rolling: r.Index, g.From))).Take(1).ToList();
                 picks.AddRange(pair.Select(p => field.PickOf(p.Rolling, p.From)));
             }
@@ -337,7 +337,7 @@ public sealed class Search
     FoundBoard ExaminedOf(Candidate candidate)
     {
         if (!examined.TryGetValue(candidate, out var board))
-            examined[candidate] = board = FoundBoard.Of(offers, fields[candidate.Field].PickOf(candidate.Rolling, candidate.Feeding));
+            examined[candidate] = board = FoundBoard.Create(offers, fields[candidate.Field].PickOf(candidate.Rolling, candidate.Feeding));
         return board;
     }
 
@@ -348,12 +348,12 @@ public sealed class Search
 
     SearchCounts CountsNow()
     {
-        var left = new Tally();
+        var left = new RejectionCounts();
         left.Add(rejected);
         left.Add(apart);
         return new(
-            Raw, [.. left.Sorted.Select(l => new LeftOut(l.Reason, Joints.Says(l.Reason), l.Boards))], screened,
-            [.. missed.Index().Where(m => m.Item > 0).Select(m => new Missed(RuleOf((Miss)m.Index), m.Item))]);
+            Raw, [.. left.Sorted.Select(l => new RejectedBoards(l.Reason, PartFits.Says(l.Reason), l.Boards))], screened,
+            [.. missed.Index().Where(m => m.Item > 0).Select(m => new MissedBoards(RuleOf((Miss)m.Index), m.Item))]);
     }
 
     static string RuleOf(Miss miss) => miss switch
@@ -367,13 +367,13 @@ public sealed class Search
         _ => "brake.stops",
     };
 
-    Sifted Sift(int block)
+    FilteredBoards Sift(int block)
     {
         var (at, from, to) = blocks[block];
         var (field, table) = (fields[at], numbers[at]);
-        var screen = new Screen<Wide>(asked, table);
-        var (kept, left) = (new Front(), new Tally());
-        var turnings = new Turning[to - from];
+        var screen = new FastFilter<Wide>(asked, table);
+        var (kept, left) = (new Front(), new RejectionCounts());
+        var turnings = new DriveNumbers[to - from];
         var goes = new bool[(to - from) * field.Groups.Count];
         for (var r = from; r < to; r++)
             turnings[r - from] = table.TurningOf(r);
@@ -393,12 +393,12 @@ public sealed class Search
         }
 
         var comparing = new Comparing(table.Columns);
-        var (margins, ranges) = (new double[Numbers.Tile + Wide.Width], new double[Numbers.Tile + Wide.Width]);
+        var (margins, ranges) = (new double[FilterTables.Tile + Wide.Width], new double[FilterTables.Tile + Wide.Width]);
         foreach (var (group, begin, end) in table.Pieces)
         {
-            var tile = begin / Numbers.Tile;
-            var cells = table.Cells.AsSpan(tile * Numbers.Tile * table.Columns, Numbers.Tile * table.Columns);
-            var (first, last) = (begin - tile * Numbers.Tile, end - tile * Numbers.Tile);
+            var tile = begin / FilterTables.Tile;
+            var cells = table.Cells.AsSpan(tile * FilterTables.Tile * table.Columns, FilterTables.Tile * table.Columns);
+            var (first, last) = (begin - tile * FilterTables.Tile, end - tile * FilterTables.Tile);
             for (var r = from; r < to; r++)
             {
                 if (!goes[(r - from) * field.Groups.Count + group] || screen.Sift(turnings[r - from], cells, first, last, margins, ranges) == 0)
@@ -407,7 +407,7 @@ public sealed class Search
                 {
                     if (margins[i] < -Tolerance.Margin)
                         continue;
-                    var candidate = new Candidate(at, r, table.Feedings[tile * Numbers.Tile + i]);
+                    var candidate = new Candidate(at, r, table.Feedings[tile * FilterTables.Tile + i]);
                     if (misjudged.Count > 0 && misjudged.Contains(candidate))
                         continue;
                     if (comparing.Add(candidate, cells, i, ranges[i], margins[i] > Tolerance.Margin))
@@ -421,7 +421,7 @@ public sealed class Search
         return new(kept, left, screen.Screened, screen.Missed);
     }
 
-    sealed record Sifted(Front Front, Tally Apart, long Screened, long[] Missed);
+    sealed record FilteredBoards(Front Front, RejectionCounts Apart, long Screened, long[] Missed);
 
     /// <summary>Boards that meet the brief, until there are as many as the processor takes at once.</summary>
     sealed class Comparing(int columns)
@@ -436,13 +436,13 @@ public sealed class Search
 
         public bool Add(Candidate candidate, ReadOnlySpan<double> cells, int place, double range, bool isSure)
         {
-            for (var c = 0; c < Numbers.Nodes; c++)
-                gathered[c * Wide.Width + count] = cells[c * Numbers.Tile + place];
+            for (var c = 0; c < FilterTables.Nodes; c++)
+                gathered[c * Wide.Width + count] = cells[c * FilterTables.Tile + place];
             (candidates[count], ranges[count], sure[count]) = (candidate, range, isSure);
             return ++count == Wide.Width;
         }
 
-        public void Flush(Screen<Wide> screen, in Turning turning, Front kept, Front before)
+        public void Flush(FastFilter<Wide> screen, in DriveNumbers turning, Front kept, Front before)
         {
             if (count == 0)
                 return;
@@ -487,19 +487,19 @@ public sealed record SearchState(ulong Fingerprint, int NextBlock, IReadOnlyList
 /// <param name="Reason">Id of the rule, or of what the search itself asks.</param>
 /// <param name="Says">The sentence that is not true of them.</param>
 /// <param name="Boards">How many.</param>
-public sealed record LeftOut(string Reason, string Says, BigInteger Boards);
+public sealed record RejectedBoards(string Reason, string Says, BigInteger Boards);
 
 /// <summary>Boards that go together and miss the brief.</summary>
 /// <param name="Rule">The rule that says so first.</param>
 /// <param name="Boards">How many.</param>
-public sealed record Missed(string Rule, long Boards);
+public sealed record MissedBoards(string Rule, long Boards);
 
 /// <summary>What became of every combination.</summary>
 /// <param name="Raw">All combinations.</param>
 /// <param name="LeftOut">Those left out because their parts do not go together, by reason.</param>
 /// <param name="Screened">Those whose parts go together, as far as the search has come.</param>
 /// <param name="Missed">Those of them that miss the brief.</param>
-public sealed record SearchCounts(BigInteger Raw, IReadOnlyList<LeftOut> LeftOut, long Screened, IReadOnlyList<Missed> Missed)
+public sealed record SearchCounts(BigInteger Raw, IReadOnlyList<RejectedBoards> LeftOut, long Screened, IReadOnlyList<MissedBoards> Missed)
 {
     /// <summary>Those that meet the brief, as the screening judges it.</summary>
     public long Met => Screened - Missed.Sum(m => m.Boards);

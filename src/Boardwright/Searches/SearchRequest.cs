@@ -3,7 +3,7 @@ using Boardwright.Parts;
 namespace Boardwright.Searches;
 
 /// <summary>What is looked for, and among what.</summary>
-/// <param name="Board">A board of which only the brief need be filled in; what else it says stands. Its entries are named (see <see cref="Parts.Board.Named()"/>).</param>
+/// <param name="Board">A board of which only the brief need be filled in; what else it says stands. Its entries are named (see <see cref="Parts.Board.WithNames()"/>).</param>
 /// <param name="Shelf">The parts to choose from, in an order that does not change from one search to the next.</param>
 public sealed record SearchRequest(Board Board, IReadOnlyList<Part> Shelf)
 {

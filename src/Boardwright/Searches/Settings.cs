@@ -42,7 +42,7 @@ static class Settings
             board = board with { Parts = parts = parts with { Pack = parts.Pack with { Plug = new Known<string>(parts.Controller.PackPlug.Value, key: "pack.plug") } } };
         if (board.Wiring.Count > 0)
             return board;
-        var air = RunningAnalysis.AirOf(board);
+        var air = SteadyRunningAnalysis.AirOf(board);
         var wires = new List<Run>
         {
             RunOf(1, "pack", "controller", GaugeFor(air, PackSide(board)), PackWire, parts.Controller.PackPlug),
@@ -122,7 +122,7 @@ static class Settings
 
     static double BeltSide(Board board)
     {
-        var belt = BeltDrive.Of(board);
+        var belt = BeltDrive.Compute(board);
         var constants = MotorModel.ConstantsOf(board);
         if (board.Parts.Drive.Kind.Or(DriveKind.Belt) != DriveKind.Belt || !belt.IsKnown || !constants.IsKnown || !board.Parts.Belt.Width.IsKnown || belt.Value.Profile.TensionPerInch.Si <= 0)
             return double.PositiveInfinity;
@@ -183,7 +183,7 @@ static class Settings
     static Run RunOf(int number, string from, string to, int gauge, Length length, Known<string> plug)
     {
         string Key(string entry) => FormattableString.Invariant($"wiring[{number}].{entry}");
-        return (Run)Board.Named(new Run(), FormattableString.Invariant($"wiring[{number}]")) with
+        return (Run)Board.WithNames(new Run(), FormattableString.Invariant($"wiring[{number}]")) with
         {
             From = new Known<string>(from, key: Key("from")),
             To = new Known<string>(to, key: Key("to")),

@@ -59,10 +59,10 @@ public enum Slot
 }
 
 /// <summary>Keys of the places, as board files and commands name them.</summary>
-public static class Keys
+public static class SlotKeys
 {
     /// <summary>The key of a place.</summary>
-    public static string Of(Slot slot) => slot == Slot.Protection ? "pack.protection" : Parts.Entry.Snake(slot.ToString());
+    public static string KeyOf(Slot slot) => slot == Slot.Protection ? "pack.protection" : Parts.Entry.Snake(slot.ToString());
 
     /// <summary>The place of a key.</summary>
     /// <returns>The place, or <c>null</c> when no part is chosen for such a key; both trucks are one place.</returns>
@@ -70,6 +70,6 @@ public static class Keys
     {
         "front_truck" or "rear_truck" => Slot.Trucks,
         "protection" => Slot.Protection,
-        _ => Enum.GetValues<Slot>().Where(s => s is not (Slot.Drive or Slot.Pack) && Of(s) == key).Select(s => (Slot?)s).FirstOrDefault(),
+        _ => Enum.GetValues<Slot>().Where(s => s is not (Slot.Drive or Slot.Pack) && KeyOf(s) == key).Select(s => (Slot?)s).FirstOrDefault(),
     };
 }

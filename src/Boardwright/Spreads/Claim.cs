@@ -80,7 +80,7 @@ public sealed record Claim
     /// <summary>What might be promised of a board: what its brief wants, then what a customer asks.</summary>
     /// <param name="examination">The board.</param>
     /// <param name="intervals">How well the figures are known, by their ids.</param>
-    public static IReadOnlyList<Claim> Of(Examination examination, IReadOnlyDictionary<string, Interval> intervals)
+    public static IReadOnlyList<Claim> ListClaims(Examination examination, IReadOnlyDictionary<string, Interval> intervals)
     {
         ArgumentNullException.ThrowIfNull(examination);
         ArgumentNullException.ThrowIfNull(intervals);

@@ -10,7 +10,7 @@ namespace Boardwright.Spreads;
 /// <param name="Ride">Which ride.</param>
 /// <param name="Difference">What came out.</param>
 /// <source cref="Sources.RandomEffects"/>
-public sealed record Evidence(string Board, string Ride, RideDifference Difference);
+public sealed record RideEvidence(string Board, string Ride, RideDifference Difference);
 
 /// <summary>How far the model can be trusted in one quantity, by the rides that were held against it.</summary>
 /// <param name="Kind">The quantity.</param>
@@ -21,7 +21,7 @@ public sealed record Evidence(string Board, string Ride, RideDifference Differen
 /// <param name="Give">Standard deviation of measured over predicted for the next ride of a board, its entries' own spreads left aside; wider for few rides. Not a number for one ride.</param>
 /// <param name="Cautions">What to be wary of, in sentences.</param>
 /// <source cref="Sources.RandomEffects"/>
-public sealed record QuantityCredibility(FigureKind Kind, IReadOnlyList<Evidence> Evidence, int Boards, Estimate<Number> Bias, Estimate<Number> Spread, double Give, IReadOnlyList<string> Cautions)
+public sealed record QuantityCredibility(FigureKind Kind, IReadOnlyList<RideEvidence> Evidence, int Boards, Estimate<Number> Bias, Estimate<Number> Spread, double Give, IReadOnlyList<string> Cautions)
 {
     /// <summary>Whether the bias may be taken as it is: not one, nine times out of ten.</summary>
     public bool IsBiased => !Bias.Covers(Number.FromValue(1)) && !double.IsNaN(Bias.Low.Value);
@@ -65,16 +65,16 @@ public static class Credibility
     /// <summary>Weighs rides.</summary>
     /// <param name="evidence">Everything that was predicted and measured.</param>
     /// <returns>Each quantity that any ride tells of, in the order of <see cref="RideComparison.All"/>.</returns>
-    public static IReadOnlyList<QuantityCredibility> Of(IEnumerable<Evidence> evidence)
+    public static IReadOnlyList<QuantityCredibility> Compute(IEnumerable<RideEvidence> evidence)
     {
         ArgumentNullException.ThrowIfNull(evidence);
         var all = evidence.ToArray();
-        return [.. RideComparison.All.Select(kind => Of(kind, [.. all.Where(e => e.Difference.Kind.Id == kind.Id && Tells(e.Difference))])).OfType<QuantityCredibility>()];
+        return [.. RideComparison.All.Select(kind => Compute(kind, [.. all.Where(e => e.Difference.Kind.Id == kind.Id && IsComparable(e.Difference))])).OfType<QuantityCredibility>()];
     }
 
-    static bool Tells(RideDifference d) => d.Ratio > 0 && double.IsFinite(d.Ratio) && d.Predicted - d.Base >= (d.Kind.Unit == "°C" ? LeastRise : 1e-9) && d.RelativeSpread is >= 0 and < 3;
+    static bool IsComparable(RideDifference d) => d.Ratio > 0 && double.IsFinite(d.Ratio) && d.Predicted - d.Base >= (d.Kind.Unit == "°C" ? LeastRise : 1e-9) && d.RelativeSpread is >= 0 and < 3;
 
-    static QuantityCredibility? Of(FigureKind kind, Evidence[] evidence)
+    static QuantityCredibility? Compute(FigureKind kind, RideEvidence[] evidence)
     {
         if (evidence.Length == 0) return null;
         double[] y = [.. evidence.Select(e => Log(e.Difference.Ratio))];

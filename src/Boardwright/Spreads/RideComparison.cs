@@ -101,21 +101,21 @@ public sealed record RideComparison(Replay Replay, IReadOnlyList<RideDifference>
     /// <param name="progress">Told how many boards are done, now and then.</param>
     /// <param name="cancellation">Stops the work between two boards.</param>
     /// <returns>The comparison; where it cannot be made, what is missing.</returns>
-    public static Answer<RideComparison> Of(
+    public static Answer<RideComparison> Compare(
         Board board, RideLog log, ReplayConditions? conditions = null, int points = DefaultPoints, ulong seed = 1,
         IProgress<int>? progress = null, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(board);
         conditions ??= new();
         board = Replay.Conditioned(Spread.WithDragArea(board), log, conditions);
-        var road = RiddenRoad.Of(log, conditions);
+        var road = RiddenRoad.FromLog(log, conditions);
         return Answer<RideComparison>.Ask("", needs =>
         {
-            var ridden = needs.Of(road);
-            if (Replay.Of(board, ridden, conditions, needs) is not { } replay)
+            var ridden = needs.Read(road);
+            if (Replay.Run(board, ridden, conditions, needs) is not { } replay)
                 return null;
             var measured = new Ridden(replay);
-            var values = measured.Of(replay);
+            var values = measured.Values(replay);
             var sampling = new Sampling(board, replay.From, All.Count, Row, points, seed, progress, cancellation);
             var next = sampling.MeasureNext([.. All.Select((k, i) => (i, k.Id)).Where(k => measured.Truths[k.i] is not null)]);
             var bands = BandsOf(board, ridden!, conditions, replay, measured);
@@ -135,18 +135,18 @@ public sealed record RideComparison(Replay Replay, IReadOnlyList<RideDifference>
             return new(replay, differences, measured.Missing);
 
             IReadOnlyList<double?> Row(Board moved) =>
-                Replay.Of(moved, ridden, conditions, new()) is { } one ? measured.Of(one) : new double?[All.Count];
+                Replay.Run(moved, ridden, conditions, new()) is { } one ? measured.Values(one) : new double?[All.Count];
         });
     }
 
     /// <summary>The values at the cool and hot ends of what is guessed; the values themselves where nothing is.</summary>
     static (IReadOnlyList<double?> Cool, IReadOnlyList<double?> Hot) BandsOf(Board board, RiddenRoad road, ReplayConditions conditions, Replay replay, Ridden measured)
     {
-        var model = RideModel.Of(board).Value;
+        var model = RideModel.Compute(board).Value;
         if (model.Heat.Guessed == HeatGuess.None)
-            return (measured.Of(replay), measured.Of(replay));
+            return (measured.Values(replay), measured.Values(replay));
         IReadOnlyList<double?> At(double factor) =>
-            measured.Of(Replay.On(model with { Heat = model.Heat.WithGuesses(factor, factor) }, road, replay.StartCharge.Value, conditions));
+            measured.Values(Replay.On(model with { Heat = model.Heat.WithGuesses(factor, factor) }, road, replay.StartCharge.Value, conditions));
         return (At(RideHeat.GuessFactor), At(1 / RideHeat.GuessFactor));
     }
 
@@ -188,7 +188,7 @@ public sealed record RideComparison(Replay Replay, IReadOnlyList<RideDifference>
         public IReadOnlyList<string> Missing { get; }
 
         /// <summary>The same of a prediction.</summary>
-        public double?[] Of(Replay replay)
+        public double?[] Values(Replay replay)
         {
             var values = new double?[All.Count];
             if (Truths[0] is not null)

@@ -24,16 +24,16 @@ public sealed record RideSpread(IReadOnlyDictionary<string, Interval> Intervals,
     /// <param name="seed">Seed of the scrambling.</param>
     /// <param name="progress">Told how many boards are done, now and then.</param>
     /// <param name="cancellation">Stops the work between two boards.</param>
-    public static Answer<RideSpread> Of(
+    public static Answer<RideSpread> Sample(
         Board board, Route? route, RideOptions? options = null, int points = Spread.DefaultPoints, ulong seed = 1,
         IProgress<int>? progress = null, CancellationToken cancellation = default) => Answer<RideSpread>.Ask("", needs =>
     {
         board = Spread.WithDragArea(board);
-        var model = needs.Of(RideModel.Of(board));
+        var model = needs.Read(RideModel.Compute(board));
         if (needs.Unmet)
             return null;
         var sampled = (options ?? new()) with { Step = SampleStep, TraceEvery = null };
-        RideCourse CourseFor(RiderPace pace) => route is null ? RideCourse.Level(pace) : RideCourse.Of(route, pace);
+        RideCourse CourseFor(RiderPace pace) => route is null ? RideCourse.Level(pace) : RideCourse.Create(route, pace);
         var course = CourseFor(model.Pace);
         var kinds = RideFigures.All;
         var sampling = new Sampling(board, model.From, kinds.Count, Row, points, seed, progress, cancellation);
@@ -45,7 +45,7 @@ public sealed record RideSpread(IReadOnlyDictionary<string, Interval> Intervals,
 
         IReadOnlyList<double?> Row(Board moved)
         {
-            var answer = RideModel.Of(moved);
+            var answer = RideModel.Compute(moved);
             if (!answer.IsKnown)
                 return new double?[kinds.Count];
             // The course depends on the board only through the rider's pace, which hardly ever varies.

@@ -50,7 +50,7 @@ public sealed class Sampling
         // Without anything uncertain all boards would be the same one.
         if (inputs.Count > 0)
         {
-            var plan = Plan.Of(board, place)!;
+            var plan = SamplingPlan.Create(board, place)!;
             var (done, often) = (0, Math.Max(1, points / 100));
             Parallel.For(0, points, new ParallelOptions { CancellationToken = cancellation }, n =>
             {
@@ -63,7 +63,7 @@ public sealed class Sampling
             });
         }
 
-        ranks = Array.ConvertAll(deviations, d => Ranks.Of(d));
+        ranks = Array.ConvertAll(deviations, d => Ranks.Compute(d));
     }
 
     /// <summary>Keys of the uncertain entries.</summary>
@@ -119,7 +119,7 @@ public sealed class Sampling
     /// <summary>Pearson's correlation of ranks with each input, which is Spearman's of the values.</summary>
     double[] Correlations(int index)
     {
-        var own = Ranks.Of([.. samples[index].Select(s => s!.Value)]);
+        var own = Ranks.Compute([.. samples[index].Select(s => s!.Value)]);
         return Array.ConvertAll(ranks, r => Correlation(own, r));
     }
 
@@ -168,7 +168,7 @@ public sealed class Sampling
 
     static void Collect(Sheet sheet, HashSet<string> used, List<Input> found)
     {
-        foreach (var entry in Entry.Of(sheet.GetType()))
+        foreach (var entry in Entry.ListEntries(sheet.GetType()))
         {
             switch (entry.Read(sheet))
             {
@@ -187,21 +187,21 @@ public sealed class Sampling
     }
 
     /// <summary>What is to be moved on a sheet and on the sheets inside it, so that a sample touches nothing else.</summary>
-    internal sealed record Plan(IReadOnlyList<(Entry Entry, int Input)> Values, IReadOnlyList<(Entry Entry, Plan Inner)> Sheets, IReadOnlyList<(Entry Entry, IReadOnlyList<Plan?> Items)> Lists)
+    internal sealed record SamplingPlan(IReadOnlyList<(Entry Entry, int Input)> Values, IReadOnlyList<(Entry Entry, SamplingPlan Inner)> Sheets, IReadOnlyList<(Entry Entry, IReadOnlyList<SamplingPlan?> Items)> Lists)
     {
-        public static Plan? Of(Sheet sheet, Dictionary<string, int> place)
+        public static SamplingPlan? Create(Sheet sheet, Dictionary<string, int> place)
         {
             List<(Entry, int)> values = [];
-            List<(Entry, Plan)> sheets = [];
-            List<(Entry, IReadOnlyList<Plan?>)> lists = [];
-            foreach (var entry in Entry.Of(sheet.GetType()))
+            List<(Entry, SamplingPlan)> sheets = [];
+            List<(Entry, IReadOnlyList<SamplingPlan?>)> lists = [];
+            foreach (var entry in Entry.ListEntries(sheet.GetType()))
             {
                 switch (entry.Read(sheet))
                 {
-                    case Sheet inner when Of(inner, place) is { } plan:
+                    case Sheet inner when Create(inner, place) is { } plan:
                         sheets.Add((entry, plan));
                         break;
-                    case IEnumerable<Sheet> list when list.Select(item => Of(item, place)).ToArray() is var plans && Array.Exists(plans, p => p is not null):
+                    case IEnumerable<Sheet> list when list.Select(item => Create(item, place)).ToArray() is var plans && Array.Exists(plans, p => p is not null):
                         lists.Add((entry, plans));
                         break;
                     case IKnown known when place.TryGetValue(known.Key, out var input):
@@ -210,7 +210,7 @@ public sealed class Sampling
                 }
             }
 
-            return values.Count + sheets.Count + lists.Count > 0 ? new Plan(values, sheets, lists) : null;
+            return values.Count + sheets.Count + lists.Count > 0 ? new SamplingPlan(values, sheets, lists) : null;
         }
 
         public Sheet Moved(Sheet sheet, double[][] deviations, int n) => sheet.With(

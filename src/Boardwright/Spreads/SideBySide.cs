@@ -10,7 +10,7 @@ namespace Boardwright.Spreads;
 /// <param name="Low">Its 5 % quantile.</param>
 /// <param name="High">Its 95 % quantile.</param>
 [StructLayout(LayoutKind.Auto)]
-public readonly record struct Difference(double Value, double Low, double High)
+public readonly record struct FigureDifference(double Value, double Low, double High)
 {
     /// <summary>Whether the difference exceeds the spread: its interval leaves out zero.</summary>
     public bool IsClear => Low > 0 || High < 0;
@@ -27,7 +27,7 @@ public readonly record struct Difference(double Value, double Low, double High)
 /// <validity>As <see cref="Sampling"/>. Two parts of one kind are taken for equally off; where each piece differs on its own, the difference is wider.</validity>
 /// <error>As <see cref="Sampling"/>.</error>
 /// <source cref="Sources.QuasiMonteCarlo"/>
-public sealed record SideBySide(IReadOnlyList<IReadOnlyDictionary<string, Interval>> Intervals, IReadOnlyList<IReadOnlyDictionary<string, Difference>> Differences)
+public sealed record SideBySide(IReadOnlyList<IReadOnlyDictionary<string, Interval>> Intervals, IReadOnlyList<IReadOnlyDictionary<string, FigureDifference>> Differences)
 {
     // What differs by less than this part differs by rounding only.
     const double Telling = 1e-9;
@@ -42,11 +42,11 @@ public sealed record SideBySide(IReadOnlyList<IReadOnlyDictionary<string, Interv
     /// <param name="cancellation">Stops the work between two points.</param>
     /// <exception cref="ArgumentOutOfRangeException">There are fewer than 8 points, or no boards.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static SideBySide Of(IReadOnlyList<Examination> boards, int points = DefaultPoints, ulong seed = 1, CancellationToken cancellation = default)
+    public static SideBySide Compare(IReadOnlyList<Examination> boards, int points = DefaultPoints, ulong seed = 1, CancellationToken cancellation = default)
     {
         ArgumentOutOfRangeException.ThrowIfZero(boards.Count, nameof(boards));
         ArgumentOutOfRangeException.ThrowIfLessThan(points, 8);
-        Examination[] examined = [.. boards.Select(b => Spread.WithDragArea(b.Board) is var board && ReferenceEquals(board, b.Board) ? b : Examination.Of(board))];
+        Examination[] examined = [.. boards.Select(b => Spread.WithDragArea(b.Board) is var board && ReferenceEquals(board, b.Board) ? b : Examination.Examine(board))];
         var inputs = examined.Select(e => Sampling.InputsOf(e.Board, e.Figures.SelectMany(f => f.From))).ToArray();
         var (places, count) = PlacesOf(inputs);
         var deviations = Sampling.Deviations(Math.Min(count, Sobol.MostDimensions), points, seed);
@@ -90,7 +90,7 @@ public sealed record SideBySide(IReadOnlyList<IReadOnlyDictionary<string, Interv
     static Dictionary<string, double?[]> SamplesOf(Examination examination, Dictionary<string, int> places, double[][] deviations, int points, CancellationToken cancellation)
     {
         var samples = examination.Figures.Where(f => f.Value is not null).ToDictionary(f => f.Kind.Id, _ => new double?[points], StringComparer.Ordinal);
-        var plan = Sampling.Plan.Of(examination.Board, places);
+        var plan = Sampling.SamplingPlan.Create(examination.Board, places);
         Parallel.For(0, points, new ParallelOptions { CancellationToken = cancellation }, n =>
         {
             var figures = plan is null ? examination.Figures : Examination.FiguresOf((Board)plan.Moved(examination.Board, deviations, n));
@@ -118,9 +118,9 @@ public sealed record SideBySide(IReadOnlyList<IReadOnlyDictionary<string, Interv
         return intervals;
     }
 
-    static Dictionary<string, Difference> DifferencesOf(Examination first, Dictionary<string, double?[]> firstSamples, Examination other, Dictionary<string, double?[]> otherSamples)
+    static Dictionary<string, FigureDifference> DifferencesOf(Examination first, Dictionary<string, double?[]> firstSamples, Examination other, Dictionary<string, double?[]> otherSamples)
     {
-        var differences = new Dictionary<string, Difference>(StringComparer.Ordinal);
+        var differences = new Dictionary<string, FigureDifference>(StringComparer.Ordinal);
         var before = first.Figures.ToDictionary(f => f.Kind.Id, f => f.Value, StringComparer.Ordinal);
         foreach (var figure in other.Figures)
         {

@@ -20,7 +20,7 @@ public sealed record Spread(IReadOnlyDictionary<string, Interval> Intervals, IRe
     /// <param name="points">Number of points; a power of two spreads them best.</param>
     /// <param name="seed">Seed of the scrambling.</param>
     /// <param name="cancellation">Stops the work between two points.</param>
-    public static Spread Of(Examination examination, int points = DefaultPoints, ulong seed = 1, CancellationToken cancellation = default)
+    public static Spread Sample(Examination examination, int points = DefaultPoints, ulong seed = 1, CancellationToken cancellation = default)
     {
         var cared = CaredFor(examination.Board.Brief);
         var (figures, sampling) = Sampled(examination, points, seed, cancellation);
@@ -39,7 +39,7 @@ public sealed record Spread(IReadOnlyDictionary<string, Interval> Intervals, IRe
 
         Origin? Find(Sheet sheet)
         {
-            foreach (var entry in Entry.Of(sheet.GetType()))
+            foreach (var entry in Entry.ListEntries(sheet.GetType()))
             {
                 switch (entry.Read(sheet))
                 {
@@ -75,7 +75,7 @@ public sealed record Spread(IReadOnlyDictionary<string, Interval> Intervals, IRe
         var brief = board.Brief;
         if (brief.DragArea.IsKnown || !brief.Stance.IsKnown)
             return board;
-        var guess = new Known<Area>(Traction.RunningAnalysis.DragAreaOf(brief.Stance.Value), from: Origin.Guess, key: brief.DragArea.Key);
+        var guess = new Known<Area>(Traction.SteadyRunningAnalysis.DragAreaOf(brief.Stance.Value), from: Origin.Guess, key: brief.DragArea.Key);
         return board with { Brief = brief with { DragArea = guess } };
     }
 
@@ -83,7 +83,7 @@ public sealed record Spread(IReadOnlyDictionary<string, Interval> Intervals, IRe
     {
         var board = WithDragArea(examination.Board);
         if (!ReferenceEquals(board, examination.Board))
-            examination = Examination.Of(board);
+            examination = Examination.Examine(board);
         var figures = examination.Figures.Where(f => f.Value is not null).ToArray();
         var order = new Dictionary<string, int>(StringComparer.Ordinal);
         for (var f = 0; f < figures.Length; f++)

@@ -19,13 +19,13 @@ public sealed record BeltLoad(Force PeakPull, Force BrakePull, Force? Rating, Fo
     public Force SlackWhenBraking => StaticTension - BrakePull / 2;
 
     /// <summary>Of a board.</summary>
-    public static Answer<BeltLoad> Of(Board board, Answer<BeltDrive> belt, Answer<MotorConstantsOfBoard> motor, Answer<CurrentLimits> phase, Answer<CurrentLimits> brake) =>
+    public static Answer<BeltLoad> Compute(Board board, Answer<BeltDrive> belt, Answer<MotorConstantsOfBoard> motor, Answer<CurrentLimits> phase, Answer<CurrentLimits> brake) =>
         Answer<BeltLoad>.Ask("", needs =>
         {
-            var drive = needs.Of(belt);
-            var constants = needs.Of(motor);
-            var (driving, braking) = (needs.Of(phase), needs.Of(brake));
-            var width = needs.Of(board.Parts.Belt.Width);
+            var drive = needs.Read(belt);
+            var constants = needs.Read(motor);
+            var (driving, braking) = (needs.Read(phase), needs.Read(brake));
+            var width = needs.Read(board.Parts.Belt.Width);
             if (needs.Unmet)
                 return null;
             var pulley = drive.Path.Driving;

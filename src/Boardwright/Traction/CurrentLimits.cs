@@ -20,7 +20,7 @@ public sealed record CurrentLimits(IReadOnlyList<CurrentLimit> All)
     public CurrentLimit Weakest => All[0];
 
     /// <summary>Phase current of one motor when driving: the builder's, the motor's, the controller's.</summary>
-    public static Answer<CurrentLimits> Phase(Board board) => Of("limits.phase_current", needs =>
+    public static Answer<CurrentLimits> Phase(Board board) => FromList("limits.phase_current", needs =>
     [
         Limit(needs, board.Limits.PhaseCurrent, "the phase current that is set"),
         Limit(needs, board.Parts.Motor.PhaseCurrentPeak, "the motor's peak phase current"),
@@ -28,7 +28,7 @@ public sealed record CurrentLimits(IReadOnlyList<CurrentLimit> All)
     ], board.Limits.PhaseCurrent);
 
     /// <summary>Phase current of one motor when braking: the builder's, the motor's, the controller's.</summary>
-    public static Answer<CurrentLimits> BrakePhase(Board board) => Of("", needs =>
+    public static Answer<CurrentLimits> BrakePhase(Board board) => FromList("", needs =>
     [
         Limit(needs, board.Limits.BrakePhaseCurrent, "the braking phase current that is set"),
         Limit(needs, board.Parts.Motor.PhaseCurrentPeak, "the motor's peak phase current"),
@@ -36,7 +36,7 @@ public sealed record CurrentLimits(IReadOnlyList<CurrentLimit> All)
     ], board.Limits.BrakePhaseCurrent);
 
     /// <summary>Current out of the pack: the builder's, and what cells, protection, plug, fuse and controllers carry for ever.</summary>
-    public static Answer<CurrentLimits> Pack(Board board) => Of("limits.pack_current", needs =>
+    public static Answer<CurrentLimits> Pack(Board board) => FromList("limits.pack_current", needs =>
     [
         Limit(needs, board.Limits.PackCurrent, "the pack current that is set"),
         .. PackParts(needs, board),
@@ -51,7 +51,7 @@ public sealed record CurrentLimits(IReadOnlyList<CurrentLimit> All)
             Limit(needs, parts.Cell.DischargeCurrent, "the cells' discharge current", parts.Pack.Parallel.Or(0)),
             Limit(needs, parts.Pack.Protection.DischargeCurrent, "the protection's discharge current"),
             .. Carriers(needs, board),
-            Limit(needs, parts.Controller.PackCurrent, "the controllers' supply current", Place.ControllerCount(parts)),
+            Limit(needs, parts.Controller.PackCurrent, "the controllers' supply current", PartSlot.ControllerCount(parts)),
         ];
     }
 
@@ -63,7 +63,7 @@ public sealed record CurrentLimits(IReadOnlyList<CurrentLimit> All)
     ];
 
     /// <summary>Current into the pack: the builder's, and what cells, protection and controllers take.</summary>
-    public static Answer<CurrentLimits> Regen(Board board) => Of("limits.regen_current", needs =>
+    public static Answer<CurrentLimits> Regen(Board board) => FromList("limits.regen_current", needs =>
     {
         var parts = board.Parts;
         var cell = parts.Cell;
@@ -80,14 +80,14 @@ public sealed record CurrentLimits(IReadOnlyList<CurrentLimit> All)
             parts.Pack.Protection.RegenThrough is { IsKnown: true, Value: false }
                 ? new CurrentLimit(parts.Pack.Protection.RegenThrough.Key, "the protection, which lets no braking current through", default)
                 : Limit(needs, parts.Pack.Protection.ChargeCurrent, "the protection's charge current"),
-            Limit(needs, parts.Controller.RegenCurrent, "the controllers' braking current", Place.ControllerCount(parts)),
+            Limit(needs, parts.Controller.RegenCurrent, "the controllers' braking current", PartSlot.ControllerCount(parts)),
         ];
     }, board.Limits.RegenCurrent);
 
     /// <summary>Power at the controllers at the least of the pack current limits, at half charge: I (E − I R), or the most the pack can give when that comes sooner.</summary>
     public static Answer<Power> FeedPowerOf(Answer<CurrentLimits> limits, Answer<PackModel> pack, Answer<PackWiring> wiring) => Answer<Power>.Ask("", needs =>
     {
-        var (limit, model, wires) = (needs.Of(limits), needs.Of(pack), needs.Of(wiring));
+        var (limit, model, wires) = (needs.Read(limits), needs.Read(pack), needs.Read(wiring));
         if (needs.Unmet)
             return default;
         var (rest, ohms) = (model.RestVoltsAt(0.5), model.OhmsAt(0.5) + wires.Resistance.Ohms);
@@ -98,27 +98,27 @@ public sealed record CurrentLimits(IReadOnlyList<CurrentLimit> All)
     /// <summary>Shaft torque of one motor at the phase current limit.</summary>
     public static Answer<Torque> PeakTorqueOf(Answer<MotorConstantsOfBoard> constants, Answer<CurrentLimits> limits) => Answer<Torque>.Ask("", needs =>
     {
-        var (motor, limit) = (needs.Of(constants), needs.Of(limits));
+        var (motor, limit) = (needs.Read(constants), needs.Read(limits));
         return needs.Unmet ? default : new MotorConstants(motor.Kv, 1).Torque(limit.Weakest.Current);
     });
 
     /// <summary>Voltage lost between pack and controllers at the pack current limit.</summary>
     public static Answer<Voltage> DropOf(Answer<CurrentLimits> limits, Answer<PackWiring> wiring) => Answer<Voltage>.Ask("", needs =>
     {
-        var (limit, wires) = (needs.Of(limits), needs.Of(wiring));
+        var (limit, wires) = (needs.Read(limits), needs.Read(wiring));
         return needs.Unmet ? default : Voltage.FromVolts(limit.Weakest.Current.Amperes * wires.Resistance.Ohms);
     });
 
     static CurrentLimit? Limit(Needs needs, Known<Current> current, string says, int times = 1) =>
-        current.IsKnown && times > 0 ? new(current.Key, says, needs.Of(current) * times) : null;
+        current.IsKnown && times > 0 ? new(current.Key, says, needs.Read(current) * times) : null;
 
-    static Answer<CurrentLimits> Of(string id, Func<Needs, IReadOnlyList<CurrentLimit?>> list, Known<Current> otherwise) =>
+    static Answer<CurrentLimits> FromList(string id, Func<Needs, IReadOnlyList<CurrentLimit?>> list, Known<Current> otherwise) =>
         Answer<CurrentLimits>.Ask(id, needs =>
         {
             var known = list(needs).OfType<CurrentLimit>().OrderBy(l => l.Current).ToList();
             if (known.Count > 0)
                 return new CurrentLimits(known);
-            needs.Of(otherwise);
+            needs.Read(otherwise);
             return null;
         });
 }

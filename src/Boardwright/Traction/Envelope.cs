@@ -49,8 +49,8 @@ public sealed record ForceLine(double Charge, IReadOnlyList<double> Speeds, IRea
 /// <param name="Full">At full charge.</param>
 /// <param name="Half">At half charge.</param>
 /// <param name="Reserve">At the brief's reserve.</param>
-/// <validity>As for <see cref="Running"/>.</validity>
-/// <error>As for <see cref="Running"/>.</error>
+/// <validity>As for <see cref="SteadyRunning"/>.</validity>
+/// <error>As for <see cref="SteadyRunning"/>.</error>
 /// <source cref="Sources.Mechanics"/>
 public sealed record Envelope(ForceLine Full, ForceLine Half, ForceLine Reserve)
 {
@@ -58,15 +58,15 @@ public sealed record Envelope(ForceLine Full, ForceLine Half, ForceLine Reserve)
     const double TopOfSearch = 200;
 
     /// <summary>Of a board.</summary>
-    public static Answer<Envelope> Of(Board board, Answer<Running> running) => Answer<Envelope>.Ask("", needs =>
+    public static Answer<Envelope> Compute(Board board, Answer<SteadyRunning> running) => Answer<Envelope>.Ask("", needs =>
     {
-        var run = needs.Of(running);
-        var reserve = needs.Of(board.Brief.Reserve);
+        var run = needs.Read(running);
+        var reserve = needs.Read(board.Brief.Reserve);
         return needs.Unmet ? null : new Envelope(LineOf(run, 1), LineOf(run, 0.5), LineOf(run, reserve.Value));
     });
 
     /// <summary>The largest force over speed at a state of charge, with the places where what limits it changes.</summary>
-    public static ForceLine LineOf(Running run, double charge)
+    public static ForceLine LineOf(SteadyRunning run, double charge)
     {
         var supply = run.SupplyAt(charge);
         double Force(double speed) => run.LargestForce(speed, supply);
@@ -123,7 +123,7 @@ public sealed record Envelope(ForceLine Full, ForceLine Half, ForceLine Reserve)
     }
 
     /// <summary>What limits the driving force at a speed on the level.</summary>
-    public static ForceLimit At(Running run, double speed, in Supply supply)
+    public static ForceLimit At(SteadyRunning run, double speed, in Supply supply)
     {
         // A solver stops this close to the limit it has met.
         const double Met = 1e-6;

@@ -17,10 +17,10 @@ namespace Boardwright.Traction;
 public sealed record TopSpeeds(double Full, double Half, double Reserve, double UnloadedFull, double StartForce)
 {
     /// <summary>Of a board.</summary>
-    public static Answer<TopSpeeds> Of(Board board, Answer<Running> running) => Answer<TopSpeeds>.Ask("", needs =>
+    public static Answer<TopSpeeds> Compute(Board board, Answer<SteadyRunning> running) => Answer<TopSpeeds>.Ask("", needs =>
     {
-        var run = needs.Of(running);
-        var reserve = needs.Of(board.Brief.Reserve);
+        var run = needs.Read(running);
+        var reserve = needs.Read(board.Brief.Reserve);
         if (needs.Unmet)
             return null;
         var full = run.SupplyAt(1);
@@ -30,7 +30,7 @@ public sealed record TopSpeeds(double Full, double Half, double Reserve, double 
     /// <summary>Electrical speed with the wheels in the air at full charge.</summary>
     public static Answer<AngularSpeed> ElectricalOf(Answer<TopSpeeds> speeds, Answer<Propulsion> drive) => Answer<AngularSpeed>.Ask("", needs =>
     {
-        var (top, electric) = (needs.Of(speeds), needs.Of(drive));
+        var (top, electric) = (needs.Read(speeds), needs.Read(drive));
         return needs.Unmet ? default : AngularSpeed.FromRadiansPerSecond(electric.PolePairs * electric.MotorSpeed(top.UnloadedFull));
     });
 }
@@ -42,11 +42,11 @@ public sealed record TopSpeeds(double Full, double Half, double Reserve, double 
 public sealed record Climb(double Steepest, OperatingPoint? Asked)
 {
     /// <summary>Of a board, at half charge.</summary>
-    public static Answer<Climb> Of(Board board, Answer<Running> running) => Answer<Climb>.Ask("", needs =>
+    public static Answer<Climb> Compute(Board board, Answer<SteadyRunning> running) => Answer<Climb>.Ask("", needs =>
     {
-        var run = needs.Of(running);
-        var speed = needs.Of(board.Brief.ClimbSpeed).MetresPerSecond;
-        var wanted = needs.Of(board.Brief.ClimbWanted).Value;
+        var run = needs.Read(running);
+        var speed = needs.Read(board.Brief.ClimbSpeed).MetresPerSecond;
+        var wanted = needs.Read(board.Brief.ClimbWanted).Value;
         return needs.Unmet ? null : new Climb(run.SteepestGrade(speed, 0.5), run.Holding(speed, wanted, 0.5));
     });
 }
@@ -61,20 +61,20 @@ public sealed record CruiseOfBoard(Cruise? Steady, double? Wanted, double? Pace)
     const double Walking = 4 / 3.6;
 
     /// <summary>Of a board.</summary>
-    public static Answer<CruiseOfBoard> Of(Board board, Answer<Running> running) => Answer<CruiseOfBoard>.Ask("", needs =>
+    public static Answer<CruiseOfBoard> Compute(Board board, Answer<SteadyRunning> running) => Answer<CruiseOfBoard>.Ask("", needs =>
     {
-        var run = needs.Of(running);
-        var speed = needs.Of(board.Brief.CruiseSpeed).MetresPerSecond;
-        var reserve = needs.Of(board.Brief.Reserve).Value;
+        var run = needs.Read(running);
+        var speed = needs.Read(board.Brief.CruiseSpeed).MetresPerSecond;
+        var reserve = needs.Read(board.Brief.Reserve).Value;
         if (needs.Unmet)
             return null;
-        var wanted = board.Brief.RangeWanted.IsKnown ? needs.Of(board.Brief.RangeWanted).Metres : (double?)null;
+        var wanted = board.Brief.RangeWanted.IsKnown ? needs.Read(board.Brief.RangeWanted).Metres : (double?)null;
         return new CruiseOfBoard(run.Cruising(speed, reserve), wanted, wanted is { } metres ? PaceFor(run, reserve, metres) : null);
     });
 
     /// <summary>The fastest steady speed on the level at which a range is reached, looked for between walking pace and the top speed at the reserve, which is the fastest that is held to the end.</summary>
     /// <returns>The speed in m/s, or <c>null</c> when the range is out of reach.</returns>
-    public static double? PaceFor(Running run, double reserve, double metres)
+    public static double? PaceFor(SteadyRunning run, double reserve, double metres)
     {
         double Beyond(double speed) => run.RangeAt(speed, reserve) - metres;
         var fastest = run.TopSpeed(reserve);
@@ -96,12 +96,12 @@ public sealed record CruiseOfBoard(Cruise? Steady, double? Wanted, double? Pace)
 public sealed record Brakes(double? Half, double? Full, double? Downhill, double GradeHeldFull, double? HoldsFrom, string Note)
 {
     /// <summary>Of a board.</summary>
-    public static Answer<Brakes> Of(Board board, Answer<Running> running) => Answer<Brakes>.Ask("", needs =>
+    public static Answer<Brakes> Compute(Board board, Answer<SteadyRunning> running) => Answer<Brakes>.Ask("", needs =>
     {
-        var run = needs.Of(running);
-        var cruise = needs.Of(board.Brief.CruiseSpeed).MetresPerSecond;
-        var climb = needs.Of(board.Brief.ClimbSpeed).MetresPerSecond;
-        var grade = needs.Of(board.Brief.ClimbWanted).Value;
+        var run = needs.Read(running);
+        var cruise = needs.Read(board.Brief.CruiseSpeed).MetresPerSecond;
+        var climb = needs.Read(board.Brief.ClimbSpeed).MetresPerSecond;
+        var grade = needs.Read(board.Brief.ClimbWanted).Value;
         if (needs.Unmet)
             return null;
         var (half, full) = (run.StoppingDistance(cruise, 0, 0.5), run.StoppingDistance(cruise, 0, 1));
@@ -112,11 +112,11 @@ public sealed record Brakes(double? Half, double? Full, double? Downhill, double
     });
 
     // Fast, the pack's limits are met first; at a walk the air no longer helps. A descent that is held at one end only is crept down without end, or run away on.
-    static double HoldMargin(Running run, double speed, double grade, in Supply supply) => Math.Min(
+    static double HoldMargin(SteadyRunning run, double speed, double grade, in Supply supply) => Math.Min(
         run.LargestBrakeForce(speed, -grade, supply) + run.RoadForce(speed, -grade),
         run.LargestBrakeForce(0, -grade, supply) + run.RoadForce(0, -grade));
 
-    static double HeldGrade(Running run, double speed)
+    static double HeldGrade(SteadyRunning run, double speed)
     {
         var supply = run.SupplyAt(1);
         double Margin(double grade) => HoldMargin(run, speed, grade, supply);

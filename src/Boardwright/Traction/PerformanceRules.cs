@@ -15,13 +15,13 @@ public static class PerformanceRules
         {
             if (!e.Board.Brief.TopSpeedWanted.IsKnown)
                 return null;
-            var wanted = needs.Of(e.Board.Brief.TopSpeedWanted);
-            var tops = needs.Of(e.Speeds);
-            var drive = needs.Of(e.Gearing);
+            var wanted = needs.Read(e.Board.Brief.TopSpeedWanted);
+            var tops = needs.Read(e.Speeds);
+            var drive = needs.Read(e.Gearing);
             if (needs.Unmet)
                 return null;
             var (full, half, reserve) = (Speed.FromMetresPerSecond(tops.Full), Speed.FromMetresPerSecond(tops.Half), Speed.FromMetresPerSecond(tops.Reserve));
-            var (value, limit) = (Amount.Of(full, "km/h"), Amount.Of(wanted, "km/h"));
+            var (value, limit) = (Amount.Create(full, "km/h"), Amount.Create(wanted, "km/h"));
             return full >= wanted
                 ? [TopSpeedReached!.Found(Level.Fine, $"{full:0.0 km/h} full, {half:0.0 km/h} at half charge, {reserve:0.0 km/h} at the reserve; {wanted:0 km/h} are wanted.", value: value, limit: limit)]
                 : [TopSpeedReached!.Found(Level.Fix, $"{full:0.0 km/h} full, {half:0.0 km/h} at half charge; {wanted:0 km/h} are wanted: {wanted - full:0.0 km/h} too little.", $"A ratio of about {drive.Ratio * (full / wanted):0.00} instead of {drive.Ratio:0.00}, larger wheels by {wanted / full - 1:0 %}, or more cells in series; climb and pull fall by as much.", value, limit)];
@@ -36,13 +36,13 @@ public static class PerformanceRules
         {
             if (!e.Board.Brief.SpeedLimit.IsKnown)
                 return null;
-            var limit = needs.Of(e.Board.Brief.SpeedLimit);
-            var tops = needs.Of(e.Speeds);
-            var drive = needs.Of(e.Drive);
+            var limit = needs.Read(e.Board.Brief.SpeedLimit);
+            var tops = needs.Read(e.Speeds);
+            var drive = needs.Read(e.Drive);
             if (needs.Unmet)
                 return null;
             var full = Speed.FromMetresPerSecond(tops.Full);
-            var (value, most) = (Amount.Of(full, "km/h"), Amount.Of(limit, "km/h"));
+            var (value, most) = (Amount.Create(full, "km/h"), Amount.Create(limit, "km/h"));
             var motor = AngularSpeed.FromRadiansPerSecond(drive.MotorSpeed(limit.MetresPerSecond));
             var electrical = AngularSpeed.FromRadiansPerSecond(drive.PolePairs * motor.RadiansPerSecond);
             return full <= limit
@@ -57,12 +57,12 @@ public static class PerformanceRules
         Sources.CommonPractice,
         (e, needs) =>
         {
-            var tops = needs.Of(e.Speeds);
-            var (front, rear) = (needs.Of(e.Board.Parts.FrontTruck.Kingpin), needs.Of(e.Board.Parts.RearTruck.Kingpin));
+            var tops = needs.Read(e.Speeds);
+            var (front, rear) = (needs.Read(e.Board.Parts.FrontTruck.Kingpin), needs.Read(e.Board.Parts.RearTruck.Kingpin));
             if (needs.Unmet)
                 return null;
             var full = Speed.FromMetresPerSecond(tops.Full);
-            var value = Amount.Of(full, "km/h");
+            var value = Amount.Create(full, "km/h");
             return front != Kingpin.Double && rear != Kingpin.Double
                 ? [SteadyAtSpeed!.Found(Level.Fine, $"Single-kingpin trucks; the board reaches {full:0 km/h}. How steady it is there nobody can compute: try it in steps.", value: value)]
                 : [SteadyAtSpeed!.Found(Level.Measure, $"Double-kingpin trucks on a board that reaches {full:0 km/h}: riders report a weave that grows with speed, and nobody can compute where it begins.", $"Try it in steps of 5 km/h on an empty road, in full protection. The trade fits harder bushings, first at the rear, lowers the rear truck's pivot angle, has the rider stand forward, and limits the speed where the weave begins.", value)];
@@ -75,13 +75,13 @@ public static class PerformanceRules
         Sources.Brief,
         (e, needs) =>
         {
-            var wanted = needs.Of(e.Board.Brief.ClimbWanted);
-            var speed = needs.Of(e.Board.Brief.ClimbSpeed);
-            var climb = needs.Of(e.Climb);
+            var wanted = needs.Read(e.Board.Brief.ClimbWanted);
+            var speed = needs.Read(e.Board.Brief.ClimbSpeed);
+            var climb = needs.Read(e.Climb);
             if (needs.Unmet)
                 return null;
             var steepest = Fraction.FromValue(climb.Steepest);
-            var (value, limit) = (Amount.Of(steepest, "%"), Amount.Of(wanted, "%"));
+            var (value, limit) = (Amount.Create(steepest, "%"), Amount.Create(wanted, "%"));
             return steepest >= wanted
                 ? [ClimbHeld!.Found(Level.Fine, $"{steepest:0.0 %} at {speed:0 km/h}; {wanted:0 %} are wanted{(climb.Asked is { } a ? (FormattableString)$" and take {Current.FromAmperes(a.PhaseCurrent):0 A} in each motor and {Current.FromAmperes(a.Bus.Amperes):0 A} from the pack" : $"")}.", value: value, limit: limit)]
                 : [ClimbHeld!.Found(Level.Fix, $"At {speed:0 km/h} at most {steepest:0.0 %} are held; {wanted:0 %} are wanted.",
@@ -97,14 +97,14 @@ public static class PerformanceRules
         {
             if (!e.Board.Brief.RangeWanted.IsKnown)
                 return null;
-            var wanted = needs.Of(e.Board.Brief.RangeWanted);
-            var speed = needs.Of(e.Board.Brief.CruiseSpeed);
-            var cruise = needs.Of(e.Cruise);
-            var cells = needs.Of(e.Energy);
+            var wanted = needs.Read(e.Board.Brief.RangeWanted);
+            var speed = needs.Read(e.Board.Brief.CruiseSpeed);
+            var cruise = needs.Read(e.Cruise);
+            var cells = needs.Read(e.Energy);
             if (needs.Unmet)
                 return null;
             var reached = Length.FromMetres(cruise.Steady?.Metres ?? 0);
-            var (value, limit) = (Amount.Of(reached, "km"), Amount.Of(wanted, "km"));
+            var (value, limit) = (Amount.Create(reached, "km"), Amount.Create(wanted, "km"));
             if (reached >= wanted)
                 return [RangeReached!.Found(Level.Fine, $"{reached:0.0 km} at a steady {speed:0 km/h}; {wanted:0 km} are wanted. Stops, hills, wind and cold take from it.", value: value, limit: limit)];
             var pace = cruise.Pace is { } p ? Speed.FromMetresPerSecond(p) : (Speed?)null;
@@ -128,13 +128,13 @@ public static class PerformanceRules
         Sources.Brief,
         (e, needs) =>
         {
-            var speed = needs.Of(e.Board.Brief.CruiseSpeed);
-            var tops = needs.Of(e.Speeds);
-            var cruise = needs.Of(e.Cruise);
+            var speed = needs.Read(e.Board.Brief.CruiseSpeed);
+            var tops = needs.Read(e.Speeds);
+            var cruise = needs.Read(e.Cruise);
             if (needs.Unmet)
                 return null;
             var reserve = Speed.FromMetresPerSecond(tops.Reserve);
-            var (value, limit) = (Amount.Of(reserve, "km/h"), Amount.Of(speed, "km/h"));
+            var (value, limit) = (Amount.Create(reserve, "km/h"), Amount.Create(speed, "km/h"));
             return cruise.Steady is { EndsAtTaper: false } && reserve >= speed
                 ? [CruiseHeld!.Found(Level.Fine, $"At the reserve the board still does {reserve:0.0 km/h}.", value: value, limit: limit)]
                 : [CruiseHeld!.Found(Level.Fix, $"At the reserve the board does {reserve:0.0 km/h}; {speed:0 km/h} are wanted to the end{(cruise.Steady is { EndsAtTaper: true } early ? (FormattableString)$", and the taper cuts with {Fraction.FromValue(early.EndCharge):0 %} of the charge left" : $"")}.",
@@ -148,14 +148,14 @@ public static class PerformanceRules
         Sources.Mechanics,
         (e, needs) =>
         {
-            var wanted = needs.Of(e.Board.Brief.ClimbWanted);
-            var speed = needs.Of(e.Board.Brief.ClimbSpeed);
-            var brakes = needs.Of(e.Brakes);
+            var wanted = needs.Read(e.Board.Brief.ClimbWanted);
+            var speed = needs.Read(e.Board.Brief.ClimbSpeed);
+            var brakes = needs.Read(e.Brakes);
             if (needs.Unmet)
                 return null;
             var held = Fraction.FromValue(brakes.GradeHeldFull);
             FormattableString only = held.Value < 0.0005 ? (FormattableString)$"no descent is held" : $"only {held:0.0 %} downhill are held";
-            var (value, limit) = (Amount.Of(held, "%"), Amount.Of(wanted, "%"));
+            var (value, limit) = (Amount.Create(held, "%"), Amount.Create(wanted, "%"));
             return held >= wanted
                 ? [BrakeHoldsDescent!.Found(Level.Fine, $"With a full pack {held:0.0 %} downhill are held at {speed:0 km/h} and slower; {wanted:0 %} are asked. It is one brake, and it is gone when the link or the pack is.", value: value, limit: limit)]
                 : [BrakeHoldsDescent!.Found(Level.Stop, $"With a full pack {new Phrase(only)} at {speed:0 km/h} and slower; the brief's hill has {wanted:0 %}.",
@@ -171,9 +171,9 @@ public static class PerformanceRules
         Sources.Mechanics,
         (e, needs) =>
         {
-            var brakes = needs.Of(e.Brakes);
-            var speed = needs.Of(e.Board.Brief.CruiseSpeed);
-            var (hill, slow) = (needs.Of(e.Board.Brief.ClimbWanted), needs.Of(e.Board.Brief.ClimbSpeed));
+            var brakes = needs.Read(e.Brakes);
+            var speed = needs.Read(e.Board.Brief.CruiseSpeed);
+            var (hill, slow) = (needs.Read(e.Board.Brief.ClimbWanted), needs.Read(e.Board.Brief.ClimbSpeed));
             if (needs.Unmet)
                 return null;
             static FormattableString Way(double? metres) => metres is { } m ? (FormattableString)$"{Length.FromMetres(m):0.0 m}" : $"never";
@@ -193,12 +193,12 @@ public static class PerformanceRules
             var part = e.Board.Parts.Motor.PowerRating;
             if (!part.IsKnown)
                 return null;
-            var rated = needs.Of(part) * needs.Of(e.Board.Parts.Drive.Motors);
-            var feed = needs.Of(CurrentLimits.FeedPowerOf(e.PackLimits, e.Pack, e.PackWiring));
+            var rated = needs.Read(part) * needs.Read(e.Board.Parts.Drive.Motors);
+            var feed = needs.Read(CurrentLimits.FeedPowerOf(e.PackLimits, e.Pack, e.PackWiring));
             return needs.Unmet ? null :
                 [AdvertisedPower!.Found(Level.Fine, feed < rated
                     ? (FormattableString)$"The motors are advertised with {rated:0 W} together; the pack can feed {feed:0 W}, {feed / rated:0 %} of that. Promise {feed:0 W}, not {rated:0 W}."
-                    : $"The motors are advertised with {rated:0 W} together; the pack can feed {feed:0 W}.", value: Amount.Of(feed, "W"), limit: Amount.Of(rated, "W"))];
+                    : $"The motors are advertised with {rated:0 W} together; the pack can feed {feed:0 W}.", value: Amount.Create(feed, "W"), limit: Amount.Create(rated, "W"))];
         });
 
     /// <summary>The remote has a failsafe.</summary>
@@ -208,7 +208,7 @@ public static class PerformanceRules
         Sources.CommonPractice,
         (e, needs) =>
         {
-            var failsafe = needs.Of(e.Board.Parts.Remote.Failsafe);
+            var failsafe = needs.Read(e.Board.Parts.Remote.Failsafe);
             if (needs.Unmet)
                 return null;
             return failsafe == Failsafe.None
@@ -223,21 +223,21 @@ public static class PerformanceRules
         Sources.TwoNodeMotor,
         (e, needs) =>
         {
-            var heat = needs.Of(e.ClimbHeat);
-            var limit = needs.Of(e.Board.Parts.Motor.WindingLimit);
-            var wanted = needs.Of(e.Board.Brief.ClimbWanted);
-            var speed = needs.Of(e.Board.Brief.ClimbSpeed);
+            var heat = needs.Read(e.ClimbHeat);
+            var limit = needs.Read(e.Board.Parts.Motor.WindingLimit);
+            var wanted = needs.Read(e.Board.Brief.ClimbWanted);
+            var speed = needs.Read(e.Board.Brief.ClimbSpeed);
             if (needs.Unmet)
                 return null;
-            var most = Amount.Of(limit, "°C");
+            var most = Amount.Create(limit, "°C");
             if (heat.Settled is { } end && end.Winding <= limit)
-                return [MotorsStayCool!.Found(Level.Fine, $"On an endless {wanted:0 %} at {speed:0 km/h} the windings settle at {end.Winding:0 °C}; {limit:0 °C} are allowed.", value: Amount.Of(end.Winding, "°C"), limit: most)];
+                return [MotorsStayCool!.Found(Level.Fine, $"On an endless {wanted:0 %} at {speed:0 km/h} the windings settle at {end.Winding:0 °C}; {limit:0 °C} are allowed.", value: Amount.Create(end.Winding, "°C"), limit: most)];
             if (!heat.IsTold)
             {
                 return
                 [
                     MotorsStayCool!.Found(Level.Fix, $"On {wanted:0 %} at {speed:0 km/h} the windings pass {limit:0 °C}; when cannot be told, as winding and case have heat capacities too unlike.",
-                        $"Look at motor.winding_capacity and motor.case_capacity again; gear lower, take larger motors, or climb slower.", heat.Settled is { } far ? Amount.Of(far.Winding, "°C") : null, most),
+                        $"Look at motor.winding_capacity and motor.case_capacity again; gear lower, take larger motors, or climb slower.", heat.Settled is { } far ? Amount.Create(far.Winding, "°C") : null, most),
                 ];
             }
 
@@ -248,7 +248,7 @@ public static class PerformanceRules
                 MotorsStayCool!.Found(Level.Fix,
                     heat.Settled is { } hot ? (FormattableString)$"On {wanted:0 %} at {speed:0 km/h} the windings would settle at {hot.Winding:0 °C}; they pass {limit:0 °C} after {After(time)}." : $"On {wanted:0 %} at {speed:0 km/h} the windings find no end; they pass {limit:0 °C} after {After(time)}.",
                     $"Fine for a hill of up to {way:0 m}, {way * wanted.Value:0 m} high. For longer ones gear lower, take larger motors, or climb slower.",
-                    heat.Settled is { } s ? Amount.Of(s.Winding, "°C") : null, most),
+                    heat.Settled is { } s ? Amount.Create(s.Winding, "°C") : null, most),
             ];
         });
 

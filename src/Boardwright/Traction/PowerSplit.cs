@@ -14,7 +14,7 @@ namespace Boardwright.Traction;
 /// <param name="Wiring">Warms the wires between pack and controllers.</param>
 /// <param name="Links">Warms links and leads inside the pack.</param>
 /// <param name="Cells">Warms the cells.</param>
-/// <validity>As for <see cref="Running"/>.</validity>
+/// <validity>As for <see cref="SteadyRunning"/>.</validity>
 /// <error>The parts add up to what leaves the charge exactly.</error>
 /// <source cref="Sources.Mechanics"/>
 public sealed record PowerSplit(
@@ -31,7 +31,7 @@ public sealed record PowerSplit(
     /// <param name="at">The operating point.</param>
     /// <param name="grade">The grade it was found for, rise over run.</param>
     /// <param name="charge">The state of charge it was found for, 0 to 1.</param>
-    public static PowerSplit Of(Running run, OperatingPoint at, double grade, double charge)
+    public static PowerSplit Compute(SteadyRunning run, OperatingPoint at, double grade, double charge)
     {
         var (drive, load) = (run.Drive, run.Load);
         var (speed, current, bus) = (at.Speed, at.PhaseCurrent, at.Bus);

@@ -13,25 +13,25 @@ namespace Boardwright.Traction;
 public sealed record WireHeat(WarmRun? Pack, WarmRun? Motor, Power? MotorLeadLoss)
 {
     /// <summary>Of a board.</summary>
-    public static Answer<WireHeat> Of(Board board, Answer<Air> air, Answer<CurrentLimits> pack, Answer<Climb> climb) => Answer<WireHeat>.Ask("", needs =>
+    public static Answer<WireHeat> Compute(Board board, Answer<Air> air, Answer<CurrentLimits> pack, Answer<Climb> climb) => Answer<WireHeat>.Ask("", needs =>
     {
-        var around = needs.Of(air);
+        var around = needs.Read(air);
         WarmRun? warmestPack = null;
         WarmRun? warmestMotor = null;
         Power? loss = null;
         var packRuns = board.Wiring.Where(WiringRuns.IsPackRun).ToArray();
         foreach (var run in packRuns)
         {
-            var limit = needs.Of(pack);
+            var limit = needs.Read(pack);
             if (Warm(needs, run, around, needs.Unmet ? default : limit.Weakest.Current / packRuns.Length) is { } warm)
                 warmestPack = Warmer(warmestPack, warm);
         }
 
         foreach (var run in board.Wiring.Where(WiringRuns.IsMotorRun))
         {
-            var uphill = needs.Of(climb);
-            var length = needs.Of(run.Length);
-            var motors = needs.Of(board.Parts.Drive.Motors);
+            var uphill = needs.Read(climb);
+            var length = needs.Read(run.Length);
+            var motors = needs.Read(board.Parts.Drive.Motors);
             if (needs.Unmet || uphill.Asked is not { } asked)
                 continue;
             var phase = Current.FromAmperes(asked.PhaseCurrent);
@@ -47,7 +47,7 @@ public sealed record WireHeat(WarmRun? Pack, WarmRun? Motor, Power? MotorLeadLos
 
     static WarmRun? Warm(Needs needs, Run run, Air air, Current current)
     {
-        var section = needs.Of(run.Gauge);
+        var section = needs.Read(run.Gauge);
         if (needs.Unmet)
             return null;
         var conductor = new Conductor(section);

@@ -70,7 +70,7 @@ public readonly record struct Known<T> : IKnown
     public T Or(T otherwise) => IsKnown ? value! : otherwise;
 
     /// <summary>The same value under a name.</summary>
-    public Known<T> Named(string name) => IsKnown ? new(value!, Spread, From, name) : Unknown(name);
+    public Known<T> WithName(string name) => IsKnown ? new(value!, Spread, From, name) : Unknown(name);
 
     /// <summary>The same entry with another value.</summary>
     public Known<T> With(T other) => new(other, Spread, From, key);

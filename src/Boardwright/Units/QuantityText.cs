@@ -10,7 +10,7 @@ public sealed record Refusal(string Says, string Remedy);
 
 /// <summary>What a written value is for, so that a refusal can say it.</summary>
 /// <param name="Dimension">What is measured.</param>
-public sealed record Asked(Dimension Dimension)
+public sealed record QuantityRequest(Dimension Dimension)
 {
     /// <summary>The key it is written under.</summary>
     public string Key { get; init; } = "this value";
@@ -31,7 +31,7 @@ public sealed record Asked(Dimension Dimension)
 /// <summary>What came of reading a written value: its SI value, or why it was refused.</summary>
 /// <param name="Si">The value in SI; not a number where it was refused.</param>
 /// <param name="Refusal">Why it was refused, or <c>null</c>.</param>
-public readonly record struct Written(double Si, Refusal? Refusal)
+public readonly record struct QuantityReading(double Si, Refusal? Refusal)
 {
     /// <summary>Whether there is a value.</summary>
     public bool IsRead => Refusal is null;
@@ -57,10 +57,10 @@ public static class QuantityText
     public static IReadOnlyList<Dimension> AllDimensions => Dimensions.Value;
 
     /// <summary>Reads a written value.</summary>
-    public static Written Read(string text, Dimension dimension) => Read(text, new Asked(dimension));
+    public static QuantityReading Read(string text, Dimension dimension) => Read(text, new QuantityRequest(dimension));
 
     /// <summary>Reads a written value for a key with bounds of its own.</summary>
-    public static Written Read(string text, Asked asked)
+    public static QuantityReading Read(string text, QuantityRequest asked)
     {
         var cursor = new Cursor(Tidy(text));
         if (cursor.Text.Length == 0)
@@ -137,7 +137,7 @@ public static class QuantityText
 
     static string With(string number, Unit unit) => unit.Symbol.Length == 0 ? number : $"{number} {unit.Symbol}";
 
-    static Refusal? ReadNumber(ref Cursor cursor, string text, Asked asked)
+    static Refusal? ReadNumber(ref Cursor cursor, string text, QuantityRequest asked)
     {
         var negative = cursor.Sign();
         var digits = cursor.TakeWhile(static c => char.IsAsciiDigit(c) || c is '.' or ',' or '\'' or '_');
@@ -162,7 +162,7 @@ public static class QuantityText
         return null;
     }
 
-    static Written Scale(double number, string symbol, string text, Asked asked)
+    static QuantityReading Scale(double number, string symbol, string text, QuantityRequest asked)
     {
         if (FindUnit(symbol, asked.Dimension) is not { } unit)
             return new(double.NaN, WrongUnit(number, symbol, text, asked));
@@ -170,7 +170,7 @@ public static class QuantityText
         return Bounds(si, unit, text, asked) is { } refusal ? new(double.NaN, refusal) : new(si, null);
     }
 
-    static Refusal? Bounds(double si, Unit unit, string text, Asked asked)
+    static Refusal? Bounds(double si, Unit unit, string text, QuantityRequest asked)
     {
         var zero = asked.Positive && asked.Least <= 0;
         var (atLeast, atMost) = (asked.Least - BoundSlack * Math.Abs(asked.Least), asked.Greatest + BoundSlack * Math.Abs(asked.Greatest));
@@ -183,7 +183,7 @@ public static class QuantityText
             $"Check the number and its unit; a value such as {asked.Example} is expected.");
     }
 
-    static Refusal Comma(string digits, string text, Asked asked)
+    static Refusal Comma(string digits, string text, QuantityRequest asked)
     {
         var (whole, part) = (digits[..digits.LastIndexOf(',')], digits[(digits.LastIndexOf(',') + 1)..]);
         var rest = Tidy(text)[(Tidy(text).IndexOf(digits, StringComparison.Ordinal) + digits.Length)..];
@@ -196,7 +196,7 @@ public static class QuantityText
         return new($"{Quote(text)} has a comma, and {asked.Key} is read with a decimal point only.", remedy);
     }
 
-    static Refusal NoNumber(string text, Asked asked)
+    static Refusal NoNumber(string text, QuantityRequest asked)
     {
         var word = Tidy(text).TrimStart('+', '-', '−', '.');
         return word.StartsWith("nan", StringComparison.OrdinalIgnoreCase) || word.StartsWith("inf", StringComparison.OrdinalIgnoreCase) || word.StartsWith('∞')
@@ -204,7 +204,7 @@ public static class QuantityText
             : new($"{Quote(text)} does not begin with a number, and {asked.Key} wants {WithArticle(asked.Dimension)}.", Expected(asked));
     }
 
-    static Refusal WrongUnit(double number, string symbol, string text, Asked asked)
+    static Refusal WrongUnit(double number, string symbol, string text, QuantityRequest asked)
     {
         var figure = number.ToString("R", CultureInfo.InvariantCulture);
         if (symbol.Length == 0)
@@ -241,7 +241,7 @@ public static class QuantityText
 
     static string Shorten(string text) => Quote(text)[1..^1];
 
-    static string Expected(Asked asked)
+    static string Expected(QuantityRequest asked)
     {
         var units = asked.Dimension.Units.Select(static unit => unit.Symbol).Where(static symbol => symbol.Length > 0).ToArray();
         var bare = units.Length < asked.Dimension.Units.Count;
@@ -250,11 +250,11 @@ public static class QuantityText
             : $"Write it in {string.Join(", ", units[..^1])} or {units[^1]}, such as {asked.Example}.";
     }
 
-    static Written Refused(string says, Asked asked) => new(double.NaN, new(says + ".", Expected(asked)));
+    static QuantityReading Refused(string says, QuantityRequest asked) => new(double.NaN, new(says + ".", Expected(asked)));
 
     /// <summary>Reads a wire gauge by number: d = 0.127 mm · 92^((36 − n) / 39), the area of a solid wire of that diameter.</summary>
     /// <source>ASTM B258, the standard for diameters of solid round wires by gauge number.</source>
-    static Written? Gauge(string text, Asked asked)
+    static QuantityReading? Gauge(string text, QuantityRequest asked)
     {
         var at = text.IndexOf("AWG", StringComparison.OrdinalIgnoreCase);
         if (at < 0)
@@ -262,7 +262,7 @@ public static class QuantityText
         var written = text.Substring(at, 3);
         var number = (text[..at] + text[(at + 3)..]).Trim();
         if (!string.Equals(written, "AWG", StringComparison.Ordinal))
-            return new Written(double.NaN, new($"{Quote(text)} has its unit in the wrong capitals.", $"Write AWG {Shorten(number)}; capitals matter in units."));
+            return new QuantityReading(double.NaN, new($"{Quote(text)} has its unit in the wrong capitals.", $"Write AWG {Shorten(number)}; capitals matter in units."));
         var gauge = number switch
         {
             "00" or "2/0" => -1,
@@ -272,10 +272,10 @@ public static class QuantityText
             _ => number.Length is 1 or 2 && number.All(char.IsAsciiDigit) ? int.Parse(number, CultureInfo.InvariantCulture) : int.MaxValue,
         };
         if (gauge > 40)
-            return new Written(double.NaN, new($"{Quote(text)} is not a wire gauge that is known here.", "Write AWG 40 to AWG 1, AWG 1/0 to AWG 4/0, or the copper section, such as 5.3 mm2."));
+            return new QuantityReading(double.NaN, new($"{Quote(text)} is not a wire gauge that is known here.", "Write AWG 40 to AWG 1, AWG 1/0 to AWG 4/0, or the copper section, such as 5.3 mm2."));
         var diameter = 0.127e-3 * Math.Pow(92, (36 - gauge) / 39.0);
         var area = Math.PI / 4 * diameter * diameter;
-        return Bounds(area, asked.Dimension.Usual, text, asked) is { } refusal ? new Written(double.NaN, refusal) : new Written(area, null);
+        return Bounds(area, asked.Dimension.Usual, text, asked) is { } refusal ? new QuantityReading(double.NaN, refusal) : new QuantityReading(area, null);
     }
 
     static Unit? FindUnit(string symbol, Dimension dimension)

@@ -15,16 +15,16 @@ public static class ElectricalRules
         (e, needs) =>
         {
             var controller = e.Board.Parts.Controller;
-            var window = needs.Of(e.Window);
-            var (most, least) = (needs.Of(controller.VoltageMax), needs.Of(controller.VoltageMin));
+            var window = needs.Read(e.Window);
+            var (most, least) = (needs.Read(controller.VoltageMax), needs.Read(controller.VoltageMin));
             if (needs.Unmet)
                 return null;
             var cut = e.Board.Limits.TaperEnd.IsKnown ? e.Board.Limits.TaperEnd.Value * window.Series : window.Empty;
             if (window.Full > most)
-                return [ControllerVoltage!.Found(Level.Stop, $"A full pack has {window.Full:0.0 V}, the controller takes {most:0.0 V}.", $"Take a controller for at least {window.Full:0.0 V}, or at most {(int)(most / (window.Full / window.Series))} cells in series.", Amount.Of(window.Full, "V"), Amount.Of(most, "V"))];
+                return [ControllerVoltage!.Found(Level.Stop, $"A full pack has {window.Full:0.0 V}, the controller takes {most:0.0 V}.", $"Take a controller for at least {window.Full:0.0 V}, or at most {(int)(most / (window.Full / window.Series))} cells in series.", Amount.Create(window.Full, "V"), Amount.Create(most, "V"))];
             return cut < least
-                ? [ControllerVoltage!.Found(Level.Fix, $"At the end of the charge the pack has {cut:0.0 V}; below {least:0.0 V} the controller switches off.", $"Set taper_end to at least {least / window.Series:0.00 V} per cell.", Amount.Of(cut, "V"), Amount.Of(least, "V"), "controller.voltage_min", new Change("limits.taper_end", $"{Math.Ceiling(100 * least.Volts / window.Series) / 100:0.00} V"))]
-                : [ControllerVoltage!.Found(Level.Fine, $"{cut:0.0 V} to {window.Full:0.0 V} in {least:0.0 V} to {most:0.0 V}; {most - window.Full:0.0 V} are left for braking.", value: Amount.Of(window.Full, "V"), limit: Amount.Of(most, "V"))];
+                ? [ControllerVoltage!.Found(Level.Fix, $"At the end of the charge the pack has {cut:0.0 V}; below {least:0.0 V} the controller switches off.", $"Set taper_end to at least {least / window.Series:0.00 V} per cell.", Amount.Create(cut, "V"), Amount.Create(least, "V"), "controller.voltage_min", new Change("limits.taper_end", $"{Math.Ceiling(100 * least.Volts / window.Series) / 100:0.00} V"))]
+                : [ControllerVoltage!.Found(Level.Fine, $"{cut:0.0 V} to {window.Full:0.0 V} in {least:0.0 V} to {most:0.0 V}; {most - window.Full:0.0 V} are left for braking.", value: Amount.Create(window.Full, "V"), limit: Amount.Create(most, "V"))];
         });
 
     /// <summary>Fuse and plugs can stand the pack's voltage.</summary>
@@ -34,7 +34,7 @@ public static class ElectricalRules
         Sources.MakersSheet,
         (e, needs) =>
         {
-            var window = needs.Of(e.Window);
+            var window = needs.Read(e.Window);
             if (needs.Unmet)
                 return null;
             var found = new List<Finding>();
@@ -50,12 +50,12 @@ public static class ElectricalRules
 
             void Judge(string where, Known<Voltage> rated, string what)
             {
-                var volts = needs.Of(rated);
+                var volts = needs.Read(rated);
                 if (!rated.IsKnown)
                     return;
                 found.Add(volts >= window.Full
-                    ? PartsStandVoltage!.Found(Level.Fine, $"{what} is rated {volts:0 V}; a full pack has {window.Full:0.0 V}.", value: Amount.Of(window.Full, "V"), limit: Amount.Of(volts, "V"), where: where)
-                    : PartsStandVoltage!.Found(Level.Stop, $"{what} is rated {volts:0 V}; a full pack has {window.Full:0.0 V}.", $"Take one rated at least {window.Full:0.0 V} DC.", Amount.Of(window.Full, "V"), Amount.Of(volts, "V"), where));
+                    ? PartsStandVoltage!.Found(Level.Fine, $"{what} is rated {volts:0 V}; a full pack has {window.Full:0.0 V}.", value: Amount.Create(window.Full, "V"), limit: Amount.Create(volts, "V"), where: where)
+                    : PartsStandVoltage!.Found(Level.Stop, $"{what} is rated {volts:0 V}; a full pack has {window.Full:0.0 V}.", $"Take one rated at least {window.Full:0.0 V} DC.", Amount.Create(window.Full, "V"), Amount.Create(volts, "V"), where));
             }
         });
 
@@ -80,7 +80,7 @@ public static class ElectricalRules
         Sources.MakersSheet,
         (e, needs) =>
         {
-            var set = needs.Of(e.Board.Limits.PackCurrent);
+            var set = needs.Read(e.Board.Limits.PackCurrent);
             if (needs.Unmet)
                 return null;
             var parts = CurrentLimits.PackParts(needs, e.Board).OfType<CurrentLimit>().ToList();
@@ -97,11 +97,11 @@ public static class ElectricalRules
             if (parts.Count == 0)
                 return null;
             var weak = parts.Where(p => p.Current < set).ToArray();
-            var (value, limit) = (Amount.Of(set, "A"), Amount.Of(parts[0].Current, "A"));
+            var (value, limit) = (Amount.Create(set, "A"), Amount.Create(parts[0].Current, "A"));
             return weak.Length == 0
                 ? [PackCurrentCarried!.Found(Level.Fine, $"{set:0 A} are set; the weakest part, {parts[0].Says}, carries {parts[0].Current:0 A}.", value: value, limit: limit)]
                 : weak.Select(w => PackCurrentCarried!.Found(Level.Fix, $"{set:0 A} are set; {w.Says} is {w.Current:0 A}: {set - w.Current:0 A} too little.",
-                    $"Set the pack current to {weak[0].Current:0 A}, or take a stronger part.", value, Amount.Of(w.Current, "A"), w.Key, new Change("limits.pack_current", Setting(weak[0].Current))));
+                    $"Set the pack current to {weak[0].Current:0 A}, or take a stronger part.", value, Amount.Create(w.Current, "A"), w.Key, new Change("limits.pack_current", Setting(weak[0].Current))));
         });
 
     /// <summary>Every part takes the braking current back.</summary>
@@ -111,8 +111,8 @@ public static class ElectricalRules
         Sources.MakersSheet,
         (e, needs) =>
         {
-            var set = needs.Of(e.Board.Limits.RegenCurrent);
-            var limits = needs.Of(e.RegenLimits);
+            var set = needs.Read(e.Board.Limits.RegenCurrent);
+            var limits = needs.Read(e.RegenLimits);
             if (needs.Unmet)
                 return null;
             // Plug and fuse carry the current both ways; they do not steer the brake, but they must bear it.
@@ -120,10 +120,10 @@ public static class ElectricalRules
                 .Concat(CurrentLimits.Carriers(needs, e.Board).OfType<CurrentLimit>()).OrderBy(l => l.Current).ToArray();
             var next = carriers.FirstOrDefault();
             var weakest = next.Key is not null && next.Current < set ? next : limits.Weakest;
-            var (value, limit) = (Amount.Of(set, "A"), Amount.Of(weakest.Current, "A"));
+            var (value, limit) = (Amount.Create(set, "A"), Amount.Create(weakest.Current, "A"));
             if (weakest.Current >= set)
             {
-                return [RegenCurrentCarried!.Found(Level.Fine, next.Key is null ? (FormattableString)$"{set:0 A} are set." : $"{set:0 A} are set; the weakest part, {next.Says}, takes {next.Current:0 A}.", value: value, limit: next.Key is null ? null : Amount.Of(next.Current, "A"))];
+                return [RegenCurrentCarried!.Found(Level.Fine, next.Key is null ? (FormattableString)$"{set:0 A} are set." : $"{set:0 A} are set; the weakest part, {next.Says}, takes {next.Current:0 A}.", value: value, limit: next.Key is null ? null : Amount.Create(next.Current, "A"))];
             }
 
             return weakest.Current.Si == 0
@@ -155,8 +155,8 @@ public static class ElectricalRules
             {
                 if (!plugs[0].IsKnown || !plugs[^1].IsKnown)
                 {
-                    _ = needs.Of(plugs[0]);
-                    _ = needs.Of(plugs[^1]);
+                    _ = needs.Read(plugs[0]);
+                    _ = needs.Read(plugs[^1]);
                     return;
                 }
 
@@ -178,11 +178,11 @@ public static class ElectricalRules
         Sources.ChurchillChuCylinder,
         (e, needs) =>
         {
-            var wires = needs.Of(e.Wires);
+            var wires = needs.Read(e.Wires);
             return needs.Unmet ? null : new[] { wires.Pack, wires.Motor }.OfType<WarmRun>().Select(run =>
             {
-                var value = run.Temperature is { } t ? Amount.Of(t, "°C") : (Amount?)null;
-                var limit = Amount.Of(run.Limit, "°C");
+                var value = run.Temperature is { } t ? Amount.Create(t, "°C") : (Amount?)null;
+                var limit = Amount.Create(run.Limit, "°C");
                 return run.Temperature is { } settles && settles <= run.Limit
                     ? WiresStayCool!.Found(Level.Fine, $"{run.Gauge} settles at {settles:0 °C} under {run.Current:0 A}; {run.Limit:0 °C} would take {run.LargestCurrent:0 A}.", value: value, limit: limit, where: run.Key)
                     : WiresStayCool!.Found(Level.Fix,
@@ -198,9 +198,9 @@ public static class ElectricalRules
         Sources.MakersSheet,
         (e, needs) =>
         {
-            var limit = needs.Of(e.Board.Parts.Controller.ElectricalSpeedLimit);
-            var kv = needs.Of(e.MotorConstants);
-            var window = needs.Of(e.Window);
+            var limit = needs.Read(e.Board.Parts.Controller.ElectricalSpeedLimit);
+            var kv = needs.Read(e.MotorConstants);
+            var window = needs.Read(e.Window);
             if (needs.Unmet)
                 return null;
             if (kv.PolePairs == 0)
@@ -211,7 +211,7 @@ public static class ElectricalRules
 
             // The figure itself already obeys the limit, so the rule asks what KV and a full pack would make of it.
             var free = AngularSpeed.FromRadiansPerSecond(kv.PolePairs * kv.Kv.RadiansPerSecondPerVolt * window.Full.Volts * Propulsion.Modulation);
-            var (value, most) = (Amount.Of(free, "rpm"), Amount.Of(limit, "rpm"));
+            var (value, most) = (Amount.Create(free, "rpm"), Amount.Create(limit, "rpm"));
             return free <= limit
                 ? [ElectricalSpeedFits!.Found(Level.Fine, $"At most {free:0 rpm} of {limit:0 rpm}.", value: value, limit: most)]
                 : [ElectricalSpeedFits!.Found(Level.Fix, $"With the wheels in the air the motors would reach {free:0 rpm} electrical; the controller follows {limit:0 rpm}.", $"A motor of at most {(int)(kv.Kv.RpmPerVolt * (limit.Si / free.Si))} rpm/V, fewer pole pairs, or a lower pack voltage.", value, most)];
@@ -224,8 +224,8 @@ public static class ElectricalRules
         Sources.MakersSheet,
         (e, needs) =>
         {
-            var outputs = needs.Of(e.Board.Parts.Controller.Motors) * Place.ControllerCount(e.Board.Parts);
-            var motors = needs.Of(e.Board.Parts.Drive.Motors);
+            var outputs = needs.Read(e.Board.Parts.Controller.Motors) * PartSlot.ControllerCount(e.Board.Parts);
+            var motors = needs.Read(e.Board.Parts.Drive.Motors);
             if (needs.Unmet)
                 return null;
             return outputs >= motors
@@ -249,11 +249,11 @@ public static class ElectricalRules
                 ];
             }
 
-            var rating = needs.Of(e.Board.Parts.Fuse.Rating);
-            var wires = needs.Of(e.Wires);
+            var rating = needs.Read(e.Board.Parts.Fuse.Rating);
+            var wires = needs.Read(e.Wires);
             if (needs.Unmet || wires.Pack is not { } run)
                 return null;
-            var (value, limit) = (Amount.Of(rating, "A"), Amount.Of(run.LargestCurrent, "A"));
+            var (value, limit) = (Amount.Create(rating, "A"), Amount.Create(run.LargestCurrent, "A"));
             return rating <= run.LargestCurrent
                 ? [FuseProtectsWire!.Found(Level.Fine, $"A fuse of {rating:0 A} before {run.Gauge}, which takes {run.LargestCurrent:0 A}.", value: value, limit: limit)]
                 : [FuseProtectsWire!.Found(Level.Fix, $"The fuse of {rating:0 A} lets more through than {run.Gauge} takes ({run.LargestCurrent:0 A}).", $"Take a fuse of at most {run.LargestCurrent:0 A}, or {Thicker(run with { Current = rating }, e.Air.Value)}.", value, limit)];
@@ -265,9 +265,9 @@ public static class ElectricalRules
 
     static Finding[]? Phase(Rule<Examination> rule, Examination e, Needs needs, Known<Current> setting, string key)
     {
-        var set = needs.Of(setting);
+        var set = needs.Read(setting);
         var (motor, controller) = (e.Board.Parts.Motor, e.Board.Parts.Controller);
-        var peaks = (Motor: needs.Of(motor.PhaseCurrentPeak), Controller: needs.Of(controller.PhaseCurrentPeak));
+        var peaks = (Motor: needs.Read(motor.PhaseCurrentPeak), Controller: needs.Read(controller.PhaseCurrentPeak));
         if (needs.Unmet)
             return null;
         var weakest = peaks.Motor < peaks.Controller ? (Name: "motor", Current: peaks.Motor) : (Name: "controller", Current: peaks.Controller);
@@ -276,10 +276,10 @@ public static class ElectricalRules
         {
             var rated = plug.CurrentPeak.IsKnown ? plug.CurrentPeak : plug.CurrentContinuous;
             if (rated.IsKnown && rated.Value * Math.Sqrt(2) < weakest.Current)
-                weakest = ($"motor plug {plug.Title}", needs.Of(rated) * Math.Sqrt(2));
+                weakest = ($"motor plug {plug.Title}", needs.Read(rated) * Math.Sqrt(2));
         }
 
-        var (value, limit) = (Amount.Of(set, "A"), Amount.Of(weakest.Current, "A"));
+        var (value, limit) = (Amount.Create(set, "A"), Amount.Create(weakest.Current, "A"));
         var forEver = new[] { motor.PhaseCurrentContinuous, controller.PhaseCurrentContinuous }.Where(c => c.IsKnown).Select(c => c.Value).OrderBy(c => c).Cast<Current?>().FirstOrDefault();
         var beside = forEver is { } c && c < set ? (FormattableString)$" For ever they carry {c:0 A}; the heat decides how long the rest lasts." : $"";
         return set <= weakest.Current

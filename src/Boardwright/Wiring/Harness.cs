@@ -147,7 +147,7 @@ public sealed record HarnessRun
     public Bundle? Bundle => OuterDiameter is { } diameter ? new Bundle(Wires.Count, diameter) : null;
 
     /// <summary>Name of the wire: its gauge, or its section where it is none; <c>null</c> when not known.</summary>
-    public string? Wire => Section is { } section ? WireNames.Of(section) : null;
+    public string? Wire => Section is { } section ? WireNames.Describe(section) : null;
 
     /// <summary>Whether its wires are a pair that the current goes out and comes back through.</summary>
     public bool IsPair => Wires.Count == 2;
@@ -179,7 +179,7 @@ public sealed record HarnessRun
 public static class WireNames
 {
     /// <summary>A gauge with its section, or the section where it is none.</summary>
-    public static string Of(Area section)
+    public static string Describe(Area section)
     {
         var millimetres = string.Create(CultureInfo.InvariantCulture, $"{section.SquareMillimetres:0.##} mm²");
         var gauge = WireGauge.Nearest(section);
@@ -226,12 +226,12 @@ public sealed record Harness(IReadOnlyList<HarnessRun> Runs, HarnessDuty Duty)
     /// <param name="board">The board.</param>
     /// <param name="air">Air of the brief; <c>null</c> when not known.</param>
     /// <param name="duty">What flows.</param>
-    public static Harness Of(Board board, Air? air, HarnessDuty duty)
+    public static Harness Compute(Board board, Air? air, HarnessDuty duty)
     {
         ArgumentNullException.ThrowIfNull(board);
         ArgumentNullException.ThrowIfNull(duty);
         return new Harness(
-            [.. Listed(board, duty).OrderBy(r => r.Kind).Select((run, i) => run with { Mark = string.Create(CultureInfo.InvariantCulture, $"W{i + 1}"), Around = air, Loop = LoopOf(run.Kind) })],
+            [.. ListRuns(board, duty).OrderBy(r => r.Kind).Select((run, i) => run with { Mark = string.Create(CultureInfo.InvariantCulture, $"W{i + 1}"), Around = air, Loop = LoopOf(run.Kind) })],
             duty);
     }
 
@@ -239,7 +239,7 @@ public sealed record Harness(IReadOnlyList<HarnessRun> Runs, HarnessDuty Duty)
     /// <param name="along">Length of a run from lead to lead; <c>null</c> where the plan does not say.</param>
     public Harness Laid(Func<HarnessRun, Length?> along) => this with { Runs = [.. Runs.Select(run => run with { Along = along(run) })] };
 
-    static IEnumerable<HarnessRun> Listed(Board board, HarnessDuty duty)
+    static IEnumerable<HarnessRun> ListRuns(Board board, HarnessDuty duty)
     {
         var parts = board.Parts;
         var motors = parts.Drive.Motors.Or(1);

@@ -20,7 +20,7 @@ public static class HarnessRules
         Sources.ChurchillChuCylinder,
         (e, needs) =>
         {
-            needs.Of(e.Air);
+            needs.Read(e.Air);
             if (needs.Unmet)
                 return null;
             var harness = e.Harness;
@@ -28,7 +28,7 @@ public static class HarnessRules
             foreach (var run in harness.Runs.Where(r => r is { Duty: not null, LargestCurrent: not null, Key.Length: > 0 }).DistinctBy(r => r.Key, StringComparer.Ordinal))
             {
                 var (lasting, most) = (run.Under(run.Duty!.Lasting)!, run.LargestCurrent!.Value);
-                var (value, limit) = (lasting.Copper is { } t ? Amount.Of(t, "°C") : (Amount?)null, Amount.Of(run.Limit, "°C"));
+                var (value, limit) = (lasting.Copper is { } t ? Amount.Create(t, "°C") : (Amount?)null, Amount.Create(run.Limit, "°C"));
                 var where = run.Key + ".gauge";
                 if (lasting.Copper is { } copper && copper <= run.Limit)
                 {
@@ -64,7 +64,7 @@ public static class HarnessRules
             var holding = glands.Where(g => g.CableMin.Value <= widest.Diameter && widest.Diameter <= g.CableMax.Value).ToList();
             var count = holding.Sum(g => g.Count.Or(1));
             var near = glands.MinBy(g => Math.Abs(g.CableMax.Value.Si - widest.Diameter.Si))!;
-            var (value, limit) = (Amount.Of(widest.Diameter, "mm"), Amount.Of(near.CableMax.Value, "mm"));
+            var (value, limit) = (Amount.Create(widest.Diameter, "mm"), Amount.Create(near.CableMax.Value, "mm"));
             if (holding.Count == 0)
             {
                 return
@@ -77,7 +77,7 @@ public static class HarnessRules
 
             return count < motors.Count
                 ? [BundlesPassGlands!.Found(Level.Fix, $"There are {count} glands for the wires of {motors.Count} motors.", $"Put in {motors.Count - count} more.", Amount.Plain(count), Amount.Plain(motors.Count), holding[0].CableMax.Key)]
-                : [BundlesPassGlands!.Found(Level.Fine, $"Three motor wires make a bundle of {widest.Diameter:0.0 mm}; {holding[0].Title} seals {holding[0].CableMin.Value:0.0 mm} to {holding[0].CableMax.Value:0.0 mm}. Three wires are not round: seal between them too.", value: value, limit: Amount.Of(holding[0].CableMax.Value, "mm"), where: holding[0].CableMax.Key)];
+                : [BundlesPassGlands!.Found(Level.Fine, $"Three motor wires make a bundle of {widest.Diameter:0.0 mm}; {holding[0].Title} seals {holding[0].CableMin.Value:0.0 mm} to {holding[0].CableMax.Value:0.0 mm}. Three wires are not round: seal between them too.", value: value, limit: Amount.Create(holding[0].CableMax.Value, "mm"), where: holding[0].CableMax.Key)];
         });
 
     /// <summary>The fuse blows before the pack's wire is spoilt.</summary>
@@ -89,17 +89,17 @@ public static class HarnessRules
         {
             if (!e.Board.Parts.Fuse.IsChosen)
                 return null;
-            var (rating, melting) = (needs.Of(e.Board.Parts.Fuse.Rating), needs.Of(e.Board.Parts.Fuse.MeltingI2t));
-            var fault = needs.Of(e.Fault);
+            var (rating, melting) = (needs.Read(e.Board.Parts.Fuse.Rating), needs.Read(e.Board.Parts.Fuse.MeltingI2t));
+            var fault = needs.Read(e.Fault);
             if (needs.Unmet)
                 return null;
             return e.Harness.Runs.Where(r => r is { Kind: RunKind.Pack, Section: not null }).Select(run =>
             {
-                var blown = FuseInFault.Of(rating, melting, fault.Lowest, run.Section!.Value, run.Limit);
-                var (value, limit) = (Amount.Of(blown.LetThrough, "A2s"), Amount.Of(blown.WireBears, "A2s"));
+                var blown = FuseInFault.Compute(rating, melting, fault.Lowest, run.Section!.Value, run.Limit);
+                var (value, limit) = (Amount.Create(blown.LetThrough, "A2s"), Amount.Create(blown.WireBears, "A2s"));
                 var where = e.Board.Parts.Fuse.MeltingI2t.Key;
                 return blown.Times < QuickTimes
-                    ? FuseBlowsFirst!.Found(Level.Fix, $"A short at the end of {run.Mark} draws only {fault.Lowest:0 A}, {blown.Times:0.0} times the fuse's {rating:0 A}: it may take seconds, while wire and cells heat up.", $"Take a fuse of at most {fault.Lowest / QuickTimes:0 A} if that still carries the pack current, and ask a qualified person.", Amount.Of(fault.Lowest, "A"), Amount.Of(rating * QuickTimes, "A"), where)
+                    ? FuseBlowsFirst!.Found(Level.Fix, $"A short at the end of {run.Mark} draws only {fault.Lowest:0 A}, {blown.Times:0.0} times the fuse's {rating:0 A}: it may take seconds, while wire and cells heat up.", $"Take a fuse of at most {fault.Lowest / QuickTimes:0 A} if that still carries the pack current, and ask a qualified person.", Amount.Create(fault.Lowest, "A"), Amount.Create(rating * QuickTimes, "A"), where)
                     : blown.Protects
                         ? FuseBlowsFirst!.Found(Level.Fine, $"A short at the end of {run.Mark} draws {fault.Lowest:0 A}: the fuse melts after {blown.Melts:0.0 ms} and lets at most {blown.LetThrough:0 A2s} through; {run.Wire} bears {blown.WireBears:0 A2s}.", value: value, limit: limit, where: where)
                         : FuseBlowsFirst!.Found(Level.Fix, $"The fuse lets up to {blown.LetThrough:0 A2s} through in a short; {run.Wire} bears {blown.WireBears:0 A2s} from {run.Limit:0 °C} to 160 °C.", $"Take a thicker wire, or a fuse that melts at {blown.WireBears.AmpereSquaredSeconds / 3:0} A²s or less.", value, limit, where);
@@ -115,11 +115,11 @@ public static class HarnessRules
         {
             if (!e.Board.Parts.Fuse.IsChosen)
                 return null;
-            var breaks = needs.Of(e.Board.Parts.Fuse.BreakingCurrent);
-            var fault = needs.Of(e.Fault);
+            var breaks = needs.Read(e.Board.Parts.Fuse.BreakingCurrent);
+            var fault = needs.Read(e.Fault);
             if (needs.Unmet)
                 return null;
-            var (value, limit) = (Amount.Of(fault.Highest, "A"), Amount.Of(breaks, "A"));
+            var (value, limit) = (Amount.Create(fault.Highest, "A"), Amount.Create(breaks, "A"));
             return fault.Highest <= breaks
                 ? [FuseBreaksFault!.Found(Level.Fine, $"A dead short of the full pack draws about {fault.Highest:0 A}; the fuse breaks {breaks:0 A}.", value: value, limit: limit)]
                 : [FuseBreaksFault!.Found(Level.Stop, $"A dead short of the full pack draws about {fault.Highest:0 A}; the fuse breaks no more than {breaks:0 A}.", $"Take a fuse that breaks at least {fault.Highest:0 A} DC at the pack's voltage.", value, limit)];
@@ -132,8 +132,8 @@ public static class HarnessRules
         Sources.FuseAgainstPulses,
         (e, needs) =>
         {
-            var fault = needs.Of(e.Fault);
-            var advice = needs.Of(e.Precharge);
+            var fault = needs.Read(e.Fault);
+            var advice = needs.Read(e.Precharge);
             if (needs.Unmet)
                 return null;
             var (pack, fuse) = (e.Board.Parts.Pack, e.Board.Parts.Fuse);
@@ -144,7 +144,7 @@ public static class HarnessRules
             {
                 var spark = fill with { Resistance = fault.SparkResistance, Inductance = fault.Inductance };
                 var through = FusingIntegral.FromAmpereSquaredSeconds(spark.Energy.Joules / spark.Resistance.Ohms);
-                var (value, limit) = (Amount.Of(spark.PeakCurrent, "A"), plug.IsKnown ? Amount.Of(plug.Value, "A") : (Amount?)null);
+                var (value, limit) = (Amount.Create(spark.PeakCurrent, "A"), plug.IsKnown ? Amount.Create(plug.Value, "A") : (Amount?)null);
                 var strains = melting is { } m && through.AmpereSquaredSeconds > PulseShare * m.AmpereSquaredSeconds;
                 var fused = strains ? (FormattableString)$" and {through:0 A2s} through a fuse that melts at {melting!.Value:0 A2s}" : $"";
                 return plug.IsKnown && spark.PeakCurrent <= plug.Value && !strains
@@ -154,7 +154,7 @@ public static class HarnessRules
             }
 
             var sized = Precharge.Sized(fill.Supply, fill.Capacitance, advice.Idle);
-            var (said, most) = (Amount.Of(advice.Resistance, "ohm"), Amount.Of(sized.Resistance, "ohm"));
+            var (said, most) = (Amount.Create(advice.Resistance, "ohm"), Amount.Create(sized.Resistance, "ohm"));
             var wrong =
                 !advice.Reaches ? (FormattableString)$"The controllers' own {advice.Idle:0.0 W} leave {advice.Remains:0.0 V} across {advice.Resistance:0.# ohm} for ever: the contact closes on a spark all the same."
                 : advice.Full > Patience ? (FormattableString)$"Through {advice.Resistance:0.# ohm} the capacitors take {advice.Full:0.0 s} to 99 %; a hand lets go sooner."
@@ -173,7 +173,7 @@ public static class HarnessRules
         Sources.CommonPractice,
         (e, needs) =>
         {
-            needs.Of(e.Air);
+            needs.Read(e.Air);
             if (needs.Unmet)
                 return null;
             return e.Harness.Runs.Where(r => r is { Kind: RunKind.Charge or RunKind.Gauge, Key.Length: > 0, LargestCurrent: not null }).Select(run =>
@@ -186,7 +186,7 @@ public static class HarnessRules
                     return BranchesFused!.Found(Level.Measure, $"The file names no fuse for {run.Mark}, {run.Name}: a short in it is fed by the pack, and it takes {most:0 A}.", $"Put {(Phrase)size} at the pack's end, ask a qualified person, and name it as {where}.", where: where);
                 }
 
-                var (value, limit) = (Amount.Of(fuse, "A"), Amount.Of(most, "A"));
+                var (value, limit) = (Amount.Create(fuse, "A"), Amount.Create(most, "A"));
                 return fuse > most ? BranchesFused!.Found(Level.Fix, $"The fuse of {fuse:0.# A} in {run.Mark} lets more through than its wire takes ({most:0 A}).", $"Take one of at most {most:0 A}, or a thicker wire.", value, limit, where)
                     : run.Duty is { } duty && fuse < duty.Lasting ? BranchesFused!.Found(Level.Fix, $"{run.Mark} carries {duty.Lasting:0.# A}; its fuse is rated {fuse:0.# A}.", $"Take one of {(run.SuitableFuse ?? duty.Lasting):0.# A}.", value, limit, where)
                     : BranchesFused!.Found(Level.Fine, $"A fuse of {fuse:0.# A} before {run.Wire}, which takes {most:0 A} in its bundle.", value: value, limit: limit, where: where);

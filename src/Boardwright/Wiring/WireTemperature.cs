@@ -31,7 +31,7 @@ public readonly record struct WireTemperature(Conductor Conductor, Length OuterD
     {
         if (current.Amperes == 0)
             return Air.Temperature;
-        var balance = new Balance(this, current.Amperes * current.Amperes);
+        var balance = new WireBalance(this, current.Amperes * current.Amperes);
         return RootFinding.TryWithin(balance, Air.Temperature.Kelvins, TwoNode.CopperMelts.Kelvins, 1e-9) is { } kelvins
             ? Temperature.FromKelvins(kelvins)
             : null;
@@ -60,7 +60,7 @@ public readonly record struct WireTemperature(Conductor Conductor, Length OuterD
         PI * OuterDiameter.Metres * WattsPerSquareMetreKelvin(surface) * (surface - Air.Temperature).Kelvins;
 
     [StructLayout(LayoutKind.Auto)]
-    readonly struct Balance(WireTemperature wire, double amperesSquared) : IFunction
+    readonly struct WireBalance(WireTemperature wire, double amperesSquared) : IFunction
     {
         public double At(double x)
         {

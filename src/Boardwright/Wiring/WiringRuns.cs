@@ -14,13 +14,13 @@ public static class WiringRuns
     /// <source cref="Sources.Iec60028"/>
     public static Answer<PackWiring> PackSide(Board board) => Answer<PackWiring>.Ask("", needs =>
     {
-        var temperature = needs.Of(board.Brief.Temperature);
+        var temperature = needs.Read(board.Brief.Temperature);
         var siemens = 0.0;
         foreach (var run in board.Wiring.Where(IsPackRun))
         {
-            var section = needs.Of(run.Gauge);
-            var length = needs.Of(run.Length);
-            var contact = run.Plug.IsKnown ? needs.Of(board.PlugCalled(run.Plug.Value).ContactResistance, default) : default;
+            var section = needs.Read(run.Gauge);
+            var length = needs.Read(run.Length);
+            var contact = run.Plug.IsKnown ? needs.Read(board.PlugCalled(run.Plug.Value).ContactResistance, default) : default;
             if (needs.Unmet)
                 continue;
             var ohms = (new Conductor(section).Resistance(length, temperature) * 2 + contact * ContactsOfPair).Ohms;

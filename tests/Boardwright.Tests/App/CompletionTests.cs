@@ -48,10 +48,10 @@ public sealed class CompletionTests
         folder.Write("boards/egret.board.yaml", "");
         folder.Write(".hidden/egret.board.yaml", "");
 
-        Assert.Equal([$"{folder.Path}/boards/", $"{folder.Path}/heron.board.yaml"], Completion.BoardFiles(folder.Path + "/"));
-        Assert.Equal([$"{folder.Path}/heron.board.yaml"], Completion.BoardFiles(folder.Path + "/he"));
-        Assert.Equal([$"{folder.Path}/boards/egret.board.yaml"], Completion.BoardFiles(folder.Path + "/boards/"));
-        Assert.Empty(Completion.BoardFiles(folder.Path + "/nowhere/"));
+        Assert.Equal([$"{folder.Path}/boards/", $"{folder.Path}/heron.board.yaml"], CompletionCommand.BoardFiles(folder.Path + "/"));
+        Assert.Equal([$"{folder.Path}/heron.board.yaml"], CompletionCommand.BoardFiles(folder.Path + "/he"));
+        Assert.Equal([$"{folder.Path}/boards/egret.board.yaml"], CompletionCommand.BoardFiles(folder.Path + "/boards/"));
+        Assert.Empty(CompletionCommand.BoardFiles(folder.Path + "/nowhere/"));
         Assert.Contains($"{folder.Path}/heron.board.yaml", Suggested($"check {folder.Path}/her"));
     }
 

@@ -35,14 +35,14 @@ public sealed class CredibilityCommandTests
         using var folder = new Folder();
         var place = folder.At("shop.db");
         Assert.Equal(0, Ran.With("shop", "save", LearnTests.Copied(folder), "--why", "first", "--shop", place).Code);
-        await using (var shop = await Shop.OpenAsync(new SqlitePlace(place), TimeProvider.System, TestContext.Current.CancellationToken))
+        await using (var shop = await Shop.OpenAsync(new SqliteLocation(place), TimeProvider.System, TestContext.Current.CancellationToken))
         {
             var day = Moment.Read("2026-05-01")!.Value;
             foreach (var (serial, rolling) in new[] { ("TERN-0001", "0.014"), ("TERN-0002", "0.015") })
             {
                 var built = await BuiltInShop.BeginAsync(shop, serial, "tern", null, day, new("Ada", "begun"), TestContext.Current.CancellationToken);
                 await built.ChangeAsync(
-                    new Attached("rides/evening.csv", System.Text.Encoding.UTF8.GetBytes(Ride(rolling))),
+                    new AttachedFile("rides/evening.csv", System.Text.Encoding.UTF8.GetBytes(Ride(rolling))),
                     (text, path) => BuiltText.Add(text, "rides", new LoggedRide { File = path, When = day, Who = "Ada" }), new("Ada", "a ride"), TestContext.Current.CancellationToken);
             }
         }

@@ -48,7 +48,7 @@ public sealed class ExplainTests
     {
         using var output = new StringWriter();
         using var error = new StringWriter();
-        var code = new Explain(Heron.Kinds, Heron.Rules).Run(new Terminal(output, error), id);
+        var code = new ExplainCommand(Heron.Kinds, Heron.Rules).Run(new Terminal(output, error), id);
         return (code, output.ToString(), error.ToString());
     }
 }

@@ -50,9 +50,9 @@ static class Heron
             Cell = new() { IsChosen = true, Name = "C21700-50" },
             Wheels = new() { Diameter = Length.FromMillimetres(100) },
         },
-    }.Named();
+    }.WithNames();
 
-    public static Outcome Outcome { get; } = new(
+    public static CheckOutcome Outcome { get; } = new(
         Board,
         [
             Known("drive.ratio", 40 / 15.0, "wheel_pulley.teeth", "motor_pulley.teeth"),

@@ -166,7 +166,7 @@ public sealed class ProgramTests
     public void Pages_are_written_and_those_of_rules_that_are_gone_are_removed()
     {
         using var folder = new Folder();
-        folder.Write("docs/findings/gone.rule.md", Pages.Mark + "\n# gone\n");
+        folder.Write("docs/findings/gone.rule.md", GeneratedPages.Mark + "\n# gone\n");
         folder.Write("docs/findings/by-hand.md", "# By hand\n");
 
         Assert.Equal(0, Ran.With("pages", "--out", folder.At("docs")).Code);

@@ -40,7 +40,7 @@ public sealed class ReportTests
     public void Styles_add_nothing_but_styles()
     {
         using var text = new StringWriter();
-        Report.Write(new Paper(text, 80, isStyled: true), Heron.Outcome, UnitSystem.Metric, showsAll: false);
+        Report.Write(new TerminalText(text, 80, isStyled: true), Heron.Outcome, UnitSystem.Metric, showsAll: false);
 
         Assert.Contains('\u001b', text.ToString());
         var bare = System.Text.RegularExpressions.Regex.Replace(text.ToString(), "\u001b\\[[0-9;]*m", "", System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromMinutes(1));
@@ -62,7 +62,7 @@ public sealed class ReportTests
 
     [Fact]
     public void A_board_without_anything_is_reported_too() =>
-        Assert.StartsWith("A board without a name\nNo parts are chosen yet.\n", Written(new Outcome(new Board().Named(), [], []), 80, UnitSystem.Metric, showsAll: true), StringComparison.Ordinal);
+        Assert.StartsWith("A board without a name\nNo parts are chosen yet.\n", Written(new CheckOutcome(new Board().WithNames(), [], []), 80, UnitSystem.Metric, showsAll: true), StringComparison.Ordinal);
 
     [Fact]
     public void Values_that_hold_up_most_come_first_and_a_long_list_is_cut()
@@ -76,7 +76,7 @@ public sealed class ReportTests
             Says = default,
             Needs = i == 9 ? ["brief.rider_mass"] : ["brief.rider_mass", $"brief.entry_{i:00}"],
         });
-        var report = Written(new Outcome(Heron.Board, [], [.. findings]), 80, UnitSystem.Metric, showsAll: false);
+        var report = Written(new CheckOutcome(Heron.Board, [], [.. findings]), 80, UnitSystem.Metric, showsAll: false);
 
         Assert.Contains("measure  14 values are not known; 14 checks and 0 figures wait for them:\n           brief.rider_mass (14):", report, StringComparison.Ordinal);
         Assert.Contains("and 4 more; --all lists them.", report, StringComparison.Ordinal);
@@ -84,16 +84,16 @@ public sealed class ReportTests
 
     [Fact]
     public void Words_longer_than_a_line_are_cut() =>
-        Assert.Equal(["ab", "abcdefghij", "klm no"], Paper.Wrapped("ab abcdefghijklm no", 10));
+        Assert.Equal(["ab", "abcdefghij", "klm no"], TerminalText.Wrapped("ab abcdefghijklm no", 10));
 
     [Fact]
     public void Wide_letters_count_double() =>
-        Assert.Equal(["鷺の", "板 x"], Paper.Wrapped("鷺の 板 x", 5));
+        Assert.Equal(["鷺の", "板 x"], TerminalText.Wrapped("鷺の 板 x", 5));
 
-    static string Written(Outcome outcome, int width, UnitSystem units, bool showsAll)
+    static string Written(CheckOutcome outcome, int width, UnitSystem units, bool showsAll)
     {
         using var text = new StringWriter();
-        Report.Write(new Paper(text, width, isStyled: false), outcome, units, showsAll);
+        Report.Write(new TerminalText(text, width, isStyled: false), outcome, units, showsAll);
         return text.ToString();
     }
 }

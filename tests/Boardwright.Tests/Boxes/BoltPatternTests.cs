@@ -83,11 +83,11 @@ public sealed class BoltPatternTests
     [Fact]
     public void What_is_missing_is_named()
     {
-        var answer = BoltPattern.Of(Boards.Tern.With(("box.flange_width", ""), ("fixings.box.bolt", "")));
+        var answer = BoltPattern.Compute(Boards.Tern.With(("box.flange_width", ""), ("fixings.box.bolt", "")));
 
         Assert.False(answer.IsKnown);
         Assert.Equal(["box.flange_width", "fixings.box.bolt"], answer.Missing);
     }
 
-    static BoltPattern Of(params (string Key, string Value)[] changes) => BoltPattern.Of(Boards.Tern.With(changes)).Value;
+    static BoltPattern Of(params (string Key, string Value)[] changes) => BoltPattern.Compute(Boards.Tern.With(changes)).Value;
 }

@@ -12,8 +12,8 @@ namespace Boardwright.Tests.Builds;
 public sealed class ReadinessTests
 {
     static readonly Moment Now = Moment.Read("2026-05-04 18:00")!.Value;
-    static readonly Lazy<Examination> Tern = new(static () => Examination.Of(BoardFile.Read(Repository.At("examples", "tern", "tern.board.yaml")).Board!));
-    static readonly Lazy<IReadOnlyList<Step>> Steps = new(static () => BuildSteps.Of(new(Tern.Value) { Intervals = Spread.Of(Tern.Value, 32).Intervals }));
+    static readonly Lazy<Examination> Tern = new(static () => Examination.Examine(BoardFile.Read(Repository.At("examples", "tern", "tern.board.yaml")).Board!));
+    static readonly Lazy<IReadOnlyList<Step>> Steps = new(static () => BuildSteps.Collect(new(Tern.Value) { Intervals = Spread.Sample(Tern.Value, 32).Intervals }));
     static readonly BoardState[] Ridden = [BoardState.OnTrial, BoardState.ReadyToRide, BoardState.HandedOver];
 
     static string Begun => BuiltText.Begin("TERN-0001", "Tern", 1, Now, "Ada");
@@ -21,7 +21,7 @@ public sealed class ReadinessTests
     [Fact]
     public void Every_line_of_both_papers_has_an_id_of_its_own()
     {
-        var lines = new[] { BuildSheet.Of(new(new(Tern.Value))), BenchList.Of(new(new(Tern.Value))) }.SelectMany(static blocks => blocks).OfType<Checks>().Sum(static checks => checks.Items.Count);
+        var lines = new[] { BuildSheet.Compose(new(new(Tern.Value))), BenchList.Compose(new(new(Tern.Value))) }.SelectMany(static blocks => blocks).OfType<ChecksBlock>().Sum(static checks => checks.Items.Count);
 
         Assert.Equal(lines, Steps.Value.Count);
         Assert.Equal(lines, Steps.Value.Select(static step => step.Id).Distinct().Count());
@@ -73,7 +73,7 @@ public sealed class ReadinessTests
 
                 var marked = BuiltText.Mark(text, Steps.Value, design, state, "Ada", Now, "waits for a part; I ride it myself");
                 Assert.Null(marked.Refusal);
-                var now = Readiness.Of(BuiltFile.ReadText(marked.Text, "").Built!, Steps.Value, design);
+                var now = Readiness.Compute(BuiltFile.ReadText(marked.Text, "").Built!, Steps.Value, design);
                 Assert.Equal(state, now.State);
                 Assert.Equal(("waits for a part; I ride it myself", "Ada", Now), (now.Reason!.Why.Value, now.Reason.Who.Value, now.Reason.When.Value));
                 Assert.Contains(id, now.Reason.Despite.Value.Items);
@@ -112,7 +112,7 @@ public sealed class ReadinessTests
         Assert.Equal(BoardState.ReadyToRide, Of(text).State);
 
         var failed = Of(Done(text, Steps.Value.Single(static step => step.Id == "brake.ramp"), passed: false));
-        var faulty = Of(BuiltText.Add(text, "faults", new Fault { Says = "belt 2 jumps", Found = Now }).Text);
+        var faulty = Of(BuiltText.Add(text, "faults", new BoardFault { Says = "belt 2 jumps", Found = Now }).Text);
 
         Assert.All(new[] { failed, faulty }, static now => Assert.Equal((BoardState.OnTheBench, true), (now.State, now.IsWithheld)));
         Assert.Null(failed.Reason);
@@ -143,14 +143,14 @@ public sealed class ReadinessTests
     {
         var step = Steps.Value.Single(static step => step.Id == "pack.rest");
         var (low, high) = (step.Range!.Least, step.Range.Greatest);
-        Judgement Judged(params string[] values) => Judgement.Of(step, new DoneStep { Step = step.Id, Value = new Texts(values) });
+        Judgement Judged(params string[] values) => Judgement.Judge(step, new DoneStep { Step = step.Id, Value = new Texts(values) });
 
         Holds(Result.Passed, $"{high - 1:0.###} V holds the most of {high:0.###} V by 1 V.", $"{high - 1} V");
         Holds(Result.Passed, $"{low:0.###} V holds the least of {low:0.###} V by 0 V.", $"{low * 1000} mV");
         Holds(Result.Failed, $"{high + 0.5:0.###} V is 0.5 V more than the most of {high:0.###} V (the worst of 2).", $"{high - 1} V", $"{high + 0.5} V");
         Assert.Equal(Result.Undone, Judged("41 A").Result);
         Assert.Equal(Result.Undone, Judged().Result);
-        Assert.Equal(Result.Undone, Judgement.Of(step, null).Result);
+        Assert.Equal(Result.Undone, Judgement.Judge(step, null).Result);
 
         void Holds(Result result, FormattableString says, params FormattableString[] values)
         {
@@ -164,7 +164,7 @@ public sealed class ReadinessTests
     {
         var step = Steps.Value.Single(static step => step.Id == "motor-1.resistance");
         var middle = (step.Range!.Least + step.Range.Greatest) / 2;
-        Judgement Judged(params double[] ohms) => Judgement.Of(step, new DoneStep { Step = step.Id, Value = new Texts([.. ohms.Select(static value => FormattableString.Invariant($"{value} ohm"))]) });
+        Judgement Judged(params double[] ohms) => Judgement.Judge(step, new DoneStep { Step = step.Id, Value = new Texts([.. ohms.Select(static value => FormattableString.Invariant($"{value} ohm"))]) });
 
         Assert.Equal(Result.Passed, Judged(middle, middle * 1.02, middle * 0.99).Result);
         Assert.Equal(Result.Failed, Judged(middle, middle * 1.04, middle * 0.97).Result);
@@ -176,22 +176,22 @@ public sealed class ReadinessTests
         var step = Steps.Value.Single(static step => step.Id == "road.temperatures");
 
         Assert.True(step.IsJudgedByHand);
-        Assert.Equal(Result.Undone, Judgement.Of(step, new DoneStep { Step = step.Id, Value = new Texts(["61 °C"]) }).Result);
-        Assert.Equal(Result.Passed, Judgement.Of(step, new DoneStep { Step = step.Id, Value = new Texts(["61 °C"]), Passed = true }).Result);
+        Assert.Equal(Result.Undone, Judgement.Judge(step, new DoneStep { Step = step.Id, Value = new Texts(["61 °C"]) }).Result);
+        Assert.Equal(Result.Passed, Judgement.Judge(step, new DoneStep { Step = step.Id, Value = new Texts(["61 °C"]), Passed = true }).Result);
     }
 
     static IEnumerable<(string Name, string Text, Examination Design, string Id)> Wanting()
     {
         yield return ("undone", AllDone(Begun, but: "pack.rest"), Tern.Value, "undone pack.rest");
         yield return ("failed", Done(AllDone(Begun), Steps.Value.Single(static step => step.Id == "pack.rest"), "10 V"), Tern.Value, "failed pack.rest");
-        yield return ("fault", BuiltText.Add(AllDone(Begun), "faults", new Fault { Says = "belt 2 jumps", Found = Now }).Text, Tern.Value, "fault 1 of 2026-05-04 18:00");
+        yield return ("fault", BuiltText.Add(AllDone(Begun), "faults", new BoardFault { Says = "belt 2 jumps", Found = Now }).Text, Tern.Value, "fault 1 of 2026-05-04 18:00");
         var board = Tern.Value.Board;
-        var runaway = Examination.Of(board with { Parts = board.Parts with { Remote = board.Parts.Remote with { Failsafe = Failsafe.None } } });
+        var runaway = Examination.Examine(board with { Parts = board.Parts with { Remote = board.Parts.Remote with { Failsafe = Failsafe.None } } });
         Assert.Contains(runaway.Findings, static finding => finding.Level == Level.Stop);
         yield return ("stop", AllDone(Begun), runaway, "stop remote.failsafe");
     }
 
-    static Readiness Of(string text) => Readiness.Of(BuiltFile.ReadText(text, "").Built!, Steps.Value, Tern.Value);
+    static Readiness Of(string text) => Readiness.Compute(BuiltFile.ReadText(text, "").Built!, Steps.Value, Tern.Value);
 
     static Changed Mark(string text, BoardState state, string? why) => BuiltText.Mark(text, Steps.Value, Tern.Value, state, "Ada", Now, why);
 

@@ -13,29 +13,29 @@ public sealed class BoardPicturesTests
 
     static readonly string[] Broken = ["NaN", "Infinity", "∞", "\r"];
 
-    static Answer<Chart> Draw(string id, Parts.Board board) => BoardPictures.All.Single(p => p.Id == id).Of(Examination.Of(board));
+    static Answer<Chart> Draw(string id, Parts.Board board) => BoardPictures.All.Single(p => p.Id == id).Of(Examination.Examine(board));
 
     static IEnumerable<(string Name, PlacedChart Placed, Chart Chart)> Everything() =>
         from name in Boards.Names
-        let examination = Examination.Of(Boards.Read(name))
+        let examination = Examination.Examine(Boards.Read(name))
         from picture in BoardPictures.All
         let answer = picture.Of(examination)
         where answer.IsKnown
         from width in new[] { 380.0, 760 }
         from units in new[] { UnitSystem.Metric, UnitSystem.Imperial }
-        select ($"{name}, {picture.Id}, {width}", ChartLayout.Lay(answer.Value, new ChartView(width) { Units = units }), answer.Value);
+        select ($"{name}, {picture.Id}, {width}", ChartLayout.Compute(answer.Value, new ChartView(width) { Units = units }), answer.Value);
 
     [Theory]
     [MemberData(nameof(Ids))]
     public void The_pictures_of_Tern_look_as_approved(string id) =>
-        Approved.Matches($"Documents/tern.{id}.svg", Svg.Write(ChartLayout.Lay(Draw(id, Boards.Tern).Value, new ChartView(760)).Drawing));
+        Approved.Matches($"Documents/tern.{id}.svg", Svg.Write(ChartLayout.Compute(Draw(id, Boards.Tern).Value, new ChartView(760)).Drawing));
 
     [Fact]
     public void The_same_board_gives_the_same_bytes()
     {
         foreach (var picture in BoardPictures.All)
         {
-            string Once() => Svg.Write(ChartLayout.Lay(picture.Of(Examination.Of(Boards.Tern)).Value, new ChartView(500)).Drawing);
+            string Once() => Svg.Write(ChartLayout.Compute(picture.Of(Examination.Examine(Boards.Tern)).Value, new ChartView(500)).Drawing);
             Assert.Equal(Once(), Once());
         }
     }

@@ -13,17 +13,17 @@ public sealed class BoardViewsTests
     static Drawing Draw(string board, string view) => Draw(Boards.Read(board), view);
 
     static Drawing Draw(Parts.Board board, string view, ViewWishes? wishes = null) =>
-        BoardViews.All.Single(v => v.Id == view).Of(Examination.Of(board), wishes ?? ViewWishes.Usual);
+        BoardViews.All.Single(v => v.Id == view).Of(Examination.Examine(board), wishes ?? ViewWishes.Usual);
 
-    static IEnumerable<Group> Groups(Drawing drawing, string kind) => drawing.Shapes.OfType<Group>().Where(g => g.Kind == kind);
+    static IEnumerable<DrawingGroup> Groups(Drawing drawing, string kind) => drawing.Shapes.OfType<DrawingGroup>().Where(g => g.Kind == kind);
 
-    static IEnumerable<Spot> SpotsOf(Shape shape) => shape switch
+    static IEnumerable<Point> SpotsOf(Shape shape) => shape switch
     {
         Stroke stroke => stroke.Path.ToArray(),
         Patch patch => patch.Outline.ToArray(),
         Dot dot => [dot.Centre],
         Words words => [words.At],
-        Group group => group.Shapes.SelectMany(SpotsOf),
+        DrawingGroup group => group.Shapes.SelectMany(SpotsOf),
         _ => [],
     };
 
@@ -62,7 +62,7 @@ public sealed class BoardViewsTests
     [MemberData(nameof(Everything))]
     public void Every_finding_about_a_drawn_part_has_its_pin_with_its_number_and_no_pins_meet(string board, string view)
     {
-        var exam = Examination.Of(Boards.Read(board));
+        var exam = Examination.Examine(Boards.Read(board));
         var open = exam.Findings.Where(f => f.Level != Level.Fine).ToList();
         var drawing = Draw(board, view);
         var (drawn, pins) = (Groups(drawing, "part").Select(p => p.Key).ToHashSet(), Groups(drawing, "finding").ToList());
@@ -115,7 +115,7 @@ public sealed class BoardViewsTests
     [InlineData("puffin")]
     public void The_belt_is_drawn_as_long_as_it_is(string board)
     {
-        var exam = Examination.Of(Boards.Read(board));
+        var exam = Examination.Examine(Boards.Read(board));
         var drawing = Draw(board, "side");
         var length = Groups(drawing, "part").Where(p => p.Key == "parts.belt").SelectMany(p => p.Shapes).OfType<Stroke>()
             .Sum(s => s.Path.ToArray().Zip(s.Path.ToArray().Skip(1), (a, b) => Math.Sqrt(Math.Pow(a.X - b.X, 2) + Math.Pow(a.Y - b.Y, 2))).Sum());
@@ -162,19 +162,19 @@ public sealed class BoardViewsTests
     {
         var drawing = Draw(Boards.Read(board), view, new() { Dimensions = Dimensioned.Nothing, HasPins = false });
 
-        Assert.All(drawing.Shapes.OfType<Group>(), g => Assert.Equal("part", g.Kind));
+        Assert.All(drawing.Shapes.OfType<DrawingGroup>(), g => Assert.Equal("part", g.Kind));
     }
 
     [Fact]
     public void Dimensions_are_in_the_units_that_are_asked_for() =>
-        Assert.Contains(Group.Flat(Draw(Boards.Tern, "above", new() { Units = UnitSystem.Imperial }).Shapes).OfType<Words>(), w => w.Text == "37.8 in");
+        Assert.Contains(DrawingGroup.Flat(Draw(Boards.Tern, "above", new() { Units = UnitSystem.Imperial }).Shapes).OfType<Words>(), w => w.Text == "37.8 in");
 
     [Theory]
     [MemberData(nameof(Everything))]
     public void No_words_cover_one_another_or_leave_the_sheet(string board, string view)
     {
         var drawing = Draw(board, view);
-        var boxes = Group.Flat([.. drawing.Shapes.Where(s => s is not Group { Kind: "finding" })]).OfType<Words>().Select(w =>
+        var boxes = DrawingGroup.Flat([.. drawing.Shapes.Where(s => s is not DrawingGroup { Kind: "finding" })]).OfType<Words>().Select(w =>
         {
             var width = Lettering.WidthOf(w.Text, w.Size, w.IsBold) / 1.06;
             var left = w.At.X - (w.Anchor == Anchor.Start ? 0 : w.Anchor == Anchor.Middle ? width / 2 : width);
@@ -189,7 +189,7 @@ public sealed class BoardViewsTests
     [Fact]
     public void The_deck_leans_to_the_side_that_is_asked_for()
     {
-        var exam = Examination.Of(Boards.Tern);
+        var exam = Examination.Examine(Boards.Tern);
         // The deck's lower right corner on the sheet: further down the more it leans to the right.
         double Corner(double lean) => Groups(BoardViews.Behind(exam, Angle.FromDegrees(lean)), "part").Where(p => p.Key == "parts.deck").SelectMany(SpotsOf).MaxBy(s => s.X).Y;
         var middle = Groups(BoardViews.Behind(exam, default), "part").Where(p => p.Key == "parts.deck").SelectMany(SpotsOf).Select(s => s.X).ToList();
@@ -203,7 +203,7 @@ public sealed class BoardViewsTests
     {
         for (var seed = 0; seed < AnyBoardTests.HowMany / 4; seed++)
         {
-            var exam = Examination.Of(AnyBoardTests.Strange(seed));
+            var exam = Examination.Examine(AnyBoardTests.Strange(seed));
             foreach (var view in BoardViews.All)
             {
                 var svg = Svg.Write(view.Of(exam, ViewWishes.Usual with { HasRoundScale = seed % 2 == 0, Width = seed % 3 == 0 ? 360 : 1000 }));
@@ -216,7 +216,7 @@ public sealed class BoardViewsTests
     [Fact]
     public void A_board_of_which_nothing_is_known_is_drawn_as_is_usual_and_says_so()
     {
-        var drawing = Draw(new Parts.Board().Named(), "above");
+        var drawing = Draw(new Parts.Board().WithNames(), "above");
 
         Assert.Contains(drawing.Shapes.OfType<Words>(), w => w.Text.Contains("Not in the file", StringComparison.Ordinal));
         Assert.Contains(Groups(drawing, "part"), p => p.Key == "parts.wheels");

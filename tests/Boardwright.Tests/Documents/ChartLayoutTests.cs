@@ -12,12 +12,12 @@ public sealed class ChartLayoutTests
     static readonly double[] ColdToWarm = [273.15, 293.15];
     static readonly string[] Names = ["a band of some width", "lower", "upper", "a line", "another line with a long name", "a short one"];
 
-    static Chart Of(params Series[] series) => new()
+    static Chart Of(params ChartSeries[] series) => new()
     {
         Name = "test",
         Title = "A test",
-        Across = Axis.Of<Duration>("time", "min"),
-        Panels = [new LinePanel(Axis.Of<Power>("power", "W")) { Series = series }],
+        Across = Axis.For<Duration>("time", "min"),
+        Panels = [new LinePanel(Axis.For<Power>("power", "W")) { Series = series }],
     };
 
     static double[] Wave(double size) => [.. Seconds.Select(s => size * Math.Sin(s / 40))];
@@ -28,7 +28,7 @@ public sealed class ChartLayoutTests
         var x = Enumerable.Range(0, 20_000).Select(i => (double)i).ToArray();
         var y = new double[x.Length];
         y[13_337] = 100;
-        var placed = ChartLayout.Lay(Of(new Line("peak", x, y)), new ChartView(500));
+        var placed = ChartLayout.Compute(Of(new Line("peak", x, y)), new ChartView(500));
 
         var frame = Assert.Single(placed.Frames);
         var path = LinesOf(placed.Drawing, Ink.Hue1).Single();
@@ -42,7 +42,7 @@ public sealed class ChartLayoutTests
         var y = Wave(10);
         y[300] = double.NaN;
         y[301] = double.PositiveInfinity;
-        var placed = ChartLayout.Lay(Of(new Line("wave", Seconds, y)), new ChartView(500));
+        var placed = ChartLayout.Compute(Of(new Line("wave", Seconds, y)), new ChartView(500));
 
         Assert.Equal(2, LinesOf(placed.Drawing, Ink.Hue1).Count);
         Assert.DoesNotContain("NaN", Svg.Write(placed.Drawing), StringComparison.Ordinal);
@@ -52,13 +52,13 @@ public sealed class ChartLayoutTests
     public void A_line_without_any_value_and_a_chart_without_lines_are_drawn_empty()
     {
         foreach (var chart in new[] { Of(new Line("nothing", Seconds, new double[Seconds.Length].Select(_ => double.NaN).ToArray())), Of() })
-            Assert.Contains("<svg", Svg.Write(ChartLayout.Lay(chart, new ChartView(500)).Drawing), StringComparison.Ordinal);
+            Assert.Contains("<svg", Svg.Write(ChartLayout.Compute(chart, new ChartView(500)).Drawing), StringComparison.Ordinal);
     }
 
     [Fact]
     public void A_part_is_cut_exactly_where_it_begins_and_ends()
     {
-        var placed = ChartLayout.Lay(Of(new Line("slope", new double[] { 0, 600 }, new double[] { 0, 600 })), new ChartView(500) { From = 100.5, To = 200.5 });
+        var placed = ChartLayout.Compute(Of(new Line("slope", new double[] { 0, 600 }, new double[] { 0, 600 })), new ChartView(500) { From = 100.5, To = 200.5 });
 
         var frame = placed.Frames[0];
         var path = LinesOf(placed.Drawing, Ink.Hue1).Single();
@@ -77,11 +77,11 @@ public sealed class ChartLayoutTests
     {
         var chart = Of(
             new Band("a band of some width", Seconds, Wave(8), Wave(12)),
-            new Layered(Seconds, [new("lower", Seconds.Select(_ => 3.0).ToArray()), new("upper", Seconds.Select(_ => 4.0).ToArray())]),
+            new LayeredPanel(Seconds, [new("lower", Seconds.Select(_ => 3.0).ToArray()), new("upper", Seconds.Select(_ => 4.0).ToArray())]),
             new Line("a line", Seconds, Wave(10)),
             new Line("another line with a long name", Seconds, Wave(20)),
             new Line("a short one", Seconds.AsMemory(0, 400), Wave(5).AsMemory(0, 400)));
-        var words = WordsOf(ChartLayout.Lay(chart, new ChartView(width)).Drawing);
+        var words = WordsOf(ChartLayout.Compute(chart, new ChartView(width)).Drawing);
 
         Assert.All(Names, name => Assert.Contains(name, words));
     }
@@ -89,7 +89,7 @@ public sealed class ChartLayoutTests
     [Fact]
     public void Six_lines_have_six_patterns_and_colours()
     {
-        var drawing = ChartLayout.Lay(Of([.. Enumerable.Range(1, 6).Select(i => new Line($"line {i}", Seconds, Wave(i)))]), new ChartView(760)).Drawing;
+        var drawing = ChartLayout.Compute(Of([.. Enumerable.Range(1, 6).Select(i => new Line($"line {i}", Seconds, Wave(i)))]), new ChartView(760)).Drawing;
         var pens = drawing.Shapes.OfType<Stroke>().Where(s => s.Pen.Ink is >= Ink.Hue1 and <= Ink.Hue6 && s.Path.Length > 2).Select(s => s.Pen).Distinct().ToList();
 
         Assert.Equal(6, pens.Select(p => p.Dash).Distinct().Count());
@@ -103,10 +103,10 @@ public sealed class ChartLayoutTests
         {
             Name = "test",
             Title = "A test",
-            Across = Axis.Of<Length>("distance", "km"),
-            Panels = [new LinePanel(Axis.Of<Temperature>("temperature", "°C")) { Series = [new Line("air", TenMiles, ColdToWarm)] }],
+            Across = Axis.For<Length>("distance", "km"),
+            Panels = [new LinePanel(Axis.For<Temperature>("temperature", "°C")) { Series = [new Line("air", TenMiles, ColdToWarm)] }],
         };
-        var words = WordsOf(ChartLayout.Lay(chart, new ChartView(760) { Units = UnitSystem.Imperial }).Drawing);
+        var words = WordsOf(ChartLayout.Compute(chart, new ChartView(760) { Units = UnitSystem.Imperial }).Drawing);
 
         Assert.Contains("distance, mi", words);
         Assert.Contains("temperature, °F", words);
@@ -130,8 +130,8 @@ public sealed class ChartLayoutTests
         {
             Name = "test",
             Title = "A test",
-            Across = Axis.Of<Length>("distance", "m"),
-            Panels = [new LinePanel(Axis.Of<Power>("power", "W")) { Series = [new Band("guessed", new double[] { 0, 10 }, new double[] { 100, 100 }, new double[] { 100, 140 })] }],
+            Across = Axis.For<Length>("distance", "m"),
+            Panels = [new LinePanel(Axis.For<Power>("power", "W")) { Series = [new Band("guessed", new double[] { 0, 10 }, new double[] { 100, 100 }, new double[] { 100, 140 })] }],
         };
 
         Assert.Equal("100 to 120 W", Assert.Single(Reading.At(chart, 5, UnitSystem.Metric)).Text);
@@ -141,7 +141,7 @@ public sealed class ChartLayoutTests
     [Fact]
     public void Paper_has_its_size_in_millimetres()
     {
-        var svg = Svg.Write(ChartLayout.Lay(Of(new Line("wave", Seconds, Wave(3))), ChartView.OnPaper(170)).Drawing, isInMillimetres: true);
+        var svg = Svg.Write(ChartLayout.Compute(Of(new Line("wave", Seconds, Wave(3))), ChartView.OnPaper(170)).Drawing, isInMillimetres: true);
 
         Assert.Contains("width=\"170mm\"", svg, StringComparison.Ordinal);
     }
@@ -149,13 +149,13 @@ public sealed class ChartLayoutTests
     [Fact]
     public void Markup_in_names_is_text()
     {
-        var svg = Svg.Write(ChartLayout.Lay(Of(new Line("<b> & \"c\"", Seconds, Wave(3))), new ChartView(500)).Drawing);
+        var svg = Svg.Write(ChartLayout.Compute(Of(new Line("<b> & \"c\"", Seconds, Wave(3))), new ChartView(500)).Drawing);
 
         Assert.Contains("&lt;b&gt; &amp; &quot;c&quot;", svg, StringComparison.Ordinal);
         Assert.NotNull(System.Xml.Linq.XDocument.Parse(svg));
     }
 
-    static List<List<Spot>> LinesOf(Drawing drawing, Ink ink) =>
+    static List<List<Point>> LinesOf(Drawing drawing, Ink ink) =>
         [.. drawing.Shapes.OfType<Stroke>().Where(s => s.Pen.Ink == ink && s.Pen.Width > 1.5).Select(s => s.Path.ToArray().ToList())];
 
     static HashSet<string> WordsOf(Drawing drawing) => [.. drawing.Shapes.OfType<Words>().Select(w => w.Text)];

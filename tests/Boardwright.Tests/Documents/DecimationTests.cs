@@ -13,7 +13,7 @@ public sealed class DecimationTests
     {
         var x = Places(steps);
         var (from, to) = (x[0], x[^1] + 1e-9);
-        var kept = Decimation.Kept(x, y, from, to, columns);
+        var kept = Decimation.Reduce(x, y, from, to, columns);
         return Enumerable.Range(0, x.Length).GroupBy(i => (int)((x[i] - from) * (columns / (to - from)))).All(column =>
         {
             var there = column.Intersect(kept).ToList();
@@ -26,12 +26,12 @@ public sealed class DecimationTests
     public void Points_stay_in_order_and_are_at_most_four_a_column() => Lines.Sample((steps, y, columns) =>
     {
         var x = Places(steps);
-        var kept = Decimation.Kept(x, y, x[0], x[^1] + 1e-9, columns);
+        var kept = Decimation.Reduce(x, y, x[0], x[^1] + 1e-9, columns);
         return kept.Count <= Math.Max(2, 4) * columns && kept.Zip(kept.Skip(1)).All(p => p.First < p.Second);
     });
 
     [Fact]
-    public void Few_points_are_all_kept() => Assert.Equal([0, 1, 2], Decimation.Kept([0, 1, 2], [5, 5, 5], 0, 2, 100));
+    public void Few_points_are_all_kept() => Assert.Equal([0, 1, 2], Decimation.Reduce([0, 1, 2], [5, 5, 5], 0, 2, 100));
 
     static double[] Places(double[] steps)
     {

@@ -4,7 +4,7 @@ using Boardwright.Documents.Pictures;
 using Boardwright.Rides;
 using Boardwright.Road;
 using Boardwright.Units;
-using Channel = Boardwright.Documents.Pictures.Channel;
+using TraceChannel = Boardwright.Documents.Pictures.TraceChannel;
 
 namespace Boardwright.Tests.Documents;
 
@@ -15,7 +15,7 @@ public sealed class RidePicturesTests
     [Fact]
     public void Panels_share_the_axis_across_and_only_those_with_values_are_there()
     {
-        var placed = ChartLayout.Lay(RidePictures.OverDistance(new Loop(), "A ride", new($"Made up."))!, new ChartView(760));
+        var placed = ChartLayout.Compute(RidePictures.OverDistance(new Loop(), "A ride", new($"Made up."))!, new ChartView(760));
 
         Assert.Equal(5, placed.Frames.Count);
         Assert.Single(placed.Frames.Select(f => (f.Left, f.Right, f.From, f.To)).Distinct());
@@ -38,16 +38,16 @@ public sealed class RidePicturesTests
     [Fact]
     public void The_picture_of_a_ride_looks_as_approved() => Approved.Matches(
         "Documents/ride.svg",
-        Svg.Write(ChartLayout.Lay(
-            RidePictures.OverTime(new Loop(), "A made-up ride", new($"Made up."), [(Channel.WindingTemperature, new Guide(373.15, new($"fades from {Temperature.FromCelsius(100)}")))])!,
+        Svg.Write(ChartLayout.Compute(
+            RidePictures.OverTime(new Loop(), "A made-up ride", new($"Made up."), [(TraceChannel.WindingTemperature, new Guide(373.15, new($"fades from {Temperature.FromCelsius(100)}")))])!,
             new ChartView(760)).Drawing));
 
     [Fact]
     public void A_computed_ride_is_drawn_over_distance_and_time_and_by_where_its_energy_went()
     {
         var route = Route.Loop(Length.FromKilometres(2), Length.FromMetres(20));
-        var ride = Ride.Of(Boards.Tern, route, new() { TraceEvery = Duration.FromSeconds(1) }).Value;
-        var charts = RidePictures.Of(Boards.Tern, ride, route);
+        var ride = Ride.Simulate(Boards.Tern, route, new() { TraceEvery = Duration.FromSeconds(1) }).Value;
+        var charts = RidePictures.Draw(Boards.Tern, ride, route);
 
         Assert.Equal(["ride-distance", "ride-time", "ride-energy"], charts.Select(c => c.Name));
         Assert.Equal(["speed", "elevation", "grade", "power", "current", "voltage under load", "charge", "temperature"], charts[0].Panels.Cast<LinePanel>().Select(p => p.Up.Says));
@@ -59,7 +59,7 @@ public sealed class RidePicturesTests
     public void Only_temperatures_that_rest_on_guesses_are_bands_and_the_bands_reach_as_far_as_the_figures()
     {
         var ride = Ride.Cruising(Boards.Tern, new() { TraceEvery = Duration.FromSeconds(30) }).Value;
-        var panels = RidePictures.Of(Boards.Tern, ride, null)[1].Panels.Cast<LinePanel>().ToList();
+        var panels = RidePictures.Draw(Boards.Tern, ride, null)[1].Panels.Cast<LinePanel>().ToList();
         var series = panels.Single(p => p.Up.Says == "temperature").Series;
         var cells = Assert.IsType<Band>(series.Single(s => s.Name == "cells"));
 
@@ -74,8 +74,8 @@ public sealed class RidePicturesTests
     public void A_board_of_which_nobody_says_the_limits_is_drawn_all_the_same()
     {
         var board = Boards.Tern.With(("motor.winding_limit", ""), ("controller.taper_temperature_start", ""), ("cell.discharge_temperature_max", ""), ("motor.winding_capacity", ""));
-        var ride = Ride.Of(board, Route.Level(Length.FromMetres(500)), new() { TraceEvery = Duration.FromSeconds(1) }).Value;
-        var charts = RidePictures.Of(board, ride, Route.Level(Length.FromMetres(500)));
+        var ride = Ride.Simulate(board, Route.Level(Length.FromMetres(500)), new() { TraceEvery = Duration.FromSeconds(1) }).Value;
+        var charts = RidePictures.Draw(board, ride, Route.Level(Length.FromMetres(500)));
 
         Assert.All(charts[0].Panels.Cast<LinePanel>(), p => Assert.Empty(p.Levels));
         Assert.Contains(charts[1].Panels.Cast<LinePanel>().SelectMany(p => p.Series), s => s is Band { Name: "windings" });
@@ -83,25 +83,25 @@ public sealed class RidePicturesTests
 
     sealed class Nothing : IRideTrace
     {
-        public ReadOnlyMemory<double> Of(Channel channel) => default;
+        public ReadOnlyMemory<double> Values(TraceChannel channel) => default;
     }
 
     // Whole numbers and simple sums, so that it is the same ride on every machine.
     sealed class Loop : IRideTrace
     {
-        public ReadOnlyMemory<double> Of(Channel channel) => channel switch
+        public ReadOnlyMemory<double> Values(TraceChannel channel) => channel switch
         {
-            Channel.Time => Rowed(i => i),
-            Channel.Distance => Rowed(i => 6.5 * i),
-            Channel.Speed => Rowed(i => Math.Min(7, Math.Min(i % 600 * 0.2, (600 - i % 600) * 0.3))),
-            Channel.Grade => Rowed(i => 0.0004 * (Math.Abs(i % 400 - 200) - 100)),
-            Channel.PackPower => Rowed(i => i % 600 > 570 ? -200 : 150 + 4 * (Math.Abs(i % 400 - 200) - 100)),
-            Channel.Charge => Rowed(i => i > 2000 && i < 2100 ? double.NaN : 1 - i / 4000.0),
-            Channel.CellTemperature => Rowed(i => 291.15 + i / 600.0),
+            TraceChannel.Time => Rowed(i => i),
+            TraceChannel.Distance => Rowed(i => 6.5 * i),
+            TraceChannel.Speed => Rowed(i => Math.Min(7, Math.Min(i % 600 * 0.2, (600 - i % 600) * 0.3))),
+            TraceChannel.Grade => Rowed(i => 0.0004 * (Math.Abs(i % 400 - 200) - 100)),
+            TraceChannel.PackPower => Rowed(i => i % 600 > 570 ? -200 : 150 + 4 * (Math.Abs(i % 400 - 200) - 100)),
+            TraceChannel.Charge => Rowed(i => i > 2000 && i < 2100 ? double.NaN : 1 - i / 4000.0),
+            TraceChannel.CellTemperature => Rowed(i => 291.15 + i / 600.0),
             _ => default,
         };
 
-        public TraceBand? BandOf(Channel channel) => channel == Channel.WindingTemperature
+        public TraceBand? BandOf(TraceChannel channel) => channel == TraceChannel.WindingTemperature
             ? new TraceBand(Rowed(i => 291.15 + i / 80.0), Rowed(i => 291.15 + i / 50.0))
             : null;
 

@@ -22,7 +22,7 @@ public sealed class BallBearingTests
     [InlineData(" 608ZZ")]
     public void A_bearing_is_found_by_its_number_whatever_its_seals(string name)
     {
-        var bearing = BallBearing.Named(name)!;
+        var bearing = BallBearing.Parse(name)!;
         Assert.Equal((8.0, 22.0, 7.0), (Math.Round(bearing.Bore.Millimetres, 9), Math.Round(bearing.OutsideDiameter.Millimetres, 9), Math.Round(bearing.Width.Millimetres, 9)));
         Printed.Matches("3.45", bearing.DynamicRating.Kilonewtons);
     }
@@ -30,22 +30,22 @@ public sealed class BallBearingTests
     [Fact]
     public void An_unknown_bearing_is_not_guessed()
     {
-        Assert.Null(BallBearing.Named("609"));
-        Assert.Null(BallBearing.Named(""));
-        Assert.Null(BallBearing.Named("skate"));
-        Assert.Equal("NTN", BallBearing.Named("6900")!.Maker);
-        Assert.Equal("SKF", BallBearing.Named("6000")!.Maker);
+        Assert.Null(BallBearing.Parse("609"));
+        Assert.Null(BallBearing.Parse(""));
+        Assert.Null(BallBearing.Parse("skate"));
+        Assert.Equal("NTN", BallBearing.Parse("6900")!.Maker);
+        Assert.Equal("SKF", BallBearing.Parse("6000")!.Maker);
     }
 
     // 608, 200 N radial and 100 N axial, by hand from the ISO 281 factors: f₀ Fa / C₀ = 0.876, e = 0.271, Y = 1.622.
     [Fact]
     public void Axial_load_counts_once_it_is_more_than_the_threshold()
     {
-        var bearing = BallBearing.Named("608")!;
+        var bearing = BallBearing.Parse("608")!;
         Printed.Matches("274.2", bearing.EquivalentLoad(Force.FromNewtons(200), Force.FromNewtons(100))!.Value.Newtons);
         Assert.Equal(Force.FromNewtons(200), bearing.EquivalentLoad(Force.FromNewtons(200), Force.FromNewtons(30)));
         Assert.Equal(Force.FromNewtons(200), bearing.EquivalentLoad(Force.FromNewtons(200), Force.FromNewtons(0)));
-        Assert.Null(BallBearing.Named("6900")!.EquivalentLoad(Force.FromNewtons(200), Force.FromNewtons(100)));
+        Assert.Null(BallBearing.Parse("6900")!.EquivalentLoad(Force.FromNewtons(200), Force.FromNewtons(100)));
         Assert.Throws<ArgumentOutOfRangeException>(() => bearing.EquivalentLoad(Force.FromNewtons(-1), Force.FromNewtons(0)));
     }
 
@@ -53,7 +53,7 @@ public sealed class BallBearingTests
     public void Twice_the_load_lasts_an_eighth() =>
         Gen.Double[10, 1000].Sample(newtons =>
         {
-            var bearing = BallBearing.Named("608")!;
+            var bearing = BallBearing.Parse("608")!;
             return Math.Abs(bearing.MillionTurns(Force.FromNewtons(newtons)) / bearing.MillionTurns(Force.FromNewtons(2 * newtons)) - 8) < 1e-9;
         });
 
@@ -70,10 +70,10 @@ public sealed class BallBearingTests
     {
         Assert.Equal(Force.FromNewtons(200), BallBearing.StaticLoad(Force.FromNewtons(200), Force.FromNewtons(100)));
         Printed.Matches("320", BallBearing.StaticLoad(Force.FromNewtons(200), Force.FromNewtons(400)).Newtons);
-        Printed.Matches("342.5", BallBearing.Named("608")!.AxialLimit.Newtons);
+        Printed.Matches("342.5", BallBearing.Parse("608")!.AxialLimit.Newtons);
     }
 
     [Fact]
     public void A_bearing_without_a_load_has_no_life_to_count() =>
-        Assert.Throws<ArgumentOutOfRangeException>(() => BallBearing.Named("608")!.MillionTurns(Force.FromNewtons(0)));
+        Assert.Throws<ArgumentOutOfRangeException>(() => BallBearing.Parse("608")!.MillionTurns(Force.FromNewtons(0)));
 }

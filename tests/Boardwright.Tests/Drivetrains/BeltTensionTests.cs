@@ -85,7 +85,7 @@ public sealed class BeltTensionTests
         var pull = Force.FromNewtons(209.44);
         Assert.True(BeltTension.Spans(BeltTension.Installation(pull), pull).Slack > Force.FromNewtons(0));
         Assert.True(BeltTension.Installation(pull) > BeltTension.ReversingFloor(pull));
-        Assert.Equal(Force.FromNewtons(0), BeltTension.Spans(TensionRule.Power.Of(pull), pull).Slack);
+        Assert.Equal(Force.FromNewtons(0), BeltTension.Spans(TensionRule.Power.Tension(pull), pull).Slack);
         Assert.Equal(TensionRule.Default, TensionRule.All[0]);
     }
 

@@ -15,7 +15,7 @@ public sealed class BoltThreadTests
     [InlineData("M10", "58.0")]
     public void Stress_area_is_that_of_ISO_898(string name, string area)
     {
-        var thread = BoltThread.Named(name)!;
+        var thread = BoltThread.Parse(name)!;
         Printed.Matches(area, thread.StressArea.SquareMillimetres);
         Assert.Equal(name, thread.Name);
     }
@@ -25,7 +25,7 @@ public sealed class BoltThreadTests
     [InlineData(" m5 ", "M5")]
     [InlineData("M8x1.25", "M8")]
     [InlineData("M4 × 12", "M4")]
-    public void A_thread_is_found_by_its_name(string name, string thread) => Assert.Equal(thread, BoltThread.Named(name)!.Name);
+    public void A_thread_is_found_by_its_name(string name, string thread) => Assert.Equal(thread, BoltThread.Parse(name)!.Name);
 
     [Theory]
     [InlineData("M8x1")]
@@ -34,15 +34,15 @@ public sealed class BoltThreadTests
     [InlineData("")]
     [InlineData("M5xlong")]
     [InlineData("5/16-24")]
-    public void A_fine_or_foreign_thread_is_not_mistaken_for_a_coarse_one(string name) => Assert.Null(BoltThread.Named(name));
+    public void A_fine_or_foreign_thread_is_not_mistaken_for_a_coarse_one(string name) => Assert.Null(BoltThread.Parse(name));
 
     // EN ISO 898-1: M8 12.9 proof load 35 500 N; M5 8.8 least ultimate load 11 350 N.
     [Fact]
     public void Loads_are_those_of_ISO_898()
     {
-        Assert.Equal(35_500, BoltThread.Named("M8")!.ProofLoad(PropertyClass.Named("12.9")!).Newtons, 35_500 * 0.003);
-        Assert.Equal(11_350, BoltThread.Named("M5")!.UltimateLoad(PropertyClass.Named("8.8")!).Newtons, 11_350 * 0.003);
-        Assert.Null(PropertyClass.Named("4.6"));
+        Assert.Equal(35_500, BoltThread.Parse("M8")!.ProofLoad(PropertyClass.Parse("12.9")!).Newtons, 35_500 * 0.003);
+        Assert.Equal(11_350, BoltThread.Parse("M5")!.UltimateLoad(PropertyClass.Parse("8.8")!).Newtons, 11_350 * 0.003);
+        Assert.Null(PropertyClass.Parse("4.6"));
     }
 
     [Fact]
@@ -63,7 +63,7 @@ public sealed class BoltThreadTests
     [Fact]
     public void Torque_coefficient_undoes_the_torque_that_the_table_is_near_to()
     {
-        var thread = BoltThread.Named("M5")!;
+        var thread = BoltThread.Parse("M5")!;
         var torque = thread.TighteningTorque(PropertyClass.Steel109);
         Assert.Equal(8.7, torque.NewtonMetres, 8.7 * 0.03);
         Assert.Equal(BoltThread.UnknownFinish, thread.TorqueCoefficient(torque, BoltThread.ReusedPreload * thread.ProofLoad(PropertyClass.Steel109)), 1e-12);
@@ -73,7 +73,7 @@ public sealed class BoltThreadTests
     [Fact]
     public void Engagement_matches_the_published_example()
     {
-        var thread = BoltThread.Named("M10")!;
+        var thread = BoltThread.Parse("M10")!;
         var (strength, bolt, part) = (Pressure.FromMegapascals(130), Length.FromMillimetres(9.968), Length.FromMillimetres(9.206));
         Assert.Equal(21.6, thread.Engagement(Force.FromNewtons(69_600), strength, bolt, part).Millimetres, 0.1);
         Assert.Throws<ArgumentOutOfRangeException>(() => thread.Engagement(Force.FromNewtons(69_600), strength, part, bolt));
@@ -95,9 +95,9 @@ public sealed class BoltThreadTests
     public void Squeeze_and_closed_height_undo_each_other()
     {
         var (free, closed) = (Length.FromMillimetres(5), Length.FromMillimetres(3.5));
-        Assert.Equal(30, GasketSqueeze.Of(free, closed).Percent, 1e-9);
-        Assert.Equal(closed.Millimetres, GasketSqueeze.ClosedHeight(free, GasketSqueeze.Of(free, closed)).Millimetres, 1e-9);
+        Assert.Equal(30, GasketSqueeze.Compute(free, closed).Percent, 1e-9);
+        Assert.Equal(closed.Millimetres, GasketSqueeze.ClosedHeight(free, GasketSqueeze.Compute(free, closed)).Millimetres, 1e-9);
         Assert.All(GasketKind.All, static kind => Assert.True(kind.Least < kind.Greatest));
-        Assert.Throws<ArgumentOutOfRangeException>(() => GasketSqueeze.Of(Length.FromMetres(0), closed));
+        Assert.Throws<ArgumentOutOfRangeException>(() => GasketSqueeze.Compute(Length.FromMetres(0), closed));
     }
 }

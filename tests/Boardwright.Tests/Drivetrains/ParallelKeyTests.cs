@@ -112,13 +112,13 @@ public sealed class ParallelKeyTests
     public void Fits_are_those_of_ISO_286()
     {
         var eight = Length.FromMillimetres(8);
-        var fit = new CylindricalFit(ToleranceZone.Named("H7", eight)!, ToleranceZone.Named("m6", eight)!);
+        var fit = new CylindricalFit(ToleranceZone.Parse("H7", eight)!, ToleranceZone.Parse("m6", eight)!);
         Assert.Equal(-15, fit.LeastClearance.Micrometres, 1e-9);
         Assert.Equal(9, fit.GreatestClearance.Micrometres, 1e-9);
-        Assert.Equal(ToleranceZone.Named("h6", eight), ToleranceZone.Named("h6", Length.FromMillimetres(10)));
-        Assert.NotEqual(ToleranceZone.Named("h6", eight), ToleranceZone.Named("h6", Length.FromMillimetres(10.1)));
-        Assert.Null(ToleranceZone.Named("h6", Length.FromMillimetres(6)));
-        Assert.Null(ToleranceZone.Named("h7", Length.FromMillimetres(12)));
-        Assert.Null(ToleranceZone.Named("z9", eight));
+        Assert.Equal(ToleranceZone.Parse("h6", eight), ToleranceZone.Parse("h6", Length.FromMillimetres(10)));
+        Assert.NotEqual(ToleranceZone.Parse("h6", eight), ToleranceZone.Parse("h6", Length.FromMillimetres(10.1)));
+        Assert.Null(ToleranceZone.Parse("h6", Length.FromMillimetres(6)));
+        Assert.Null(ToleranceZone.Parse("h7", Length.FromMillimetres(12)));
+        Assert.Null(ToleranceZone.Parse("z9", eight));
     }
 }

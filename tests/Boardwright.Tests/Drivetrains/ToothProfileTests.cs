@@ -13,7 +13,7 @@ public sealed class ToothProfileTests
     [InlineData("5m htd")]
     [InlineData("H5M")]
     [InlineData(" HTD_5M ")]
-    public void A_profile_is_found_under_its_usual_spellings(string name) => Assert.Same(ToothProfile.Htd5M, ToothProfile.Named(name));
+    public void A_profile_is_found_under_its_usual_spellings(string name) => Assert.Same(ToothProfile.Htd5M, ToothProfile.Parse(name));
 
     [Theory]
     [InlineData("")]
@@ -23,11 +23,11 @@ public sealed class ToothProfileTests
     [InlineData("5MGT")]
     [InlineData("T5")]
     [InlineData("HTD 50M")]
-    public void Another_profile_of_the_same_pitch_is_not_mistaken_for_it(string name) => Assert.Null(ToothProfile.Named(name));
+    public void Another_profile_of_the_same_pitch_is_not_mistaken_for_it(string name) => Assert.Null(ToothProfile.Parse(name));
 
     [Fact]
     public void Every_profile_is_found_under_its_own_name() =>
-        Assert.All(ToothProfile.All, static profile => Assert.Same(profile, ToothProfile.Named(profile.Name)));
+        Assert.All(ToothProfile.All, static profile => Assert.Same(profile, ToothProfile.Parse(profile.Name)));
 
     // Optibelt, Technical Manual Rubber Timing Belt Drives, pp. 24-25.
     [Theory]

@@ -29,7 +29,7 @@ public sealed class ExampleBoardsReadTests
     public void The_example_of_a_built_board_reads_without_complaint_and_names_only_steps_and_files_that_there_are()
     {
         var loaded = BuiltFile.Read(Path.Combine(Folder, "tern", "tern-0001.built.yaml"));
-        var steps = BuildSteps.Of(new(Examination.Of(BoardFile.Read(Path.Combine(Folder, "tern", "tern.board.yaml")).Board!))).Select(step => step.Id).ToHashSet(StringComparer.Ordinal);
+        var steps = BuildSteps.Collect(new(Examination.Examine(BoardFile.Read(Path.Combine(Folder, "tern", "tern.board.yaml")).Board!))).Select(step => step.Id).ToHashSet(StringComparer.Ordinal);
 
         Assert.Equal("", string.Join('\n', loaded.Complaints));
         Assert.All(loaded.Built!.Steps.Concat(loaded.Built.Bench), done => Assert.Contains(done.Step.Value, steps));

@@ -67,7 +67,7 @@ public sealed class BoardFileTests
         Assert.Equal(40, board.PlugCalled("bullet-4").CurrentContinuous.Value.Amperes);
 
         Assert.Equal(18, loaded.Shelf.Parts.Count);
-        Assert.Equal(2, loaded.Shelf.Of<Motor>().Count());
+        Assert.Equal(2, loaded.Shelf.PartsOfType<Motor>().Count());
         Assert.Equal("controller", loaded.Shelf.Find("twin-60")!.Kind);
     }
 
@@ -108,13 +108,13 @@ public sealed class BoardFileTests
 
         string Everything() => string.Join('\n', Facts(place.Read()), Schemas.Board(), Schemas.Shelf(), BoardFile.ReadText("boardwright: 1\nbrief: { rider_mass: 900 kg, headwind: 99 m/s }", "a.board.yaml").Complaints[0]);
 
-        static string Facts(Loaded loaded) => string.Join('\n', Flat(loaded.Board!).Concat(loaded.Places.Select(pair => $"{pair.Key} {pair.Value}")));
+        static string Facts(LoadedBoard loaded) => string.Join('\n', Flat(loaded.Board!).Concat(loaded.Places.Select(pair => $"{pair.Key} {pair.Value}")));
 
-        static IEnumerable<string> Flat(Sheet sheet) => Entry.Of(sheet.GetType()).SelectMany(entry => entry.Read(sheet) switch
+        static IEnumerable<string> Flat(Sheet sheet) => Entry.ListEntries(sheet.GetType()).SelectMany(entry => entry.Read(sheet) switch
         {
             Sheet inner => Flat(inner),
             IEnumerable<Sheet> list => list.SelectMany(Flat),
-            IReadOnlyDictionary<string, Spot> spots => spots.Values.SelectMany(Flat),
+            IReadOnlyDictionary<string, BoxPosition> spots => spots.Values.SelectMany(Flat),
             var known => [FormattableString.Invariant($"{((IKnown)known).Key} {known} {((IKnown)known).Spread:R}")],
         });
     }
@@ -150,8 +150,8 @@ public sealed class BoardFileTests
         Assert.Equal("gland-12 gland-12 ", string.Join(' ', parts.Fittings.Select(fitting => fitting.Id)));
         Assert.Equal("fittings[2].count", parts.Fittings[1].Count.Key);
         Assert.Equal(2, parts.Fittings[1].Count.Value);
-        Assert.Equal(12, loaded.Shelf.Of<Protection>().Single().Series.Value);
-        Assert.Equal(30, loaded.Shelf.Of<Cell>().Single().Polarisation.Tau1.Value.Si);
+        Assert.Equal(12, loaded.Shelf.PartsOfType<Protection>().Single().Series.Value);
+        Assert.Equal(30, loaded.Shelf.PartsOfType<Cell>().Single().Polarisation.Tau1.Value.Si);
     }
 
     [Theory]

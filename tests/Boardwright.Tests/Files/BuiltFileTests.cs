@@ -67,7 +67,7 @@ public sealed class BuiltFileTests
             ("steps", new DoneStep { Step = "belt-2.note", When = when, Who = "Ada", Value = new Texts(["60.5 Hz"]), Remark = "hangs free, at last: good" }, "  - { step: belt-2.note, when: 2026-05-04 09:15, who: Ada, value: 60.5 Hz, remark: \"hangs free, at last: good\" }"),
             ("bench", new DoneStep { Step = "pack.rest", When = when, Who = "Bo", Value = new Texts(["41.3 V", "41.2 V"]), Passed = false }, "  - { step: pack.rest, when: 2026-05-04 09:15, who: Bo, value: [41.3 V, 41.2 V], passed: no }"),
             ("notes", new Note { Says = "two\nlines", File = "photos/a.jpg" }, "  - { says: \"two\\nlines\", file: photos/a.jpg }"),
-            ("faults", new Fault { Says = "belt 2 jumps", Found = when }, "  - { says: belt 2 jumps, found: 2026-05-04 09:15 }"),
+            ("faults", new BoardFault { Says = "belt 2 jumps", Found = when }, "  - { says: belt 2 jumps, found: 2026-05-04 09:15 }"),
             ("rides", new LoggedRide { File = "rides/b.csv", Distance = Length.FromMetres(11_800), Lasting = Duration.FromSeconds(2220), Columns = new() { Time = TimeForm.Clock, Columns = new Texts(["t=time"]) } }, "  - { file: rides/b.csv, distance: 11.8 km, lasting: 37 min, columns: { time: clock, columns: t=time } }"),
         ];
         foreach (var (list, item, _) in all)
@@ -89,7 +89,7 @@ public sealed class BuiltFileTests
     [Fact]
     public void One_value_is_changed_where_it_stands()
     {
-        var text = BuiltText.Add(Text, "faults", new Fault { Says = "belt 2 jumps", Found = Moment.Read("2026-05-03")!.Value }).Text;
+        var text = BuiltText.Add(Text, "faults", new BoardFault { Says = "belt 2 jumps", Found = Moment.Read("2026-05-03")!.Value }).Text;
 
         text = BuiltText.Change(text, "faults[1].mended", "2026-05-04").Text;
         text = BuiltText.Change(text, "warranty.until", "2029-05-09").Text;

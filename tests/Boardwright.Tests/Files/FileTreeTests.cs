@@ -12,17 +12,17 @@ public sealed class FileTreeTests
     [InlineData("puffin")]
     public void A_board_whose_files_are_kept_elsewhere_is_the_board_on_the_disk(string name)
     {
-        var kept = BoardFile.Read($"examples/{name}/{name}.board.yaml", FileTree.Of(Kept));
+        var kept = BoardFile.Read($"examples/{name}/{name}.board.yaml", FileTree.FromTexts(Kept));
 
         Assert.Empty(kept.Complaints);
-        var figures = Examination.Of(kept.Board!).Figures;
-        Assert.Equal(Examination.Of(Boards.Read(name)).Figures.Select(f => (f.Kind.Id, f.Value)), figures.Select(f => (f.Kind.Id, f.Value)));
+        var figures = Examination.Examine(kept.Board!).Figures;
+        Assert.Equal(Examination.Examine(Boards.Read(name)).Figures.Select(f => (f.Kind.Id, f.Value)), figures.Select(f => (f.Kind.Id, f.Value)));
     }
 
     [Fact]
     public void A_file_that_changes_is_read_again()
     {
-        var files = FileTree.Of(Kept).Remembering();
+        var files = FileTree.FromTexts(Kept).Remembering();
         var text = Kept["examples/tern/tern.board.yaml"];
         var first = BoardFile.ReadText(text, "examples/tern/tern.board.yaml", files);
         var second = BoardFile.ReadText(text.Replace("rider_mass: 80 kg", "rider_mass: 95 kg", StringComparison.Ordinal), "examples/tern/tern.board.yaml", files);
@@ -35,7 +35,7 @@ public sealed class FileTreeTests
     [Fact]
     public void A_shelf_that_is_not_kept_is_missed()
     {
-        var loaded = BoardFile.ReadText(Kept["examples/tern/tern.board.yaml"], "tern/tern.board.yaml", FileTree.Of(Kept));
+        var loaded = BoardFile.ReadText(Kept["examples/tern/tern.board.yaml"], "tern/tern.board.yaml", FileTree.FromTexts(Kept));
 
         Assert.Contains("There is no folder", loaded.Complaints[0].Says, StringComparison.Ordinal);
     }

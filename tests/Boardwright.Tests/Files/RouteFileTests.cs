@@ -37,7 +37,7 @@ public sealed class RouteFileTests
     [Fact]
     public void A_route_is_read_from_texts_that_are_kept_elsewhere_and_one_that_is_not_there_is_complained_about()
     {
-        var files = FileTree.Of(new Dictionary<string, string>(StringComparer.Ordinal) { ["boards/quay.csv"] = "distance_m,elevation_m\n0,2\n1000,4\n" });
+        var files = FileTree.FromTexts(new Dictionary<string, string>(StringComparer.Ordinal) { ["boards/quay.csv"] = "distance_m,elevation_m\n0,2\n1000,4\n" });
 
         Assert.Equal(1000, RouteFile.Load("boards/quay.csv", files).Route!.Distance.Metres);
         Assert.Equal("There is no such file.", Assert.Single(RouteFile.Load("boards/pier.csv", files).Complaints).Says);

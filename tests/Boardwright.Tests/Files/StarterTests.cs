@@ -25,9 +25,9 @@ public sealed class StarterTests
         var board = BoardFile.ReadText(Starter.Text("Tern"), "new.board.yaml").Board!;
 
         // What rides say of the model is written by the program, once there are rides.
-        foreach (var entry in Entry.Of(typeof(Board)).Where(e => e.Key != "model"))
+        foreach (var entry in Entry.ListEntries(typeof(Board)).Where(e => e.Key != "model"))
             Assert.Contains($"\n{entry.Key}:", Starter.Text("Tern"), StringComparison.Ordinal);
-        foreach (var entry in Entry.Of(typeof(Fitted)))
+        foreach (var entry in Entry.ListEntries(typeof(Fitted)))
         {
             if (entry.Read(board.Parts) is Part part and not Gearbox)
                 Assert.True(part.IsChosen, entry.Key);

@@ -6,7 +6,7 @@ namespace Boardwright.Tests.Fits;
 
 public sealed class BoardShapeTests
 {
-    static BoardShape Shape(Board board) => Examination.Of(board).Shape;
+    static BoardShape Shape(Board board) => Examination.Examine(board).Shape;
 
     public static TheoryData<string> Names { get; } = [.. Boards.Names];
 
@@ -48,7 +48,7 @@ public sealed class BoardShapeTests
     [Fact]
     public void The_cans_begin_where_the_plates_end()
     {
-        var can = Shape(Boards.Tern).Motors.Single(m => m.Side == Side.Left).Can;
+        var can = Shape(Boards.Tern).Motors.Single(m => m.Side == BoardSide.Left).Can;
 
         // Half the hanger of 184 mm less 8 mm to the plate and its 7 mm.
         Assert.Equal(77, can.To.Millimetres, 1e-9);
@@ -64,9 +64,9 @@ public sealed class BoardShapeTests
         foreach (var motor in shape.Motors)
         {
             var (belt, small, large) = (motor.Belt!, motor.Pulley!, motor.WheelPulley!);
-            var wheel = shape.DrivenAxle.Wheels[motor.Side == Side.Left ? 0 : 1];
+            var wheel = shape.DrivenAxle.Wheels[motor.Side == BoardSide.Left ? 0 : 1];
             Assert.True(small.From <= belt.From && belt.To <= small.To && large.From <= belt.From && belt.To <= large.To);
-            Assert.True(motor.Side == Side.Left ? belt.To <= wheel.From : belt.From >= wheel.To);
+            Assert.True(motor.Side == BoardSide.Left ? belt.To <= wheel.From : belt.From >= wheel.To);
         }
     }
 
@@ -88,7 +88,7 @@ public sealed class BoardShapeTests
     [Fact]
     public void Under_the_unloaded_box_there_is_what_its_figure_says_without_the_bend()
     {
-        var exam = Examination.Of(Boards.Tern.With(("deck.bend_per_kg", "")));
+        var exam = Examination.Examine(Boards.Tern.With(("deck.bend_per_kg", "")));
 
         Assert.Equal(exam.BoxAboveRoad.Value.Millimetres, (exam.Shape.Box!.Outside.Bottom + exam.Shape.WheelRadius).Millimetres, 1e-9);
     }
@@ -98,7 +98,7 @@ public sealed class BoardShapeTests
     {
         var shape = Shape(Boards.Tern.With(("drive.kind", "hub")));
 
-        Assert.All(shape.Motors, m => Assert.Equal(shape.DrivenAxle.Wheels[m.Side == Side.Left ? 0 : 1].Middle.Millimetres, m.Can.Middle.Millimetres, 1e-9));
+        Assert.All(shape.Motors, m => Assert.Equal(shape.DrivenAxle.Wheels[m.Side == BoardSide.Left ? 0 : 1].Middle.Millimetres, m.Can.Middle.Millimetres, 1e-9));
         Assert.All(Clearances.At(shape, default).All, c => Assert.Equal(Clearing.WheelToDeck, c.What));
     }
 

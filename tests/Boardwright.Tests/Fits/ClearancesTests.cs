@@ -8,10 +8,10 @@ public sealed class ClearancesTests
 {
     static readonly double[] Leans = [-90, -22, -7, 0, 3, 15, 60];
 
-    static BoardShape Shape(Parts.Board board) => Examination.Of(board).Shape;
+    static BoardShape Shape(Parts.Board board) => Examination.Examine(board).Shape;
 
     static double Found(Parts.Board board, string rule, string? where = null) =>
-        Examination.Of(board).Findings.First(f => f.Rule == rule && (where is null || f.Where == where)).Value!.Value.Value;
+        Examination.Examine(board).Findings.First(f => f.Rule == rule && (where is null || f.Where == where)).Value!.Value.Value;
 
     static Angle Degrees(double degrees) => Angle.FromDegrees(degrees);
 
@@ -29,7 +29,7 @@ public sealed class ClearancesTests
             Assert.NotEmpty(right.All);
             foreach (var c in right.All)
             {
-                var other = left.On(c.Side == Side.Left ? Side.Right : Side.Left, c.What)!;
+                var other = left.On(c.Side == BoardSide.Left ? BoardSide.Right : BoardSide.Left, c.What)!;
                 Assert.Equal(c.Free.Metres, other.Free.Metres, 1e-12);
                 Assert.Equal(c.From.Y.Metres, -other.From.Y.Metres, 1e-12);
                 Assert.Equal(c.To.Z.Metres, other.To.Z.Metres, 1e-12);
@@ -41,7 +41,7 @@ public sealed class ClearancesTests
     [MemberData(nameof(Names))]
     public void Level_they_are_what_the_motor_s_place_says(string name)
     {
-        var exam = Examination.Of(Boards.Read(name));
+        var exam = Examination.Examine(Boards.Read(name));
         var level = Clearances.At(exam.Shape, default);
         var place = exam.MotorPlace.Value;
         var deck = DrivenAxle.DeckAboveAxle(new Needs(), exam.Board.Parts, underPlatform: false);
@@ -91,8 +91,8 @@ public sealed class ClearancesTests
         var row = Enumerable.Range(0, 16).Select(d => Clearances.At(shape, Degrees(d))).ToList();
         foreach (var what in new[] { Clearing.MotorToDeck, Clearing.WheelToDeck })
         {
-            Assert.All(row.Zip(row.Skip(1)), p => Assert.True(p.Second.On(Side.Right, what)!.Free < p.First.On(Side.Right, what)!.Free));
-            Assert.All(row.Zip(row.Skip(1)), p => Assert.True(p.Second.On(Side.Left, what)!.Free > p.First.On(Side.Left, what)!.Free));
+            Assert.All(row.Zip(row.Skip(1)), p => Assert.True(p.Second.On(BoardSide.Right, what)!.Free < p.First.On(BoardSide.Right, what)!.Free));
+            Assert.All(row.Zip(row.Skip(1)), p => Assert.True(p.Second.On(BoardSide.Left, what)!.Free > p.First.On(BoardSide.Left, what)!.Free));
         }
 
         Assert.All(row, c => Assert.Equal(row[0].Least(Clearing.MotorToRoad), c.Least(Clearing.MotorToRoad)));

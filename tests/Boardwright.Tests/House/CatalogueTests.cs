@@ -8,8 +8,8 @@ public sealed partial class CatalogueTests
     [Fact]
     public void Figure_ids_are_dotted_and_each_is_there_once()
     {
-        Assert.All(Explain.Figures, kind => Assert.Matches(Dotted(), kind.Id));
-        Assert.Empty(Explain.Figures.GroupBy(k => k.Id).Where(g => g.Count() > 1).Select(g => g.Key));
+        Assert.All(ExplainCommand.Figures, kind => Assert.Matches(Dotted(), kind.Id));
+        Assert.Empty(ExplainCommand.Figures.GroupBy(k => k.Id).Where(g => g.Count() > 1).Select(g => g.Key));
     }
 
     [Fact]
@@ -21,11 +21,11 @@ public sealed partial class CatalogueTests
 
     [Fact]
     public void No_rule_is_called_like_a_figure() =>
-        Assert.Empty(Rulebook.All.Select(r => r.Id).Intersect(Explain.Figures.Select(k => k.Id)));
+        Assert.Empty(Rulebook.All.Select(r => r.Id).Intersect(ExplainCommand.Figures.Select(k => k.Id)));
 
     [Fact]
     public void Every_figure_says_what_it_is_and_where_it_comes_from() =>
-        Assert.Empty(Explain.Figures.Where(k => Blank(k.Title) || Blank(k.Meaning) || Blank(k.Equation) || Blank(k.Source.Text)).Select(k => k.Id));
+        Assert.Empty(ExplainCommand.Figures.Where(k => Blank(k.Title) || Blank(k.Meaning) || Blank(k.Equation) || Blank(k.Source.Text)).Select(k => k.Id));
 
     [Fact]
     public void Every_rule_states_claim_reason_place_and_source() =>

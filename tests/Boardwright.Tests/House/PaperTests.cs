@@ -12,7 +12,7 @@ public sealed partial class PaperTests
     [Fact]
     public void The_written_pages_are_current()
     {
-        var pages = Pages.Of(Explain.Figures, Rulebook.All);
+        var pages = GeneratedPages.Create(ExplainCommand.Figures, Rulebook.All);
         var there = Directory.EnumerateFiles(Repository.At("docs", "findings"), "*.md").Select(p => "findings/" + Path.GetFileName(p)).Append("results.md");
 
         Assert.Equal(pages.Keys.Order(StringComparer.Ordinal), there.Order(StringComparer.Ordinal));
@@ -26,13 +26,13 @@ public sealed partial class PaperTests
         var readme = File.ReadAllText(Repository.At("README.md"));
 
         Assert.Contains("<!-- report:tern -->", readme, StringComparison.Ordinal);
-        Assert.Equal(Pages.Refilled(readme, name => WritePages.Example(Repository.Root, name)), readme);
+        Assert.Equal(GeneratedPages.Refilled(readme, name => PagesCommand.Example(Repository.Root, name)), readme);
     }
 
     [Fact]
     public void Every_example_has_its_approved_report_and_result_beside_it()
     {
-        var texts = WritePages.Examples(Repository.Root);
+        var texts = PagesCommand.Examples(Repository.Root);
 
         Assert.Equal(6, texts.Count);
         foreach (var (path, text) in texts)

@@ -21,8 +21,8 @@ public sealed class RanksTests
     [Fact]
     public void Ties_share_their_mean_rank()
     {
-        Assert.Equal([1, 2.5, 2.5, 4], Ranks.Of([-3, 7, 7, 10]));
-        Assert.Equal([2, 2, 2], Ranks.Of([5, 5, 5]));
+        Assert.Equal([1, 2.5, 2.5, 4], Ranks.Compute([-3, 7, 7, 10]));
+        Assert.Equal([2, 2, 2], Ranks.Compute([5, 5, 5]));
         Assert.Equal(Math.Sqrt(0.9), Assert.NotNull(Ranks.Spearman([-3, 7, 7, 10], [1, 3, 2, 4])), 1e-15); // rounding
     }
 
@@ -37,7 +37,7 @@ public sealed class RanksTests
     [Fact]
     public void Ranks_without_ties_are_the_whole_numbers_in_order() =>
         Gen.Shuffle(Enumerable.Range(1, 20).Select(static i => (double)i).ToArray()).Sample(values =>
-            Ranks.Of(values).SequenceEqual(values));
+            Ranks.Compute(values).SequenceEqual(values));
 
     [Fact]
     public void Lists_in_the_same_order_correlate_fully_and_in_opposite_order_fully_the_other_way()

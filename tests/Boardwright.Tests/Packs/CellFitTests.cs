@@ -43,7 +43,7 @@ public sealed class CellFitTests
     public void A_cell_that_is_of_the_model_s_kind_is_found_again()
     {
         var cell = CellModelTests.Invented();
-        var fit = CellFit.Of("found", [Pulses(cell, 25), Discharge(cell, 25, 1.5), Discharge(cell, 25, 3)]);
+        var fit = CellFit.Fit("found", [Pulses(cell, 25), Discharge(cell, 25, 1.5), Discharge(cell, 25, 3)]);
 
         Assert.Equal(4, fit.Cell.Polarisation.Tau1.Value.Seconds);
         Assert.Equal(120, fit.Cell.Polarisation.Tau2.Value.Seconds);
@@ -64,7 +64,7 @@ public sealed class CellFitTests
     public void Two_temperatures_give_back_the_slope_between_them_and_what_lies_between()
     {
         var cell = CellModelTests.Invented();
-        var fit = CellFit.Of("found", [Pulses(cell, 25), Discharge(cell, 25, 3), Pulses(cell, 0, 0.9), Discharge(cell, 0, 3, 0.9)], Known);
+        var fit = CellFit.Fit("found", [Pulses(cell, 25), Discharge(cell, 25, 3), Pulses(cell, 0, 0.9), Discharge(cell, 0, 3, 0.9)], Known);
 
         Assert.Equal([0, 25], fit.Temperatures.Select(t => Math.Round(t.Celsius, 6)));
         Assert.Equal(2500, fit.Activations[0], 60.0); // 2 % of the resistances
@@ -77,10 +77,10 @@ public sealed class CellFitTests
     {
         var cell = CellModelTests.Invented();
         CellMeasurement[] measurements = [Pulses(cell, 25), Discharge(cell, 25, 3)];
-        var fit = CellFit.Of("found", measurements, Known);
+        var fit = CellFit.Fit("found", measurements, Known);
 
         foreach (var (measured, replay) in measurements.Zip(fit.Replays))
-            Assert.Equal(CellReplay.Of(fit.Model, measured).RmsVolts, replay.RmsVolts);
+            Assert.Equal(CellReplay.Replay(fit.Model, measured).RmsVolts, replay.RmsVolts);
     }
 
     [Fact]
@@ -90,7 +90,7 @@ public sealed class CellFitTests
             {
                 var clean = Discharge(CellModelTests.Invented(), 25, 3);
                 var rough = new CellMeasurement("rough", CellRecordKind.Samples, [.. clean.Readings.Select((r, i) => r with { Volts = r.Volts + noise[i % 400] })]);
-                var fit = CellFit.Of("rough", [rough], Known);
+                var fit = CellFit.Fit("rough", [rough], Known);
                 var rest = fit.Cell.RestVoltage.Value.Points;
                 return rest.Zip(rest.Skip(1)).All(p => p.Second.Y > p.First.Y)
                     && new[] { fit.Cell.Resistance.Value, fit.Cell.Polarisation.R1.Value, fit.Cell.Polarisation.R2.Value }.All(t => t.Values.All(row => row.All(r => r.Ohms > 0)));
@@ -100,7 +100,7 @@ public sealed class CellFitTests
     public void The_same_measurements_give_the_same_cell_to_the_last_digit()
     {
         var cell = CellModelTests.Invented();
-        var (a, b) = (CellFit.Of("a", [Discharge(cell, 25, 3)], Known), CellFit.Of("b", [Discharge(cell, 25, 3)], Known));
+        var (a, b) = (CellFit.Fit("a", [Discharge(cell, 25, 3)], Known), CellFit.Fit("b", [Discharge(cell, 25, 3)], Known));
 
         Assert.Equal(a.Cell.RestVoltage.Value.Points, b.Cell.RestVoltage.Value.Points);
         Assert.Equal(a.RmsVolts, b.RmsVolts);
@@ -112,9 +112,9 @@ public sealed class CellFitTests
         var means = new CellMeasurement("drive", CellRecordKind.Means, [new(0, 1, 4, double.NaN, double.NaN, 298), new(1, 1, 4, double.NaN, double.NaN, 298)]);
         var idle = new CellMeasurement("idle", CellRecordKind.Samples, [new(0, 0, 4, double.NaN, 0, 298), new(1, 0, 4, double.NaN, 0, 298)]);
 
-        Assert.Throws<ArgumentException>(() => CellFit.Of("x", []));
-        Assert.Throws<ArgumentException>(() => CellFit.Of("x", [means]));
-        Assert.Throws<ArgumentException>(() => CellFit.Of("x", [idle]));
+        Assert.Throws<ArgumentException>(() => CellFit.Fit("x", []));
+        Assert.Throws<ArgumentException>(() => CellFit.Fit("x", [means]));
+        Assert.Throws<ArgumentException>(() => CellFit.Fit("x", [idle]));
     }
 }
 
@@ -170,7 +170,7 @@ public sealed class CellMeasurementTests
     public void A_replay_of_a_model_s_own_log_has_no_error()
     {
         var cell = CellModelTests.Invented();
-        var replay = CellReplay.Of(cell, CellFitTests.Logged("own", cell, 10, [(3, 900), (0, 600), (-2, 100), (9, 60)]));
+        var replay = CellReplay.Replay(cell, CellFitTests.Logged("own", cell, 10, [(3, 900), (0, 600), (-2, 100), (9, 60)]));
 
         Assert.True(replay.RmsVolts < 1e-9);
         Assert.Equal(0, replay.EnergyError, 0.002); // samples are joined by straight lines
@@ -181,7 +181,7 @@ public sealed class CellMeasurementTests
     {
         var cell = CellModelTests.Invented();
         var high = new CellModel(cell.Capacity, new Curve<Fraction, Voltage>(CellModelTests.Rest.Points.Select(p => (p.X.Si, p.Y.Si + 0.037))), CellModelTests.Table(18), cell.First, cell.Second);
-        var replay = CellReplay.Of(high, CellFitTests.Logged("log", cell, 25, [(3, 900), (0, 600)]));
+        var replay = CellReplay.Replay(high, CellFitTests.Logged("log", cell, 25, [(3, 900), (0, 600)]));
 
         Assert.Equal(0.037, replay.RmsVolts, 1e-9);
         Assert.Equal(0.037, replay.WorstVolts, 1e-9);
@@ -190,7 +190,7 @@ public sealed class CellMeasurementTests
 
     [Fact]
     public void A_charge_cannot_be_replayed() =>
-        Assert.Throws<ArgumentException>(() => CellReplay.Of(CellModelTests.Invented(), new CellMeasurement("c", CellRecordKind.Charge, [Row(0, -3, 0), Row(60, -3, 0.05)])));
+        Assert.Throws<ArgumentException>(() => CellReplay.Replay(CellModelTests.Invented(), new CellMeasurement("c", CellRecordKind.Charge, [Row(0, -3, 0), Row(60, -3, 0.05)])));
 }
 
 public sealed class MeasuredChargeTests
@@ -215,13 +215,13 @@ public sealed class MeasuredChargeTests
         Gen.Select(Gen.Double[2, 5], Gen.Double[0.3, 1], Gen.Double[0.02, 0.2], Gen.Double[200, 1500]).Sample((hours, rate, part, tau) =>
         {
             var amperes = hours * rate;
-            var tail = MeasuredCharge.Of(Charged(hours * 3600, amperes, amperes * part, tau));
+            var tail = MeasuredCharge.Measure(Charged(hours * 3600, amperes, amperes * part, tau));
             return 3600 / rate < tau * 1.2 || Math.Abs(tail!.Decay.Seconds / tau - 1) < 0.03; // rows 5 s apart
         });
 
     [Fact]
     public void A_charge_that_was_cut_short_has_no_tail() =>
-        Assert.Null(MeasuredCharge.Of(new CellMeasurement("cut short", CellRecordKind.Charge, [new(0, -3, 4, double.NaN, 0, 298), new(60, -3, 4, double.NaN, 180, 298)])));
+        Assert.Null(MeasuredCharge.Measure(new CellMeasurement("cut short", CellRecordKind.Charge, [new(0, -3, 4, double.NaN, 0, 298), new(60, -3, 4, double.NaN, 180, 298)])));
 }
 
 public sealed class TwoCurveModelTests
@@ -231,7 +231,7 @@ public sealed class TwoCurveModelTests
     public void A_cell_with_a_resistance_alone_is_found_again()
     {
         var cell = new CellModel(Charge.FromAmpereHours(3), CellModelTests.Rest, CellModelTests.Flat(40));
-        var two = TwoCurveModel.Of("two", CellFitTests.Discharge(cell, 25, 6), CellFitTests.Discharge(cell, 25, 1.5));
+        var two = TwoCurveModel.Create("two", CellFitTests.Discharge(cell, 25, 6), CellFitTests.Discharge(cell, 25, 1.5));
 
         Assert.Equal(1.5, two.SlowCurrent.Amperes, 1e-9);
         foreach (var charge in new[] { 0.2, 0.5, 0.8 })
@@ -247,7 +247,7 @@ public sealed class TwoCurveModelTests
     {
         var cell = CellModelTests.Invented();
 
-        Assert.Throws<ArgumentException>(() => TwoCurveModel.Of("x", CellFitTests.Discharge(cell, 25, 3), CellFitTests.Discharge(cell, 25, 3.3)));
-        Assert.Throws<ArgumentException>(() => TwoCurveModel.Of("x", CellFitTests.Discharge(cell, 25, 3), CellFitTests.Logged("rest", cell, 25, [(0, 100)])));
+        Assert.Throws<ArgumentException>(() => TwoCurveModel.Create("x", CellFitTests.Discharge(cell, 25, 3), CellFitTests.Discharge(cell, 25, 3.3)));
+        Assert.Throws<ArgumentException>(() => TwoCurveModel.Create("x", CellFitTests.Discharge(cell, 25, 3), CellFitTests.Logged("rest", cell, 25, [(0, 100)])));
     }
 }

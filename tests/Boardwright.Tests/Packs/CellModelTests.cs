@@ -189,13 +189,13 @@ public sealed class CellModelTests
         var one = bare with { Polarisation = new Polarisation { R1 = Flat(10), Tau1 = Duration.FromSeconds(30) } };
         var two = one with { Polarisation = one.Polarisation with { R2 = Flat(5), Tau2 = Duration.FromSeconds(300) } };
 
-        Assert.Null(CellModel.Of(bare).Value.First);
-        Assert.Equal(0.020, CellModel.Of(bare).Value.OhmsAfter(1e9, 0.5, Warm), 1e-12);
-        Assert.Equal(0.020 + 0.010 * (1 - Math.Exp(-1)), CellModel.Of(one).Value.OhmsAfter(30, 0.5, Warm), 1e-12);
-        Assert.Equal(0.035, CellModel.Of(two).Value.OhmsAfter(1e9, 0.5, Warm), 1e-12);
-        Assert.False(CellModel.Of(new Cell { Capacity = Charge.FromAmpereHours(3) }).IsKnown);
-        Assert.False(CellModel.Of(bare with { Polarisation = new Polarisation { R1 = Flat(10) } }).IsKnown);
-        Assert.False(CellModel.Of(two with { Polarisation = two.Polarisation with { Tau2 = default } }).IsKnown);
+        Assert.Null(CellModel.Compute(bare).Value.First);
+        Assert.Equal(0.020, CellModel.Compute(bare).Value.OhmsAfter(1e9, 0.5, Warm), 1e-12);
+        Assert.Equal(0.020 + 0.010 * (1 - Math.Exp(-1)), CellModel.Compute(one).Value.OhmsAfter(30, 0.5, Warm), 1e-12);
+        Assert.Equal(0.035, CellModel.Compute(two).Value.OhmsAfter(1e9, 0.5, Warm), 1e-12);
+        Assert.False(CellModel.Compute(new Cell { Capacity = Charge.FromAmpereHours(3) }).IsKnown);
+        Assert.False(CellModel.Compute(bare with { Polarisation = new Polarisation { R1 = Flat(10) } }).IsKnown);
+        Assert.False(CellModel.Compute(two with { Polarisation = two.Polarisation with { Tau2 = default } }).IsKnown);
     }
 
     [Fact]

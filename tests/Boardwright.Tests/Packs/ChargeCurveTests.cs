@@ -13,9 +13,9 @@ public sealed class ChargeCurveTests
     [InlineData("cell.charge_tail", "100000 s")]
     public void It_takes_as_long_as_the_charge_time_says(string key, string value)
     {
-        var examination = Examination.Of(Boards.Tern.With((key, value)));
+        var examination = Examination.Examine(Boards.Tern.With((key, value)));
         var time = examination.Charge.Value;
-        var curve = ChargeCurve.Of(examination.Board, examination.Pack, examination.Charge).Value;
+        var curve = ChargeCurve.Compute(examination.Board, examination.Pack, examination.Charge).Value;
 
         Assert.Equal(time.Full.Seconds, curve.Moments[^1].Seconds, 1e-4 * time.Full.Seconds);
         Assert.All(curve.Moments.Zip(curve.Moments.Skip(1)), p => Assert.True(p.First.Seconds < p.Second.Seconds && p.First.Charge < p.Second.Charge));
@@ -24,5 +24,5 @@ public sealed class ChargeCurveTests
 
     [Fact]
     public void Nothing_is_drawn_without_a_charger() =>
-        Assert.False(ChargeCurve.Of(Boards.Tern.With(("charger.current", "")), Examination.Of(Boards.Tern).Pack, Examination.Of(Boards.Tern).Charge).IsKnown);
+        Assert.False(ChargeCurve.Compute(Boards.Tern.With(("charger.current", "")), Examination.Examine(Boards.Tern).Pack, Examination.Examine(Boards.Tern).Charge).IsKnown);
 }

@@ -6,7 +6,7 @@ namespace Boardwright.Tests.Packs;
 public sealed class ChargeTimeTests
 {
     // One cell, charged as in the log; the board around it does not matter.
-    static ChargeTime Charged(string capacity, string current, string end, string tail) => Examination.Of(Boards.Tern.With(
+    static ChargeTime Charged(string capacity, string current, string end, string tail) => Examination.Examine(Boards.Tern.With(
         ("pack.series", "1"), ("pack.parallel", "1"), ("charger.voltage", "4.2 V"), ("cell.capacity", capacity), ("charger.current", current), ("charger.end_current", end), ("cell.charge_tail", tail))).Charge.Value;
 
     // Handbook, battery, check 6: 87.58 min, 44.23 of them at constant current; 87.6 min were measured (Kollmeyer 2020, charge 2 at 25 °C).

@@ -35,9 +35,9 @@ public sealed class MeasuredCellTests(MeasuredCellTests.Fits fits) : IClassFixtu
     /// <summary>Fits are made once, as each takes seconds.</summary>
     public sealed class Fits
     {
-        readonly Lazy<CellFit> warm = new(() => CellFit.Of("warm", Read("lg_hg2/hppc_25C", "lg_hg2/cc_25C_0p5C", "lg_hg2/cc_25C_1C")));
-        readonly Lazy<CellFit> cold = new(() => CellFit.Of("cold", Read("lg_hg2/hppc_0C", "lg_hg2/cc_0C_0p5C", "lg_hg2/cc_0C_1C")));
-        readonly Lazy<CellFit> both = new(() => CellFit.Of("both", Read(
+        readonly Lazy<CellFit> warm = new(() => CellFit.Fit("warm", Read("lg_hg2/hppc_25C", "lg_hg2/cc_25C_0p5C", "lg_hg2/cc_25C_1C")));
+        readonly Lazy<CellFit> cold = new(() => CellFit.Fit("cold", Read("lg_hg2/hppc_0C", "lg_hg2/cc_0C_0p5C", "lg_hg2/cc_0C_1C")));
+        readonly Lazy<CellFit> both = new(() => CellFit.Fit("both", Read(
             "lg_hg2/hppc_25C", "lg_hg2/cc_25C_0p5C", "lg_hg2/cc_25C_1C", "lg_hg2/hppc_0C", "lg_hg2/cc_0C_0p5C", "lg_hg2/cc_0C_1C")));
 
         public CellFit Warm => warm.Value;
@@ -49,7 +49,7 @@ public sealed class MeasuredCellTests(MeasuredCellTests.Fits fits) : IClassFixtu
 
     static void Holds(CellModel model, string drive, double millivolts, double energyPart)
     {
-        var replay = CellReplay.Of(model, Read(drive)[0]);
+        var replay = CellReplay.Replay(model, Read(drive)[0]);
         Assert.True(replay.RmsVolts * 1000 <= millivolts, $"{drive}: {replay.RmsVolts * 1000:0.0} mV");
         Assert.True(Math.Abs(replay.EnergyError) <= energyPart, $"{drive}: {replay.EnergyError * 100:0.00} %");
     }
@@ -81,7 +81,7 @@ public sealed class MeasuredCellTests(MeasuredCellTests.Fits fits) : IClassFixtu
     public void Two_curves_alone_foretell_a_drive_more_roughly(string drive)
     {
         var curves = Read("lg_hg2/cc_25C_0p5C", "lg_hg2/cc_25C_2C");
-        Holds(TwoCurveModel.Of("two", curves[0], curves[1]).Model, drive, 80, 0.035);
+        Holds(TwoCurveModel.Create("two", curves[0], curves[1]).Model, drive, 80, 0.035);
     }
 
     // Handbook, battery, check 22: 34.3, 39.5 and 43.5 mΩ at 0.5, 1.4 and 2.3 Ah, to 0.5 mΩ.
@@ -92,7 +92,7 @@ public sealed class MeasuredCellTests(MeasuredCellTests.Fits fits) : IClassFixtu
     public void Two_curves_give_the_resistance_worked_out(double amperehours, double milliohms)
     {
         var curves = Read("lg_hg2/cc_25C_0p5C", "lg_hg2/cc_25C_2C");
-        var model = TwoCurveModel.Of("two", curves[0], curves[1]).Model;
+        var model = TwoCurveModel.Create("two", curves[0], curves[1]).Model;
 
         Assert.Equal(milliohms, 1000 * model.OhmsAfter(0, 1 - amperehours / model.Capacity.AmpereHours, 298.15), 0.5);
     }
@@ -119,7 +119,7 @@ public sealed class MeasuredCellTests(MeasuredCellTests.Fits fits) : IClassFixtu
         var model = new CellModel(
             Charge.FromAmpereHours(2.78), new Curve<Fraction, Voltage>(Rows("lg_hg2/fitted_25C_ocv").Select(r => (1 - r[0], r[1]))), Column(1),
             new CellBranch(Column(2), Duration.FromSeconds(4)), new CellBranch(Column(3), Duration.FromSeconds(120)));
-        var replay = CellReplay.Of(model, Read(drive)[0]);
+        var replay = CellReplay.Replay(model, Read(drive)[0]);
 
         Assert.Equal(millivolts, replay.RmsVolts * 1000, 1.0);
         Assert.Equal(wattHours, replay.Model.WattHours, 0.001 * wattHours);
@@ -141,8 +141,8 @@ public sealed class MeasuredCellTests(MeasuredCellTests.Fits fits) : IClassFixtu
     [InlineData("lg_m50/charge_25C_after_2C")]
     public void The_time_of_a_charge_follows_from_the_tail_of_another(string name)
     {
-        var tail = MeasuredCharge.Of(Read("lg_m50/charge_25C_after_0p5C")[0])!;
-        var other = MeasuredCharge.Of(Read(name)[0])!;
+        var tail = MeasuredCharge.Measure(Read("lg_m50/charge_25C_after_0p5C")[0])!;
+        var other = MeasuredCharge.Measure(Read(name)[0])!;
         var foretold = new ChargeTail(other.Charged, other.Current, other.EndCurrent, tail.Decay).Total!.Value;
 
         Assert.Equal(other.Duration.Seconds, foretold.Seconds, 0.02 * other.Duration.Seconds);
@@ -155,21 +155,21 @@ public sealed class MeasuredCellTests(MeasuredCellTests.Fits fits) : IClassFixtu
     [InlineData("lg_m50/charge_25C_after_2C")]
     public void A_board_whose_cell_has_a_measured_tail_says_the_measured_time(string name)
     {
-        var tail = MeasuredCharge.Of(Read("lg_m50/charge_25C_after_0p5C")[0])!;
-        var other = MeasuredCharge.Of(Read(name)[0])!;
+        var tail = MeasuredCharge.Measure(Read("lg_m50/charge_25C_after_0p5C")[0])!;
+        var other = MeasuredCharge.Measure(Read(name)[0])!;
         string Said(double value, string unit) => string.Create(CultureInfo.InvariantCulture, $"{value:0.0000} {unit}");
         var board = Boards.Tern.With(
             ("pack.series", "1"), ("pack.parallel", "1"), ("charger.voltage", "4.2 V"), ("cell.capacity", Said(other.Charged.AmpereHours, "Ah")),
             ("charger.current", Said(other.Current.Amperes, "A")), ("charger.end_current", Said(other.EndCurrent.Amperes, "A")), ("cell.charge_tail", Said(tail.Decay.Seconds, "s")));
 
-        Assert.Equal(other.Duration.Seconds, Examination.Of(board).Charge.Value.Full.Seconds, 0.02 * other.Duration.Seconds);
+        Assert.Equal(other.Duration.Seconds, Examination.Examine(board).Charge.Value.Full.Seconds, 0.02 * other.Duration.Seconds);
     }
 
     // Handbook, battery, check 6: 87.6 minutes, 2.732 Ah.
     [Fact]
     public void A_charge_is_read_with_its_time_and_charge()
     {
-        var tail = MeasuredCharge.Of(Read("lg_hg2/charge_25C_Charge2")[0])!;
+        var tail = MeasuredCharge.Measure(Read("lg_hg2/charge_25C_Charge2")[0])!;
 
         Assert.Equal(87.6, tail.Duration.Seconds / 60, 0.1);
         Assert.Equal(2.732, tail.Charged.AmpereHours, 0.0005);
@@ -187,7 +187,7 @@ public sealed class MeasuredCellTests(MeasuredCellTests.Fits fits) : IClassFixtu
             var outcome = CellBench.Replay(shelf, "both", drives);
 
             Assert.Empty(outcome.Complaints);
-            foreach (var (read, direct) in outcome.Replays.Zip(drives.Select(d => CellReplay.Of(fits.Both.Model, CellMeasurements.Read([d]).Measurements[0]))))
+            foreach (var (read, direct) in outcome.Replays.Zip(drives.Select(d => CellReplay.Replay(fits.Both.Model, CellMeasurements.Read([d]).Measurements[0]))))
                 Assert.Equal(direct.RmsVolts, read.RmsVolts, 0.00005); // the shelf is written to a tenth of a millivolt
         }
         finally

@@ -92,7 +92,7 @@ public sealed class PackModelTests
     [Fact]
     public void A_pack_sags_by_all_that_a_lasting_current_meets()
     {
-        var (pack, cell) = (PackModel.Of(Boards.Tern).Value, CellModel.Of(Boards.Tern.Parts.Cell).Value);
+        var (pack, cell) = (PackModel.Compute(Boards.Tern).Value, CellModel.Compute(Boards.Tern.Parts.Cell).Value);
         foreach (var charge in new[] { 0.1, 0.37, 0.5, 1 })
             Assert.Equal(12.0 / 4 * cell.OhmsAfter(double.PositiveInfinity, charge, pack.Temperature.Kelvins), pack.CellOhmsAt(charge), 1e-12);
     }
@@ -102,7 +102,7 @@ public sealed class PackModelTests
     public void The_cell_model_ends_at_the_packs_steady_voltage()
     {
         var board = Boards.Tern.With(("cell.polarisation.R1", "11 mohm"), ("cell.polarisation.tau1", "2 s"), ("cell.polarisation.R2", "9 mohm"), ("cell.polarisation.tau2", "3 s"));
-        var (pack, cell) = (PackModel.Of(board).Value, CellModel.Of(board.Parts.Cell).Value);
+        var (pack, cell) = (PackModel.Compute(board).Value, CellModel.Compute(board.Parts.Cell).Value);
         var state = CellState.Rested(0.5);
         for (var i = 0; i < 60; i++)
             state = cell.Step(state, 2, 1, pack.Temperature.Kelvins).After;
@@ -115,7 +115,7 @@ public sealed class PackModelTests
     {
         var board = Boards.Tern.With(("cell.polarisation.R1", ""), ("cell.polarisation.tau1", ""), ("cell.resistance", "24 mohm"));
 
-        Assert.Equal(12.0 / 4 * 0.024, PackModel.Of(board).Value.CellOhmsAt(0.5), 1e-12);
+        Assert.Equal(12.0 / 4 * 0.024, PackModel.Compute(board).Value.CellOhmsAt(0.5), 1e-12);
     }
 }
 
@@ -191,5 +191,5 @@ public sealed class PackRangeTests
 {
     [Fact]
     public void Nine_tenths_of_500_watt_hours_reach_30_kilometres() =>
-        Assert.Equal(30, PackRange.Of(Energy.FromWattHours(500), Fraction.FromPercent(90), EnergyPerDistance.FromWattHoursPerKilometre(15)).Kilometres, 1e-9);
+        Assert.Equal(30, PackRange.Compute(Energy.FromWattHours(500), Fraction.FromPercent(90), EnergyPerDistance.FromWattHoursPerKilometre(15)).Kilometres, 1e-9);
 }

@@ -12,16 +12,16 @@ public sealed class PurchaseTests
         foreach (var name in Boards.Names)
         {
             var board = Boards.Read(name);
-            var list = Purchase.Of(board).Value;
+            var list = PurchaseLine.Compute(board).Value;
 
-            Assert.Equal(Quote.Of(board).Value.Parts.Amount, list.Where(l => l.Worth is not null).Sum(l => l.Worth!.Value.Amount));
+            Assert.Equal(Quote.Compute(board).Value.Parts.Amount, list.Where(l => l.Worth is not null).Sum(l => l.Worth!.Value.Amount));
         }
     }
 
     [Fact]
     public void What_the_shelf_lacks_is_bought()
     {
-        var line = Purchase.Of(Boards.Tern.With(("motor.stock", "1"))).Value.Single(l => l.Place.Key == "motor");
+        var line = PurchaseLine.Compute(Boards.Tern.With(("motor.stock", "1"))).Value.Single(l => l.Place.Key == "motor");
 
         Assert.Equal((2, 1, 1), (line.Place.Count, line.FromStock, line.ToBuy));
         Assert.Equal(line.Place.Part.Price.Value, line.ToPay);
@@ -32,7 +32,7 @@ public sealed class PurchaseTests
     {
         var truck = Boards.Tern.Parts.FrontTruck with { Stock = 1 };
         var board = Boards.Tern with { Parts = Boards.Tern.Parts with { FrontTruck = truck, RearTruck = truck } };
-        var trucks = Purchase.Of(board).Value.Where(l => l.Place.Key.EndsWith("_truck", StringComparison.Ordinal)).ToList();
+        var trucks = PurchaseLine.Compute(board).Value.Where(l => l.Place.Key.EndsWith("_truck", StringComparison.Ordinal)).ToList();
 
         Assert.Equal(1, trucks.Sum(t => t.FromStock));
         Assert.Equal(1, trucks.Sum(t => t.ToBuy));
@@ -42,7 +42,7 @@ public sealed class PurchaseTests
     [Fact]
     public void A_shipment_adds_up_its_cells()
     {
-        var shipment = Shipment.Of(Boards.Tern).Value;
+        var shipment = Shipment.Compute(Boards.Tern).Value;
 
         Assert.Equal(48, shipment.Cells);
         Assert.Equal(18, shipment.CellEnergy.WattHours, 1e-9);

@@ -73,7 +73,7 @@ public sealed class LearningTests(ITestOutputHelper output)
         for (var number = 0; number < 40; number++)
         {
             var made = Ride(number, slowShare);
-            var found = PackFromRide.Of(made.Log);
+            var found = PackFromRide.Fit(made.Log);
             Assert.NotNull(found);
             worst = Math.Max(worst, Math.Abs(found.Resistance.Value.Ohms / made.Ohms - 1));
             inside += found.Resistance.Covers(Resistance.FromOhms(made.Ohms)) ? 1 : 0;
@@ -92,7 +92,7 @@ public sealed class LearningTests(ITestOutputHelper output)
         for (var number = 0; number < 10; number++)
         {
             var made = Ride(number, minutes: 60);
-            var found = PackFromRide.Of(made.Log)!;
+            var found = PackFromRide.Fit(made.Log)!;
             var capacity = found.Capacity(RestCurve, 12);
             var counted = found.CapacityByLogger(made.Log);
 
@@ -108,7 +108,7 @@ public sealed class LearningTests(ITestOutputHelper output)
     public void Speed_per_volt_is_found_and_held_against_the_stated_drive()
     {
         var made = Ride(3);
-        var found = KvFromRide.Of(made.Log);
+        var found = KvFromRide.Fit(made.Log);
 
         Assert.NotNull(found);
         Assert.Equal(1, found.MetresPerSecondPerVolt.Value.Value / made.SpeedPerVolt, 0.01);
@@ -132,7 +132,7 @@ public sealed class LearningTests(ITestOutputHelper output)
             [Channel.PackCurrent] = [.. isUp.Select(u => u ? 5 : 7.5)],
             [Channel.Elevation] = [.. seconds.Select(t => Math.Min(t, 500) * 6 * 0.04)],
         });
-        var energy = EnergyFromRide.Of(log);
+        var energy = EnergyFromRide.Fit(log);
 
         Assert.NotNull(energy);
         Assert.Equal(7000, energy.Distance.Metres, 1.0);
@@ -141,7 +141,7 @@ public sealed class LearningTests(ITestOutputHelper output)
         var climb = energy.Bins.Single(b => b.FromGrade!.Value.Value > 0.001);
         Assert.Equal(200 / 6.0, climb.Consumption!.Value.Value.JoulesPerMetre, 0.05);
         Assert.Equal(300 / 8.0, energy.Bins[^1].Consumption!.Value.Value.JoulesPerMetre, 0.05);
-        Assert.Null(EnergyFromRide.Of(new RideLog("", [0.0, 1], new Dictionary<Channel, double[]> { [Channel.Speed] = [1, 1] })));
+        Assert.Null(EnergyFromRide.Fit(new RideLog("", [0.0, 1], new Dictionary<Channel, double[]> { [Channel.Speed] = [1, 1] })));
     }
 
     // The body is walked in steps of a tenth of a second here; the fit takes exact steps of a second.
@@ -167,7 +167,7 @@ public sealed class LearningTests(ITestOutputHelper output)
             }
         }
 
-        var found = MotorHeatFromRide.Of(
+        var found = MotorHeatFromRide.Fit(
             new RideLog("", t.ToArray(), new Dictionary<Channel, double[]> { [Channel.MotorTemperature] = [.. kelvins], [Channel.PhaseCurrent] = [.. amperes], [Channel.Speed] = [.. speeds] }),
             Resistance.FromOhms(ohms), Temperature.FromKelvins(air));
 

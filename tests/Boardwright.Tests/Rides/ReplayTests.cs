@@ -34,7 +34,7 @@ public sealed class ReplayTests(ITestOutputHelper output)
     /// <summary>A simulated ride as a logger would write it down, with noise where it is asked for.</summary>
     static RideLog Logged(Board board, Route route, double noise = 0, double step = 0.2, Func<double, bool>? isLost = null)
     {
-        var ride = Ride.Of(board, route, new() { TraceEvery = Duration.FromSeconds(step), StartCharge = Fraction.FromPercent(90) }).Value;
+        var ride = Ride.Simulate(board, route, new() { TraceEvery = Duration.FromSeconds(step), StartCharge = Fraction.FromPercent(90) }).Value;
         var chance = new Chance(77);
         var kept = ride.Trace.Where(m => isLost is null || !isLost(m.State.Seconds)).ToArray();
         // Before it goes off the board stands for five seconds, its pack at rest.
@@ -61,7 +61,7 @@ public sealed class ReplayTests(ITestOutputHelper output)
     public void A_ride_that_the_model_wrote_is_predicted_by_it(double noise)
     {
         var log = Logged(Boards.Tern, Hilly, noise);
-        var comparison = RideComparison.Of(Boards.Tern, log, Calm with { StartCharge = Fraction.FromPercent(90) }, points: 16, cancellation: Cancellation);
+        var comparison = RideComparison.Compare(Boards.Tern, log, Calm with { StartCharge = Fraction.FromPercent(90) }, points: 16, cancellation: Cancellation);
 
         Assert.True(comparison.IsKnown, string.Join(", ", comparison.Missing));
         foreach (var difference in comparison.Value.Differences)
@@ -81,7 +81,7 @@ public sealed class ReplayTests(ITestOutputHelper output)
     [Fact]
     public void The_charge_at_the_start_is_read_off_the_pack_at_rest()
     {
-        var replay = Replay.Of(Boards.Tern, Logged(Boards.Tern, Hilly), Calm);
+        var replay = Replay.Run(Boards.Tern, Logged(Boards.Tern, Hilly), Calm);
 
         Assert.Equal(90, replay.Value.StartCharge.Percent, 0.1);
         Assert.Equal(replay.Value.Seconds.Count, replay.Value.Measured(Channel.PackCurrent).Length);
@@ -93,7 +93,7 @@ public sealed class ReplayTests(ITestOutputHelper output)
     {
         var log = Logged(Boards.Tern.With(("wheels.rolling_resistance", "0.024")), Hilly);
         var board = Boards.Tern.With(("wheels.rolling_resistance", "0.014"), ("brief.drag_area", "0.6 m2"));
-        var energy = RideComparison.Of(board, log, Calm with { StartCharge = Fraction.FromPercent(90) }, points: 32, cancellation: Cancellation).Value.Differences[0];
+        var energy = RideComparison.Compare(board, log, Calm with { StartCharge = Fraction.FromPercent(90) }, points: 32, cancellation: Cancellation).Value.Differences[0];
 
         Assert.False(energy.IsWithin);
         Assert.True(energy.Ratio > 1.1);
@@ -107,7 +107,7 @@ public sealed class ReplayTests(ITestOutputHelper output)
     public void A_gap_stays_a_gap_on_both_sides()
     {
         var (whole, torn) = (Logged(Boards.Tern, Hilly), Logged(Boards.Tern, Hilly, isLost: t => t is > 100 and < 160));
-        RideComparison Of(RideLog log) => RideComparison.Of(Boards.Tern, log, Calm with { StartCharge = Fraction.FromPercent(90) }, points: 8, cancellation: Cancellation).Value;
+        RideComparison Of(RideLog log) => RideComparison.Compare(Boards.Tern, log, Calm with { StartCharge = Fraction.FromPercent(90) }, points: 8, cancellation: Cancellation).Value;
         var (a, b) = (Of(whole), Of(torn));
 
         Assert.Contains(b.Replay.Seconds.Zip(b.Replay.PackAmperes), p => p.First is > 100 and < 160 && double.IsNaN(p.Second));
@@ -123,10 +123,10 @@ public sealed class ReplayTests(ITestOutputHelper output)
         var full = Logged(Boards.Tern, Hilly);
         RideLog Without(params Channel[] lost) => new("made", full.Seconds, full.Channels.Except(lost).ToDictionary(c => c, c => full.Si(c).ToArray()));
 
-        Assert.Contains("log.elevation", RideComparison.Of(Boards.Tern, Without(Channel.Elevation), Calm, points: 8, cancellation: Cancellation).Missing);
-        Assert.Contains("log.speed", RideComparison.Of(Boards.Tern, Without(Channel.Speed), Calm, points: 8, cancellation: Cancellation).Missing);
-        Assert.Contains("log.charge_left", RideComparison.Of(Boards.Tern, Without(Channel.PackVoltage), Calm, points: 8, cancellation: Cancellation).Missing);
-        var cold = RideComparison.Of(Boards.Tern, Without(Channel.MotorTemperature, Channel.PackCurrent), Calm with { StartCharge = Fraction.FromPercent(90) }, points: 8, cancellation: Cancellation).Value;
+        Assert.Contains("log.elevation", RideComparison.Compare(Boards.Tern, Without(Channel.Elevation), Calm, points: 8, cancellation: Cancellation).Missing);
+        Assert.Contains("log.speed", RideComparison.Compare(Boards.Tern, Without(Channel.Speed), Calm, points: 8, cancellation: Cancellation).Missing);
+        Assert.Contains("log.charge_left", RideComparison.Compare(Boards.Tern, Without(Channel.PackVoltage), Calm, points: 8, cancellation: Cancellation).Missing);
+        var cold = RideComparison.Compare(Boards.Tern, Without(Channel.MotorTemperature, Channel.PackCurrent), Calm with { StartCharge = Fraction.FromPercent(90) }, points: 8, cancellation: Cancellation).Value;
         Assert.Equal(["pack current", "motor temperature"], cold.Missing);
         Assert.Equal(["measured.controller", "measured.cells"], cold.Differences.Select(d => d.Kind.Id));
     }
@@ -136,7 +136,7 @@ public sealed class ReplayTests(ITestOutputHelper output)
     public void A_coast_down_gives_back_the_rolling_of_the_wheels_without_the_drag_of_the_motors()
     {
         var board = Boards.Tern;
-        var running = Boardwright.Traction.RunningOfBoard.Of(board);
+        var running = Boardwright.Traction.SteadyRunningOfBoard.Compute(board);
         var (mass, effective) = (running.RollingMass.Value.Mass.Kilograms, running.EffectiveMass.Value.Mass.Kilograms);
         var (drive, load) = (running.Drive.Value, running.Load.Value.Load);
         var speeds = new List<double>();
@@ -151,7 +151,7 @@ public sealed class ReplayTests(ITestOutputHelper output)
         CoastDownRun[] runs = [.. Enumerable.Range(0, 4).Select(_ => new CoastDownRun("made", default, times, speeds.ToArray()))];
         var conditions = new CoastDownConditions(Mass.FromKilograms(mass), Mass.FromKilograms(effective - mass), running.Air.Value.DensityKilogramsPerCubicMetre) { SpeedScaleSpread = 0 };
         var fit = CoastDown.Fit(runs, conditions).Fit!;
-        var lessons = Lessons.Of(fit, board, conditions);
+        var lessons = Lessons.Draw(fit, board, conditions);
 
         double Taken(string name) => double.Parse(lessons.Single(l => l.Name == name).Entries[0].Value.Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture);
         output.WriteLine($"fitted {fit.RollingResistance.Value.Value:0.00000}, taken {Taken("rolling")}; {lessons[0].Says}");

@@ -10,7 +10,7 @@ public sealed class RideTests
 {
     /// <summary>Roads with hills, speeds wished and stops, from a hundred metres to some kilometres.</summary>
     public static readonly Gen<Route> Routes = Gen.Select(Gen.Double[20, 600], Gen.Double[-0.07, 0.07], Gen.Double[6, 40], Gen.Int[0, 4]).Array[1, 12].Select(parts =>
-        Route.Of("made up", [.. parts.Select(p => new Stretch(
+        Route.Create("made up", [.. parts.Select(p => new RouteStretch(
             Length.FromMetres(p.Item1),
             Fraction.FromValue(p.Item2),
             p.Item4 > 2 ? Speed.FromKilometresPerHour(p.Item3) : null,
@@ -20,7 +20,7 @@ public sealed class RideTests
 
     static readonly Gen<Board> Any = Gen.Int[0, 2].Select(i => new[] { Boards.Tern, Puffin, Boards.Curlew }[i]);
 
-    static Ride Ridden(Board board, Route route, RideOptions? options = null) => Ride.Of(board, route, options).Value;
+    static Ride Ridden(Board board, Route route, RideOptions? options = null) => Ride.Simulate(board, route, options).Value;
 
     static RideOptions Every(double seconds) => new() { Step = Duration.FromSeconds(seconds) };
 
@@ -104,7 +104,7 @@ public sealed class RideTests
     {
         var board = Boards.Read(name);
         // Warm copper is the one thing the steady figures leave out; here it is kept cold to compare like with like.
-        var model = RideModel.Of(board).Value;
+        var model = RideModel.Compute(board).Value;
         var cold = model with { Heat = model.Heat with { WindingCapacity = 1e12 } };
         var simulation = new Simulation(cold, RideCourse.Level(cold.Pace), Every(0.5));
         while (simulation.State.Charge > 0.52)
@@ -114,13 +114,13 @@ public sealed class RideTests
             simulation.Advance();
         var consumption = (simulation.Energy.Delivered - energy) / (simulation.State.Metres - metres);
 
-        Assert.InRange(consumption / Examination.Of(board).Cruise.Value.Steady!.Consumption, 0.99, 1.01);
+        Assert.InRange(consumption / Examination.Examine(board).Cruise.Value.Steady!.Consumption, 0.99, 1.01);
     }
 
     [Fact]
     public void The_range_of_a_level_cruise_is_that_of_the_steady_examination()
     {
-        var steady = Examination.Of(Boards.Tern).Cruise.Value.Steady!.Metres;
+        var steady = Examination.Examine(Boards.Tern).Cruise.Value.Steady!.Metres;
 
         // Warm windings and the start cost a little, warm cells give a little back.
         Assert.InRange(Ride.Cruising(Boards.Tern).Value.Distance.Metres / steady, 0.98, 1.01);
@@ -129,7 +129,7 @@ public sealed class RideTests
     [Fact]
     public void Entries_that_are_missing_are_named()
     {
-        var answer = Ride.Of(Boards.Tern.With(("motor.kv", ""), ("brief.reserve", "")), Route.Level(Length.FromKilometres(1)));
+        var answer = Ride.Simulate(Boards.Tern.With(("motor.kv", ""), ("brief.reserve", "")), Route.Level(Length.FromKilometres(1)));
 
         Assert.False(answer.IsKnown);
         Assert.Contains("motor.kv", answer.Missing);
@@ -139,10 +139,10 @@ public sealed class RideTests
     [Fact]
     public void A_hill_that_is_too_steep_ends_the_ride_and_says_why()
     {
-        var ride = Ridden(Boards.Tern, Route.Of("wall", new(Length.FromMetres(200), default), new(Length.FromMetres(500), Fraction.FromPercent(38))));
+        var ride = Ridden(Boards.Tern, Route.Create("wall", new(Length.FromMetres(200), default), new(Length.FromMetres(500), Fraction.FromPercent(38))));
 
         Assert.Equal(RideEnd.CannotGoOn, ride.End);
-        Assert.Equal(HeldBack.PhaseCurrent, ride.HeldBack);
+        Assert.Equal(RideLimit.PhaseCurrent, ride.HeldBack);
         Assert.InRange(ride.Distance.Metres, 200, 700);
         Assert.Contains(ride.Notes, n => n.In(UnitSystem.Metric).Contains("cannot go on", StringComparison.Ordinal));
     }
@@ -151,12 +151,12 @@ public sealed class RideTests
     public void A_hot_controller_slows_the_board_down()
     {
         // A hill that both climb easily when cold.
-        var hill = Route.Of("hill", new Stretch(Length.FromKilometres(4), Fraction.FromPercent(8)));
+        var hill = Route.Create("hill", new RouteStretch(Length.FromKilometres(4), Fraction.FromPercent(8)));
         var hot = Ridden(Boards.Tern.With(("controller.heat_capacity", "5 J/K"), ("controller.taper_temperature_start", "25 °C"), ("controller.taper_temperature_end", "40 °C")), hill);
         var cool = Ridden(Boards.Tern, hill);
 
         Assert.True(hot.InFade.Seconds > 60);
-        Assert.True(hot.HeldBackFor[HeldBack.HotController].Seconds > 60);
+        Assert.True(hot.HeldBackFor[RideLimit.HotController].Seconds > 60);
         Assert.True(hot.Time > cool.Time);
     }
 
@@ -174,7 +174,7 @@ public sealed class RideTests
     public void No_limit_is_passed_on_any_road() =>
         Gen.Select(Any, Routes).Sample((board, route) =>
         {
-            var (ride, drive) = (Ridden(board, route, new() { TraceEvery = Duration.FromSeconds(0.1) }), RideModel.Of(board).Value.Running.Drive);
+            var (ride, drive) = (Ridden(board, route, new() { TraceEvery = Duration.FromSeconds(0.1) }), RideModel.Compute(board).Value.Running.Drive);
             var full = board.Parts.Cell.VoltageFull.Value.Volts;
             return ride.PeakPhase.Amperes <= Math.Max(drive.PhaseLimit, drive.BrakePhaseLimit) + 1e-6
                 && ride.PeakPack.Amperes <= drive.PackLimit + 1e-6
@@ -185,7 +185,7 @@ public sealed class RideTests
     [Fact]
     public void A_full_pack_leaves_the_braking_to_the_foot()
     {
-        var down = Route.Of("down", new Stretch(Length.FromKilometres(1), Fraction.FromPercent(-8)));
+        var down = Route.Create("down", new RouteStretch(Length.FromKilometres(1), Fraction.FromPercent(-8)));
         var (full, half) = (Ridden(Boards.Tern, down), Ridden(Boards.Tern, down, new() { StartCharge = Fraction.FromPercent(50) }));
 
         Assert.True(full.Energy.FootBrake > half.Energy.FootBrake);
@@ -227,7 +227,7 @@ public sealed class RideTests
     [Fact]
     public void A_rider_who_starts_and_brakes_gently_is_slower()
     {
-        var route = Route.Of("town", [.. Enumerable.Repeat(new Stretch(Length.FromMetres(200), default, Wait: Duration.FromSeconds(5)), 6)]);
+        var route = Route.Create("town", [.. Enumerable.Repeat(new RouteStretch(Length.FromMetres(200), default, Wait: Duration.FromSeconds(5)), 6)]);
         var (brisk, gentle) = (Ridden(Boards.Tern, route), Ridden(Boards.Tern.With(("brief.acceleration", "0.5 m/s2"), ("brief.braking", "0.6 m/s2")), route));
 
         Assert.True(gentle.Time > brisk.Time);

@@ -11,7 +11,7 @@ public sealed class RiderPaceTests
     const double Rounding = 1e-7;
 
     static readonly Gen<Route> Routes = Gen.Select(Gen.Double[0.5, 300], Gen.Double[2, 60], Gen.Int[0, 3]).Array[1, 15].Select(parts =>
-        Route.Of("made up", [.. parts.Select(p => new Stretch(
+        Route.Create("made up", [.. parts.Select(p => new RouteStretch(
             Length.FromMetres(p.Item1),
             default,
             p.Item3 > 0 ? Speed.FromKilometresPerHour(p.Item2) : null,

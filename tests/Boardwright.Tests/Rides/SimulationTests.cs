@@ -9,11 +9,11 @@ namespace Boardwright.Tests.Rides;
 
 public sealed class SimulationTests
 {
-    static readonly RideModel Tern = RideModel.Of(Boards.Tern).Value;
+    static readonly RideModel Tern = RideModel.Compute(Boards.Tern).Value;
 
     static RideOptions Every(double seconds) => new() { Step = Duration.FromSeconds(seconds) };
 
-    static RideModel With(Func<Running, Running> running, Func<Propulsion, Propulsion> drive, double accelerating = 50)
+    static RideModel With(Func<SteadyRunning, SteadyRunning> running, Func<Propulsion, Propulsion> drive, double accelerating = 50)
     {
         var run = running(Tern.Running);
         return Tern with
@@ -87,8 +87,8 @@ public sealed class SimulationTests
     {
         var model = With(r => r, d => d with { IdlePower = 0 });
         var heat = model.Heat;
-        var route = Route.Of("a long stop", new Stretch(Length.FromMetres(1), default, Wait: Duration.FromHours(2)), new Stretch(Length.FromMetres(1), default));
-        var simulation = new Simulation(model, RideCourse.Of(route, model.Pace), Every(0.1));
+        var route = Route.Create("a long stop", new RouteStretch(Length.FromMetres(1), default, Wait: Duration.FromHours(2)), new RouteStretch(Length.FromMetres(1), default));
+        var simulation = new Simulation(model, RideCourse.Create(route, model.Pace), Every(0.1));
         while (simulation.State.Speed > 0 || simulation.State.Place == 0)
             simulation.Advance();
         var (ambient, seconds) = (heat.Ambient, 900.0);
@@ -142,7 +142,7 @@ public sealed class SimulationTests
     [Fact]
     public void A_step_allocates_nothing()
     {
-        var simulation = new Simulation(Tern, RideCourse.Of(Route.Loop(Length.FromKilometres(3), Length.FromMetres(30), 3), Tern.Pace), Every(0.1));
+        var simulation = new Simulation(Tern, RideCourse.Create(Route.Loop(Length.FromKilometres(3), Length.FromMetres(30), 3), Tern.Pace), Every(0.1));
         for (var i = 0; i < 200; i++)
             simulation.Advance();
 
@@ -162,7 +162,7 @@ public sealed class SimulationTests
             var surface = air.Temperature + TemperatureDifference.FromKelvins(rise);
             var exact = 1 / CanCooling.Riding(can, Speed.FromMetresPerSecond(speed), air).At(surface).KelvinsPerWatt;
             // Between standing still and a walk free and forced convection change places.
-            return Math.Abs(CaseCooling.Of(can, air).At(speed, surface.Kelvins) / exact - 1) < (speed < 1.5 ? 0.07 : 0.002);
+            return Math.Abs(CaseCooling.Create(can, air).At(speed, surface.Kelvins) / exact - 1) < (speed < 1.5 ? 0.07 : 0.002);
         }, iter: 300);
 
     [Fact]
@@ -170,7 +170,7 @@ public sealed class SimulationTests
         Gen.Select(RideTests.Routes, Gen.Double[0, 1]).Sample((route, part) =>
         {
             var pace = new RiderPace(Speed.FromKilometresPerHour(25));
-            var (plan, course, place) = (pace.Over(route), RideCourse.Of(route, pace), part * route.Distance.Metres);
+            var (plan, course, place) = (pace.Over(route), RideCourse.Create(route, pace), part * route.Distance.Metres);
             var pieces = course.Pieces.ToArray();
             var piece = pieces.First(p => place <= p.End);
             var whole = pieces[0].Start == 0 && pieces[^1].End == route.Distance.Metres && pieces.Skip(1).Zip(pieces, (next, before) => next.Start == before.End).All(same => same);

@@ -228,7 +228,7 @@ public sealed class StrangerRideTests(ITestOutputHelper output)
         for (var number = 0; number < Cases; number++)
         {
             var made = new StrangerPack(number);
-            var found = PackFromRide.Of(made.Log);
+            var found = PackFromRide.Fit(made.Log);
             Assert.NotNull(found);
             // What it is in the middle of the ride, half way warm.
             var truth = made.Ohms * (1 - 0.002 * made.Warmed);

@@ -7,18 +7,18 @@ namespace Boardwright.Tests.Road;
 public sealed class RouteTests
 {
     static readonly Gen<Route> Routes = Gen.Select(Gen.Double[1, 400], Gen.Double[-0.3, 0.3], Gen.Int[0, 3]).Array[1, 12].Select(parts =>
-        Route.Of("made up", [.. parts.Select(p => new Stretch(
+        Route.Create("made up", [.. parts.Select(p => new RouteStretch(
             Length.FromMetres(p.Item1),
             Fraction.FromValue(p.Item2),
             p.Item3 == 1 ? Speed.FromKilometresPerHour(15) : null,
             Duration.FromSeconds(p.Item3 == 2 ? 10 : 0)))]));
 
     // The route of handbook check 20: 2000 m flat, 500 m at +6 %, 500 m at -6 %.
-    static readonly Route Check20 = Route.Of(
+    static readonly Route Check20 = Route.Create(
         "check 20",
-        new Stretch(Length.FromMetres(2000), default),
-        new Stretch(Length.FromMetres(500), Fraction.FromPercent(6), Speed.FromKilometresPerHour(12)),
-        new Stretch(Length.FromMetres(500), Fraction.FromPercent(-6), null, Duration.FromSeconds(30)));
+        new RouteStretch(Length.FromMetres(2000), default),
+        new RouteStretch(Length.FromMetres(500), Fraction.FromPercent(6), Speed.FromKilometresPerHour(12)),
+        new RouteStretch(Length.FromMetres(500), Fraction.FromPercent(-6), null, Duration.FromSeconds(30)));
 
     [Fact]
     public void Stated_stretches_give_the_route_of_check_20()
@@ -54,7 +54,7 @@ public sealed class RouteTests
     public void Stretches_read_back_as_they_were_stated() =>
         Routes.Sample(route =>
         {
-            var again = Route.Of(route.Name, [.. route.Stretches()]);
+            var again = Route.Create(route.Name, [.. route.Stretches()]);
             return Math.Abs((again.Distance - route.Distance).Metres) < 1e-6
                 && Math.Abs((again.Climb - route.Climb).Metres) < 1e-6
                 && again.Stops.Count == route.Stops.Count;
@@ -171,7 +171,7 @@ public sealed class RouteTests
         Assert.Throws<ArgumentException>(() => new Route("stop", [Flat(100, 0)], null, [new(Length.FromMetres(101), default)]));
         Assert.Throws<ArgumentException>(() => new Route("stop", [Flat(100, 0)], null, [new(Length.FromMetres(1), Duration.FromSeconds(-1))]));
         Assert.Throws<ArgumentException>(() => Route.Level(default));
-        Assert.Throws<ArgumentException>(() => Route.Of("steep", new Stretch(Length.FromMetres(10), Fraction.FromPercent(41))));
+        Assert.Throws<ArgumentException>(() => Route.Create("steep", new RouteStretch(Length.FromMetres(10), Fraction.FromPercent(41))));
         Assert.Throws<ArgumentException>(() => Route.Loop(Length.FromMetres(100), Length.FromMetres(50)));
         Assert.Throws<ArgumentOutOfRangeException>(() => Route.Level(Length.FromMetres(9)).SteepestClimb(default));
     }

@@ -168,7 +168,7 @@ public sealed class RuleTests
     {
         var board = Boards.Tern.With([.. changes.Split(';').Select(c => c.Split('=', 2)).Select(c => (c[0], c[1]))]);
 
-        var findings = Examination.Of(board).Findings.Where(f => f.Rule == id).ToArray();
+        var findings = Examination.Examine(board).Findings.Where(f => f.Rule == id).ToArray();
 
         Assert.True(findings.Any(f => f.Level == level && $"{f.Says} {f.Remedy}".Contains(word, StringComparison.Ordinal)),
             $"{id}: {string.Join(" | ", findings.Select(f => $"{f.Level}: {f.Says} {f.Remedy}"))}");
@@ -188,7 +188,7 @@ public sealed class RuleTests
     {
         foreach (var name in Boards.Names)
         {
-            foreach (var finding in Examination.Of(Boards.Read(name)).Findings.Where(f => f.Level is Level.Stop or Level.Fix))
+            foreach (var finding in Examination.Examine(Boards.Read(name)).Findings.Where(f => f.Level is Level.Stop or Level.Fix))
                 Assert.False(finding.Remedy.IsEmpty, $"{name}: {finding.Rule}");
         }
     }
@@ -201,9 +201,9 @@ public sealed class RuleTests
         {
             var (id, changes, _, _) = row.Data;
             var board = Boards.Tern.With([.. changes.Split(';').Select(c => c.Split('=', 2)).Select(c => (c[0], c[1]))]);
-            foreach (var finding in Examination.Of(board).Findings.Where(f => f.Rule == id && f.Mend is not null && f.Level != Level.Fine))
+            foreach (var finding in Examination.Examine(board).Findings.Where(f => f.Rule == id && f.Mend is not null && f.Level != Level.Fine))
             {
-                var mended = Examination.Of(board.With((finding.Mend!.Key, finding.Mend.Text)));
+                var mended = Examination.Examine(board.With((finding.Mend!.Key, finding.Mend.Text)));
                 Assert.True(mended.Findings.Where(f => f.Rule == id && f.Where == finding.Where).All(f => f.Level is Level.Fine or Level.Measure), $"{id}: {finding.Remedy}");
             }
         }
@@ -214,7 +214,7 @@ public sealed class RuleTests
     {
         foreach (var name in Boards.Names)
         {
-            foreach (var finding in Examination.Of(Boards.Read(name)).Findings)
+            foreach (var finding in Examination.Examine(Boards.Read(name)).Findings)
                 Assert.DoesNotContain("safe", $"{finding.Says} {finding.Remedy}".Replace("failsafe", "", StringComparison.Ordinal), StringComparison.OrdinalIgnoreCase);
         }
     }
@@ -222,7 +222,7 @@ public sealed class RuleTests
     [Fact]
     public void A_board_of_which_nothing_is_known_asks_for_measurements_and_nothing_else()
     {
-        var findings = Examination.Of(new Board().Named()).Findings;
+        var findings = Examination.Examine(new Board().WithNames()).Findings;
 
         Assert.All(findings, f => Assert.True(f.Level == Level.Measure, $"{f.Rule}: {f.Says}"));
     }
@@ -230,9 +230,9 @@ public sealed class RuleTests
     [Fact]
     public void A_part_that_nobody_chose_is_asked_for_once_and_not_entry_by_entry()
     {
-        var board = (Boards.Tern with { Parts = Boards.Tern.Parts with { Motor = new(), Wheels = new() } }).Named();
+        var board = (Boards.Tern with { Parts = Boards.Tern.Parts with { Motor = new(), Wheels = new() } }).WithNames();
 
-        var top = Assert.Single(Examination.Of(board).Findings, f => f.Rule == "speed.wanted");
+        var top = Assert.Single(Examination.Examine(board).Findings, f => f.Rule == "speed.wanted");
 
         Assert.StartsWith("Cannot be said until the motor and the wheels are chosen: the top", top.Says.In(UnitSystem.Metric), StringComparison.Ordinal);
         Assert.Equal("Choose the motor and the wheels.", top.Remedy.In(UnitSystem.Metric));
@@ -245,14 +245,14 @@ public sealed class RuleTests
         foreach (var board in new[] { Boards.Tern, Boards.Curlew })
         {
             foreach (var entry in Entries(board))
-                Assert.NotEmpty(Examination.Of(board.With((entry, ""))).Findings);
+                Assert.NotEmpty(Examination.Examine(board.With((entry, ""))).Findings);
         }
     }
 
     static List<string> Entries(Sheet sheet)
     {
         var keys = new List<string>();
-        foreach (var entry in Entry.Of(sheet.GetType()))
+        foreach (var entry in Entry.ListEntries(sheet.GetType()))
         {
             switch (entry.Read(sheet))
             {

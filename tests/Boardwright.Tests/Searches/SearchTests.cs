@@ -66,12 +66,12 @@ public sealed class SearchTests : IDisposable
         {
             // Nothing but the climb is asked, so that nearly everything that goes together can be compared.
             var (request, _) = Request(seed, MadeUpShelf.Brief(0, 2, "  drive: { motors: 2, placement: behind }\n"), new Stocked(Motors: 4, MotorPulleys: 3, Belts: 4, Cells: 3));
-            var offers = new Offers(request);
-            var asked = Wanted.Of(offers.Brief).Value.Wanted;
-            var field = new Field(offers, 0, new Tally());
-            var numbers = new Numbers(offers, field, asked);
-            var screen = new Screen<Narrow>(asked, numbers);
-            var (margins, ranges) = (new double[Numbers.Tile], new double[Numbers.Tile]);
+            var offers = new CandidateParts(request);
+            var asked = BriefTargets.Read(offers.Brief).Value.Wanted;
+            var field = new SearchSpace(offers, 0, new RejectionCounts());
+            var numbers = new FilterTables(offers, field, asked);
+            var screen = new FastFilter<Narrow>(asked, numbers);
+            var (margins, ranges) = (new double[FilterTables.Tile], new double[FilterTables.Tile]);
             var (low, high) = (new double[Front.Criteria], new double[Front.Criteria]);
             var column = new double[numbers.Columns];
             var step = Math.Max(1, (long)field.Rollings.Count * numbers.Feedings.Length / 150);
@@ -80,19 +80,19 @@ public sealed class SearchTests : IDisposable
                 var (rolling, place) = ((int)(at / numbers.Feedings.Length), (int)(at % numbers.Feedings.Length));
                 if (numbers.Feedings[place] < 0)
                     continue;
-                var tile = numbers.Cells.AsSpan(place / Numbers.Tile * Numbers.Tile * numbers.Columns, Numbers.Tile * numbers.Columns).ToArray();
+                var tile = numbers.Cells.AsSpan(place / FilterTables.Tile * FilterTables.Tile * numbers.Columns, FilterTables.Tile * numbers.Columns).ToArray();
                 var turning = numbers.TurningOf(rolling);
-                screen.Sift(turning, tile, place % Numbers.Tile, place % Numbers.Tile + 1, margins, ranges);
+                screen.Sift(turning, tile, place % FilterTables.Tile, place % FilterTables.Tile + 1, margins, ranges);
                 for (var c = 0; c < column.Length; c++)
-                    column[c] = tile[c * Numbers.Tile + place % Numbers.Tile];
-                var found = FoundBoard.Of(offers, field.PickOf(rolling, numbers.Feedings[place]));
-                var isSure = margins[place % Numbers.Tile] > Tolerance.Margin;
+                    column[c] = tile[c * FilterTables.Tile + place % FilterTables.Tile];
+                var found = FoundBoard.Create(offers, field.PickOf(rolling, numbers.Feedings[place]));
+                var isSure = margins[place % FilterTables.Tile] > Tolerance.Margin;
                 if (field.Groups.Any(g => field.Apart(field.Rollings[rolling], g) is not null))
                     continue;
                 Assert.Equal(isSure, found.MeetsBrief);
                 if (!isSure)
                     continue;
-                screen.Compare(turning, column, ranges.AsSpan(place % Numbers.Tile), low, high);
+                screen.Compare(turning, column, ranges.AsSpan(place % FilterTables.Tile), low, high);
                 foreach (var criterion in Enum.GetValues<Criterion>().Where(c => c != Criterion.Price))
                     Assert.InRange(found.Merit(criterion), low[(int)criterion], high[(int)criterion]);
                 Assert.Equal(-found.Merit(Criterion.Price) * 10000, -low[(int)Criterion.Price], 1e-6);
@@ -107,22 +107,22 @@ public sealed class SearchTests : IDisposable
     public void One_number_at_a_time_and_many_screen_alike()
     {
         var (request, _) = Request(2, MadeUpShelf.Brief(20, 10, "  drive: { motors: 2, placement: behind }\n"), new Stocked(Motors: 3, Cells: 2));
-        var offers = new Offers(request);
-        var asked = Wanted.Of(offers.Brief).Value.Wanted;
-        var field = new Field(offers, 0, new Tally());
-        var numbers = new Numbers(offers, field, asked);
-        var (one, many) = (new Screen<Narrow>(asked, numbers), new Screen<Wide>(asked, numbers));
+        var offers = new CandidateParts(request);
+        var asked = BriefTargets.Read(offers.Brief).Value.Wanted;
+        var field = new SearchSpace(offers, 0, new RejectionCounts());
+        var numbers = new FilterTables(offers, field, asked);
+        var (one, many) = (new FastFilter<Narrow>(asked, numbers), new FastFilter<Wide>(asked, numbers));
         foreach (var rolling in Enumerable.Range(0, field.Rollings.Count))
         {
             var turning = numbers.TurningOf(rolling);
             foreach (var (_, from, to) in numbers.Pieces)
             {
-                var tile = from / Numbers.Tile;
-                var cells = numbers.Cells.AsSpan(tile * Numbers.Tile * numbers.Columns, Numbers.Tile * numbers.Columns);
-                var (a, b) = (new double[2 * Numbers.Tile], new double[2 * Numbers.Tile]);
-                one.Sift(turning, cells, from - tile * Numbers.Tile, to - tile * Numbers.Tile, a, new double[2 * Numbers.Tile], new double[2 * Numbers.Tile]);
-                many.Sift(turning, cells, from - tile * Numbers.Tile, to - tile * Numbers.Tile, b, new double[2 * Numbers.Tile], new double[2 * Numbers.Tile]);
-                Assert.Equal(a.AsSpan(from - tile * Numbers.Tile, to - from), b.AsSpan(from - tile * Numbers.Tile, to - from));
+                var tile = from / FilterTables.Tile;
+                var cells = numbers.Cells.AsSpan(tile * FilterTables.Tile * numbers.Columns, FilterTables.Tile * numbers.Columns);
+                var (a, b) = (new double[2 * FilterTables.Tile], new double[2 * FilterTables.Tile]);
+                one.Sift(turning, cells, from - tile * FilterTables.Tile, to - tile * FilterTables.Tile, a, new double[2 * FilterTables.Tile], new double[2 * FilterTables.Tile]);
+                many.Sift(turning, cells, from - tile * FilterTables.Tile, to - tile * FilterTables.Tile, b, new double[2 * FilterTables.Tile], new double[2 * FilterTables.Tile]);
+                Assert.Equal(a.AsSpan(from - tile * FilterTables.Tile, to - from), b.AsSpan(from - tile * FilterTables.Tile, to - from));
             }
         }
 
@@ -180,7 +180,7 @@ public sealed class SearchTests : IDisposable
             Assert.Null(text.Refusal);
             var read = BoardFile.ReadText(text.Text, path);
             Assert.Empty(read.Complaints);
-            var (before, after) = (Examination.Of(found.Board), Examination.Of(read.Board!));
+            var (before, after) = (Examination.Examine(found.Board), Examination.Examine(read.Board!));
             Assert.Equal(before.Figures.Select(f => (f.Kind.Id, f.Value)), after.Figures.Select(f => (f.Kind.Id, f.Value)));
             Assert.Equal(before.Findings.Select(f => (f.Rule, f.Level, f.Where)), after.Findings.Select(f => (f.Rule, f.Level, f.Where)));
         }
@@ -228,7 +228,7 @@ public sealed class SearchTests : IDisposable
     {
         var board = Boards.Tern with { Brief = Boards.Tern.Brief with { Budget = new Boardwright.Units.Known<Boardwright.Units.Money>(new(1800m, "EUR"), key: "brief.budget") } };
 
-        var finding = Assert.Single(Examination.Of(board).Findings, f => f.Rule == "price.budget");
+        var finding = Assert.Single(Examination.Examine(board).Findings, f => f.Rule == "price.budget");
 
         Assert.Equal(Level.Fix, finding.Level);
         Assert.Equal(1800, finding.Limit!.Value.Value);
@@ -237,13 +237,13 @@ public sealed class SearchTests : IDisposable
     /// <summary>Every combination of what may go in the places, each examined by itself.</summary>
     static FoundBoard[] Every(SearchRequest request)
     {
-        var offers = new Offers(request);
-        IEnumerable<int[]> picks = [new int[Offers.Slots]];
+        var offers = new CandidateParts(request);
+        IEnumerable<int[]> picks = [new int[CandidateParts.Slots]];
         foreach (var slot in Enum.GetValues<Slot>())
             picks = picks.SelectMany(p => Enumerable.Range(0, offers.SizeOf(slot)).Select(i => p.Select((n, s) => s == (int)slot ? i : n).ToArray()));
         var all = picks.ToArray();
         var boards = new FoundBoard[all.Length];
-        Parallel.For(0, boards.Length, i => boards[i] = FoundBoard.Of(offers, all[i]));
+        Parallel.For(0, boards.Length, i => boards[i] = FoundBoard.Create(offers, all[i]));
         return boards;
     }
 

@@ -41,6 +41,6 @@ static class Killing
         Assert.InRange(kept.Count, acknowledged.Count, Math.Min(Boards, acknowledged.Count + 1));
         foreach (var item in kept)
             Assert.EndsWith("to write\n", (await shop.ReadAsync(item.Id, cancel: cancel)).Files.Main.Text, StringComparison.Ordinal);
-        await shop.AddAsync(ItemKind.Board, "and on", FileSet.Of("on.board.yaml", "name: on\n"), new("Ada", "on"), cancel);
+        await shop.AddAsync(ItemKind.Board, "and on", FileSet.FromText("on.board.yaml", "name: on\n"), new("Ada", "on"), cancel);
     }
 }

@@ -19,7 +19,7 @@ public sealed class MergeTests
             var (first, second) = i < j ? (j, i) : (i, j);
             var both = Changed(Changed(Tern, leaves[first], first == i ? "mine" : "theirs"), leaves[second], second == i ? "mine" : "theirs");
 
-            var merge = FileMerge.Of(Board(Tern), Board(mine), Board(theirs));
+            var merge = FileMerge.Compute(Board(Tern), Board(mine), Board(theirs));
 
             Assert.Empty(merge.Choices);
             Assert.Equal(both, merge.Resolve(Never).Main.Text);
@@ -32,11 +32,11 @@ public sealed class MergeTests
         foreach (var leaf in KeyedText.Read(Tern)!.Leaves.Values.Where(leaf => !leaf.Key.StartsWith("comment #", StringComparison.Ordinal)))
         {
             var (mine, theirs) = (Changed(Tern, leaf, "mine"), Changed(Tern, leaf, "theirs"));
-            var merge = FileMerge.Of(Board(Tern), Board(mine), Board(theirs));
+            var merge = FileMerge.Compute(Board(Tern), Board(mine), Board(theirs));
 
             Assert.Equal(leaf.Key, Assert.Single(merge.Choices).Key);
-            Assert.Equal(mine, merge.Resolve(_ => Side.Mine).Main.Text);
-            Assert.Equal(theirs, merge.Resolve(_ => Side.Theirs).Main.Text);
+            Assert.Equal(mine, merge.Resolve(_ => MergeSide.Mine).Main.Text);
+            Assert.Equal(theirs, merge.Resolve(_ => MergeSide.Theirs).Main.Text);
         }
     }
 
@@ -53,7 +53,7 @@ public sealed class MergeTests
     [InlineData("- id: a\n  bolts: [1, 2]\n  stock: 1\n", "- id: a\n  bolts: [1, 3]\n  stock: 1\n", "- id: a\n  bolts: [1, 2]\n  stock: 4\n", "- id: a\n  bolts: [1, 3]\n  stock: 4\n")]
     public void Changes_of_both_are_in_the_outcome(string before, string mine, string theirs, string both)
     {
-        var merge = FileMerge.Of(Board(before), Board(mine), Board(theirs));
+        var merge = FileMerge.Compute(Board(before), Board(mine), Board(theirs));
 
         Assert.Empty(merge.Choices);
         Assert.Equal(both, merge.Resolve(Never).Main.Text);
@@ -65,10 +65,10 @@ public sealed class MergeTests
     [InlineData("a: 1\n", "a: 2\n", "a: [\n", "", "a: 1\n", "a: 2\n", "a: [\n")]
     public void What_cannot_be_both_is_a_choice(string before, string mine, string theirs, string key, string? b, string? m, string? t)
     {
-        var merge = FileMerge.Of(Board(before), Board(mine), Board(theirs));
+        var merge = FileMerge.Compute(Board(before), Board(mine), Board(theirs));
 
         Assert.Equal(new Choice("x.board.yaml", key, b, m, t), Assert.Single(merge.Choices));
-        foreach (var (side, value) in new[] { (Side.Mine, m), (Side.Theirs, t) })
+        foreach (var (side, value) in new[] { (MergeSide.Mine, m), (MergeSide.Theirs, t) })
         {
             var text = merge.Resolve(_ => side).Main.Text;
             if (key.Length == 0)
@@ -85,10 +85,10 @@ public sealed class MergeTests
         var mine = before.With("new.yaml", "y: 1\n").With("hill.csv", "1\n3\n");
         var theirs = new FileSet("x.board.yaml", before.Files.Where(file => file.Path != "old.yaml")).With("hill.csv", "0\n2\n");
 
-        var merge = FileMerge.Of(before, mine, theirs);
+        var merge = FileMerge.Compute(before, mine, theirs);
 
         Assert.Equal(new Choice("hill.csv", "", "1\n2\n", "1\n3\n", "0\n2\n"), Assert.Single(merge.Choices));
-        var merged = merge.Resolve(_ => Side.Theirs);
+        var merged = merge.Resolve(_ => MergeSide.Theirs);
         Assert.Equal(["hill.csv", "new.yaml", "x.board.yaml"], merged.Files.Select(file => file.Path));
         Assert.Equal("0\n2\n", merged.Find("hill.csv")!.Text);
     }
@@ -100,7 +100,7 @@ public sealed class MergeTests
         {
             var random = new Random(seed);
             var (old, changed) = (Lines(random), Lines(random));
-            var hunks = LineDifference.Of(old, changed);
+            var hunks = LineDifference.Compute(old, changed);
 
             var built = new List<string>();
             var at = 0;
@@ -121,7 +121,7 @@ public sealed class MergeTests
     public void Texts_that_have_little_in_common_are_still_told_apart()
     {
         var (old, changed) = (Enumerable.Range(0, 3000).Select(static n => $"a{n}").ToList(), Enumerable.Range(0, 3000).Select(static n => n % 1000 == 0 ? $"a{n}" : $"b{n}").ToList());
-        var hunks = LineDifference.Of(old, changed);
+        var hunks = LineDifference.Compute(old, changed);
 
         Assert.Equal(new Hunk(1, 2999, 1, 2999), Assert.Single(hunks));
     }
@@ -133,11 +133,11 @@ public sealed class MergeTests
         {
             var random = new Random(seed);
             var (old, changed) = (Lines(random), Lines(random));
-            foreach (var stand in Enum.GetValues<Stand>())
+            foreach (var stand in Enum.GetValues<MergeText>())
             {
-                Assert.Equal(string.Concat(changed), LineMerge.Of(old, changed, old, stand));
-                Assert.Equal(string.Concat(changed), LineMerge.Of(old, old, changed, stand));
-                Assert.Equal(string.Concat(changed), LineMerge.Of(old, changed, changed, stand));
+                Assert.Equal(string.Concat(changed), LineMerge.Merge(old, changed, old, stand));
+                Assert.Equal(string.Concat(changed), LineMerge.Merge(old, old, changed, stand));
+                Assert.Equal(string.Concat(changed), LineMerge.Merge(old, changed, changed, stand));
             }
         }
     }
@@ -160,7 +160,7 @@ public sealed class MergeTests
     static string Changed(string text, Leaf leaf, string word) =>
         string.Concat(text.AsSpan(0, leaf.Start), leaf.Key.StartsWith("comment ", StringComparison.Ordinal) ? $"# {word}" : word, text.AsSpan(leaf.End));
 
-    static FileSet Board(string text) => FileSet.Of("x.board.yaml", text);
+    static FileSet Board(string text) => FileSet.FromText("x.board.yaml", text);
 
-    static Side Never(Choice choice) => throw new InvalidOperationException($"{choice.Key} was asked for.");
+    static MergeSide Never(Choice choice) => throw new InvalidOperationException($"{choice.Key} was asked for.");
 }

@@ -10,9 +10,9 @@ namespace Boardwright.Tests.Shops;
 /// <summary>A shop on a real PostgreSQL server, and what can befall it.</summary>
 public sealed class PostgresShopTests(PostgresServer server) : ShopTests, IClassFixture<PostgresServer>
 {
-    protected override async Task<ShopPlace> NewPlaceAsync(string name = "shop") => await Place();
+    protected override async Task<ShopLocation> NewPlaceAsync(string name = "shop") => await Place();
 
-    async Task<PostgresPlace> Place() => new(await server.NewDatabaseAsync()) { BackupFolder = Here.At("backups") };
+    async Task<PostgresLocation> Place() => new(await server.NewDatabaseAsync()) { BackupFolder = Here.At("backups") };
 
     [Fact]
     public async Task A_lost_connection_is_said_in_words_and_the_shop_works_again_when_the_server_does()
@@ -22,8 +22,8 @@ public sealed class PostgresShopTests(PostgresServer server) : ShopTests, IClass
         await server.StopAsync();
         try
         {
-            var trouble = await Assert.ThrowsAsync<ShopTrouble>(() => shop.SaveAsync(item.Id, 1, Board("name: x\n"), Ada(), Cancel));
-            Assert.Equal(Trouble.Unreachable, trouble.Kind);
+            var trouble = await Assert.ThrowsAsync<ShopException>(() => shop.SaveAsync(item.Id, 1, Board("name: x\n"), Ada(), Cancel));
+            Assert.Equal(ShopError.Unreachable, trouble.Kind);
             Assert.Contains("does not answer", trouble.Says, StringComparison.Ordinal);
         }
         finally
@@ -50,9 +50,9 @@ public sealed class PostgresShopTests(PostgresServer server) : ShopTests, IClass
     public async Task A_database_that_is_not_there_is_said_in_words_without_the_password()
     {
         Assert.SkipWhen(server.Missing is not null, server.Missing ?? "");
-        var trouble = await Assert.ThrowsAsync<ShopTrouble>(() => Shop.OpenAsync(new PostgresPlace(server.Words("nowhere") + ";Password=secret"), new Clock(), Cancel));
+        var trouble = await Assert.ThrowsAsync<ShopException>(() => Shop.OpenAsync(new PostgresLocation(server.Words("nowhere") + ";Password=secret"), new Clock(), Cancel));
 
-        Assert.Equal(Trouble.Unreachable, trouble.Kind);
+        Assert.Equal(ShopError.Unreachable, trouble.Kind);
         Assert.Contains("no database nowhere", trouble.Says, StringComparison.Ordinal);
         Assert.DoesNotContain("secret", trouble.ToString(), StringComparison.Ordinal);
     }
@@ -60,13 +60,13 @@ public sealed class PostgresShopTests(PostgresServer server) : ShopTests, IClass
     [Fact]
     public async Task A_shop_moves_from_a_file_to_a_server_and_back_without_a_byte_changed()
     {
-        await using var file = await Shop.OpenAsync(new SqlitePlace(Here.At("shop.db")), new Clock(), Cancel);
+        await using var file = await Shop.OpenAsync(new SqliteLocation(Here.At("shop.db")), new Clock(), Cancel);
         await Fill(file);
         await file.ExportAsync(Here.At("first"), cancel: Cancel);
         await using var shop = await NewShopAsync();
         await shop.ImportAsync(Here.At("first"), Cancel);
         await shop.ExportAsync(Here.At("second"), cancel: Cancel);
-        await using var back = await Shop.OpenAsync(new SqlitePlace(Here.At("back.db")), new Clock(), Cancel);
+        await using var back = await Shop.OpenAsync(new SqliteLocation(Here.At("back.db")), new Clock(), Cancel);
         await back.ImportAsync(Here.At("second"), Cancel);
         await back.ExportAsync(Here.At("third"), cancel: Cancel);
 

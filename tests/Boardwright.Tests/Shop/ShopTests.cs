@@ -51,9 +51,9 @@ public abstract class ShopTests : IDisposable
 
     protected static Signature Bo(string why = "another try") => new("Bo", why);
 
-    protected static FileSet Board(string text) => FileSet.Of("tern.board.yaml", text);
+    protected static FileSet Board(string text) => FileSet.FromText("tern.board.yaml", text);
 
-    protected abstract Task<ShopPlace> NewPlaceAsync(string name = "shop");
+    protected abstract Task<ShopLocation> NewPlaceAsync(string name = "shop");
 
     protected async Task<Shop> NewShopAsync(string name = "shop") => await Shop.OpenAsync(await NewPlaceAsync(name), new Clock(), Cancel);
 
@@ -68,7 +68,7 @@ public abstract class ShopTests : IDisposable
         await people.ChangePasswordAsync("ada", "some other words in a row");
 
         Assert.Equal(["Ada"], await people.ListAsync());
-        Assert.Equal(Trouble.Refused, (await Assert.ThrowsAsync<ShopTrouble>(() => people.AddAsync("ADA", "a few words in a row"))).Kind);
+        Assert.Equal(ShopError.Refused, (await Assert.ThrowsAsync<ShopException>(() => people.AddAsync("ADA", "a few words in a row"))).Kind);
         await people.RemoveAsync("Ada");
         Assert.Empty(await people.ListAsync());
     }
@@ -125,8 +125,8 @@ public abstract class ShopTests : IDisposable
     {
         await using var shop = await NewShopAsync();
 
-        Assert.Equal(Trouble.Refused, (await Assert.ThrowsAsync<ShopTrouble>(() => shop.AddAsync(ItemKind.Board, "Tern", Board(Tern), new(" ", "x"), Cancel))).Kind);
-        Assert.Equal(Trouble.Refused, (await Assert.ThrowsAsync<ShopTrouble>(() => shop.AddAsync(ItemKind.Board, "Tern", Board(Tern), new("Ada", ""), Cancel))).Kind);
+        Assert.Equal(ShopError.Refused, (await Assert.ThrowsAsync<ShopException>(() => shop.AddAsync(ItemKind.Board, "Tern", Board(Tern), new(" ", "x"), Cancel))).Kind);
+        Assert.Equal(ShopError.Refused, (await Assert.ThrowsAsync<ShopException>(() => shop.AddAsync(ItemKind.Board, "Tern", Board(Tern), new("Ada", ""), Cancel))).Kind);
         Assert.Empty(await shop.ListAsync(ItemKind.Board, withDeleted: true, Cancel));
     }
 
@@ -160,10 +160,10 @@ public abstract class ShopTests : IDisposable
         Assert.Equal([new Choice("tern.board.yaml", "brief.rider_mass", "80 kg", "90 kg", "85 kg")], conflict.Choices);
         Assert.Equal((1, 2, "Ada"), (conflict.Base.Revision.Number, conflict.Theirs.Revision.Number, conflict.Theirs.Revision.Who));
         Assert.Equal(2, (await shop.HistoryAsync(item.Id, Cancel)).Count);
-        foreach (var (side, mass) in new[] { (Side.Mine, "90 kg"), (Side.Theirs, "85 kg") })
+        foreach (var (side, mass) in new[] { (MergeSide.Mine, "90 kg"), (MergeSide.Theirs, "85 kg") })
             Assert.Equal(Tern.Replace("80 kg", mass, StringComparison.Ordinal).Replace("series: 12", "series: 10", StringComparison.Ordinal).Replace("parallel: 4", "parallel: 5", StringComparison.Ordinal), conflict.Resolve(_ => side).Main.Text);
 
-        var saved = Assert.IsType<Saved>(await shop.SaveAsync(item.Id, conflict.Theirs.Revision.Number, conflict.Resolve(_ => Side.Mine), Bo(), Cancel));
+        var saved = Assert.IsType<Saved>(await shop.SaveAsync(item.Id, conflict.Theirs.Revision.Number, conflict.Resolve(_ => MergeSide.Mine), Bo(), Cancel));
         Assert.Equal((3, Act.Saved), (saved.Revision.Number, saved.Revision.Act));
     }
 
@@ -196,7 +196,7 @@ public abstract class ShopTests : IDisposable
         Assert.Equal((3, Act.Restored, 1, "it was better"), (restored.Number, restored.Act, restored.Of, restored.Why));
         Assert.Equal(Tern, (await shop.ReadAsync(item.Id, cancel: Cancel)).Files.Main.Text);
         Assert.Equal("name: spoilt\n", (await shop.ReadAsync(item.Id, 2, Cancel)).Files.Main.Text);
-        Assert.Equal(Trouble.NotThere, (await Assert.ThrowsAsync<ShopTrouble>(() => shop.RestoreAsync(item.Id, 9, Ada(), Cancel))).Kind);
+        Assert.Equal(ShopError.NotThere, (await Assert.ThrowsAsync<ShopException>(() => shop.RestoreAsync(item.Id, 9, Ada(), Cancel))).Kind);
     }
 
     [Fact]
@@ -225,7 +225,7 @@ public abstract class ShopTests : IDisposable
         var branch = await shop.BranchAsync(item.Id, "Tern for Jo", Bo(), 1, Cancel);
         var copy = await shop.DuplicateAsync(item.Id, "Plover", Bo(), cancel: Cancel);
 
-        Assert.Equal(new Origin(item.Id, 1), branch.From);
+        Assert.Equal(new BranchOrigin(item.Id, 1), branch.From);
         Assert.Equal(Act.Branched, branch.Latest.Act);
         Assert.Equal(Tern, (await shop.ReadAsync(branch.Id, cancel: Cancel)).Files.Main.Text);
         Assert.Null(copy.From);
@@ -245,11 +245,11 @@ public abstract class ShopTests : IDisposable
         Assert.Empty(await shop.ListAsync(ItemKind.Board, cancel: Cancel));
         Assert.True(Assert.Single(await shop.ListAsync(ItemKind.Board, withDeleted: true, Cancel)).IsDeleted);
         Assert.Equal(Tern, (await shop.ReadAsync(item.Id, cancel: Cancel)).Files.Main.Text);
-        Assert.Equal(Trouble.Refused, (await Assert.ThrowsAsync<ShopTrouble>(() => shop.SaveAsync(item.Id, 2, Board("name: x\n"), Ada(), Cancel))).Kind);
+        Assert.Equal(ShopError.Refused, (await Assert.ThrowsAsync<ShopException>(() => shop.SaveAsync(item.Id, 2, Board("name: x\n"), Ada(), Cancel))).Kind);
 
         // Its name is free again, until it wants it back.
         var second = await shop.AddAsync(ItemKind.Board, "tern", Board("name: second\n"), Ada(), Cancel);
-        Assert.Equal(Trouble.Refused, (await Assert.ThrowsAsync<ShopTrouble>(() => shop.BringBackAsync(item.Id, Ada(), Cancel))).Kind);
+        Assert.Equal(ShopError.Refused, (await Assert.ThrowsAsync<ShopException>(() => shop.BringBackAsync(item.Id, Ada(), Cancel))).Kind);
         await shop.RenameAsync(second.Id, "Plover", Ada(), Cancel);
 
         Assert.Equal((3, Act.BroughtBack), await shop.BringBackAsync(item.Id, Ada(), Cancel) is var back ? (back.Number, back.Act) : default);
@@ -266,9 +266,9 @@ public abstract class ShopTests : IDisposable
         Assert.Equal(item.Id, (await shop.FindAsync(ItemKind.Board, "tERN", Cancel))?.Id);
         Assert.Null(await shop.FindAsync(ItemKind.Shelf, "Tern", Cancel));
         foreach (var taken in new Func<Task>[] { () => shop.AddAsync(ItemKind.Board, "TERN", Board(Tern), Ada(), Cancel), () => shop.RenameAsync(other.Id, "tern", Ada(), Cancel), () => shop.BranchAsync(other.Id, "tern ", Ada(), cancel: Cancel) })
-            Assert.Equal("The name", (await Assert.ThrowsAsync<ShopTrouble>(taken)).Says[..8]);
+            Assert.Equal("The name", (await Assert.ThrowsAsync<ShopException>(taken)).Says[..8]);
         Assert.Equal((2, "TERN", Act.Renamed), await shop.RenameAsync(item.Id, "TERN", Ada(), Cancel) is var renamed ? (renamed.Number, renamed.Name, renamed.Act) : default);
-        Assert.Equal(Trouble.NotThere, (await Assert.ThrowsAsync<ShopTrouble>(() => shop.ReadAsync(Guid.Empty, cancel: Cancel))).Kind);
+        Assert.Equal(ShopError.NotThere, (await Assert.ThrowsAsync<ShopException>(() => shop.ReadAsync(Guid.Empty, cancel: Cancel))).Kind);
     }
 
     [Fact]
@@ -281,16 +281,16 @@ public abstract class ShopTests : IDisposable
             try
             {
                 await shop.AddAsync(ItemKind.Board, "Tern", Board($"name: {at}\n"), Ada(), Cancel);
-                return Trouble.NotThere;
+                return ShopError.NotThere;
             }
-            catch (ShopTrouble trouble)
+            catch (ShopException trouble)
             {
                 return trouble.Kind;
             }
         }, Cancel)));
 
-        Assert.Single(outcomes, Trouble.NotThere);
-        Assert.Equal(5, outcomes.Count(kind => kind == Trouble.Refused));
+        Assert.Single(outcomes, ShopError.NotThere);
+        Assert.Equal(5, outcomes.Count(kind => kind == ShopError.Refused));
         Assert.Single(await shop.ListAsync(ItemKind.Board, cancel: Cancel));
     }
 
@@ -298,8 +298,8 @@ public abstract class ShopTests : IDisposable
     public async Task The_shelf_is_searched_by_all_words_and_shows_price_and_stock()
     {
         await using var shop = await NewShopAsync();
-        var item = await shop.AddAsync(ItemKind.Shelf, "motors", FileSet.Of("motors.yaml", Motors), Ada(), Cancel);
-        await shop.AddAsync(ItemKind.Shelf, "odd", FileSet.Of("odd.yaml", "- id: 100%_round\n  kind: wheel\n  use: nothing\n- not a part\n"), Ada(), Cancel);
+        var item = await shop.AddAsync(ItemKind.Shelf, "motors", FileSet.FromText("motors.yaml", Motors), Ada(), Cancel);
+        await shop.AddAsync(ItemKind.Shelf, "odd", FileSet.FromText("odd.yaml", "- id: 100%_round\n  kind: wheel\n  use: nothing\n- not a part\n"), Ada(), Cancel);
 
         Assert.Equal(new StockedPart(item.Id, "m6374-170", "motor", "Larkmere 63x74, 170", "Dunlin Stores", "92 EUR", 4), Assert.Single(await shop.FindPartsAsync("MOTOR dunlin", Cancel)));
         Assert.Equal(["m5065-200", "m6374-170", "100%_round"], (await shop.FindPartsAsync("", Cancel)).Select(part => part.Id));
@@ -313,7 +313,7 @@ public abstract class ShopTests : IDisposable
     public async Task A_changed_price_or_stock_is_a_revision_and_leaves_the_rest_as_it_was_written()
     {
         await using var shop = await NewShopAsync();
-        var item = await shop.AddAsync(ItemKind.Shelf, "motors", FileSet.Of("motors.yaml", Motors), Ada(), Cancel);
+        var item = await shop.AddAsync(ItemKind.Shelf, "motors", FileSet.FromText("motors.yaml", Motors), Ada(), Cancel);
         var part = Assert.Single(await shop.FindPartsAsync("m6374-170", Cancel));
 
         await shop.ChangePartAsync(part, "stock", "3", Ada("one used"), Cancel);
@@ -327,7 +327,7 @@ public abstract class ShopTests : IDisposable
         Assert.IsType<Unchanged>(await shop.ChangePartAsync(part, "stock", "3", Ada(), Cancel));
         await shop.RestoreAsync(item.Id, 1, Ada(), Cancel);
         Assert.Equal(4, Assert.Single(await shop.FindPartsAsync("m6374-170", Cancel)).Stock);
-        Assert.Equal(Trouble.NotThere, (await Assert.ThrowsAsync<ShopTrouble>(() => shop.ChangePartAsync(part with { Id = "gone" }, "stock", "1", Ada(), Cancel))).Kind);
+        Assert.Equal(ShopError.NotThere, (await Assert.ThrowsAsync<ShopException>(() => shop.ChangePartAsync(part with { Id = "gone" }, "stock", "1", Ada(), Cancel))).Kind);
     }
 
     [Fact]
@@ -344,8 +344,8 @@ public abstract class ShopTests : IDisposable
         Assert.Equal(Content(Here.At("first")), Content(Here.At("again")));
         Assert.Equal(await shop.ListAsync(ItemKind.Board, withDeleted: true, Cancel), await second.ListAsync(ItemKind.Board, withDeleted: true, Cancel));
         Assert.Equal(await shop.FindPartsAsync("", Cancel), await second.FindPartsAsync("", Cancel));
-        Assert.Equal(Trouble.Refused, (await Assert.ThrowsAsync<ShopTrouble>(() => second.ImportAsync(Here.At("first"), Cancel))).Kind);
-        Assert.Equal(Trouble.Refused, (await Assert.ThrowsAsync<ShopTrouble>(() => second.ExportAsync(Here.At("first"), cancel: Cancel))).Kind);
+        Assert.Equal(ShopError.Refused, (await Assert.ThrowsAsync<ShopException>(() => second.ImportAsync(Here.At("first"), Cancel))).Kind);
+        Assert.Equal(ShopError.Refused, (await Assert.ThrowsAsync<ShopException>(() => second.ExportAsync(Here.At("first"), cancel: Cancel))).Kind);
     }
 
     [Fact]
@@ -354,10 +354,10 @@ public abstract class ShopTests : IDisposable
         await using var shop = await NewShopAsync();
         var built = await BuiltAsync(shop);
         byte[] photo = [0xFF, 0xD8, 0xFF, 0, 1, 2, 13, 10, 13];
-        var added = await built.ChangeAsync(new Attached("photos/lead.jpg", photo), (text, path) => BuiltText.Add(text, "notes", new Note { Says = "lead of motor 2", File = path }), Ada("a photo"), Cancel);
+        var added = await built.ChangeAsync(new AttachedFile("photos/lead.jpg", photo), (text, path) => BuiltText.Add(text, "notes", new Note { Says = "lead of motor 2", File = path }), Ada("a photo"), Cancel);
         // Other bytes under the same name lie beside it; the same bytes once.
-        await built.ChangeAsync(new Attached("photos/lead.jpg", [1]), (text, path) => BuiltText.Add(text, "notes", new Note { File = path }), Ada("another"), Cancel);
-        await built.ChangeAsync(new Attached("photos/lead.jpg", photo), (text, path) => BuiltText.Add(text, "notes", new Note { File = path }), Ada("the same"), Cancel);
+        await built.ChangeAsync(new AttachedFile("photos/lead.jpg", [1]), (text, path) => BuiltText.Add(text, "notes", new Note { File = path }), Ada("another"), Cancel);
+        await built.ChangeAsync(new AttachedFile("photos/lead.jpg", photo), (text, path) => BuiltText.Add(text, "notes", new Note { File = path }), Ada("the same"), Cancel);
         await shop.RenameAsync((await shop.FindAsync(ItemKind.Board, "Tern", Cancel))!.Id, "Sandpiper", Bo(), Cancel);
         await shop.SaveAsync((await shop.FindAsync(ItemKind.Board, "Sandpiper", Cancel))!.Id, 2, Board("boardwright: 1\nname: Sandpiper\n"), Bo("later"), Cancel);
 
@@ -370,9 +370,9 @@ public abstract class ShopTests : IDisposable
         var design = await built.DesignAsync(now, Cancel);
         Assert.Equal("Sandpiper, revision 1", design.Name);
         Assert.Equal(("Tern", 1), (now.Board.Value, now.Revision.Value));
-        Assert.Equal(Trouble.Refused, (await Assert.ThrowsAsync<ShopTrouble>(() => BuiltInShop.BeginAsync(shop, "tern-0001", "Sandpiper", null, Now, Ada(), Cancel))).Kind);
-        Assert.Equal(Trouble.NotThere, (await Assert.ThrowsAsync<ShopTrouble>(() => BuiltInShop.BeginAsync(shop, "TERN-0002", "Plover", null, Now, Ada(), Cancel))).Kind);
-        Assert.Equal(Trouble.Refused, (await Assert.ThrowsAsync<ShopTrouble>(() => BuiltInShop.BeginAsync(shop, "../x", "Sandpiper", null, Now, Ada(), Cancel))).Kind);
+        Assert.Equal(ShopError.Refused, (await Assert.ThrowsAsync<ShopException>(() => BuiltInShop.BeginAsync(shop, "tern-0001", "Sandpiper", null, Now, Ada(), Cancel))).Kind);
+        Assert.Equal(ShopError.NotThere, (await Assert.ThrowsAsync<ShopException>(() => BuiltInShop.BeginAsync(shop, "TERN-0002", "Plover", null, Now, Ada(), Cancel))).Kind);
+        Assert.Equal(ShopError.Refused, (await Assert.ThrowsAsync<ShopException>(() => BuiltInShop.BeginAsync(shop, "../x", "Sandpiper", null, Now, Ada(), Cancel))).Kind);
     }
 
     [Fact]
@@ -396,7 +396,7 @@ public abstract class ShopTests : IDisposable
     {
         await using var shop = await NewShopAsync();
         var built = await BuiltAsync(shop);
-        await built.ChangeAsync(new Attached("rides/harbour.csv", [.. "t_s,v\r\n0,1\r\n"u8, 0xFF, 0]), (text, path) => BuiltText.Add(text, "rides", new LoggedRide { File = path }), Ada("a ride"), Cancel);
+        await built.ChangeAsync(new AttachedFile("rides/harbour.csv", [.. "t_s,v\r\n0,1\r\n"u8, 0xFF, 0]), (text, path) => BuiltText.Add(text, "rides", new LoggedRide { File = path }), Ada("a ride"), Cancel);
         await built.RememberAsync(Mapping("speed km/h"), Ada(), Cancel);
         await shop.ExportAsync(Here.At("first"), cancel: Cancel);
 
@@ -466,7 +466,7 @@ public abstract class ShopTests : IDisposable
             else
                 File.Delete(path);
 
-            await Assert.ThrowsAsync<ShopTrouble>(() => second.ImportAsync(Here.At("export"), Cancel));
+            await Assert.ThrowsAsync<ShopException>(() => second.ImportAsync(Here.At("export"), Cancel));
             Assert.Empty(await second.ListAsync(ItemKind.Board, withDeleted: true, Cancel));
             await File.WriteAllTextAsync(path, text, Cancel);
         }
@@ -514,14 +514,14 @@ public abstract class ShopTests : IDisposable
     protected static async Task Fill(Shop shop)
     {
         ArgumentNullException.ThrowIfNull(shop);
-        var tern = await shop.AddAsync(ItemKind.Board, "Tern", new FileSet("tern/tern.board.yaml", [KeptFile.Of("tern/tern.board.yaml", Tern), KeptFile.Of("shelf/motors.yaml", Motors), new("routes/hill.gpx", [1, 0, 13, 10])]), Ada("begun: \"first\" <try> ä"), Cancel);
+        var tern = await shop.AddAsync(ItemKind.Board, "Tern", new FileSet("tern/tern.board.yaml", [KeptFile.FromText("tern/tern.board.yaml", Tern), KeptFile.FromText("shelf/motors.yaml", Motors), new("routes/hill.gpx", [1, 0, 13, 10])]), Ada("begun: \"first\" <try> ä"), Cancel);
         await shop.SaveAsync(tern.Id, 1, (await shop.ReadAsync(tern.Id, cancel: Cancel)).Files.With("tern/tern.board.yaml", "\uFEFF" + Tern.Replace("\n", "\r\n", StringComparison.Ordinal)), Bo(), Cancel);
         await shop.RestoreAsync(tern.Id, 1, Ada(), Cancel);
         var branch = await shop.BranchAsync(tern.Id, "Tern für Jo", Ada(), 2, Cancel);
         await shop.RenameAsync(branch.Id, "tern!", Ada(), Cancel);
         var gone = await shop.DuplicateAsync(tern.Id, "Gone", Ada(), cancel: Cancel);
         await shop.DeleteAsync(gone.Id, Ada(), Cancel);
-        var motors = await shop.AddAsync(ItemKind.Shelf, "motors", FileSet.Of("motors.yaml", Motors), Ada(), Cancel);
+        var motors = await shop.AddAsync(ItemKind.Shelf, "motors", FileSet.FromText("motors.yaml", Motors), Ada(), Cancel);
         await shop.ChangePartAsync((await shop.FindPartsAsync("m5065", Cancel))[0], "stock", "7", Ada(), Cancel);
         Assert.Equal(2, (await shop.HistoryAsync(motors.Id, Cancel)).Count);
     }

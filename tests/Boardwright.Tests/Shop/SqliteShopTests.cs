@@ -10,10 +10,10 @@ namespace Boardwright.Tests.Shops;
 /// <summary>A shop in a file, and what can befall it.</summary>
 public sealed class SqliteShopTests : ShopTests
 {
-    protected override Task<ShopPlace> NewPlaceAsync(string name = "shop") => Task.FromResult<ShopPlace>(Place(name));
+    protected override Task<ShopLocation> NewPlaceAsync(string name = "shop") => Task.FromResult<ShopLocation>(Place(name));
 
     // A test waits for another writer however long a busy machine takes; the one that wants to be refused says so.
-    SqlitePlace Place(string name = "shop", int patienceSeconds = 300) => new(Here.At($"{name}/shop.db"), patienceSeconds);
+    SqliteLocation Place(string name = "shop", int patienceSeconds = 300) => new(Here.At($"{name}/shop.db"), patienceSeconds);
 
     [Fact]
     public async Task A_full_disk_is_said_in_words_and_leaves_the_last_saved_state()
@@ -27,9 +27,9 @@ public sealed class SqliteShopTests : ShopTests
             var tern = (await shop.FindAsync(ItemKind.Board, "Tern", Cancel))!;
             var big = Board(string.Concat(Enumerable.Range(0, 40_000).Select(static line => FormattableString.Invariant($"# line {line}\n"))));
 
-            var trouble = await Assert.ThrowsAsync<ShopTrouble>(() => shop.SaveAsync(tern.Id, tern.Latest.Number, big, Ada(), Cancel));
+            var trouble = await Assert.ThrowsAsync<ShopException>(() => shop.SaveAsync(tern.Id, tern.Latest.Number, big, Ada(), Cancel));
 
-            Assert.Equal(Trouble.Full, trouble.Kind);
+            Assert.Equal(ShopError.Full, trouble.Kind);
             Assert.Contains("is full", trouble.Says, StringComparison.Ordinal);
             Assert.Equal(tern, await shop.FindAsync(ItemKind.Board, "Tern", Cancel));
             Assert.Equal(Tern, (await shop.ReadAsync(tern.Id, cancel: Cancel)).Files.Main.Text);
@@ -51,7 +51,7 @@ public sealed class SqliteShopTests : ShopTests
             await other.OpenAsync(Cancel);
             await using var hold = await other.BeginTransactionAsync(Cancel);
 
-            Assert.Equal(Trouble.Busy, (await Assert.ThrowsAsync<ShopTrouble>(() => shop.SaveAsync(item.Id, 1, Board("name: x\n"), Ada(), Cancel))).Kind);
+            Assert.Equal(ShopError.Busy, (await Assert.ThrowsAsync<ShopException>(() => shop.SaveAsync(item.Id, 1, Board("name: x\n"), Ada(), Cancel))).Kind);
             // Readers are not held up.
             Assert.Equal(Tern, (await shop.ReadAsync(item.Id, cancel: Cancel)).Files.Main.Text);
         }
@@ -76,8 +76,8 @@ public sealed class SqliteShopTests : ShopTests
         bytes.AsSpan(4096, bytes.Length - 8192).Fill(0xA5);
         await File.WriteAllBytesAsync(place.Path, bytes, Cancel);
 
-        var trouble = await Assert.ThrowsAsync<ShopTrouble>(() => Shop.OpenAsync(place, new Clock(), Cancel));
-        Assert.Equal(Trouble.Damaged, trouble.Kind);
+        var trouble = await Assert.ThrowsAsync<ShopException>(() => Shop.OpenAsync(place, new Clock(), Cancel));
+        Assert.Equal(ShopError.Damaged, trouble.Kind);
         Assert.Contains(backup, trouble.Remedy, StringComparison.Ordinal);
 
         var aside = await place.RecoverAsync(backup, new Clock(), Cancel);
@@ -98,9 +98,9 @@ public sealed class SqliteShopTests : ShopTests
         bytes.AsSpan(4096, 8192).Fill(0xA5);
         await File.WriteAllBytesAsync(backup, bytes, Cancel);
 
-        Assert.Equal(Trouble.Damaged, (await Assert.ThrowsAsync<ShopTrouble>(() => place.RecoverAsync(backup, new Clock(), Cancel))).Kind);
-        Assert.Equal(Trouble.NotThere, (await Assert.ThrowsAsync<ShopTrouble>(() => place.RecoverAsync(Here.At("nowhere.db"), new Clock(), Cancel))).Kind);
-        Assert.Equal(Trouble.Refused, (await Assert.ThrowsAsync<ShopTrouble>(() => shop.BackUpAsync(backup, Cancel))).Kind);
+        Assert.Equal(ShopError.Damaged, (await Assert.ThrowsAsync<ShopException>(() => place.RecoverAsync(backup, new Clock(), Cancel))).Kind);
+        Assert.Equal(ShopError.NotThere, (await Assert.ThrowsAsync<ShopException>(() => place.RecoverAsync(Here.At("nowhere.db"), new Clock(), Cancel))).Kind);
+        Assert.Equal(ShopError.Refused, (await Assert.ThrowsAsync<ShopException>(() => shop.BackUpAsync(backup, Cancel))).Kind);
         Assert.Equal(3, (await shop.ListAsync(ItemKind.Board, withDeleted: true, Cancel)).Count);
     }
 
@@ -120,7 +120,7 @@ public sealed class SqliteShopTests : ShopTests
             await other.OpenAsync(Cancel);
             await using var hold = await other.BeginTransactionAsync(Cancel);
 
-            Assert.Equal(Trouble.Busy, (await Assert.ThrowsAsync<ShopTrouble>(() => place.RecoverAsync(backup, new Clock(), Cancel))).Kind);
+            Assert.Equal(ShopError.Busy, (await Assert.ThrowsAsync<ShopException>(() => place.RecoverAsync(backup, new Clock(), Cancel))).Kind);
         }
 
         Assert.NotNull(await place.RecoverAsync(backup, new Clock(), Cancel));
@@ -138,7 +138,7 @@ public sealed class SqliteShopTests : ShopTests
         }
 
         await File.WriteAllTextAsync(place.Path, "this is not a database, whatever it is called", Cancel);
-        Assert.Equal(Trouble.Damaged, (await Assert.ThrowsAsync<ShopTrouble>(() => Shop.OpenAsync(place, new Clock(), Cancel))).Kind);
+        Assert.Equal(ShopError.Damaged, (await Assert.ThrowsAsync<ShopException>(() => Shop.OpenAsync(place, new Clock(), Cancel))).Kind);
 
         await place.RecoverAsync(Here.At("export"), new Clock(), Cancel);
         await using var recovered = await Shop.OpenAsync(place, new Clock(), Cancel);
@@ -151,7 +151,7 @@ public sealed class SqliteShopTests : ShopTests
     {
         var place = Place();
         Directory.CreateDirectory(Path.GetDirectoryName(place.Path)!);
-        var (id, file) = (Guid.NewGuid(), KeptFile.Of("motors.yaml", Motors));
+        var (id, file) = (Guid.NewGuid(), KeptFile.FromText("motors.yaml", Motors));
         await using (var context = place.CreateDbContext())
         {
             await context.GetService<IMigrator>().MigrateAsync(context.Database.GetMigrations().First(), Cancel);
@@ -169,7 +169,7 @@ public sealed class SqliteShopTests : ShopTests
 
         var backup = Assert.Single(Directory.GetFiles(place.BackupFolder));
         Assert.Matches(@"/shop-before-update-2026-05-04T\d{6}Z\.db$", backup);
-        await using (var old = new SqlitePlace(backup).CreateDbContext())
+        await using (var old = new SqliteLocation(backup).CreateDbContext())
             Assert.Single(await old.Database.GetAppliedMigrationsAsync(Cancel));
         await using var again = await Shop.OpenAsync(place, new Clock(), Cancel);
         Assert.Single(Directory.GetFiles(place.BackupFolder));
@@ -203,13 +203,13 @@ public sealed class SqliteShopTests : ShopTests
         var place = Place();
         Directory.CreateDirectory(Path.GetDirectoryName(place.Path)!);
         await Execute(place, "CREATE TABLE theirs (x)");
-        Assert.Equal(Trouble.NotOurs, (await Assert.ThrowsAsync<ShopTrouble>(() => Shop.OpenAsync(place, new Clock(), Cancel))).Kind);
+        Assert.Equal(ShopError.NotOurs, (await Assert.ThrowsAsync<ShopException>(() => Shop.OpenAsync(place, new Clock(), Cancel))).Kind);
 
         var newer = Place("newer");
         await using (await Shop.OpenAsync(newer, new Clock(), Cancel))
             await Execute(newer, "INSERT INTO __EFMigrationsHistory VALUES ('29990101000000_Later', '99')");
-        Assert.Equal(Trouble.NotOurs, (await Assert.ThrowsAsync<ShopTrouble>(() => Shop.OpenAsync(newer, new Clock(), Cancel))).Kind);
-        Assert.Equal(Trouble.NotOurs, (await Assert.ThrowsAsync<ShopTrouble>(() => Shop.OpenAsync(new SqlitePlace(Here.Path), new Clock(), Cancel))).Kind);
+        Assert.Equal(ShopError.NotOurs, (await Assert.ThrowsAsync<ShopException>(() => Shop.OpenAsync(newer, new Clock(), Cancel))).Kind);
+        Assert.Equal(ShopError.NotOurs, (await Assert.ThrowsAsync<ShopException>(() => Shop.OpenAsync(new SqliteLocation(Here.Path), new Clock(), Cancel))).Kind);
     }
 
     [Fact]
@@ -246,7 +246,7 @@ public sealed class SqliteShopTests : ShopTests
         Assert.Equal("ok", await command.ExecuteScalarAsync(Cancel));
     }
 
-    static async Task Execute(SqlitePlace place, string sql)
+    static async Task Execute(SqliteLocation place, string sql)
     {
         await using var connection = new SqliteConnection($"Data Source={place.Path};Pooling=False");
         await connection.OpenAsync(Cancel);

@@ -54,8 +54,8 @@ public sealed class ClaimTests
     [Fact]
     public void The_brief_is_what_is_asked_of_a_board()
     {
-        var examination = Examination.Of(Boards.Tern);
-        var claims = Claim.Of(examination, new Dictionary<string, Interval>(StringComparer.Ordinal));
+        var examination = Examination.Examine(Boards.Tern);
+        var claims = Claim.ListClaims(examination, new Dictionary<string, Interval>(StringComparer.Ordinal));
 
         Assert.Equal(45, claims.Single(c => c.Kind.Id == "cruise.range").Asked!.Value, 1e-9);
         Assert.Equal(40, claims.Single(c => c.Kind.Id == "speed.top_full").Asked!.Value, 1e-9);

@@ -38,7 +38,7 @@ public sealed class CredibilityTests(ITestOutputHelper output)
     public void Quantiles_of_the_sum_of_squares_are_those_of_the_tables(double share, double freedom, double printed, double part) =>
         Assert.Equal(1, ChiSquared.Quantile(share, freedom) / printed, part);
 
-    static Evidence Made(string board, int ride, double ratio, double spread) => new(
+    static RideEvidence Made(string board, int ride, double ratio, double spread) => new(
         board, $"ride {ride}", new RideDifference(RideComparison.Energy, 40 * ratio, 40, 40 * (1 - 1.645 * spread), 40 * (1 + 1.645 * spread), "", "", 0));
 
     // Six rides of a model that is 5 % low with a spread of its own of 6 %, the boards known to 5 %.
@@ -49,7 +49,7 @@ public sealed class CredibilityTests(ITestOutputHelper output)
         for (var number = 0; number < 300; number++)
         {
             var chance = new Chance(81_000 + (ulong)number);
-            var found = Credibility.Of(Enumerable.Range(0, 6).Select(i => Made($"board {i}", i, Math.Exp(Math.Log(1.05) + 0.06 * chance.Normal() + 0.05 * chance.Normal()), 0.05)))[0];
+            var found = Credibility.Compute(Enumerable.Range(0, 6).Select(i => Made($"board {i}", i, Math.Exp(Math.Log(1.05) + 0.06 * chance.Normal() + 0.05 * chance.Normal()), 0.05)))[0];
             bias += found.Bias.Covers(Number.FromValue(1.05)) ? 1 : 0;
             spread += found.Spread.Covers(Number.FromValue(0.06)) ? 1 : 0;
         }
@@ -62,9 +62,9 @@ public sealed class CredibilityTests(ITestOutputHelper output)
     [Fact]
     public void Rides_of_one_board_count_as_one_board_and_that_is_said()
     {
-        var one = Credibility.Of([Made("A", 1, 1.1, 0.05), Made("A", 2, 1.11, 0.05), Made("A", 3, 1.09, 0.05)])[0];
-        var two = Credibility.Of([Made("A", 1, 1.1, 0.05), Made("A", 2, 1.11, 0.05), Made("B", 3, 0.9, 0.05)])[0];
-        var alone = Credibility.Of([Made("A", 1, 1.1, 0.05)])[0];
+        var one = Credibility.Compute([Made("A", 1, 1.1, 0.05), Made("A", 2, 1.11, 0.05), Made("A", 3, 1.09, 0.05)])[0];
+        var two = Credibility.Compute([Made("A", 1, 1.1, 0.05), Made("A", 2, 1.11, 0.05), Made("B", 3, 0.9, 0.05)])[0];
+        var alone = Credibility.Compute([Made("A", 1, 1.1, 0.05)])[0];
 
         Assert.Contains(one.Cautions, c => c.Contains("one board", StringComparison.Ordinal));
         Assert.Equal(0, one.Spread.Value.Value);
@@ -72,19 +72,19 @@ public sealed class CredibilityTests(ITestOutputHelper output)
         Assert.False(two.IsBiased);
         Assert.True(double.IsNaN(alone.Give));
         Assert.Contains("One ride tells no spread", alone.Says, StringComparison.Ordinal);
-        Assert.Empty(Credibility.Of([]));
+        Assert.Empty(Credibility.Compute([]));
     }
 
     [Fact]
     public void The_models_own_spread_widens_the_ranges_of_a_board_that_takes_it_over()
     {
-        var plain = Spread.Of(Examination.Of(Boards.Tern), 64);
+        var plain = Spread.Sample(Examination.Examine(Boards.Tern), 64);
         var board = Boards.Tern with
         {
             Model = new ModelFactors { Energy = new Known<Number>(Number.FromValue(1.05), 0.08, Origin.Measured, "model.energy"), WindingRise = new Known<Number>(Number.FromValue(0.9), 0.2, Origin.Measured, "model.winding_rise") },
         };
-        var examination = Examination.Of(board);
-        var wide = Spread.Of(examination, 64);
+        var examination = Examination.Examine(board);
+        var wide = Spread.Sample(examination, 64);
         var consumption = examination.Figures.Single(f => f.Kind.Id == Catalogue.Consumption.Id).Value!.Value;
 
         (double Low, double High) Of(Spread spread, string id) => (spread.Intervals[id].Low, spread.Intervals[id].High);
@@ -92,7 +92,7 @@ public sealed class CredibilityTests(ITestOutputHelper output)
         Assert.True(after.High - after.Low > before.High - before.Low);
         // The middle goes where the rides say, the value itself stays.
         Assert.Equal(1.05 * consumption - Math.Sqrt(Math.Pow(1.05 * (consumption - before.Low), 2) + Math.Pow(1.6449 * 0.08 * consumption, 2)), after.Low, 0.01);
-        Assert.Equal(Examination.Of(Boards.Tern).Figures.Single(f => f.Kind.Id == Catalogue.Consumption.Id).Value, consumption);
+        Assert.Equal(Examination.Examine(Boards.Tern).Figures.Single(f => f.Kind.Id == Catalogue.Consumption.Id).Value, consumption);
         Assert.True(Of(wide, Catalogue.Range.Id).Low < Of(plain, Catalogue.Range.Id).Low);
         Assert.True(Of(wide, Catalogue.Winding.Id).Low < Of(plain, Catalogue.Winding.Id).Low);
         Assert.Equal(Of(plain, Catalogue.TopFull.Id), Of(wide, Catalogue.TopFull.Id));
@@ -101,16 +101,16 @@ public sealed class CredibilityTests(ITestOutputHelper output)
     [Fact]
     public void The_picture_has_every_ride_on_the_line_on_which_both_are_the_same()
     {
-        var quantity = Credibility.Of([Made("Ash", 1, 1.1, 0.05), Made("Ash", 2, 1.02, 0.05), Made("Elm", 3, 0.97, 0.05)])[0];
-        var chart = CredibilityPicture.Of(quantity);
+        var quantity = Credibility.Compute([Made("Ash", 1, 1.1, 0.05), Made("Ash", 2, 1.02, 0.05), Made("Elm", 3, 0.97, 0.05)])[0];
+        var chart = CredibilityPicture.Draw(quantity);
         var panel = (LinePanel)chart.Panels[0];
 
         Assert.Equal(3, panel.Marks.Count);
         Assert.Equal(2, panel.Marks.Select(m => m.Pen).Distinct().Count());
         Assert.Equal(["nine rides in ten", "as predicted"], panel.Series.Select(s => s.Name));
-        var svg = Svg.Write(ChartLayout.Lay(chart, new ChartView(420)).Drawing);
+        var svg = Svg.Write(ChartLayout.Compute(chart, new ChartView(420)).Drawing);
         Assert.Contains("Ash", svg, StringComparison.Ordinal);
         Assert.Contains("Elm", svg, StringComparison.Ordinal);
-        Assert.Equal(svg, Svg.Write(ChartLayout.Lay(CredibilityPicture.Of(quantity), new ChartView(420)).Drawing));
+        Assert.Equal(svg, Svg.Write(ChartLayout.Compute(CredibilityPicture.Draw(quantity), new ChartView(420)).Drawing));
     }
 }

@@ -11,12 +11,12 @@ public sealed class RideSpreadTests
 
     static CancellationToken Cancellation => TestContext.Current.CancellationToken;
 
-    static readonly RideSpread Tern = RideSpread.Of(Boards.Tern, Hilly, points: 64, cancellation: Cancellation).Value;
+    static readonly RideSpread Tern = RideSpread.Sample(Boards.Tern, Hilly, points: 64, cancellation: Cancellation).Value;
 
     [Fact]
     public void Every_figure_of_a_ride_has_an_interval_that_holds_it()
     {
-        var ride = Ride.Of(Boards.Tern, Hilly).Value;
+        var ride = Ride.Simulate(Boards.Tern, Hilly).Value;
         foreach (var kind in RideFigures.All)
         {
             var (value, interval) = (RideFigures.ValueOf(kind, ride)!.Value, Tern.Intervals[kind.Id]);
@@ -31,7 +31,7 @@ public sealed class RideSpreadTests
     [Fact]
     public void A_temperature_that_rests_on_a_guess_is_as_wide_as_its_band()
     {
-        var (cells, interval) = (Ride.Of(Boards.Tern, Hilly).Value.Cells, Tern.Intervals["ride.cell_peak"]);
+        var (cells, interval) = (Ride.Simulate(Boards.Tern, Hilly).Value.Cells, Tern.Intervals["ride.cell_peak"]);
 
         Assert.True(interval.Low <= cells.Low.Celsius + 0.05 && interval.High >= cells.High.Celsius - 0.05);
     }
@@ -39,8 +39,8 @@ public sealed class RideSpreadTests
     [Fact]
     public void The_same_seed_gives_the_same_intervals_and_another_seed_others()
     {
-        var again = RideSpread.Of(Boards.Read("tern"), Hilly, points: 64, cancellation: Cancellation).Value;
-        var other = RideSpread.Of(Boards.Tern, Hilly, points: 64, seed: 2, cancellation: Cancellation).Value;
+        var again = RideSpread.Sample(Boards.Read("tern"), Hilly, points: 64, cancellation: Cancellation).Value;
+        var other = RideSpread.Sample(Boards.Tern, Hilly, points: 64, seed: 2, cancellation: Cancellation).Value;
 
         static string Told(RideSpread spread) => string.Join('\n', spread.Intervals.OrderBy(p => p.Key, StringComparer.Ordinal).Select(p => $"{p.Key} {p.Value.Low:R} {p.Value.High:R} {string.Join(',', p.Value.MattersMost)}"))
             + string.Join('\n', spread.MeasureNext.Select(m => $"{m.Key} {m.Narrows.Sum(n => n.Part):R}"));
@@ -61,13 +61,13 @@ public sealed class RideSpreadTests
         static double Width(RideSpread spread) => spread.Intervals["ride.consumption"].High - spread.Intervals["ride.consumption"].Low;
 
         // A rank correlation of 64 points is good to about a tenth.
-        Assert.Equal(said, 1 - Width(RideSpread.Of(measured, Hilly, points: 64, cancellation: Cancellation).Value) / Width(Tern), 0.12);
+        Assert.Equal(said, 1 - Width(RideSpread.Sample(measured, Hilly, points: 64, cancellation: Cancellation).Value) / Width(Tern), 0.12);
     }
 
     [Fact]
     public void The_steady_figures_name_what_to_measure_next_too()
     {
-        var next = Spread.Of(Examination.Of(Boards.Tern), 128, cancellation: Cancellation).MeasureNext;
+        var next = Spread.Sample(Examination.Examine(Boards.Tern), 128, cancellation: Cancellation).MeasureNext;
 
         Assert.Contains("wheels.rolling_resistance", next.Take(3).Select(m => m.Key));
         Assert.Equal(next.OrderByDescending(m => m.Narrows.Sum(n => n.Part)).Select(m => m.Key), next.Select(m => m.Key));
@@ -80,17 +80,17 @@ public sealed class RideSpreadTests
     public void Sampling_tells_how_far_it_is_and_stops_when_asked()
     {
         var counter = new Counter();
-        RideSpread.Of(Boards.Tern, Hilly, points: 64, progress: counter, cancellation: Cancellation);
+        RideSpread.Sample(Boards.Tern, Hilly, points: 64, progress: counter, cancellation: Cancellation);
         using var stop = new CancellationTokenSource();
         stop.Cancel();
 
         Assert.Equal(64, counter.Most);
-        Assert.Throws<OperationCanceledException>(() => RideSpread.Of(Boards.Tern, Hilly, points: 64, cancellation: stop.Token));
+        Assert.Throws<OperationCanceledException>(() => RideSpread.Sample(Boards.Tern, Hilly, points: 64, cancellation: stop.Token));
     }
 
     [Fact]
     public void Entries_that_are_missing_are_named() =>
-        Assert.Contains("cell.capacity", RideSpread.Of(Boards.Tern.With(("cell.capacity", "")), null, cancellation: Cancellation).Missing);
+        Assert.Contains("cell.capacity", RideSpread.Sample(Boards.Tern.With(("cell.capacity", "")), null, cancellation: Cancellation).Missing);
 
     sealed class Counter : IProgress<int>
     {

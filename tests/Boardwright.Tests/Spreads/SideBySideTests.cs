@@ -6,17 +6,17 @@ public sealed class SideBySideTests
 {
     static CancellationToken Cancellation => TestContext.Current.CancellationToken;
 
-    static readonly Examination Tern = Examination.Of(Boards.Tern);
+    static readonly Examination Tern = Examination.Examine(Boards.Tern);
 
-    static SideBySide With(string key, string value) => SideBySide.Of([Tern, Examination.Of(Boards.Tern.With((key, value)))], 64, cancellation: Cancellation);
+    static SideBySide With(string key, string value) => SideBySide.Compare([Tern, Examination.Examine(Boards.Tern.With((key, value)))], 64, cancellation: Cancellation);
 
     [Fact]
     public void A_board_beside_itself_differs_in_nothing()
     {
-        var sides = SideBySide.Of([Tern, Examination.Of(Boards.Read("tern"))], 32, cancellation: Cancellation);
+        var sides = SideBySide.Compare([Tern, Examination.Examine(Boards.Read("tern"))], 32, cancellation: Cancellation);
 
         Assert.NotEmpty(sides.Differences[1]);
-        Assert.All(sides.Differences[1].Values, d => Assert.Equal(new Difference(0, 0, 0), d));
+        Assert.All(sides.Differences[1].Values, d => Assert.Equal(new FigureDifference(0, 0, 0), d));
     }
 
     [Fact]
@@ -33,13 +33,13 @@ public sealed class SideBySideTests
     [Fact]
     public void What_a_change_does_not_touch_is_the_same_to_the_last_sample()
     {
-        Assert.Equal(new Difference(0, 0, 0), With("brief.cruise_speed", "27 km/h").Differences[1]["mass.board"]);
+        Assert.Equal(new FigureDifference(0, 0, 0), With("brief.cruise_speed", "27 km/h").Differences[1]["mass.board"]);
     }
 
     [Fact]
     public void The_intervals_of_a_board_are_near_those_of_its_own_sampling()
     {
-        var alone = Spread.Of(Tern, 256, cancellation: Cancellation).Intervals["cruise.range"];
+        var alone = Spread.Sample(Tern, 256, cancellation: Cancellation).Intervals["cruise.range"];
         var beside = With("brief.cruise_speed", "27 km/h").Intervals[0]["cruise.range"];
 
         Assert.Equal(alone.Low, beside.Low, 0.15 * (alone.High - alone.Low));

@@ -4,9 +4,9 @@ namespace Boardwright.Tests.Traction;
 
 public sealed class EnvelopeTests
 {
-    static readonly Running Tern = Examination.Of(Boards.Tern).Running.Value;
+    static readonly SteadyRunning Tern = Examination.Examine(Boards.Tern).Running.Value;
 
-    static readonly Envelope Known = Envelope.Of(Boards.Tern, Examination.Of(Boards.Tern).Running).Value;
+    static readonly Envelope Known = Envelope.Compute(Boards.Tern, Examination.Examine(Boards.Tern).Running).Value;
 
     [Fact]
     public void Forces_are_the_largest_forces_and_end_at_zero()
@@ -94,7 +94,7 @@ public sealed class EnvelopeTests
     public void The_parts_of_the_power_add_up_to_what_leaves_the_charge(double speed, double grade)
     {
         var at = Tern.Holding(speed, grade, 0.5)!;
-        var split = PowerSplit.Of(Tern, at, grade, 0.5);
+        var split = PowerSplit.Compute(Tern, at, grade, 0.5);
 
         Assert.Equal(Tern.Pack.RestVoltsAt(0.5) * at.Bus.Amperes, split.Sum, 1e-9);
         Assert.Equal(at.CellWatts, split.AtTerminals, 1e-9);

@@ -65,7 +65,7 @@ public sealed class QuantityTextTests
     [InlineData("44 °", "angle", 44 * Math.PI / 180)]
     public void Is_read(string text, string dimension, double si, double? greatest = null)
     {
-        var asked = new Asked(Named(dimension));
+        var asked = new QuantityRequest(Named(dimension));
         var written = QuantityText.Read(text, asked with { Greatest = greatest ?? asked.Greatest, Least = dimension == "speed" ? -40 : asked.Least });
 
         Assert.Null(written.Refusal);
@@ -124,7 +124,7 @@ public sealed class QuantityTextTests
     [InlineData("1/0 in", "divides by zero", "1/4")]
     public void A_length_is_refused(string text, string says, string remedy)
     {
-        var written = QuantityText.Read(text, new Asked(Length.Dimension) { Key = "deck.length", Example = "960 mm", Positive = true });
+        var written = QuantityText.Read(text, new QuantityRequest(Length.Dimension) { Key = "deck.length", Example = "960 mm", Positive = true });
 
         Assert.False(written.IsRead);
         Assert.True(double.IsNaN(written.Si));
@@ -162,7 +162,7 @@ public sealed class QuantityTextTests
                 {
                     var si = dimension == Temperature.Dimension ? 300.0 : unit.ToSi(1);
                     var text = FormattableString.Invariant($"{unit.FromSi(si):R} {spelling}");
-                    Assert.Equal(si, QuantityText.Read(text, new Asked(dimension) { Least = double.MinValue, Greatest = double.MaxValue }).Si, 1e-12 * si);
+                    Assert.Equal(si, QuantityText.Read(text, new QuantityRequest(dimension) { Least = double.MinValue, Greatest = double.MaxValue }).Si, 1e-12 * si);
                 }
             }
         }
@@ -173,9 +173,9 @@ public sealed class QuantityTextTests
     {
         foreach (var type in typeof(Sheet).Assembly.GetTypes().Where(type => type.IsSubclassOf(typeof(Sheet)) && !type.IsAbstract))
         {
-            foreach (var entry in Entry.Of(type).Where(entry => entry.Form == EntryForm.Quantity))
+            foreach (var entry in Entry.ListEntries(type).Where(entry => entry.Form == EntryForm.Quantity))
             {
-                var written = QuantityText.Read(entry.Example, new Asked(entry.Dimension!) { Least = entry.Least, Greatest = entry.Greatest, Positive = entry.About.Positive });
+                var written = QuantityText.Read(entry.Example, new QuantityRequest(entry.Dimension!) { Least = entry.Least, Greatest = entry.Greatest, Positive = entry.About.Positive });
                 Assert.True(written.IsRead, $"{type.Name}.{entry.Key}: {written.Refusal?.Says}");
             }
         }
@@ -209,6 +209,6 @@ public sealed class QuantityTextTests
         Gen.Select(Gen.String, Gen.Int[0, QuantityText.AllDimensions.Count - 1].Select(static i => QuantityText.AllDimensions[i])).Sample((text, dimension) =>
             Holds(QuantityText.Read(text, dimension)));
 
-        static bool Holds(Written written) => written.IsRead ? double.IsFinite(written.Si) : written.Refusal!.Says.EndsWith('.') && written.Refusal.Remedy.EndsWith('.');
+        static bool Holds(QuantityReading written) => written.IsRead ? double.IsFinite(written.Si) : written.Refusal!.Says.EndsWith('.') && written.Refusal.Remedy.EndsWith('.');
     }
 }

@@ -5,7 +5,7 @@ namespace Boardwright.Tests.Wiring;
 
 public sealed class HarnessTests
 {
-    static Harness Tern => Examination.Of(Boards.Tern).Harness;
+    static Harness Tern => Examination.Examine(Boards.Tern).Harness;
 
     static HarnessRun Of(Harness harness, RunKind kind) => harness.Runs.First(r => r.Kind == kind);
 
@@ -27,7 +27,7 @@ public sealed class HarnessTests
     [Fact]
     public void Every_wire_has_a_colour_in_words_and_no_two_of_a_run_look_alike_without_it()
     {
-        foreach (var run in Boards.Names.SelectMany(n => Examination.Of(Boards.Read(n)).Harness.Runs).Where(r => r.Kind != RunKind.Switch))
+        foreach (var run in Boards.Names.SelectMany(n => Examination.Examine(Boards.Read(n)).Harness.Runs).Where(r => r.Kind != RunKind.Switch))
         {
             Assert.All(run.Wires, w => Assert.True(w.Colour.Length > 0 && w.Code.Length == 2 && w.Carries.Length > 0));
             Assert.Equal(run.Wires.Count, run.Wires.Select(w => (w.Carries, w.Rings)).Distinct().Count());
@@ -83,7 +83,7 @@ public sealed class HarnessTests
     [Fact]
     public void The_climb_is_what_lasts_and_the_limits_are_the_peak()
     {
-        var examination = Examination.Of(Boards.Tern);
+        var examination = Examination.Examine(Boards.Tern);
         var (pack, phase) = (examination.Harness.Duty.Pack!, examination.Harness.Duty.Phase!);
 
         Assert.Equal(examination.Climb.Value.Asked!.Bus.Amperes, pack.Lasting.Amperes, 1e-9);

@@ -29,13 +29,13 @@ public sealed class MotorHeatCase : Case
     /// <inheritdoc/>
     protected override IEnumerable<Check> Compare()
     {
-        yield return new("Copper's resistance at 100 °C over that at 20 °C", "0.00393 /K", "1.3144", "", MotorHeat.CopperFactor(Temperature.FromCelsius(100)), Sources.Iec60028, "", Evidence.ComputedFromPublished);
-        yield return new("Temperature from a quarter more resistance", "from 25 °C", "89.875", "°C", Conductor.FromRatio(Temperature.FromCelsius(25), 1.25).Celsius, Sources.Iec60028, "", Evidence.ComputedFromPublished);
+        yield return new("Copper's resistance at 100 °C over that at 20 °C", "0.00393 /K", "1.3144", "", MotorHeat.CopperFactor(Temperature.FromCelsius(100)), Sources.Iec60028, "", EvidenceLevel.ComputedFromPublished);
+        yield return new("Temperature from a quarter more resistance", "from 25 °C", "89.875", "°C", Conductor.FromRatio(Temperature.FromCelsius(25), 1.25).Celsius, Sources.Iec60028, "", EvidenceLevel.ComputedFromPublished);
 
         var nominal = RootFinding.Within(
             static i => ((Motor.Settled(Heat(i * i * 2.18), Room20)?.Winding ?? TwoNode.CopperMelts) - Room20.Ambient).Kelvins - 75, 0.5, 1.5, 1e-12);
         const string sheet = "12 V motor 118743, 2.18 Ω, 17.1 K/W, rise of 75 K";
-        yield return new("Nominal current", sheet, "1.24", "A", nominal, Sources.MakersSheet, "motor 118743", Evidence.Published) { Allowed = Allowance.Part(1e-2, "the sheet's rounded constants") };
+        yield return new("Nominal current", sheet, "1.24", "A", nominal, Sources.MakersSheet, "motor 118743", EvidenceLevel.Published) { Allowed = Allowance.Part(1e-2, "the sheet's rounded constants") };
         yield return By("Nominal current", sheet, "1.2466", "A", nominal);
 
         foreach (var (seconds, winding, body) in new[] { (12.0, "3.9747", "0.1957"), (60, "7.6799", "1.9808"), (600, "22.4048", "16.4170") })
@@ -65,7 +65,7 @@ public sealed class MotorHeatCase : Case
             var current = servo.CurrentAt(Torque.FromPoundForceInches(ounceInches / 16.0));
             var supply = Voltage.FromVolts(120);
             var loss = supply.Volts * current.Amperes - servo.ShaftPower(supply, current).Watts;
-            yield return new("Rise of a servo motor", $"120 V, 43 V at 1000 r/min, 1.6 Ω, 0.53 A, 1.3 K/W, {ounceInches} oz-in", rise, "K", loss * 1.3, Sources.MakersSheet, "motor 500400167", Evidence.Published)
+            yield return new("Rise of a servo motor", $"120 V, 43 V at 1000 r/min, 1.6 Ω, 0.53 A, 1.3 K/W, {ounceInches} oz-in", rise, "K", loss * 1.3, Sources.MakersSheet, "motor 500400167", EvidenceLevel.Published)
             {
                 Allowed = Allowance.Part(1e-2, "the sheet's rounded constants"),
                 MissBecause = "The sheet's curve leaves out the voltage that the no-load current loses in the winding, so it has less loss than the motor's equations give.",
@@ -76,5 +76,5 @@ public sealed class MotorHeatCase : Case
     static MotorHeat Heat(double copperWatts) => new(Power.FromWatts(copperWatts), default);
 
     static Check By(string quantity, string given, string printed, string unit, double ours) =>
-        new(quantity, given, printed, unit, ours, Sources.TwoNodeMotor, "", Evidence.ComputedFromPublished);
+        new(quantity, given, printed, unit, ours, Sources.TwoNodeMotor, "", EvidenceLevel.ComputedFromPublished);
 }

@@ -29,12 +29,12 @@ public sealed class MotorCase : Case
         foreach (var (kv, constant, printed) in new[] { (407.0, "23.463", "23.4"), (178, "53.648", "53.8"), (77.8, "122.742", "123") })
         {
             var ours = 1000 * new MotorConstants(SpeedConstant.FromRpmPerVolt(kv), 1).NewtonMetresPerDcAmpere;
-            yield return new("Torque constant, direct current", $"{kv} r/min/V", printed, "mN m/A", ours, Sources.MakersSheet, "", Evidence.Published) { Allowed = Allowance.Part(5e-3, "both constants rounded on the sheet") };
+            yield return new("Torque constant, direct current", $"{kv} r/min/V", printed, "mN m/A", ours, Sources.MakersSheet, "", EvidenceLevel.Published) { Allowed = Allowance.Part(5e-3, "both constants rounded on the sheet") };
             yield return By("Torque constant, direct current", $"{kv} r/min/V", constant, "mN m/A", ours);
         }
 
         foreach (var (volts, printed) in new[] { (51, "0.49"), (43, "0.41") })
-            yield return new("Torque constant, direct current", $"{volts} V at 1000 r/min", printed, "N m/A", new MotorConstants(SpeedConstant.FromRpmPerVolt(1000.0 / volts), 1).NewtonMetresPerDcAmpere, Sources.MakersSheet, "", Evidence.Published);
+            yield return new("Torque constant, direct current", $"{volts} V at 1000 r/min", printed, "N m/A", new MotorConstants(SpeedConstant.FromRpmPerVolt(1000.0 / volts), 1).NewtonMetresPerDcAmpere, Sources.MakersSheet, "", EvidenceLevel.Published);
         yield return By("Torque constant, direct current", "KV 190, 7 pole pairs", "0.050259", "N m/A", Kv190.NewtonMetresPerDcAmpere);
         yield return By("Flux linkage", "KV 190, 7 pole pairs", "4.1453", "mWb", 1000 * Kv190.FluxLinkageWebers);
         yield return By("Torque constant, amplitude", "KV 190, 7 pole pairs", "0.043526", "N m/A", Kv190.NewtonMetresPerPeakAmpere);
@@ -42,7 +42,7 @@ public sealed class MotorCase : Case
         yield return By("Amplitude over direct current", "", "0.866025", "", Kv190.NewtonMetresPerPeakAmpere / Kv190.NewtonMetresPerDcAmpere);
         var servo = new MotorConstants(SpeedConstant.FromRadiansPerSecondPerVolt(1 / (Math.Sqrt(3) * 0.12258 * 4)), 4);
         yield return By("Torque constant, amplitude", "0.12258 Wb, 4 pole pairs", "0.73548", "N m/A", servo.NewtonMetresPerPeakAmpere);
-        yield return new("Torque constant, root mean square", "0.12258 Wb, 4 pole pairs", "1.01", "N m/A", servo.NewtonMetresPerRmsAmpere, Sources.MakersSheet, "servo motor's parameter file", Evidence.Published) { Allowed = Allowance.Part(3.5e-2, "the sheet's torque constant is of a warm, saturated motor") };
+        yield return new("Torque constant, root mean square", "0.12258 Wb, 4 pole pairs", "1.01", "N m/A", servo.NewtonMetresPerRmsAmpere, Sources.MakersSheet, "servo motor's parameter file", EvidenceLevel.Published) { Allowed = Allowance.Part(3.5e-2, "the sheet's torque constant is of a warm, saturated motor") };
         yield return By("Speed constant of the same coils in delta", "star of KV 1", "1.7320508", "", MotorConstants.StarToDelta(SpeedConstant.FromRpmPerVolt(1)).RpmPerVolt);
         yield return By("Resistance of the same coils in delta", "star of 0.0600 Ω", "0.0200", "Ω", MotorConstants.StarToDelta(Resistance.FromOhms(0.06)).Ohms);
         var equal = MotorConstants.EqualTorque(Current.FromAmperes(40));
@@ -117,14 +117,14 @@ public sealed class MotorCase : Case
         foreach (var (modulation, degrees, ripple, supply) in new[] { (0.8, 0, "34.993", "48.0"), (0.6, 30, "33.839", "31.177"), (1.0, 20, "28.618", "56.382") })
         {
             var given = $"80 A, modulation {modulation}, {degrees}°";
-            yield return new("Ripple current", given, ripple, "A", Bridge.Ripple(eighty, modulation, Angle.FromDegrees(degrees)).Amperes, Sources.Kolar2006, "formula", Evidence.ComputedFromPublished);
-            yield return new("Supply current", given, supply, "A", Bridge.SupplyCurrent(eighty, modulation, Angle.FromDegrees(degrees)).Amperes, Sources.Kolar2006, "formula", Evidence.ComputedFromPublished);
+            yield return new("Ripple current", given, ripple, "A", Bridge.Ripple(eighty, modulation, Angle.FromDegrees(degrees)).Amperes, Sources.Kolar2006, "formula", EvidenceLevel.ComputedFromPublished);
+            yield return new("Supply current", given, supply, "A", Bridge.SupplyCurrent(eighty, modulation, Angle.FromDegrees(degrees)).Amperes, Sources.Kolar2006, "formula", EvidenceLevel.ComputedFromPublished);
         }
     }
 
     static Check By(string quantity, string given, string printed, string unit, double ours) =>
-        new(quantity, given, printed, unit, ours, Sources.Pmsm, "definition", Evidence.ComputedFromPublished);
+        new(quantity, given, printed, unit, ours, Sources.Pmsm, "definition", EvidenceLevel.ComputedFromPublished);
 
     static Check Sheet(string quantity, string given, string printed, string unit, double ours) =>
-        new(quantity, given, printed, unit, ours, Sources.MakersSheet, "", Evidence.Published);
+        new(quantity, given, printed, unit, ours, Sources.MakersSheet, "", EvidenceLevel.Published);
 }

@@ -85,7 +85,7 @@ public sealed class PackArithmeticCase : Case
             yield return Memory("Rise of a strip", $"{nickel}, {amperes} A, 15 W/(m² K)", rise, "K", strip.Rise(Current.FromAmperes(amperes), 15).Kelvins);
         }
 
-        yield return By("Range", "500 Wh, 90 % usable, 15 Wh/km", "30.0", "km", PackRange.Of(Energy.FromWattHours(500), Fraction.FromPercent(90), EnergyPerDistance.FromWattHoursPerKilometre(15)).Kilometres);
+        yield return By("Range", "500 Wh, 90 % usable, 15 Wh/km", "30.0", "km", PackRange.Compute(Energy.FromWattHours(500), Fraction.FromPercent(90), EnergyPerDistance.FromWattHoursPerKilometre(15)).Kilometres);
     }
 
     static double Drop(double seconds, int steps)
@@ -103,11 +103,11 @@ public sealed class PackArithmeticCase : Case
         new(Length.FromMillimetres(diameter), Length.FromMillimetres(length), CellBody.HeatCapacityOf(Mass.FromGrams(grams), 960));
 
     static Check By(string quantity, string given, string printed, string unit, double ours) =>
-        new(quantity, given, printed, unit, ours, Sources.CircuitTheory, "definition", Evidence.ComputedFromPublished);
+        new(quantity, given, printed, unit, ours, Sources.CircuitTheory, "definition", EvidenceLevel.ComputedFromPublished);
 
     static Check Charged(string quantity, string given, string printed, string unit, double ours, string page) =>
-        new(quantity, given, printed, unit, ours, Sources.LgHg2Kollmeyer, page, Evidence.ComputedFromPublished);
+        new(quantity, given, printed, unit, ours, Sources.LgHg2Kollmeyer, page, EvidenceLevel.ComputedFromPublished);
 
     static Check Memory(string quantity, string given, string printed, string unit, double ours) =>
-        new(quantity, given, printed, unit, ours, Sources.NickelResistivity, "", Evidence.FromMemory);
+        new(quantity, given, printed, unit, ours, Sources.NickelResistivity, "", EvidenceLevel.FromMemory);
 }

@@ -78,5 +78,5 @@ public sealed class CoastDownCase : Case
     static Speed Kmh(double value) => Speed.FromKilometresPerHour(value);
 
     static Check Computed(string quantity, string given, string printed, string unit, double ours) =>
-        new(quantity, given, printed, unit, ours, Sources.Thompson, "closed form", Evidence.ComputedFromPublished);
+        new(quantity, given, printed, unit, ours, Sources.Thompson, "closed form", EvidenceLevel.ComputedFromPublished);
 }

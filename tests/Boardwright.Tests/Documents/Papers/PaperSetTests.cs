@@ -36,15 +36,15 @@ public sealed class PaperSetTests
     {
         Board[] boards =
         [
-            new Board().Named(),
-            (new Board { Name = "Nothing" } with { Parts = new Fitted { Box = new Box { IsChosen = true } } }).Named(),
+            new Board().WithNames(),
+            (new Board { Name = "Nothing" } with { Parts = new Fitted { Box = new Box { IsChosen = true } } }).WithNames(),
             Boards.Tern.With(("motor.kv", ""), ("pack.series", ""), ("fixings.box.bolt", "")),
             Boards.Tern.With(("drive.kind", "")),
             Boards.Tern.With(("cell.rest_voltage", ""), ("charger.voltage", ""), ("box.flange_width", "")),
         ];
         foreach (var board in boards)
         {
-            var written = Written(id, new PaperOrder(Examination.Of(board)));
+            var written = Written(id, new PaperOrder(Examination.Examine(board)));
             Assert.True(written.Files.Count > 0 || written.Missing.Count + written.Objections.Count > 0);
             foreach (var pdf in Pdfs(written))
                 Assert.True(PdfReading.Of(pdf.Bytes, d => d.NumberOfPages) >= 1);
@@ -55,7 +55,7 @@ public sealed class PaperSetTests
     [MemberData(nameof(Papers))]
     public void What_is_missing_is_named_and_left_blank(string id)
     {
-        var written = Written(id, new PaperOrder(Examination.Of(Boards.Tern.With(("drive.motors", ""), ("pack.series", ""), ("cell.voltage_nominal", ""), ("limits.phase_current", ""), ("motor.phase_current_peak", ""), ("controller.phase_current_peak", ""), ("wheels.mass", ""), ("fixings.box.count", "")))));
+        var written = Written(id, new PaperOrder(Examination.Examine(Boards.Tern.With(("drive.motors", ""), ("pack.series", ""), ("cell.voltage_nominal", ""), ("limits.phase_current", ""), ("motor.phase_current_peak", ""), ("controller.phase_current_peak", ""), ("wheels.mass", ""), ("fixings.box.count", "")))));
 
         if (id != "cut-list" && id != "drill-template")
             Assert.NotEmpty(written.Missing);
@@ -77,7 +77,7 @@ public sealed class PaperSetTests
     public void Greek_Cyrillic_and_accented_letters_come_through(string id)
     {
         var board = Boards.Tern with { Name = Scripts };
-        foreach (var file in Written(id, new PaperOrder(Examination.Of(board))).Files)
+        foreach (var file in Written(id, new PaperOrder(Examination.Examine(board))).Files)
         {
             if (file.Name.EndsWith(".html", StringComparison.Ordinal))
                 Assert.Contains(Scripts, Encoding.UTF8.GetString(file.Bytes), StringComparison.Ordinal);
@@ -97,7 +97,7 @@ public sealed class PaperSetTests
         if (id == "drill-template")
             return;
         var board = Boards.Tern with { Name = Long, Parts = Boards.Tern.Parts with { Motor = Boards.Tern.Parts.Motor with { Name = Long }, Cell = Boards.Tern.Parts.Cell with { Name = Long }, Charger = Boards.Tern.Parts.Charger with { Name = Long + " " + Long } } };
-        foreach (var pdf in Pdfs(Written(id, new PaperOrder(Examination.Of(board)) { ShopAddress = new Uri("https://shop.example/" + Long) })))
+        foreach (var pdf in Pdfs(Written(id, new PaperOrder(Examination.Examine(board)) { ShopAddress = new Uri("https://shop.example/" + Long) })))
         {
             PdfReading.Of(pdf.Bytes, document =>
             {
@@ -145,8 +145,8 @@ public sealed class PaperSetTests
     [Fact]
     public void A_head_is_repeated_where_a_table_goes_on()
     {
-        var table = new Table([new("Head of the table", 1)], [.. Enumerable.Range(1, 120).Select(i => (IReadOnlyList<string?>)[$"row {i}"])]);
-        var file = FolioPdf.Write(new Folio("Long table", "Tern", "1", [table]), PaperSize.A4);
+        var table = new TableBlock([new("Head of the table", 1)], [.. Enumerable.Range(1, 120).Select(i => (IReadOnlyList<string?>)[$"row {i}"])]);
+        var file = PaperPdf.Write(new PaperDocument("Long table", "Tern", "1", [table]), PaperSize.A4);
 
         PdfReading.Of(file, document =>
         {
@@ -161,7 +161,7 @@ public sealed class PaperSetTests
     public void A_row_higher_than_a_page_goes_on_over_its_edge()
     {
         var words = string.Join(' ', Enumerable.Range(1, 4000).Select(i => $"w{i}"));
-        var file = FolioPdf.Write(new Folio("High row", "Tern", "1", [new Table([new("Column", 1)], [[words]])]), PaperSize.A4);
+        var file = PaperPdf.Write(new PaperDocument("High row", "Tern", "1", [new TableBlock([new("Column", 1)], [[words]])]), PaperSize.A4);
         var text = PdfReading.Text(file);
 
         Assert.Contains("w1 ", text, StringComparison.Ordinal);
@@ -190,7 +190,7 @@ public sealed class PaperSetTests
     [Fact]
     public void A_sign_that_the_faces_lack_is_shown_as_a_square()
     {
-        var file = FolioPdf.Write(new Folio("Signs", "雨 Tern", "", []), PaperSize.A4);
+        var file = PaperPdf.Write(new PaperDocument("Signs", "雨 Tern", "", []), PaperSize.A4);
 
         Assert.Contains("□ Tern", PdfReading.Text(file), StringComparison.Ordinal);
     }
@@ -228,10 +228,10 @@ public sealed class PaperSetTests
     [InlineData("drill-template")]
     public void A_paper_names_the_signs_that_it_cannot_print(string id)
     {
-        var order = new PaperOrder(Examination.Of(Boards.Tern with { Name = "Tern 海鳥" }));
+        var order = new PaperOrder(Examination.Examine(Boards.Tern with { Name = "Tern 海鳥" }));
 
         Assert.Contains(Written(id, order).Objections, o => o.Contains("海 (U+6D77), 鳥 (U+9CE5)", StringComparison.Ordinal));
-        Assert.DoesNotContain(Written(id, new PaperOrder(Examination.Of(Boards.Tern with { Name = Scripts }))).Objections, o => o.Contains("U+", StringComparison.Ordinal));
+        Assert.DoesNotContain(Written(id, new PaperOrder(Examination.Examine(Boards.Tern with { Name = Scripts }))).Objections, o => o.Contains("U+", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -249,8 +249,8 @@ public sealed class PaperSetTests
         foreach (var name in Boards.Names)
         {
             var order = Order(name);
-            var drawing = Boardwright.Documents.Pictures.WiringPicture.Of(order.Board, order.Harness);
-            var words = string.Join(' ', Boardwright.Documents.Drawings.Group.Flat(drawing.Shapes).OfType<Boardwright.Documents.Drawings.Words>().Select(w => w.Text));
+            var drawing = Boardwright.Documents.Pictures.WiringPicture.Draw(order.Board, order.Harness);
+            var words = string.Join(' ', Boardwright.Documents.Drawings.DrawingGroup.Flat(drawing.Shapes).OfType<Boardwright.Documents.Drawings.Words>().Select(w => w.Text));
 
             Assert.All(order.Harness.Runs, run => Assert.Contains(run.Mark, words, StringComparison.Ordinal));
             Assert.All(order.Harness.Runs.Where(r => r.Kind is Boardwright.Wiring.RunKind.Pack or Boardwright.Wiring.RunKind.Motor), run =>
@@ -258,7 +258,7 @@ public sealed class PaperSetTests
                 Assert.Contains(run.Wire!, words, StringComparison.Ordinal);
                 Assert.All(run.Wires, w => Assert.Contains(w.Colour, words, StringComparison.Ordinal));
             });
-            Assert.All(Boardwright.Documents.Drawings.Group.Flat(drawing.Shapes).OfType<Boardwright.Documents.Drawings.Words>(), w =>
+            Assert.All(Boardwright.Documents.Drawings.DrawingGroup.Flat(drawing.Shapes).OfType<Boardwright.Documents.Drawings.Words>(), w =>
             {
                 var width = Boardwright.Documents.Drawings.Lettering.WidthOf(w.Text, w.Size, w.IsBold);
                 var left = w.At.X - (w.Anchor == Boardwright.Documents.Drawings.Anchor.Middle ? width / 2 : 0);
@@ -271,8 +271,8 @@ public sealed class PaperSetTests
     // Intervals take longer than all papers together.
     static readonly Dictionary<string, Lazy<PaperOrder>> Orders = Boards.Names.ToDictionary(n => n, n => new Lazy<PaperOrder>(() =>
     {
-        var examination = Examination.Of(Boards.Read(n));
-        return new PaperOrder(examination) { Intervals = Spread.Of(examination).Intervals, Revision = "example", ShopAddress = new Uri("https://shop.example/board/of") };
+        var examination = Examination.Examine(Boards.Read(n));
+        return new PaperOrder(examination) { Intervals = Spread.Sample(examination).Intervals, Revision = "example", ShopAddress = new Uri("https://shop.example/board/of") };
     }), StringComparer.Ordinal);
 
     [Fact]
@@ -280,8 +280,8 @@ public sealed class PaperSetTests
     {
         static string Said(Board board)
         {
-            var examination = Examination.Of(board);
-            return Encoding.UTF8.GetString(Written("spec-sheet", new PaperOrder(examination) { Intervals = Spread.Of(examination, 64).Intervals }).Files.Single(f => f.Name.EndsWith(".html", StringComparison.Ordinal)).Bytes);
+            var examination = Examination.Examine(board);
+            return Encoding.UTF8.GetString(Written("spec-sheet", new PaperOrder(examination) { Intervals = Spread.Sample(examination, 64).Intervals }).Files.Single(f => f.Name.EndsWith(".html", StringComparison.Ordinal)).Bytes);
         }
 
         var tern = Boards.Tern;

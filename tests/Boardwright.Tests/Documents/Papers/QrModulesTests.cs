@@ -14,7 +14,7 @@ public sealed class QrModulesTests
     public void A_code_opens_its_address(string text)
     {
         var address = new Uri(text);
-        var modules = QrModules.Of(address);
+        var modules = QrModules.Encode(address);
         const int Scale = 4;
         var side = (modules.Length + 2 * QrModules.Quiet) * Scale;
         var grey = new byte[side * side];

@@ -12,11 +12,11 @@ public sealed partial class DrillTemplateTests
     // What the papers promise, mm.
     const double Promise = 0.05;
 
-    public static TheoryData<string, View> Every => new(Boards.Names.SelectMany(n => Enum.GetValues<View>().Select(v => (n, v))));
+    public static TheoryData<string, TemplateSide> Every => new(Boards.Names.SelectMany(n => Enum.GetValues<TemplateSide>().Select(v => (n, v))));
 
     [Theory]
     [MemberData(nameof(Every))]
-    public void A_hundred_millimetres_are_a_hundred_on_the_plotters_sheet(string board, View view)
+    public void A_hundred_millimetres_are_a_hundred_on_the_plotters_sheet(string board, TemplateSide view)
     {
         var lines = PdfReading.Paths(TemplatePdf.Plot(Of(board, view)), 1).Where(b => b.Height < 0.1).ToList();
 
@@ -26,7 +26,7 @@ public sealed partial class DrillTemplateTests
 
     [Theory]
     [MemberData(nameof(Every))]
-    public void A_hundred_millimetres_are_a_hundred_on_every_page(string board, View view)
+    public void A_hundred_millimetres_are_a_hundred_on_every_page(string board, TemplateSide view)
     {
         foreach (var paper in new[] { PaperSize.A4, PaperSize.Letter })
         {
@@ -46,7 +46,7 @@ public sealed partial class DrillTemplateTests
 
     [Theory]
     [MemberData(nameof(Every))]
-    public void Every_hole_is_where_the_pattern_has_it_on_the_plotters_sheet(string board, View view)
+    public void Every_hole_is_where_the_pattern_has_it_on_the_plotters_sheet(string board, TemplateSide view)
     {
         var template = Of(board, view);
         var boxes = PdfReading.Paths(TemplatePdf.Plot(template), 1);
@@ -56,12 +56,12 @@ public sealed partial class DrillTemplateTests
 
     [Theory]
     [MemberData(nameof(Every))]
-    public void Every_hole_lies_whole_on_a_page_or_is_drawn_on_all_that_share_it(string board, View view)
+    public void Every_hole_lies_whole_on_a_page_or_is_drawn_on_all_that_share_it(string board, TemplateSide view)
     {
         var template = Of(board, view);
         foreach (var paper in new[] { PaperSize.A4, PaperSize.Letter })
         {
-            var tiling = Tiling.Of(template, paper);
+            var tiling = Tiling.Compute(template, paper);
             var pages = PdfReading.Of(TemplatePdf.Tile(template, paper), d => d.GetPages().Select(PdfReading.Paths).ToList());
             Assert.Equal(tiling.Columns * tiling.Rows, pages.Count);
             foreach (var ring in Rings(template))
@@ -86,12 +86,12 @@ public sealed partial class DrillTemplateTests
 
     [Theory]
     [MemberData(nameof(Every))]
-    public void Pages_overlap_and_reach_to_the_templates_ends(string board, View view)
+    public void Pages_overlap_and_reach_to_the_templates_ends(string board, TemplateSide view)
     {
         var template = Of(board, view);
         foreach (var paper in new[] { PaperSize.A4, PaperSize.Letter })
         {
-            var tiling = Tiling.Of(template, paper);
+            var tiling = Tiling.Compute(template, paper);
             Assert.True(tiling.Left(tiling.Columns - 1) + tiling.Across >= template.Width);
             Assert.True(tiling.Top(tiling.Rows - 1) + tiling.Along >= template.Height);
             Assert.True(tiling.Columns == 1 || tiling.Left(tiling.Columns - 2) + tiling.Across < template.Width, "The last column would not be needed.");
@@ -102,7 +102,7 @@ public sealed partial class DrillTemplateTests
 
     [Theory]
     [MemberData(nameof(Every))]
-    public void Svg_has_every_hole_in_millimetres(string board, View view)
+    public void Svg_has_every_hole_in_millimetres(string board, TemplateSide view)
     {
         var template = Of(board, view);
         var svg = XDocument.Parse(TemplateSvg.Write(template)).Root!;
@@ -116,7 +116,7 @@ public sealed partial class DrillTemplateTests
 
     [Theory]
     [MemberData(nameof(Every))]
-    public void Dxf_has_every_hole_on_its_layer(string board, View view)
+    public void Dxf_has_every_hole_on_its_layer(string board, TemplateSide view)
     {
         var template = Of(board, view);
         var circles = DxfPairs(TemplateDxf.Write(template));
@@ -127,7 +127,7 @@ public sealed partial class DrillTemplateTests
     // The reader of Debian's python3-ezdxf, which knows nothing of this program.
     [Theory]
     [MemberData(nameof(Every))]
-    public void Dxf_opens_in_another_reader(string board, View view)
+    public void Dxf_opens_in_another_reader(string board, TemplateSide view)
     {
         Assert.SkipUnless(File.Exists("/usr/lib/python3/dist-packages/ezdxf/__init__.py"), "Needs the package python3-ezdxf.");
         var template = Of(board, view);
@@ -151,8 +151,8 @@ public sealed partial class DrillTemplateTests
     [Fact]
     public void Inside_is_the_mirror_image_of_outside()
     {
-        var pattern = BoltPattern.Of(Boards.Curlew).Value;
-        var (outside, inside) = (Of("curlew", View.Outside), Of("curlew", View.Inside));
+        var pattern = BoltPattern.Compute(Boards.Curlew).Value;
+        var (outside, inside) = (Of("curlew", TemplateSide.Outside), Of("curlew", TemplateSide.Inside));
         var middle = 14 + pattern.Flange.OuterLength.Millimetres / 2;
         var rings = Rings(inside);
 
@@ -163,7 +163,7 @@ public sealed partial class DrillTemplateTests
 
     [Theory]
     [MemberData(nameof(Every))]
-    public void Two_runs_write_the_same_bytes(string board, View view)
+    public void Two_runs_write_the_same_bytes(string board, TemplateSide view)
     {
         Assert.Equal(TemplatePdf.Tile(Of(board, view), PaperSize.A4), TemplatePdf.Tile(Of(board, view), PaperSize.A4));
         Assert.Equal(TemplatePdf.Plot(Of(board, view)), TemplatePdf.Plot(Of(board, view)));
@@ -174,7 +174,7 @@ public sealed partial class DrillTemplateTests
     [Fact]
     public void An_arc_is_the_same_in_every_medium()
     {
-        var template = new Template(100, 80, "Arc", "An arc.", [new Bow(Layer.Outline, 40, 30, 20, 0, 90)]);
+        var template = new Template(100, 80, "Arc", "An arc.", [new Bow(TemplateLayer.Outline, 40, 30, 20, 0, 90)]);
 
         var box = Assert.Single(PdfReading.Paths(TemplatePdf.Plot(template), 1));
         Assert.Equal(40, box.Left, Promise);
@@ -185,10 +185,10 @@ public sealed partial class DrillTemplateTests
         Assert.Contains(" 50\r\n0.0\r\n 51\r\n90.0\r\n", TemplateDxf.Write(template), StringComparison.Ordinal);
     }
 
-    static Template Of(string board, View view)
+    static Template Of(string board, TemplateSide view)
     {
         var read = Boards.Read(board);
-        return DrillTemplate.Of(read.Name.Value, BoltPattern.Of(read).Value, Openings.Of(read).Value.Holes, view, isProposal: true);
+        return DrillTemplate.Draw(read.Name.Value, BoltPattern.Compute(read).Value, Openings.Compute(read).Value.Holes, view, isProposal: true);
     }
 
     static List<Ring> Rings(Template template)

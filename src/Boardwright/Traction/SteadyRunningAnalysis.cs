@@ -1,0 +1,158 @@
+using Boardwright.Drivetrains;
+using Boardwright.Findings;
+using Boardwright.Motors;
+using Boardwright.Packs;
+using Boardwright.Parts;
+using Boardwright.Road;
+using Boardwright.Wiring;
+using static System.Math;
+
+namespace Boardwright.Traction;
+
+/// <summary>Puts a board's parts together as one that runs.</summary>
+public static class SteadyRunningAnalysis
+{
+    /// <summary>Drag area of a stance where none is given; a guess.</summary>
+    public static Area DragAreaOf(Stance stance) => Area.FromSquareMetres(stance switch
+    {
+        Stance.Tucked => 0.30,
+        Stance.Crouched => 0.45,
+        _ => 0.60,
+    });
+
+    /// <summary>Electrical drive and its limits.</summary>
+    public static Answer<Propulsion> DriveOf(
+        Board board, Answer<GearRatio> gearing, Answer<MotorModel> motor,
+        Answer<CurrentLimits> phase, Answer<CurrentLimits> brakePhase, Answer<CurrentLimits> pack, Answer<CurrentLimits> regen) =>
+        Answer<Propulsion>.Ask("", needs =>
+        {
+            var controller = board.Parts.Controller;
+            var motors = needs.Read(board.Parts.Drive.Motors);
+            var gear = needs.Read(gearing);
+            var model = needs.Read(motor);
+            var diameter = needs.Read(board.Parts.Wheels.Diameter);
+            var bridge = needs.Read(controller.BridgeResistance);
+            var time = needs.Read(controller.SwitchingTime);
+            var frequency = needs.Read(controller.SwitchingFrequency);
+            var idle = needs.Read(controller.IdlePower);
+            var electrical = needs.Read(controller.ElectricalSpeedLimit, AngularSpeed.FromRadiansPerSecond(1e9));
+            var limits = (Phase: needs.Read(phase), BrakePhase: needs.Read(brakePhase), Pack: needs.Read(pack), Regen: needs.Read(regen));
+            return needs.Unmet ? null : new Propulsion
+            {
+                Motors = motors,
+                Ratio = gear.Ratio,
+                Efficiency = gear.Efficiency,
+                WheelRadius = diameter.Metres / 2,
+                TorqueConstant = model.Constants.NewtonMetresPerPeakAmpere,
+                FluxLinkage = model.Constants.FluxLinkageWebers,
+                PolePairs = model.Constants.PolePairs,
+                PhaseResistance = model.PhaseResistance.Ohms,
+                PhaseInductance = model.Inductance.Henries,
+                DragTorque = (model.Drag.Constant + model.OilLoss).NewtonMetres,
+                DragSlope = model.Drag.NewtonMetreSecondsPerRadian,
+                SwitchResistance = bridge.Ohms,
+                SwitchingFactor = 6 / PI * 0.5 * time.Seconds * frequency.Hertz,
+                IdlePower = idle.Watts * PartSlot.ControllerCount(board.Parts),
+                PhaseLimit = limits.Phase.Weakest.Current.Amperes,
+                BrakePhaseLimit = limits.BrakePhase.Weakest.Current.Amperes,
+                PackLimit = limits.Pack.Weakest.Current.Amperes,
+                RegenLimit = limits.Regen.Weakest.Current.Amperes,
+                ElectricalSpeedLimit = electrical.RadiansPerSecond,
+            };
+        });
+
+    /// <summary>Air, rolling and mass on the brief's road.</summary>
+    public static Answer<LoadOfBoard> LoadOf(Board board, Answer<RollingMass> mass) => Answer<LoadOfBoard>.Ask("", needs =>
+    {
+        var brief = board.Brief;
+        var rolling = needs.Read(mass);
+        var area = brief.DragArea.IsKnown ? needs.Read(brief.DragArea) : brief.Stance.IsKnown ? DragAreaOf(needs.Read(brief.Stance)) : needs.Read(brief.DragArea);
+        var air = needs.Read(AirOf(board));
+        var table = needs.Read(board.Parts.Wheels.RollingResistance);
+        if (needs.Unmet)
+            return null;
+        Number? coefficient = table.Everywhere;
+        if (coefficient is null)
+        {
+            var surface = needs.Read(brief.Surface);
+            coefficient = needs.Unmet ? null : table.On(surface);
+            if (coefficient is null && !needs.Unmet)
+                needs.Lack($"{board.Parts.Wheels.RollingResistance.Key}.{Entry.Word(surface)}");
+        }
+
+        return needs.Unmet ? null : new LoadOfBoard(new RoadLoad(rolling.Mass, coefficient!.Value, area, air.DensityKilogramsPerCubicMetre));
+    });
+
+    /// <summary>Air at the brief's altitude and temperature.</summary>
+    public static Answer<Air> AirOf(Board board) => Answer<Air>.Ask("", needs =>
+    {
+        var temperature = needs.Read(board.Brief.Temperature);
+        var altitude = needs.Read(board.Brief.Altitude, default);
+        return needs.Unmet ? default : Air.At(altitude, temperature);
+    });
+
+    /// <summary>Mass that rolls: board, rider and gear.</summary>
+    public static Answer<RollingMass> MassOf(Board board, Answer<Masses> masses) => Answer<RollingMass>.Ask("mass.rolling", needs =>
+    {
+        var own = needs.Read(masses);
+        var rider = needs.Read(board.Brief.RiderMass);
+        var gear = needs.Read(board.Brief.GearMass, default);
+        return needs.Unmet ? null : new RollingMass(own.Board + rider + gear);
+    });
+
+    /// <summary>Mass with the rotating parts: m + Σ J_wheel/r² + n J_rotor G²/r². A wheel without an inertia is a solid disc.</summary>
+    public static Answer<RollingMass> EffectiveMassOf(Board board, Answer<RollingMass> rolling, Answer<GearRatio> gearing) => Answer<RollingMass>.Ask("mass.effective", needs =>
+    {
+        var wheels = board.Parts.Wheels;
+        var mass = needs.Read(rolling);
+        var ratio = needs.Read(gearing);
+        var radius = needs.Read(wheels.Diameter) / 2;
+        var motors = needs.Read(board.Parts.Drive.Motors);
+        var rotor = needs.Read(board.Parts.Motor.RotorInertia);
+        var wheel = wheels.Inertia.IsKnown ? needs.Read(wheels.Inertia) : RotatingMass.Disc(needs.Read(wheels.Mass), radius);
+        return needs.Unmet ? null : new RollingMass(
+            mass.Mass + RotatingMass.Equivalent(wheel, radius) * wheels.Count.Or(4) + RotatingMass.Equivalent(rotor, radius, ratio.Ratio) * motors);
+    });
+
+    /// <summary>The whole board on the road.</summary>
+    public static Answer<SteadyRunning> Compute(
+        Board board, Answer<Propulsion> drive, Answer<PackModel> pack, Answer<PackWiring> wiring, Answer<LoadOfBoard> load, Answer<RollingMass> effective) =>
+        Answer<SteadyRunning>.Ask("", needs =>
+        {
+            var (brief, parts, limits) = (board.Brief, board.Parts, board.Limits);
+            var electric = needs.Read(drive);
+            var model = needs.Read(pack);
+            var wires = needs.Read(wiring);
+            var road = needs.Read(load);
+            var full = needs.Read(parts.Cell.VoltageFull);
+            var mass = needs.Read(effective);
+            var wheelbase = needs.Read(parts.Deck.Wheelbase);
+            var tapers = limits.TaperStart.IsKnown && limits.TaperEnd.IsKnown;
+            var start = tapers ? needs.Read(limits.TaperStart) : default;
+            var end = tapers ? needs.Read(limits.TaperEnd) : limits.TaperEnd.IsKnown ? needs.Read(limits.TaperEnd) : needs.Read(parts.Cell.VoltageEmpty);
+            return needs.Unmet ? null : new SteadyRunning
+            {
+                Drive = electric,
+                Pack = model,
+                Load = road.Load,
+                Headwind = needs.Read(brief.Headwind, default).MetresPerSecond,
+                WiringResistance = wires.Resistance.Ohms,
+                FullVoltage = full.Volts * model.Series,
+                TaperStart = start > end ? start.Volts * model.Series : 0,
+                TaperEnd = end.Volts * model.Series,
+                EffectiveMass = mass.Mass.Kilograms,
+                Grip = needs.Read(brief.Road, Weather.Dry) == Weather.Wet ? SteadyRunning.WetGrip : SteadyRunning.DryGrip,
+                WeightShare = needs.Read(parts.Drive.WeightShare, Fraction.FromPercent(50)).Value,
+                Wheelbase = wheelbase.Items[0].Metres,
+                Driven = needs.Read(parts.Drive.Driven, Driven.Rear),
+            };
+        });
+}
+
+/// <summary>A mass that rolls.</summary>
+/// <param name="Mass">The mass.</param>
+public sealed record RollingMass(Mass Mass);
+
+/// <summary>Air, rolling and mass of a board.</summary>
+/// <param name="Load">The road load.</param>
+public sealed record LoadOfBoard(RoadLoad Load);

@@ -1,0 +1,59 @@
+using Boardwright.Drivetrains;
+using Boardwright.Findings;
+using Boardwright.Motors;
+using Boardwright.Packs;
+using Boardwright.Parts;
+using Boardwright.Road;
+using Boardwright.Wiring;
+
+namespace Boardwright.Traction;
+
+/// <summary>What it takes to say how a board runs, each answer once, so that an examination and a ride ask the same questions in the same order.</summary>
+/// <param name="Masses">Mass of the board.</param>
+/// <param name="RollingMass">Mass of board, rider and gear.</param>
+/// <param name="Gearing">Ratio and losses between motor and wheel.</param>
+/// <param name="EffectiveMass">Mass with what turns.</param>
+/// <param name="Motor">The motor.</param>
+/// <param name="Pack">The pack.</param>
+/// <param name="PhaseLimits">What limits the phase current when driving.</param>
+/// <param name="BrakePhaseLimits">What limits it when braking.</param>
+/// <param name="PackLimits">What limits the current out of the pack.</param>
+/// <param name="RegenLimits">What limits the current into it.</param>
+/// <param name="Wiring">Wires between pack and controllers.</param>
+/// <param name="Air">Air of the brief.</param>
+/// <param name="Drive">The electric drive.</param>
+/// <param name="Load">Air, rolling and mass.</param>
+/// <param name="Running">The board on the road.</param>
+public sealed record SteadyRunningOfBoard(
+    Answer<Masses> Masses, Answer<RollingMass> RollingMass, Answer<GearRatio> Gearing, Answer<RollingMass> EffectiveMass,
+    Answer<MotorModel> Motor, Answer<PackModel> Pack,
+    Answer<CurrentLimits> PhaseLimits, Answer<CurrentLimits> BrakePhaseLimits, Answer<CurrentLimits> PackLimits, Answer<CurrentLimits> RegenLimits,
+    Answer<PackWiring> Wiring, Answer<Air> Air, Answer<Propulsion> Drive, Answer<LoadOfBoard> Load, Answer<SteadyRunning> Running)
+{
+    /// <summary>Of a board.</summary>
+    public static SteadyRunningOfBoard Compute(Board board)
+    {
+        var masses = Road.Masses.Compute(board);
+        var rolling = SteadyRunningAnalysis.MassOf(board, masses);
+        var gearing = GearRatio.Compute(board);
+        var effective = SteadyRunningAnalysis.EffectiveMassOf(board, rolling, gearing);
+        var motor = MotorModel.Compute(board);
+        var pack = PackModel.Compute(board);
+        var (phase, brakePhase) = (CurrentLimits.Phase(board), CurrentLimits.BrakePhase(board));
+        var (packLimits, regen) = (CurrentLimits.Pack(board), CurrentLimits.Regen(board));
+        var wiring = WiringRuns.PackSide(board);
+        var drive = SteadyRunningAnalysis.DriveOf(board, gearing, motor, phase, brakePhase, packLimits, regen);
+        var load = SteadyRunningAnalysis.LoadOf(board, rolling);
+        return new(
+            masses, rolling, gearing, effective, motor, pack, phase, brakePhase, packLimits, regen, wiring,
+            SteadyRunningAnalysis.AirOf(board), drive, load, SteadyRunningAnalysis.Compute(board, drive, pack, wiring, load, effective));
+    }
+
+    /// <summary>Every entry that any of the answers rests on.</summary>
+    public IEnumerable<string> From =>
+        new[]
+        {
+            Masses.From, RollingMass.From, Gearing.From, EffectiveMass.From, Motor.From, Pack.From, PhaseLimits.From, BrakePhaseLimits.From,
+            PackLimits.From, RegenLimits.From, Wiring.From, Air.From, Drive.From, Load.From, Running.From,
+        }.SelectMany(from => from);
+}
