@@ -1,7 +1,6 @@
 using BenchmarkDotNet.Attributes;
 using Boardwright.Documents.Charts;
 using Boardwright.Documents.Drawings;
-using Boardwright.Units;
 
 namespace Boardwright.Bench;
 

@@ -1,5 +1,7 @@
 using BenchmarkDotNet.Attributes;
-using Boardwright.Files;
+using Boardwright.Examinations;
+using Boardwright.Files.Boards;
+using Boardwright.Files.Results;
 using Boardwright.Parts;
 using Boardwright.Spreads;
 

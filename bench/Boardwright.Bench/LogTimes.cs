@@ -1,7 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using System.Text;
-using Boardwright.Files;
+using Boardwright.Files.Logs;
 
 namespace Boardwright.Bench;
 

@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
+using Boardwright.Parts;
 using Boardwright.Rides;
 using Boardwright.Road;
 using Boardwright.Spreads;

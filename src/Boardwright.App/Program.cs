@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.CommandLine.Help;
 using System.CommandLine.Invocation;
 using Boardwright.App.Commands;
+using Boardwright.App.Reports;
 using Boardwright.Spreads;
 
 namespace Boardwright.App;

@@ -1,4 +1,5 @@
 using System.Text;
+using Boardwright.Files.Yaml;
 
 namespace Boardwright.Files;
 

@@ -1,4 +1,7 @@
 using Boardwright.Files;
+using Boardwright.Files.Boards;
+using Boardwright.Files.Built;
+using Boardwright.Files.Yaml;
 
 namespace Boardwright.Shops;
 

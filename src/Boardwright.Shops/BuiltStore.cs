@@ -1,5 +1,8 @@
 using Boardwright.Builds;
 using Boardwright.Files;
+using Boardwright.Files.Boards;
+using Boardwright.Files.Built;
+using Boardwright.Files.Logs;
 using Boardwright.Units;
 
 namespace Boardwright.Shops;

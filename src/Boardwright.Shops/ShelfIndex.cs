@@ -1,5 +1,6 @@
 using System.Globalization;
 using Boardwright.Files;
+using Boardwright.Files.Yaml;
 
 namespace Boardwright.Shops;
 

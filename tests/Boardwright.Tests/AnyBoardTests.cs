@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
-using Boardwright.Files;
+using Boardwright.Examinations;
+using Boardwright.Files.Results;
 using Boardwright.Findings;
 using Boardwright.Parts;
 using Boardwright.Spreads;

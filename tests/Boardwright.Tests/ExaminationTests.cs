@@ -1,7 +1,11 @@
 using System.Text.Json;
+using Boardwright.Examinations;
+using Boardwright.Files.Boards;
 using Boardwright.Findings;
 using Boardwright.Parts;
 using Boardwright.Spreads;
+using Boardwright.Traction;
+using Boardwright.Units;
 using CsCheck;
 
 namespace Boardwright.Tests;
@@ -34,7 +38,7 @@ public sealed class ExaminationTests
 
     static void Agree(string name, string file, string second)
     {
-        var loaded = Boardwright.Files.BoardFile.Read(file);
+        var loaded = Boardwright.Files.Boards.BoardFile.Read(file);
         Assert.True(loaded.Board is not null, name);
         // It takes the power at the cells' terminals where we take it at the controllers, and names a pace that the board cannot hold.
         string[] differently = ["cruise.power", "cruise.pace_for_range_wanted"];
@@ -209,7 +213,7 @@ public sealed class ExaminationTests
                 Assert.All(figure.From, key => Assert.True(ids.Contains(key) || known.Contains(key), $"{name}: {figure.Kind.Id} rests on '{key}'"));
         }
 
-        static HashSet<string> BoardPlaces(string name) => [.. Boardwright.Files.BoardFile.Read(Boards.PathOf(name)).Places.Keys];
+        static HashSet<string> BoardPlaces(string name) => [.. Boardwright.Files.Boards.BoardFile.Read(Boards.PathOf(name)).Places.Keys];
     }
 
     [Fact]

@@ -1,9 +1,12 @@
 using System.CommandLine;
+using Boardwright.App.Reports;
+using Boardwright.App.ShopWork;
 using Boardwright.Builds;
-using Boardwright.Files;
+using Boardwright.Examinations;
+using Boardwright.Files.Boards;
+using Boardwright.Files.Built;
 using Boardwright.Findings;
 using Boardwright.Parts;
-using Boardwright.Rides;
 using Boardwright.Shops;
 
 namespace Boardwright.App.Commands;

@@ -1,6 +1,6 @@
 using System.CommandLine;
 using Boardwright.Files;
-using Boardwright.Units;
+using Boardwright.Files.Cells;
 
 namespace Boardwright.App.Commands;
 

@@ -1,7 +1,9 @@
 using System.CommandLine;
+using Boardwright.App.Reports;
+using Boardwright.Examinations;
 using Boardwright.Files;
-using Boardwright.Findings;
-using Boardwright.Parts;
+using Boardwright.Files.Boards;
+using Boardwright.Files.Results;
 using Boardwright.Spreads;
 
 namespace Boardwright.App.Commands;

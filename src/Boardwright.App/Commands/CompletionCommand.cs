@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Boardwright.App.Reports;
 
 namespace Boardwright.App.Commands;
 

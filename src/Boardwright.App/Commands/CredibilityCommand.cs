@@ -1,7 +1,12 @@
 using System.CommandLine;
 using System.Globalization;
+using Boardwright.App.Reports;
+using Boardwright.App.ShopWork;
+using Boardwright.Documents.Charts;
 using Boardwright.Documents.Pictures;
-using Boardwright.Files;
+using Boardwright.Files.Boards;
+using Boardwright.Files.Logs;
+using Boardwright.Findings;
 using Boardwright.Shops;
 using Boardwright.Spreads;
 

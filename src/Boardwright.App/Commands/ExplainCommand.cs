@@ -1,6 +1,9 @@
 using System.CommandLine;
+using Boardwright.App.Reports;
+using Boardwright.Examinations;
 using Boardwright.Findings;
 using Boardwright.Rides;
+using Boardwright.Rules;
 
 namespace Boardwright.App.Commands;
 

@@ -2,9 +2,11 @@ using System.CommandLine;
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
+using Boardwright.App.Reports;
 using Boardwright.Boxes;
 using Boardwright.Documents.Views;
-using Boardwright.Files;
+using Boardwright.Examinations;
+using Boardwright.Files.Boards;
 using Boardwright.Findings;
 
 namespace Boardwright.App.Commands;

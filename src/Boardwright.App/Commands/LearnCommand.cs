@@ -1,8 +1,16 @@
 using System.CommandLine;
 using System.Globalization;
+using Boardwright.App.Reports;
+using Boardwright.App.ShopWork;
+using Boardwright.Examinations;
 using Boardwright.Files;
+using Boardwright.Files.Boards;
+using Boardwright.Files.Logs;
+using Boardwright.Findings;
+using Boardwright.Lessons;
+using Boardwright.Logs;
 using Boardwright.Numerics;
-using Boardwright.Rides;
+using Boardwright.Parts;
 using Boardwright.Road;
 using Boardwright.Shops;
 using Boardwright.Spreads;
@@ -55,7 +63,7 @@ static class LearnCommand
         var kept = new Option<string>("--kept") { Description = "Name of a board in the shop, in place of a board file.", HelpName = "NAME" };
         var shop = new Option<string>("--shop") { Description = "The shop of --kept: a file, or the connection string of a PostgreSQL database.", HelpName = "PLACE" };
         var take = new Option<string[]>("--take") { Description = "Writes what was learnt into the board as measured, with its spread: rolling, drag-area, pack-resistance, capacity, kv or motor-heat. In the shop it becomes a revision that names the ride.", HelpName = "WHAT" };
-        take.AcceptOnlyFromAmong([.. Lessons.Names]);
+        take.AcceptOnlyFromAmong([.. LessonSet.Names]);
         var into = new Option<string>("--into") { Description = "Where --take writes: board, for this board alone; or shelf, for every board with the part.", HelpName = "PLACE", DefaultValueFactory = _ => "board" };
         into.AcceptOnlyFromAmong("board", "shelf");
         var command = new Verb(
@@ -298,11 +306,11 @@ static class LearnCommand
         Line(paper, "Rest voltage at the end", pack.RestAtEnd, r => r.Volts, "V");
         paper.Write(2, Text($"Drawn: {pack.Drawn.AmpereHours:0.00} Ah, {pack.Energy.WattHours:0.0} Wh."));
         var parts = known.Board?.Board.Parts;
-        if (known.Board is { } whole) known.Learn(Lessons.Draw(pack, whole.Board));
+        if (known.Board is { } whole) known.Learn(LessonSet.From(pack, whole.Board));
         if (parts is { Cell.RestVoltage.IsKnown: true, Pack.Series.IsKnown: true } && pack.Capacity(parts.Cell.RestVoltage.Value, parts.Pack.Series.Value) is { } capacity)
         {
             Line(paper, "Capacity by rest voltages", capacity, c => c.AmpereHours, "Ah");
-            known.Learn(Lessons.Capacity(capacity, known.Board!.Board));
+            known.Learn(LessonSet.Capacity(capacity, known.Board!.Board));
         }
 
         if (pack.CapacityByLogger(log) is { } counted)
@@ -321,7 +329,7 @@ static class LearnCommand
         {
             var against = drive.Against(parts.Motor.Kv.Value, known.Board.Gearing.Value.Ratio, parts.Wheels.Diameter.Value);
             Line(paper, "Against KV, ratio and wheel of the board file", against, r => r.Value, "times");
-            known.Learn(Lessons.Kv(against, known.Board.Board));
+            known.Learn(LessonSet.Kv(against, known.Board.Board));
             paper.Write(2, against.Covers(Number.FromValue(1)) ? "They agree." : "They do not agree: KV, a pulley's teeth or the wheel's diameter is other than stated.");
         }
 
@@ -337,7 +345,7 @@ static class LearnCommand
         paper.Write(0, "Heat of the motor", TerminalStyle.Heading);
         Line(paper, "Heat capacity", heat.Capacity, c => c.JoulesPerKelvin, "J/K");
         Line(paper, "To the air while riding", heat.Riding, r => r.KelvinsPerWatt, "K/W");
-        known.Learn(Lessons.Draw(heat, known.Board.Board));
+        known.Learn(LessonSet.From(heat, known.Board.Board));
         if (heat.Standing is { } standing) Line(paper, "To the air while standing", standing, r => r.KelvinsPerWatt, "K/W");
         Cautions(paper, heat.Cautions);
         return true;
@@ -374,7 +382,7 @@ static class LearnCommand
         paper.Write(2, Text($"Crr and CdA go together by {fit.Correlation:0.00}: when one is too high the other is too low."));
         if (fit.ByRuns is { } scatter)
             paper.Write(2, Text($"By the scatter of readings Crr is known to {fit.ByReadings.Rolling:0.00000} and CdA to {fit.ByReadings.DragArea:0.0000} m2, from run to run to {scatter.Rolling:0.00000} and {scatter.DragArea:0.0000} m2; the larger counts."));
-        foreach (var lesson in known.Board is { } whole ? Lessons.Draw(fit, whole.Board, conditions) : []) known.Learn(lesson);
+        foreach (var lesson in known.Board is { } whole ? LessonSet.From(fit, whole.Board, conditions) : []) known.Learn(lesson);
         if (!isMassOfBoard) paper.Write(2, "What turns is taken as 2 % of the mass; a board file tells it better.");
         if (known.Board is not { Air.IsKnown: true }) paper.Write(2, "The air is taken as of 15 °C at the sea; a board file tells it better.");
         Cautions(paper, fit.Cautions);

@@ -1,6 +1,6 @@
 using System.CommandLine;
-using Boardwright.Files;
-using Boardwright.Rides;
+using Boardwright.Files.Logs;
+using Boardwright.Logs;
 
 namespace Boardwright.App.Commands;
 

@@ -1,6 +1,7 @@
 using System.Buffers;
 using System.CommandLine;
-using Boardwright.Files;
+using Boardwright.App.Reports;
+using Boardwright.Files.Boards;
 
 namespace Boardwright.App.Commands;
 

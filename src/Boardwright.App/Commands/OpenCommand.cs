@@ -3,7 +3,10 @@ using System.Diagnostics;
 using System.Net.Sockets;
 using System.Security.Cryptography;
 using System.Security.Cryptography.X509Certificates;
-using Boardwright.App.Workbench;
+using Boardwright.App.Reports;
+using Boardwright.App.ShopWork;
+using Boardwright.App.Workbench.BoardPages;
+using Boardwright.App.Workbench.Frame;
 using Boardwright.Shops;
 
 namespace Boardwright.App.Commands;

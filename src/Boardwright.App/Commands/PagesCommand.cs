@@ -1,6 +1,11 @@
 using System.CommandLine;
-using Boardwright.Files;
+using Boardwright.App.Docs;
+using Boardwright.App.Reports;
+using Boardwright.Examinations;
+using Boardwright.Files.Boards;
+using Boardwright.Files.Results;
 using Boardwright.Parts;
+using Boardwright.Rules;
 using Boardwright.Spreads;
 
 namespace Boardwright.App.Commands;

@@ -1,12 +1,14 @@
 using System.CommandLine;
-using Boardwright.App.Workbench;
+using Boardwright.App.Reports;
+using Boardwright.App.Workbench.PaperPages;
 using Boardwright.Documents.Papers;
 using Boardwright.Documents.Templates;
-using Boardwright.Files;
+using Boardwright.Examinations;
+using Boardwright.Files.Boards;
+using Boardwright.Files.Routes;
 using Boardwright.Findings;
 using Boardwright.Parts;
 using Boardwright.Rides;
-using Boardwright.Units;
 
 namespace Boardwright.App.Commands;
 

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Boardwright.App.Reports;
 using Boardwright.Shops;
 using Spectre.Console;
 

@@ -1,9 +1,12 @@
 using System.CommandLine;
+using Boardwright.App.Reports;
 using Boardwright.Documents.Charts;
 using Boardwright.Documents.Drawings;
 using Boardwright.Documents.Pictures;
 using Boardwright.Documents.Views;
-using Boardwright.Files;
+using Boardwright.Examinations;
+using Boardwright.Files.Boards;
+using Boardwright.Findings;
 
 namespace Boardwright.App.Commands;
 

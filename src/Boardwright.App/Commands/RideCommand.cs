@@ -1,7 +1,11 @@
 using System.CommandLine;
+using Boardwright.App.Reports;
 using Boardwright.Documents.Charts;
 using Boardwright.Documents.Pictures;
 using Boardwright.Files;
+using Boardwright.Files.Boards;
+using Boardwright.Files.Results;
+using Boardwright.Files.Routes;
 using Boardwright.Findings;
 using Boardwright.Parts;
 using Boardwright.Rides;

@@ -1,5 +1,6 @@
 using System.CommandLine;
-using Boardwright.Files;
+using Boardwright.App.Reports;
+using Boardwright.Files.Boards;
 
 namespace Boardwright.App.Commands;
 

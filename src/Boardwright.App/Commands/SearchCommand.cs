@@ -1,10 +1,12 @@
 using System.CommandLine;
 using System.Diagnostics;
 using System.Globalization;
+using Boardwright.App.Reports;
 using Boardwright.Documents.Charts;
 using Boardwright.Documents.Drawings;
 using Boardwright.Documents.Pictures;
-using Boardwright.Files;
+using Boardwright.Files.Boards;
+using Boardwright.Files.Results;
 using Boardwright.Parts;
 using Boardwright.Searches;
 

@@ -1,6 +1,8 @@
 using System.CommandLine;
 using System.Globalization;
-using Boardwright.Files;
+using Boardwright.App.Reports;
+using Boardwright.App.ShopWork;
+using Boardwright.Files.Boards;
 using Boardwright.Shops;
 using Boardwright.Shops.Merging;
 

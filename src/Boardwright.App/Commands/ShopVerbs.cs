@@ -1,5 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
+using Boardwright.App.Reports;
+using Boardwright.App.ShopWork;
 using Boardwright.Shops;
 
 namespace Boardwright.App.Commands;

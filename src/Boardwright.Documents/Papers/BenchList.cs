@@ -1,6 +1,7 @@
 using Boardwright.Builds;
+using Boardwright.Examinations;
+using Boardwright.Findings;
 using Boardwright.Parts;
-using Boardwright.Units;
 using Boardwright.Wiring;
 using static Boardwright.Documents.Papers.PaperContext;
 

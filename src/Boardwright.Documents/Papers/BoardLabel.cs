@@ -1,4 +1,5 @@
 using Boardwright.Documents.Pdf;
+using Boardwright.Examinations;
 using static Boardwright.Documents.Papers.PaperContext;
 
 namespace Boardwright.Documents.Papers;

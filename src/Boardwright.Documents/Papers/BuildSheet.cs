@@ -1,8 +1,9 @@
+using Boardwright.Boxes;
 using Boardwright.Builds;
 using Boardwright.Drivetrains;
+using Boardwright.Examinations;
 using Boardwright.Findings;
 using Boardwright.Parts;
-using Boardwright.Units;
 using Boardwright.Wiring;
 using static Boardwright.Documents.Papers.PaperContext;
 

@@ -1,5 +1,7 @@
+using Boardwright.Examinations;
+using Boardwright.Findings;
 using Boardwright.Packs;
-using Boardwright.Units;
+using Boardwright.Parts;
 using static Boardwright.Documents.Papers.PaperContext;
 
 namespace Boardwright.Documents.Papers;

@@ -1,7 +1,6 @@
 using Boardwright.Findings;
 using Boardwright.Parts;
 using Boardwright.Traction;
-using Boardwright.Units;
 using static Boardwright.Documents.Papers.PaperContext;
 
 namespace Boardwright.Documents.Papers;

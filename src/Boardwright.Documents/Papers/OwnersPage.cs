@@ -1,4 +1,4 @@
-using Boardwright.Units;
+using Boardwright.Examinations;
 using static Boardwright.Documents.Papers.PaperContext;
 
 namespace Boardwright.Documents.Papers;

@@ -1,9 +1,9 @@
 using System.Globalization;
 using Boardwright.Builds;
 using Boardwright.Drivetrains;
+using Boardwright.Examinations;
 using Boardwright.Findings;
 using Boardwright.Parts;
-using Boardwright.Units;
 
 namespace Boardwright.Documents.Papers;
 

@@ -2,10 +2,11 @@ using System.Text;
 using Boardwright.Boxes;
 using Boardwright.Documents.Pdf;
 using Boardwright.Documents.Templates;
+using Boardwright.Examinations;
 using Boardwright.Findings;
 using Boardwright.Parts;
 using Boardwright.Rides;
-using Boardwright.Units;
+using Boardwright.Rules;
 using Boardwright.Wiring;
 
 namespace Boardwright.Documents.Papers;

@@ -1,9 +1,8 @@
 using Boardwright.Boxes;
 using Boardwright.Drivetrains;
+using Boardwright.Findings;
 using Boardwright.Parts;
 using Boardwright.Prices;
-using Boardwright.Units;
-using Boardwright.Wiring;
 using static Boardwright.Documents.Papers.PaperContext;
 
 namespace Boardwright.Documents.Papers;

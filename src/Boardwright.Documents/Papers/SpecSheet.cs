@@ -1,10 +1,10 @@
 using System.Globalization;
 using Boardwright.Documents.Charts;
 using Boardwright.Documents.Pictures;
+using Boardwright.Examinations;
 using Boardwright.Findings;
 using Boardwright.Parts;
 using Boardwright.Spreads;
-using Boardwright.Units;
 using static Boardwright.Documents.Papers.PaperContext;
 
 namespace Boardwright.Documents.Papers;

@@ -1,5 +1,7 @@
 using Boardwright.Documents.Pictures;
-using Boardwright.Units;
+using Boardwright.Examinations;
+using Boardwright.Parts;
+using Boardwright.Rules;
 using Boardwright.Wiring;
 using static Boardwright.Documents.Papers.PaperContext;
 

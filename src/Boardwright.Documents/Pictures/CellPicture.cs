@@ -1,5 +1,7 @@
 using Boardwright.Documents.Charts;
+using Boardwright.Examinations;
 using Boardwright.Findings;
+using Boardwright.Parts;
 
 namespace Boardwright.Documents.Pictures;
 

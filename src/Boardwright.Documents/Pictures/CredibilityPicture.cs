@@ -1,4 +1,5 @@
 using Boardwright.Documents.Charts;
+using Boardwright.Findings;
 using Boardwright.Spreads;
 
 namespace Boardwright.Documents.Pictures;

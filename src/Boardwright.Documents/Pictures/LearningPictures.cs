@@ -1,5 +1,5 @@
 using Boardwright.Documents.Charts;
-using Boardwright.Rides;
+using Boardwright.Lessons;
 using static System.Math;
 
 namespace Boardwright.Documents.Pictures;
@@ -18,12 +18,12 @@ public static class LearningPictures
         double[] x = [.. replay.Seconds.Select(s => s - replay.Seconds[0])];
         var unit = x[^1] <= ShortInSeconds ? "s" : x[^1] <= LongInHours ? "min" : "h";
         var panels = new List<Panel>();
-        Pair(Axis.For<Speed>("speed", "km/h") with { From = 0 }, replay.Speeds, Rides.Channel.Speed, 0.7);
-        Pair(Axis.For<Current>("pack current", "A") with { From = 0 }, replay.PackAmperes, Rides.Channel.PackCurrent, 1);
-        Pair(Axis.For<Voltage>("voltage under load", "V"), replay.PackVolts, Rides.Channel.PackVoltage, 1);
-        Pair(Axis.For<Temperature>("motor", "°C"), replay.Windings, Rides.Channel.MotorTemperature, 0.9);
-        Pair(Axis.For<Temperature>("controller", "°C"), replay.Controllers, Rides.Channel.ControllerTemperature, 0.8);
-        Pair(Axis.For<Temperature>("pack", "°C"), replay.Cells, Rides.Channel.PackTemperature, 0.8);
+        Pair(Axis.For<Speed>("speed", "km/h") with { From = 0 }, replay.Speeds, Logs.Channel.Speed, 0.7);
+        Pair(Axis.For<Current>("pack current", "A") with { From = 0 }, replay.PackAmperes, Logs.Channel.PackCurrent, 1);
+        Pair(Axis.For<Voltage>("voltage under load", "V"), replay.PackVolts, Logs.Channel.PackVoltage, 1);
+        Pair(Axis.For<Temperature>("motor", "°C"), replay.Windings, Logs.Channel.MotorTemperature, 0.9);
+        Pair(Axis.For<Temperature>("controller", "°C"), replay.Controllers, Logs.Channel.ControllerTemperature, 0.8);
+        Pair(Axis.For<Temperature>("pack", "°C"), replay.Cells, Logs.Channel.PackTemperature, 0.8);
         return new Chart
         {
             Name = "ride-time",
@@ -33,10 +33,10 @@ public static class LearningPictures
             Panels = panels,
         };
 
-        void Pair(Axis up, IReadOnlyList<double> predicted, Rides.Channel channel, double share)
+        void Pair(Axis up, IReadOnlyList<double> predicted, Logs.Channel channel, double share)
         {
             var measured = replay.Measured(channel);
-            var isFollowed = channel == Rides.Channel.Speed;
+            var isFollowed = channel == Logs.Channel.Speed;
             List<ChartSeries> series = measured.Length > 0 ? [new Line("measured", x, measured) { Pen = 0 }] : [];
             if (!isFollowed || series.Count == 0)
                 series.Add(new Line(isFollowed ? "followed" : "predicted", x, predicted.ToArray()) { Pen = 1 });

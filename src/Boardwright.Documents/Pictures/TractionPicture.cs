@@ -1,4 +1,5 @@
 using Boardwright.Documents.Charts;
+using Boardwright.Examinations;
 using Boardwright.Findings;
 using Boardwright.Traction;
 

@@ -1,7 +1,6 @@
 using System.Globalization;
 using Boardwright.Documents.Drawings;
 using Boardwright.Parts;
-using Boardwright.Units;
 using Boardwright.Wiring;
 
 namespace Boardwright.Documents.Pictures;

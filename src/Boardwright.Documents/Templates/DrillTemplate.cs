@@ -2,7 +2,6 @@ using System.Globalization;
 using Boardwright.Boxes;
 using Boardwright.Documents.Drawings;
 using Boardwright.Parts;
-using Boardwright.Units;
 
 namespace Boardwright.Documents.Templates;
 

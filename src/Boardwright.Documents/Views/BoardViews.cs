@@ -1,7 +1,9 @@
 using Boardwright.Documents.Drawings;
 using Boardwright.Documents.Pictures;
+using Boardwright.Examinations;
 using Boardwright.Findings;
 using Boardwright.Fits;
+using Boardwright.Parts;
 
 namespace Boardwright.Documents.Views;
 

@@ -1,6 +1,7 @@
 using Boardwright.Boxes;
 using Boardwright.Documents.Drawings;
 using Boardwright.Findings;
+using Boardwright.Parts;
 using static System.Math;
 
 namespace Boardwright.Documents.Views;

@@ -1,4 +1,5 @@
 using Boardwright.Documents.Drawings;
+using Boardwright.Findings;
 using Boardwright.Fits;
 using static System.Math;
 

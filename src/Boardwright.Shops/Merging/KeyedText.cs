@@ -1,4 +1,5 @@
 using Boardwright.Files;
+using Boardwright.Files.Yaml;
 
 namespace Boardwright.Shops.Merging;
 

@@ -1,5 +1,4 @@
 using Boardwright.Findings;
-using Boardwright.Fits;
 using Boardwright.Parts;
 
 namespace Boardwright.Boxes;

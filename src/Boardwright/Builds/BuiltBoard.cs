@@ -1,5 +1,5 @@
+using Boardwright.Logs;
 using Boardwright.Parts;
-using Boardwright.Rides;
 
 namespace Boardwright.Builds;
 

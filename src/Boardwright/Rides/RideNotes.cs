@@ -1,5 +1,3 @@
-using Boardwright.Findings;
-
 namespace Boardwright.Rides;
 
 /// <summary>What a reader should know about a ride beside its figures.</summary>

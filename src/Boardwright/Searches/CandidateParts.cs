@@ -1,5 +1,4 @@
 using Boardwright.Parts;
-using Boardwright.Wiring;
 
 namespace Boardwright.Searches;
 

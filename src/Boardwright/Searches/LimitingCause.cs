@@ -1,6 +1,6 @@
+using Boardwright.Examinations;
 using Boardwright.Findings;
 using Boardwright.Parts;
-using Boardwright.Road;
 using Boardwright.Traction;
 
 namespace Boardwright.Searches;

@@ -1,4 +1,5 @@
 using Boardwright.Drivetrains;
+using Boardwright.Examinations;
 using Boardwright.Findings;
 using Boardwright.Fits;
 using Boardwright.Parts;

@@ -1,7 +1,6 @@
 using System.Numerics;
 using System.Runtime.InteropServices;
 using Boardwright.Findings;
-using Boardwright.Parts;
 
 namespace Boardwright.Searches;
 

@@ -1,5 +1,7 @@
 using System.Globalization;
+using Boardwright.Examinations;
 using Boardwright.Findings;
+using Boardwright.Parts;
 
 namespace Boardwright.Spreads;
 

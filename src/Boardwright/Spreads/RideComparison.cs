@@ -1,5 +1,7 @@
 using System.Globalization;
 using Boardwright.Findings;
+using Boardwright.Lessons;
+using Boardwright.Logs;
 using Boardwright.Numerics;
 using Boardwright.Parts;
 using Boardwright.Rides;

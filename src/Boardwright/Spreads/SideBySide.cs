@@ -1,4 +1,5 @@
 using System.Runtime.InteropServices;
+using Boardwright.Examinations;
 using Boardwright.Findings;
 using Boardwright.Numerics;
 using Boardwright.Parts;

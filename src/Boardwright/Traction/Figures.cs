@@ -1,8 +1,6 @@
 using Boardwright.Findings;
 using Boardwright.Numerics;
-using Boardwright.Packs;
 using Boardwright.Parts;
-using Boardwright.Wiring;
 using static System.Math;
 
 namespace Boardwright.Traction;

@@ -1,5 +1,4 @@
 using Boardwright.Findings;
-using Boardwright.Road;
 
 namespace Boardwright.Traction;
 

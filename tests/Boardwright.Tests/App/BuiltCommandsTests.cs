@@ -1,6 +1,6 @@
 using System.CommandLine;
-using Boardwright.App;
 using Boardwright.App.Commands;
+using Boardwright.App.Reports;
 using Boardwright.Findings;
 
 namespace Boardwright.Tests.App;

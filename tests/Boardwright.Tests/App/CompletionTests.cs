@@ -1,5 +1,6 @@
 using Boardwright.App;
 using Boardwright.App.Commands;
+using Boardwright.App.Reports;
 
 namespace Boardwright.Tests.App;
 

@@ -1,5 +1,6 @@
 using Boardwright.Builds;
-using Boardwright.Files;
+using Boardwright.Files.Boards;
+using Boardwright.Files.Built;
 using Boardwright.Shops;
 using Boardwright.Shops.Sqlite;
 using Boardwright.Tests.Rides;

@@ -1,5 +1,5 @@
-using Boardwright.App;
 using Boardwright.App.Commands;
+using Boardwright.App.Reports;
 
 namespace Boardwright.Tests.App;
 

@@ -1,4 +1,4 @@
-using Boardwright.Files;
+using Boardwright.Examinations;
 using Boardwright.Findings;
 using Boardwright.Parts;
 using Boardwright.Units;

@@ -1,5 +1,4 @@
 using System.Text.Json;
-using Boardwright.Tests.Files;
 
 namespace Boardwright.Tests.App;
 

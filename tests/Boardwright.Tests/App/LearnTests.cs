@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Text;
-using Boardwright.Rides;
+using Boardwright.Logs;
 using Boardwright.Tests.Rides;
 
 namespace Boardwright.Tests.App;

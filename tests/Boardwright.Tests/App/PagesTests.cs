@@ -1,4 +1,4 @@
-using Boardwright.App;
+using Boardwright.App.Docs;
 
 namespace Boardwright.Tests.App;
 

@@ -1,5 +1,7 @@
 using System.Text.Json;
 using Boardwright.App;
+using Boardwright.App.Docs;
+using Boardwright.App.Reports;
 
 namespace Boardwright.Tests.App;
 

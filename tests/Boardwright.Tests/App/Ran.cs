@@ -1,4 +1,5 @@
 using Boardwright.App;
+using Boardwright.App.Reports;
 
 namespace Boardwright.Tests.App;
 

@@ -1,5 +1,5 @@
-using Boardwright.App;
-using Boardwright.Files;
+using Boardwright.App.Reports;
+using Boardwright.Examinations;
 using Boardwright.Findings;
 using Boardwright.Parts;
 using Boardwright.Units;

@@ -1,5 +1,6 @@
 using System.Text.Json;
-using Boardwright.Files;
+using Boardwright.Examinations;
+using Boardwright.Files.Results;
 using Boardwright.Findings;
 using Boardwright.Parts;
 

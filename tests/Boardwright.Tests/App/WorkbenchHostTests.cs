@@ -1,4 +1,5 @@
-using Boardwright.App.Workbench;
+using Boardwright.App.Workbench.BoardPages;
+using Boardwright.App.Workbench.Frame;
 
 namespace Boardwright.Tests.App;
 

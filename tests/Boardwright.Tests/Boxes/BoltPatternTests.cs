@@ -1,6 +1,6 @@
 using Boardwright.Boxes;
 using Boardwright.Drivetrains;
-using Boardwright.Units;
+using Boardwright.Findings;
 
 namespace Boardwright.Tests.Boxes;
 

@@ -1,5 +1,5 @@
 using Boardwright.Boxes;
-using Boardwright.Files;
+using Boardwright.Files.Boards;
 using Boardwright.Parts;
 using Boardwright.Units;
 

@@ -1,7 +1,9 @@
 using System.Globalization;
 using Boardwright.Builds;
 using Boardwright.Documents.Papers;
-using Boardwright.Files;
+using Boardwright.Examinations;
+using Boardwright.Files.Boards;
+using Boardwright.Files.Built;
 using Boardwright.Findings;
 using Boardwright.Parts;
 using Boardwright.Spreads;

@@ -2,7 +2,9 @@ using System.Xml.Linq;
 using Boardwright.Documents.Charts;
 using Boardwright.Documents.Drawings;
 using Boardwright.Documents.Pictures;
+using Boardwright.Examinations;
 using Boardwright.Findings;
+using Boardwright.Parts;
 using Boardwright.Units;
 
 namespace Boardwright.Tests.Documents;

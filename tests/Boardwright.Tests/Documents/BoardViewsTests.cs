@@ -1,6 +1,7 @@
 using System.Xml.Linq;
 using Boardwright.Documents.Drawings;
 using Boardwright.Documents.Views;
+using Boardwright.Examinations;
 using Boardwright.Findings;
 using Boardwright.Units;
 

@@ -1,6 +1,7 @@
 using Boardwright.Documents.Charts;
 using Boardwright.Documents.Drawings;
 using Boardwright.Documents.Pictures;
+using Boardwright.Parts;
 using Boardwright.Rides;
 using Boardwright.Road;
 using Boardwright.Units;

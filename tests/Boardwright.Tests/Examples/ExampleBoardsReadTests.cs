@@ -1,5 +1,10 @@
+using Boardwright.Builds;
 using Boardwright.Documents.Papers;
-using Boardwright.Files;
+using Boardwright.Examinations;
+using Boardwright.Files.Boards;
+using Boardwright.Files.Built;
+using Boardwright.Files.Logs;
+using Boardwright.Logs;
 using Boardwright.Parts;
 
 namespace Boardwright.Tests.Examples;

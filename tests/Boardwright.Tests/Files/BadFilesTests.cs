@@ -1,5 +1,6 @@
 using System.Text;
 using Boardwright.Files;
+using Boardwright.Files.Boards;
 using CsCheck;
 
 namespace Boardwright.Tests.Files;

@@ -1,5 +1,5 @@
 using System.Globalization;
-using Boardwright.Files;
+using Boardwright.Files.Boards;
 using Boardwright.Parts;
 using Boardwright.Units;
 

@@ -1,4 +1,4 @@
-using Boardwright.Files;
+using Boardwright.Files.Boards;
 using Boardwright.Parts;
 using CsCheck;
 

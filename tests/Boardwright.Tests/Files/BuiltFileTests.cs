@@ -1,7 +1,9 @@
 using Boardwright.Builds;
-using Boardwright.Files;
+using Boardwright.Files.Boards;
+using Boardwright.Files.Built;
+using Boardwright.Files.Logs;
+using Boardwright.Logs;
 using Boardwright.Parts;
-using Boardwright.Rides;
 using Boardwright.Units;
 
 namespace Boardwright.Tests.Files;

@@ -1,5 +1,5 @@
 using Boardwright.App.Commands;
-using Boardwright.Files;
+using Boardwright.Files.Cells;
 using Boardwright.Packs;
 using Boardwright.Tests.Packs;
 using Boardwright.Units;

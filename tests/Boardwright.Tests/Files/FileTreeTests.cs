@@ -1,4 +1,6 @@
+using Boardwright.Examinations;
 using Boardwright.Files;
+using Boardwright.Files.Boards;
 
 namespace Boardwright.Tests.Files;
 

@@ -1,4 +1,5 @@
-using Boardwright.Files;
+using Boardwright.Files.Routes;
+using Boardwright.Road;
 using Boardwright.Units;
 
 namespace Boardwright.Tests.Files;

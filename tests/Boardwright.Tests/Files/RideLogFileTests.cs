@@ -1,6 +1,7 @@
 using System.Text;
 using Boardwright.Files;
-using Boardwright.Rides;
+using Boardwright.Files.Logs;
+using Boardwright.Logs;
 using Boardwright.Units;
 
 namespace Boardwright.Tests.Files;

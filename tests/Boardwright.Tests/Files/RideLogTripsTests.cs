@@ -1,6 +1,6 @@
 using System.Globalization;
-using Boardwright.Files;
-using Boardwright.Rides;
+using Boardwright.Files.Logs;
+using Boardwright.Logs;
 using Boardwright.Tests.Rides;
 
 namespace Boardwright.Tests.Files;

@@ -1,6 +1,8 @@
 using System.Globalization;
 using System.Text;
 using Boardwright.Files;
+using Boardwright.Files.Routes;
+using Boardwright.Road;
 using Boardwright.Units;
 using CsCheck;
 

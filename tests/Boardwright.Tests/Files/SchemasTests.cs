@@ -1,7 +1,7 @@
 using System.Text.Json;
 using System.Text.RegularExpressions;
 using Boardwright.Builds;
-using Boardwright.Files;
+using Boardwright.Files.Boards;
 using Boardwright.Parts;
 using Boardwright.Units;
 

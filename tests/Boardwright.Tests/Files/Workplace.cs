@@ -1,4 +1,4 @@
-using Boardwright.Files;
+using Boardwright.Files.Boards;
 
 namespace Boardwright.Tests.Files;
 

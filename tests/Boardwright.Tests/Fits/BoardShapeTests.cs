@@ -1,6 +1,6 @@
+using Boardwright.Examinations;
 using Boardwright.Fits;
 using Boardwright.Parts;
-using Boardwright.Units;
 
 namespace Boardwright.Tests.Fits;
 

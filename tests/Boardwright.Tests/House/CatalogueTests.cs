@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using Boardwright.App.Commands;
+using Boardwright.Rules;
 
 namespace Boardwright.Tests.House;
 

@@ -1,6 +1,9 @@
 using System.Text.RegularExpressions;
 using Boardwright.App;
 using Boardwright.App.Commands;
+using Boardwright.App.Docs;
+using Boardwright.App.Reports;
+using Boardwright.Rules;
 
 namespace Boardwright.Tests.House;
 

@@ -1,5 +1,5 @@
+using Boardwright.Examinations;
 using Boardwright.Packs;
-using Boardwright.Units;
 
 namespace Boardwright.Tests.Packs;
 

@@ -1,5 +1,6 @@
 using System.Globalization;
-using Boardwright.Files;
+using Boardwright.Examinations;
+using Boardwright.Files.Cells;
 using Boardwright.Packs;
 using Boardwright.Parts;
 using Boardwright.Units;

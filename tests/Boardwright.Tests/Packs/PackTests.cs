@@ -1,4 +1,5 @@
 using Boardwright.Packs;
+using Boardwright.Parts;
 using Boardwright.Units;
 using CsCheck;
 

@@ -1,4 +1,6 @@
-using Boardwright.Rides;
+using Boardwright.Lessons;
+using Boardwright.Logs;
+using Boardwright.Road;
 using Boardwright.Units;
 
 namespace Boardwright.Tests.Rides;

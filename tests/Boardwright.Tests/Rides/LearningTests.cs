@@ -1,5 +1,6 @@
+using Boardwright.Lessons;
+using Boardwright.Logs;
 using Boardwright.Parts;
-using Boardwright.Rides;
 using Boardwright.Units;
 
 namespace Boardwright.Tests.Rides;

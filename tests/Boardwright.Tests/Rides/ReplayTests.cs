@@ -1,7 +1,11 @@
+using Boardwright.Findings;
+using Boardwright.Lessons;
+using Boardwright.Logs;
 using Boardwright.Parts;
 using Boardwright.Rides;
 using Boardwright.Road;
 using Boardwright.Spreads;
+using Boardwright.Traction;
 using Boardwright.Units;
 
 namespace Boardwright.Tests.Rides;
@@ -151,7 +155,7 @@ public sealed class ReplayTests(ITestOutputHelper output)
         CoastDownRun[] runs = [.. Enumerable.Range(0, 4).Select(_ => new CoastDownRun("made", default, times, speeds.ToArray()))];
         var conditions = new CoastDownConditions(Mass.FromKilograms(mass), Mass.FromKilograms(effective - mass), running.Air.Value.DensityKilogramsPerCubicMetre) { SpeedScaleSpread = 0 };
         var fit = CoastDown.Fit(runs, conditions).Fit!;
-        var lessons = Lessons.Draw(fit, board, conditions);
+        var lessons = LessonSet.From(fit, board, conditions);
 
         double Taken(string name) => double.Parse(lessons.Single(l => l.Name == name).Entries[0].Value.Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture);
         output.WriteLine($"fitted {fit.RollingResistance.Value.Value:0.00000}, taken {Taken("rolling")}; {lessons[0].Says}");

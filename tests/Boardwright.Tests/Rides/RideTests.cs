@@ -1,3 +1,5 @@
+using Boardwright.Examinations;
+using Boardwright.Findings;
 using Boardwright.Parts;
 using Boardwright.Rides;
 using Boardwright.Road;

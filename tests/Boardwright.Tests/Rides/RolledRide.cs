@@ -1,4 +1,5 @@
-using Boardwright.Rides;
+using Boardwright.Lessons;
+using Boardwright.Logs;
 
 namespace Boardwright.Tests.Rides;
 

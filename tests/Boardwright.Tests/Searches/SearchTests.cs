@@ -1,4 +1,6 @@
-using Boardwright.Files;
+using Boardwright.Examinations;
+using Boardwright.Files.Boards;
+using Boardwright.Files.Results;
 using Boardwright.Findings;
 using Boardwright.Parts;
 using Boardwright.Searches;

@@ -1,9 +1,12 @@
 using System.Text;
 using Boardwright.Builds;
-using Boardwright.Files;
+using Boardwright.Files.Boards;
+using Boardwright.Files.Built;
+using Boardwright.Files.Logs;
 using Boardwright.Shops;
 using Boardwright.Shops.Merging;
 using Boardwright.Tests.App;
+using Boardwright.Units;
 using Moment = Boardwright.Units.Moment;
 
 namespace Boardwright.Tests.Shops;

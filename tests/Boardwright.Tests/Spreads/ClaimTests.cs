@@ -1,3 +1,4 @@
+using Boardwright.Examinations;
 using Boardwright.Findings;
 using Boardwright.Spreads;
 

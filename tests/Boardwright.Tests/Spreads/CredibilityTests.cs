@@ -1,6 +1,7 @@
 using Boardwright.Documents.Charts;
 using Boardwright.Documents.Drawings;
 using Boardwright.Documents.Pictures;
+using Boardwright.Examinations;
 using Boardwright.Numerics;
 using Boardwright.Parts;
 using Boardwright.Spreads;

@@ -1,3 +1,6 @@
+using Boardwright.Examinations;
+using Boardwright.Findings;
+using Boardwright.Parts;
 using Boardwright.Rides;
 using Boardwright.Road;
 using Boardwright.Spreads;

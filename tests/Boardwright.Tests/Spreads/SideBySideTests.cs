@@ -1,3 +1,5 @@
+using Boardwright.Examinations;
+using Boardwright.Findings;
 using Boardwright.Spreads;
 
 namespace Boardwright.Tests.Spreads;

@@ -1,3 +1,4 @@
+using Boardwright.Examinations;
 using Boardwright.Traction;
 
 namespace Boardwright.Tests.Traction;

@@ -1,3 +1,4 @@
+using Boardwright.Examinations;
 using Boardwright.Units;
 using Boardwright.Wiring;
 

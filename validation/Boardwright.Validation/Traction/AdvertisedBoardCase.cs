@@ -1,5 +1,5 @@
-using Boardwright.Drivetrains;
-using Boardwright.Files;
+using Boardwright.Examinations;
+using Boardwright.Files.Boards;
 using Boardwright.Findings;
 using Boardwright.Parts;
 using Boardwright.Units;

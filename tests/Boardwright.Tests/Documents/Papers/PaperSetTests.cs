@@ -1,7 +1,10 @@
 using System.Text;
 using System.Xml.Linq;
+using Boardwright.Documents.Drawings;
 using Boardwright.Documents.Papers;
 using Boardwright.Documents.Templates;
+using Boardwright.Examinations;
+using Boardwright.Findings;
 using Boardwright.Parts;
 using Boardwright.Spreads;
 using Boardwright.Tests.Documents.Templates;

@@ -4,6 +4,7 @@ using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using Boardwright.Boxes;
 using Boardwright.Documents.Templates;
+using Boardwright.Parts;
 
 namespace Boardwright.Tests.Documents.Templates;
 

@@ -1,0 +1,12 @@
+using Boardwright.Examinations;
+using Boardwright.Findings;
+
+namespace Boardwright.Rules;
+
+/// <summary>Every rule by its id.</summary>
+public static class Rulebook
+{
+    /// <summary>Every rule, those first that can hurt someone.</summary>
+    public static IReadOnlyList<Rule<Examination>> All { get; } =
+        [.. PerformanceRules.All, .. InterfaceRules.All, .. GeometryRules.All, .. LayoutRules.All, .. BoltRules.All, .. BeltRules.All, .. ElectricalRules.All, .. HarnessRules.All, .. HarnessPathRules.All, .. PackRules.All, .. PriceRules.All];
+}
