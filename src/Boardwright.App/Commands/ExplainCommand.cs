@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Boardwright.Analyses;
 using Boardwright.App.Reports;
 using Boardwright.Examinations;
 using Boardwright.Findings;
@@ -8,7 +9,7 @@ using Boardwright.Rules;
 namespace Boardwright.App.Commands;
 
 /// <summary><c>explain</c>: what a figure or a rule is, how it is computed and where that comes from.</summary>
-sealed class ExplainCommand(IReadOnlyList<FigureKind> figures, IReadOnlyList<Rule<Examination>> rules)
+sealed class ExplainCommand(IReadOnlyList<FigureKind> figures, IReadOnlyList<Rule<BoardAnalysis>> rules)
 {
     /// <summary>The command.</summary>
     public static Command Create(Terminal terminal)
@@ -87,7 +88,7 @@ sealed class ExplainCommand(IReadOnlyList<FigureKind> figures, IReadOnlyList<Rul
         paper.Write(10, figure.Source.Text, TerminalStyle.Plain, "Source");
     }
 
-    static void About(TerminalText paper, Rule<Examination> rule)
+    static void About(TerminalText paper, Rule<BoardAnalysis> rule)
     {
         paper.Write(0, rule.Id, TerminalStyle.Heading);
         paper.Write(0, rule.Claim);

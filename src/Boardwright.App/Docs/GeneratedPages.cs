@@ -1,6 +1,6 @@
 using System.Text;
 using System.Text.RegularExpressions;
-using Boardwright.Examinations;
+using Boardwright.Analyses;
 using Boardwright.Findings;
 
 namespace Boardwright.App.Docs;
@@ -12,7 +12,7 @@ static partial class GeneratedPages
     public const string Mark = "<!-- Written by `boardwright pages`; change the program, not this page. -->";
 
     /// <summary>Every page by its path in the folder of documents.</summary>
-    public static IReadOnlyDictionary<string, string> Create(IReadOnlyList<FigureKind> figures, IReadOnlyList<Rule<Examination>> rules)
+    public static IReadOnlyDictionary<string, string> Create(IReadOnlyList<FigureKind> figures, IReadOnlyList<Rule<BoardAnalysis>> rules)
     {
         var pages = new SortedDictionary<string, string>(StringComparer.Ordinal)
         {
@@ -51,7 +51,7 @@ static partial class GeneratedPages
         return text.ToString();
     }
 
-    static string Index(IReadOnlyList<Rule<Examination>> rules)
+    static string Index(IReadOnlyList<Rule<BoardAnalysis>> rules)
     {
         var text = new StringBuilder();
         text.Append(Mark).Append("\n# Rules\n\n");
@@ -66,7 +66,7 @@ static partial class GeneratedPages
         return text.ToString();
     }
 
-    static string Page(Rule<Examination> rule) =>
+    static string Page(Rule<BoardAnalysis> rule) =>
         $"""
         {Mark}
         # `{rule.Id}`

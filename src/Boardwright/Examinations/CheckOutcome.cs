@@ -1,3 +1,4 @@
+using Boardwright.Analyses;
 using Boardwright.Findings;
 using Boardwright.Parts;
 using Boardwright.Rules;
@@ -18,7 +19,7 @@ public sealed record CheckOutcome(Board Board, IReadOnlyList<Figure> Figures, IR
     public IReadOnlyList<Measurement> MeasureNext { get; init; } = [];
 
     /// <summary>The rules that the findings name.</summary>
-    public IReadOnlyList<Rule<Examination>> Rules { get; init; } = [];
+    public IReadOnlyList<Rule<BoardAnalysis>> Rules { get; init; } = [];
 
     /// <summary>What an examination gave under the rules of the rulebook.</summary>
     public static CheckOutcome Create(Examination examination, Spread? spread = null)

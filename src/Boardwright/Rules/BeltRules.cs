@@ -1,5 +1,5 @@
+using Boardwright.Analyses;
 using Boardwright.Drivetrains;
-using Boardwright.Examinations;
 using Boardwright.Findings;
 using Boardwright.Parts;
 using Boardwright.Traction;
@@ -14,7 +14,7 @@ public static class BeltRules
     static readonly Length HalfMillimetre = Length.FromMillimetres(0.5);
 
     /// <summary>The belt can be put on and tensioned.</summary>
-    public static Rule<Examination> BeltSitsInSlot { get; } = new(
+    public static Rule<BoardAnalysis> BeltSitsInSlot { get; } = new(
         "belt.slot", "belt.teeth", "The belt is taut inside the mount's slot, with take-up left to tension it.",
         "The exact distance of shaft and axle at which the belt is taut must lie in centre_min … centre_max, with 0.4 % of it left above for tensioning. One tooth more moves it by about half a pitch.",
         Sources.OptibeltManual,
@@ -50,7 +50,7 @@ public static class BeltRules
         });
 
     /// <summary>Enough teeth carry the load.</summary>
-    public static Rule<Examination> EnoughTeethInMesh { get; } = new(
+    public static Rule<BoardAnalysis> EnoughTeethInMesh { get; } = new(
         "belt.mesh", "motor_pulley.teeth", "At least 6 teeth of the motor pulley are in mesh.",
         "Each whole tooth fewer than six takes a fifth off the belt's rating (Tsubaki is stricter: 0.7 at five, 0.5 at four).",
         Sources.SdpSiTimingBelts,
@@ -72,7 +72,7 @@ public static class BeltRules
         });
 
     /// <summary>The small pulley is not smaller than the profile allows.</summary>
-    public static Rule<Examination> PulleyLargeEnough { get; } = new(
+    public static Rule<BoardAnalysis> PulleyLargeEnough { get; } = new(
         "belt.least_teeth", "motor_pulley.teeth", "The motor pulley has at least as many teeth as the profile's rating begins with.",
         "Below it the belt is bent more sharply than its maker rates; for a 5 mm round-toothed belt that is 14 teeth.",
         Sources.OptibeltManual,
@@ -90,7 +90,7 @@ public static class BeltRules
         });
 
     /// <summary>The belt carries the peak pull.</summary>
-    public static Rule<Examination> BeltCarriesPeak { get; } = new(
+    public static Rule<BoardAnalysis> BeltCarriesPeak { get; } = new(
         "belt.rating", "belt.width", "The belt's pull at the phase current limit stays within its working tension.",
         "F_e = 2 T/d at the peak torque that the limits allow, against the continuous working tension by width (cut edge cords taken off) and by teeth in mesh. Above it the belt wears or jumps teeth.",
         Sources.SdpSiTimingBelts,
@@ -119,7 +119,7 @@ public static class BeltRules
         });
 
     /// <summary>The tension to set and the note to tune to.</summary>
-    public static Rule<Examination> TensionKnown { get; } = new(
+    public static Rule<BoardAnalysis> TensionKnown { get; } = new(
         "belt.tension", "belt", "The belt's tension can be set by the note of its free span.",
         "Tension of each span 0.55 F_e, and at least half of the braking pull; f = √(T/(4 k t²)). The belt's mass k is one maker's, so a tension set by the note is good to some 15 %; short spans read high.",
         Sources.OptibeltManual,
@@ -134,7 +134,7 @@ public static class BeltRules
         });
 
     /// <summary>No span goes slack under braking.</summary>
-    public static Rule<Examination> NoSlackUnderBrake { get; } = new(
+    public static Rule<BoardAnalysis> NoSlackUnderBrake { get; } = new(
         "belt.slack", "limits.brake_phase_current", "Neither span of the belt goes slack when braking at the limit.",
         "In a reversing drive the looser span keeps T0 − F_brake/2. At the tension of 0.55 F_drive it goes slack when the brake pulls more than 1.1 times the drive; the belt then jumps teeth.",
         Sources.OptibeltManual,
@@ -159,7 +159,7 @@ public static class BeltRules
         });
 
     /// <summary>The belt does not run too fast.</summary>
-    public static Rule<Examination> BeltNotTooFast { get; } = new(
+    public static Rule<BoardAnalysis> BeltNotTooFast { get; } = new(
         "belt.speed", "motor_pulley.teeth", "The belt runs at no more than 33 m/s with the wheels in the air.",
         "Above it pulleys have to be balanced and the belt's own mass pulls on its cords.",
         Sources.BeltSpeedFromMemory,
@@ -177,7 +177,7 @@ public static class BeltRules
         });
 
     /// <summary>The key carries the peak torque.</summary>
-    public static Rule<Examination> KeyCarriesPeak { get; } = new(
+    public static Rule<BoardAnalysis> KeyCarriesPeak { get; } = new(
         "key.strength", "motor.key_width", "The key carries the peak torque in shear and in the pulley's keyway.",
         "F = 2 T/d; shear F/(b l) against half the yield of key steel (C45+C, 430 MPa) with a safety of 2, bearing F/((h − t1) l) against the yield of an aluminium hub (240 MPa) with 1.5; l the pulley's seat, at most 1.5 d.",
         Sources.Din6885,
@@ -209,7 +209,7 @@ public static class BeltRules
         });
 
     /// <summary>The key is the one its standard gives.</summary>
-    public static Rule<Examination> KeyIsStandard { get; } = new(
+    public static Rule<BoardAnalysis> KeyIsStandard { get; } = new(
         "key.standard", "motor.key_width", "The key has the size that its standard gives for the shaft.",
         "DIN 6885-1. Motors of the trade often carry another one; then the pulley must be bought for the key, not for the shaft.",
         Sources.Din6885,
@@ -228,7 +228,7 @@ public static class BeltRules
         });
 
     /// <summary>A reversing shaft is not held by a set screw alone.</summary>
-    public static Rule<Examination> NotSetScrewAlone { get; } = new(
+    public static Rule<BoardAnalysis> NotSetScrewAlone { get; } = new(
         "key.set_screw_alone", "motor_pulley.fixing", "The motor pulley is held by more than a set screw.",
         "A shaft that drives and brakes turns a set screw loose: its holding torque counts with a dynamic factor of 4 to 8.",
         Sources.SetScrewChart,
@@ -258,7 +258,7 @@ public static class BeltRules
         });
 
     /// <summary>The motor's bolts engage enough and do not bottom.</summary>
-    public static Rule<Examination> BoltsEngage { get; } = new(
+    public static Rule<BoardAnalysis> BoltsEngage { get; } = new(
         "bolt.motor", "mount.bolt_length", "The motor's bolts engage at least one diameter and stay half a millimetre off the bottom of their holes.",
         "Engagement = bolt length − plate − washer. Too long a bolt runs into the winding; too short a one strips the thread. Tightening torque K F d with K = 0.2 and 75 % of the proof load of class 8.8.",
         Sources.Iso898,
@@ -295,7 +295,7 @@ public static class BeltRules
         });
 
     /// <summary>Every rule about belts, keys and the motor's bolts.</summary>
-    public static IReadOnlyList<Rule<Examination>> All { get; } =
+    public static IReadOnlyList<Rule<BoardAnalysis>> All { get; } =
         [BeltSitsInSlot, EnoughTeethInMesh, PulleyLargeEnough, BeltCarriesPeak, TensionKnown, NoSlackUnderBrake, BeltNotTooFast, KeyCarriesPeak, KeyIsStandard, NotSetScrewAlone, BoltsEngage];
 
     static Phrase Sentence(List<(int Teeth, Length Centre)> others, Length least, Length most) => others.Count > 1

@@ -1,6 +1,6 @@
+using Boardwright.Analyses;
 using Boardwright.Boxes;
 using Boardwright.Drivetrains;
-using Boardwright.Examinations;
 using Boardwright.Findings;
 
 namespace Boardwright.Rules;
@@ -11,7 +11,7 @@ public static class BoltRules
     const string Place = "fixings.box.count";
 
     /// <summary>The stated number lies alike on both sides.</summary>
-    public static Rule<Examination> CountLiesAlike { get; } = new(
+    public static Rule<BoardAnalysis> CountLiesAlike { get; } = new(
         "box.bolt_count", Place, "The box's bolts lie in the corners, in the middle of the long sides, and alike on both sides.",
         "At least six, and an even number. Others are drawn as the next number that does.",
         Sources.CommonPractice,
@@ -20,7 +20,7 @@ public static class BoltRules
             : CountLiesAlike!.Found(Level.Fix, $"{pattern.Stated} bolts are stated; {pattern.Places.Count} are drawn, because the corners, the middles of the long sides and both sides alike need that many.", $"Write {pattern.Places.Count}.", Amount.Plain(pattern.Stated), Amount.Plain(pattern.Places.Count), mend: Count(pattern.Places.Count))));
 
     /// <summary>The bolts are close enough for the gasket.</summary>
-    public static Rule<Examination> GasketStaysSqueezed { get; } = new(
+    public static Rule<BoardAnalysis> GasketStaysSqueezed { get; } = new(
         "box.gasket_pitch", Place, "Between two bolts the gasket stays squeezed.",
         "The wall is a beam on edge that the gasket pushes away: squeezed by 40 % at a bolt, it should still be squeezed by 25 % midway. L = (185 E I δ / w)^¼.",
         Sources.BeamTheory,
@@ -36,7 +36,7 @@ public static class BoltRules
         }));
 
     /// <summary>Holes stay clear of the deck's edges.</summary>
-    public static Rule<Examination> EdgesHold { get; } = new(
+    public static Rule<BoardAnalysis> EdgesHold { get; } = new(
         "box.bolt_edge", "deck", "From the holes in the deck to its edges, and to where it begins to bend, twice the hole's diameter stays.",
         "Half the flat's length and half the deck's width, where it is widest, against the outermost holes.",
         Sources.CommonPractice,
@@ -53,7 +53,7 @@ public static class BoltRules
         }));
 
     /// <summary>Washers lie on the flange.</summary>
-    public static Rule<Examination> WashersLieFlat { get; } = new(
+    public static Rule<BoardAnalysis> WashersLieFlat { get; } = new(
         "box.bolt_washer", "box.flange_width", "The washers of the box's bolts lie on its flange.",
         "A bolt sits in the middle of the flange, or further in where the edge distance of 1.2 holes asks for it; the washer's radius against what is then left before the wall.",
         Sources.En1993,
@@ -62,7 +62,7 @@ public static class BoltRules
             : WashersLieFlat!.Found(Level.Fine, $"{-1 * pattern.WasherIntoWall:0.0 mm} stay between washer and wall.", value: Amount.Create(pattern.WasherIntoWall, "mm"), limit: Amount.Create(default(Length), "mm"), where: e.Board.Parts.Box.FlangeWidth.Key)));
 
     /// <summary>Holes keep their distance.</summary>
-    public static Rule<Examination> HolesKeepDistance { get; } = new(
+    public static Rule<BoardAnalysis> HolesKeepDistance { get; } = new(
         "box.bolt_spacing", Place, "The holes in the deck lie at least three diameters apart.",
         "Closer ones cut the wood's fibres between them.",
         Sources.CommonPractice,
@@ -75,7 +75,7 @@ public static class BoltRules
         }));
 
     /// <summary>Bolts go into inserts.</summary>
-    public static Rule<Examination> InsertsHold { get; } = new(
+    public static Rule<BoardAnalysis> InsertsHold { get; } = new(
         "box.bolt_insert", "fixings.box.insert", "The box's bolts go into inserts.",
         "A wood screw in the deck's thin plies wears its hole each time the box is opened.",
         Sources.CommonPractice,
@@ -84,9 +84,9 @@ public static class BoltRules
             : pattern.Insert.Length > 0 ? InsertsHold!.Found(Level.Fine, $"They go into {pattern.Insert}.") : null));
 
     /// <summary>Every rule about the box's bolts.</summary>
-    public static IReadOnlyList<Rule<Examination>> All { get; } = [CountLiesAlike, GasketStaysSqueezed, EdgesHold, WashersLieFlat, HolesKeepDistance, InsertsHold];
+    public static IReadOnlyList<Rule<BoardAnalysis>> All { get; } = [CountLiesAlike, GasketStaysSqueezed, EdgesHold, WashersLieFlat, HolesKeepDistance, InsertsHold];
 
-    static Finding[]? Judged(Examination e, Needs needs, Func<BoltPattern, Finding?> judge)
+    static Finding[]? Judged(BoardAnalysis e, Needs needs, Func<BoltPattern, Finding?> judge)
     {
         var pattern = needs.Read(e.Bolts);
         return needs.Unmet || judge(pattern) is not { } finding ? null : [finding];

@@ -1,4 +1,4 @@
-using Boardwright.Examinations;
+using Boardwright.Analyses;
 using Boardwright.Findings;
 using Boardwright.Motors;
 using Boardwright.Packs;
@@ -12,7 +12,7 @@ namespace Boardwright.Rules;
 public static class ElectricalRules
 {
     /// <summary>The controller lives within its voltages.</summary>
-    public static Rule<Examination> ControllerVoltage { get; } = new(
+    public static Rule<BoardAnalysis> ControllerVoltage { get; } = new(
         "voltage.controller", "controller.voltage_max", "The pack stays inside the controller's supply voltages, full and empty.",
         "S · full voltage against voltage_max, S · least voltage (or the taper's end) against voltage_min. Braking at full charge comes on top, so the margin matters.",
         Sources.MakersSheet,
@@ -32,7 +32,7 @@ public static class ElectricalRules
         });
 
     /// <summary>Fuse and plugs can stand the pack's voltage.</summary>
-    public static Rule<Examination> PartsStandVoltage { get; } = new(
+    public static Rule<BoardAnalysis> PartsStandVoltage { get; } = new(
         "voltage.parts", "pack.plug", "Fuse and plugs are rated for the pack's full voltage.",
         "A fuse for car voltages goes on burning as an arc at the voltage of a board.",
         Sources.MakersSheet,
@@ -64,21 +64,21 @@ public static class ElectricalRules
         });
 
     /// <summary>The builder's phase current is within motor and controller.</summary>
-    public static Rule<Examination> PhaseCurrentCarried { get; } = new(
+    public static Rule<BoardAnalysis> PhaseCurrentCarried { get; } = new(
         "current.phase", "limits.phase_current", "Motor, controller and the plugs between them carry the phase current that is set.",
         "Set against the peak phase currents of motor and controller and what the plugs between them carry for a short time (their rating times √2); the weakest is named. What they carry for ever is said beside it.",
         Sources.MakersSheet,
         (e, needs) => Phase(PhaseCurrentCarried!, e, needs, e.Board.Limits.PhaseCurrent, "limits.phase_current"));
 
     /// <summary>The builder's braking phase current is within motor and controller.</summary>
-    public static Rule<Examination> BrakePhaseCurrentCarried { get; } = new(
+    public static Rule<BoardAnalysis> BrakePhaseCurrentCarried { get; } = new(
         "current.brake_phase", "limits.brake_phase_current", "Motor, controller and the plugs between them carry the braking phase current that is set.",
         "Set against the peak phase currents of motor and controller and what the plugs between them carry for a short time (their rating times √2); the weakest is named.",
         Sources.MakersSheet,
         (e, needs) => Phase(BrakePhaseCurrentCarried!, e, needs, e.Board.Limits.BrakePhaseCurrent, "limits.brake_phase_current"));
 
     /// <summary>Every part between cells and controller carries the pack current.</summary>
-    public static Rule<Examination> PackCurrentCarried { get; } = new(
+    public static Rule<BoardAnalysis> PackCurrentCarried { get; } = new(
         "current.pack", "limits.pack_current", "Cells, protection, plugs, fuse and controller carry the pack current that is set.",
         "Set against what each carries for ever: cells · parallel, protection, the pack's plug and those of its wires, fuse, controllers. Every part that is too weak is named, the weakest first.",
         Sources.MakersSheet,
@@ -109,7 +109,7 @@ public static class ElectricalRules
         });
 
     /// <summary>Every part takes the braking current back.</summary>
-    public static Rule<Examination> RegenCurrentCarried { get; } = new(
+    public static Rule<BoardAnalysis> RegenCurrentCarried { get; } = new(
         "current.regen", "limits.regen_current", "Cells, protection, plug, fuse and controller take the braking pack current that is set.",
         "Set against cells · parallel charge current, the protection's, the controllers', and what plug and fuse carry. Where the protection lets nothing through, or the cells may not be charged at the brief's temperature, nothing at all is taken: the brake is then only what the copper turns into heat.",
         Sources.MakersSheet,
@@ -140,7 +140,7 @@ public static class ElectricalRules
         });
 
     /// <summary>Plugs mate along each line.</summary>
-    public static Rule<Examination> PlugsMate { get; } = new(
+    public static Rule<BoardAnalysis> PlugsMate { get; } = new(
         "plug.mates", "pack.plug", "Plugs mate from the pack over its wire to the controller, and from the controller to the motors.",
         "Names are compared; a plug mates with its like or with those it lists.",
         Sources.MakersSheet,
@@ -176,7 +176,7 @@ public static class ElectricalRules
         });
 
     /// <summary>Wires stay within their insulation's temperature.</summary>
-    public static Rule<Examination> WiresStayCool { get; } = new(
+    public static Rule<BoardAnalysis> WiresStayCool { get; } = new(
         "wire.temperature", "wiring", "Wires stay below their conductor's temperature limit in free air.",
         "I² R'(T) = π D (h_conv + h_rad)(T − T_air): pack wires at the pack current limit, motor wires at the climb's phase current over √2. In a closed box, in a bundle or under foam they get hotter.",
         Sources.ChurchillChuCylinder,
@@ -196,7 +196,7 @@ public static class ElectricalRules
         });
 
     /// <summary>The motors do not outrun the controller.</summary>
-    public static Rule<Examination> ElectricalSpeedFits { get; } = new(
+    public static Rule<BoardAnalysis> ElectricalSpeedFits { get; } = new(
         "speed.electrical", "controller.electrical_speed_limit", "The motors' electrical speed stays below the controller's with the wheels in the air.",
         "Motor r/min · pole pairs with the wheels in the air at full charge.",
         Sources.MakersSheet,
@@ -222,7 +222,7 @@ public static class ElectricalRules
         });
 
     /// <summary>The controller has an output for every motor.</summary>
-    public static Rule<Examination> EveryMotorDriven { get; } = new(
+    public static Rule<BoardAnalysis> EveryMotorDriven { get; } = new(
         "current.outputs", "controller.motors", "There is a controller output for every motor.",
         "Outputs of a controller · controllers against motors.",
         Sources.MakersSheet,
@@ -238,7 +238,7 @@ public static class ElectricalRules
         });
 
     /// <summary>The fuse protects the wire.</summary>
-    public static Rule<Examination> FuseProtectsWire { get; } = new(
+    public static Rule<BoardAnalysis> FuseProtectsWire { get; } = new(
         "fuse.wire", "fuse.rating", "A main fuse is there, and blows before the pack wire passes its limit.",
         "Rating of the fuse against the current at which the pack wire reaches its limit in free air.",
         Sources.ChurchillChuCylinder,
@@ -264,10 +264,10 @@ public static class ElectricalRules
         });
 
     /// <summary>Every rule about voltages, currents, plugs and wires.</summary>
-    public static IReadOnlyList<Rule<Examination>> All { get; } =
+    public static IReadOnlyList<Rule<BoardAnalysis>> All { get; } =
         [ControllerVoltage, PartsStandVoltage, EveryMotorDriven, PhaseCurrentCarried, BrakePhaseCurrentCarried, PackCurrentCarried, RegenCurrentCarried, PlugsMate, WiresStayCool, FuseProtectsWire, ElectricalSpeedFits];
 
-    static Finding[]? Phase(Rule<Examination> rule, Examination e, Needs needs, Known<Current> setting, string key)
+    static Finding[]? Phase(Rule<BoardAnalysis> rule, BoardAnalysis e, Needs needs, Known<Current> setting, string key)
     {
         var set = needs.Read(setting);
         var (motor, controller) = (e.Board.Parts.Motor, e.Board.Parts.Controller);

@@ -1,4 +1,4 @@
-using Boardwright.Examinations;
+using Boardwright.Analyses;
 using Boardwright.Findings;
 using Boardwright.Fits;
 using Boardwright.Parts;
@@ -17,7 +17,7 @@ public static class GeometryRules
     static readonly Angle LeastBreakover = Angle.FromDegrees(8);
 
     /// <summary>The belt cover closes over shaft and pulley.</summary>
-    public static Rule<Examination> CoverCloses { get; } = new(
+    public static Rule<BoardAnalysis> CoverCloses { get; } = new(
         "fit.shaft_cover", "motor.shaft_length", "The belt cover closes over the motor's shaft and pulley with 1 mm to spare.",
         "Beyond the plate stand s = shaft_length − plate_thickness of shaft, and the pulley. Both must stay 1 mm inside cover_depth + cover_standoff, or the cover grinds and its screws bend.",
         Sources.Geometry,
@@ -49,7 +49,7 @@ public static class GeometryRules
         });
 
     /// <summary>The pulley sits on enough shaft.</summary>
-    public static Rule<Examination> PulleySeated { get; } = new(
+    public static Rule<BoardAnalysis> PulleySeated { get; } = new(
         "fit.pulley_seat", "motor_pulley.length", "At least 0.8 of the motor pulley's length is on the shaft.",
         "A pulley that hangs over the shaft's end is bent off by the belt. s = shaft_length − plate_thickness is compared with 0.8 of the pulley's length.",
         Sources.CommonPractice,
@@ -72,7 +72,7 @@ public static class GeometryRules
         });
 
     /// <summary>Two motors fit side by side.</summary>
-    public static Rule<Examination> MotorsSideBySide { get; } = new(
+    public static Rule<BoardAnalysis> MotorsSideBySide { get; } = new(
         "fit.motors_side_by_side", "motor.can_length", "Two motors on one side of an axle do not meet in the middle.",
         "2 can_length + 3 mm must be at most hanger_width − 2 (plate_from_wheel + plate_thickness).",
         Sources.Geometry,
@@ -96,7 +96,7 @@ public static class GeometryRules
         });
 
     /// <summary>The motor clears the leaned deck.</summary>
-    public static Rule<Examination> MotorClearsDeck { get; } = new(
+    public static Rule<BoardAnalysis> MotorClearsDeck { get; } = new(
         "fit.motor_deck", "drive.mount_angle", "The motors clear the deck when it is leaned to the stop.",
         "Clearance = deck above axle − |y| tan φ − (C sin α + can/2) at the can's outer end, with the lean stop φ, the mount angle α and the shafts' distance C. Below 3 mm paint goes, below zero the deck hits a motor in a turn.",
         Sources.Geometry,
@@ -174,7 +174,7 @@ public static class GeometryRules
         });
 
     /// <summary>The deck does not touch the wheels.</summary>
-    public static Rule<Examination> NoWheelBite { get; } = new(
+    public static Rule<BoardAnalysis> NoWheelBite { get; } = new(
         "fit.wheel_bite", "wheels.diameter", "The deck does not touch the wheels when it is leaned to the stop.",
         "Where the deck covers the wheels, clearance = deck above axle − |y| tan φ − r at the deck's edge or the wheel's outer face, whichever is nearer to the middle. A wheel that touches the deck stops the board and throws the rider.",
         Sources.Geometry,
@@ -227,7 +227,7 @@ public static class GeometryRules
         });
 
     /// <summary>The motor clears the road.</summary>
-    public static Rule<Examination> MotorClearsRoad { get; } = new(
+    public static Rule<BoardAnalysis> MotorClearsRoad { get; } = new(
         "fit.ground_motor", "motor.can_diameter", "At least 12 mm stay between the motors and the road.",
         "Clearance = r + C sin α − can/2. Boards of the trade ride with 12 to 20 mm there; a kerb stone's edge or a cable cover is higher.",
         Sources.CommonPractice,
@@ -244,7 +244,7 @@ public static class GeometryRules
         });
 
     /// <summary>The wheel pulley clears the road.</summary>
-    public static Rule<Examination> PulleyClearsRoad { get; } = new(
+    public static Rule<BoardAnalysis> PulleyClearsRoad { get; } = new(
         "fit.ground_pulley", "wheel_pulley.teeth", "At least 12 mm stay between the wheel pulleys and the road.",
         "Clearance = r − half the flange's diameter (or of the teeth and the belt on them where no flange is given).",
         Sources.CommonPractice,
@@ -262,7 +262,7 @@ public static class GeometryRules
         });
 
     /// <summary>The box clears the road and breaks over.</summary>
-    public static Rule<Examination> BoxClearsRoad { get; } = new(
+    public static Rule<BoardAnalysis> BoxClearsRoad { get; } = new(
         "fit.ground_box", "box.inner_depth", "The box clears a hump: breakover angle of at least 8°, and 20 mm above the road.",
         "Clearance = r + deck above axle − box depth and floor − the deck's bend under the rider; breakover angle = 2 atan(2 c / wheelbase).",
         Sources.CommonPractice,
@@ -286,7 +286,7 @@ public static class GeometryRules
         });
 
     /// <summary>The box fits between the trucks.</summary>
-    public static Rule<Examination> BoxBetweenTrucks { get; } = new(
+    public static Rule<BoardAnalysis> BoxBetweenTrucks { get; } = new(
         "fit.box_between_trucks", "box.inner_length", "The box fits on the flat underside, between trucks and motors.",
         "Outer length = inner + 2 (wall + flange); it must fit the flat underside, and the wheelbase less 50 mm for each base plate, or less the motors' reach where they sit between the trucks.",
         Sources.CommonPractice,
@@ -326,7 +326,7 @@ public static class GeometryRules
         });
 
     /// <summary>The axle is long enough.</summary>
-    public static Rule<Examination> AxleLongEnough { get; } = new(
+    public static Rule<BoardAnalysis> AxleLongEnough { get; } = new(
         "fit.axle_length", "rear_truck.axle_overhang", "The driven axle carries washers, wheel pulley, bearings, spacer and a full nut.",
         "Needed = two speed washers (2 mm) + the part of the wheel pulley inside of the inner bearing (length − seat_offset) + two bearings + a 10 mm spacer + a nut as high as the axle is thick.",
         Sources.CommonPractice,
@@ -349,7 +349,7 @@ public static class GeometryRules
         });
 
     /// <summary>Pack and controllers go into the box.</summary>
-    public static Rule<Examination> BoxHoldsParts { get; } = new(
+    public static Rule<BoardAnalysis> BoxHoldsParts { get; } = new(
         "fit.box_contents", "box.inner_depth", "Pack and controllers go into the box, one behind the other or side by side.",
         "Only the outlines are compared: height against depth, and lengths end to end or widths side by side. Bend radius, foam and fittings need room besides.",
         Sources.Geometry,
@@ -383,7 +383,7 @@ public static class GeometryRules
         });
 
     /// <summary>Every rule about clearances.</summary>
-    public static IReadOnlyList<Rule<Examination>> All { get; } =
+    public static IReadOnlyList<Rule<BoardAnalysis>> All { get; } =
         [CoverCloses, PulleySeated, MotorsSideBySide, MotorClearsDeck, NoWheelBite, MotorClearsRoad, PulleyClearsRoad, BoxClearsRoad, BoxBetweenTrucks, BoxHoldsParts, AxleLongEnough];
 
     /// <summary>Breakover angle of a board: 2 atan(2 c / wheelbase).</summary>
@@ -395,7 +395,7 @@ public static class GeometryRules
     static Angle LeanThatClears(Length deck, Length sideways, MotorPlace place) =>
         Angle.FromDegrees(Math.Floor(180 / Math.PI * Math.Atan(Math.Max(0, (deck - place.Height - place.CanDiameter / 2 - Touch) / sideways))));
 
-    static Finding AboveRoad(Rule<Examination> rule, string what, FormattableString instead, Length free, Length least)
+    static Finding AboveRoad(Rule<BoardAnalysis> rule, string what, FormattableString instead, Length free, Length least)
     {
         var (value, limit) = (Amount.Create(free, "mm"), Amount.Create(least, "mm"));
         return free >= least

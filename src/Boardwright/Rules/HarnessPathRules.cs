@@ -1,4 +1,4 @@
-using Boardwright.Examinations;
+using Boardwright.Analyses;
 using Boardwright.Findings;
 using Boardwright.Wiring;
 
@@ -8,7 +8,7 @@ namespace Boardwright.Rules;
 public static class HarnessPathRules
 {
     /// <summary>Wires reach.</summary>
-    public static Rule<Examination> WiresReach { get; } = new(
+    public static Rule<BoardAnalysis> WiresReach { get; } = new(
         "wire.length", "wiring", "Every run that the file names is as long as its way in the box and a loop to pull its plug.",
         "The way from lead to lead along the board and across it, in the layout that the file states, and 40 mm to 100 mm of loop. Judged only where the file has a layout.",
         Sources.Geometry,
@@ -26,5 +26,5 @@ public static class HarnessPathRules
         }));
 
     /// <summary>Every rule about the lengths of wires.</summary>
-    public static IReadOnlyList<Rule<Examination>> All { get; } = [WiresReach];
+    public static IReadOnlyList<Rule<BoardAnalysis>> All { get; } = [WiresReach];
 }

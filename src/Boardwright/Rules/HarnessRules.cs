@@ -1,4 +1,4 @@
-using Boardwright.Examinations;
+using Boardwright.Analyses;
 using Boardwright.Findings;
 using Boardwright.Parts;
 using Boardwright.Wiring;
@@ -17,7 +17,7 @@ public static class HarnessRules
     static readonly Duration Patience = Duration.FromSeconds(5);
 
     /// <summary>Wires stay within their limit in their bundles.</summary>
-    public static Rule<Examination> BundlesStayCool { get; } = new(
+    public static Rule<BoardAnalysis> BundlesStayCool { get; } = new(
         "wire.bundle", "wiring", "In their bundles the wires stay below their conductor's temperature limit, for ever at the current of the climb.",
         "The heat of all wires of a run leaves through the circle around them: n I² R'(T) = π D (h_conv + h_rad)(T − T_air), in free air. In a closed box or under foam they get hotter. The peak is judged by what it would come to if it lasted.",
         Sources.ChurchillChuCylinder,
@@ -52,7 +52,7 @@ public static class HarnessRules
         });
 
     /// <summary>Motor bundles pass their glands.</summary>
-    public static Rule<Examination> BundlesPassGlands { get; } = new(
+    public static Rule<BoardAnalysis> BundlesPassGlands { get; } = new(
         "wire.gland", "fittings", "The wires of each motor pass a gland that seals around them.",
         "Diameter of the circle around the three wires against the cables that the glands seal, and glands against motors.",
         Sources.CirclesInCircle,
@@ -84,7 +84,7 @@ public static class HarnessRules
         });
 
     /// <summary>The fuse blows before the pack's wire is spoilt.</summary>
-    public static Rule<Examination> FuseBlowsFirst { get; } = new(
+    public static Rule<BoardAnalysis> FuseBlowsFirst { get; } = new(
         "fuse.fault", "fuse.melting_i2t", "In a short at the far end of the pack's wire the fuse blows before the wire is spoilt.",
         "Lowest fault current: rest voltage at half charge over the steady resistance of pack and wire. Three times the fuse's melting I²t against what heats the wire from its limit to 160 °C without loss; the current at least four times the rating, so that it is quick.",
         Sources.Iec60949,
@@ -110,7 +110,7 @@ public static class HarnessRules
         });
 
     /// <summary>The fuse can break the pack's fault current.</summary>
-    public static Rule<Examination> FuseBreaksFault { get; } = new(
+    public static Rule<BoardAnalysis> FuseBreaksFault { get; } = new(
         "fuse.breaking", "fuse.breaking_current", "The fuse can break what a full pack drives through a dead short.",
         "Full voltage over the cells' resistance at once and the links, against the current that the fuse's maker states it breaks at the pack's voltage. Beyond it a fuse bursts, or its arc goes on.",
         Sources.CircuitTheory,
@@ -129,7 +129,7 @@ public static class HarnessRules
         });
 
     /// <summary>The controllers' capacitors are filled gently.</summary>
-    public static Rule<Examination> CapacitorsFilledGently { get; } = new(
+    public static Rule<BoardAnalysis> CapacitorsFilledGently { get; } = new(
         "inrush.precharge", "pack.precharge", "Switching on draws no more than plug and fuse take, or a resistor fills the controllers' capacitors first.",
         "Without a resistor: the current of pack, wires and capacitors in series, against the plug's short-time current, and C V²/(2 R) against a fifth of the fuse's melting I²t. With one: the same, and that it fills to 99 % within 5 s past what the controllers draw themselves.",
         Sources.FuseAgainstPulses,
@@ -170,7 +170,7 @@ public static class HarnessRules
         });
 
     /// <summary>Thin branches of the pack have fuses of their own.</summary>
-    public static Rule<Examination> BranchesFused { get; } = new(
+    public static Rule<BoardAnalysis> BranchesFused { get; } = new(
         "fuse.branch", "wiring", "A thin wire that hangs on the pack has a fuse of its own at the pack's end.",
         "The main fuse lets far more through than a thin wire takes: a fuse of its own no larger than the current at which its bundle reaches its limit, and no smaller than what it carries.",
         Sources.CommonPractice,
@@ -197,5 +197,5 @@ public static class HarnessRules
         });
 
     /// <summary>Every rule of the harness.</summary>
-    public static IReadOnlyList<Rule<Examination>> All { get; } = [FuseBreaksFault, FuseBlowsFirst, CapacitorsFilledGently, BranchesFused, BundlesStayCool, BundlesPassGlands];
+    public static IReadOnlyList<Rule<BoardAnalysis>> All { get; } = [FuseBreaksFault, FuseBlowsFirst, CapacitorsFilledGently, BranchesFused, BundlesStayCool, BundlesPassGlands];
 }

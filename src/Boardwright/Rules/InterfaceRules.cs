@@ -1,4 +1,4 @@
-using Boardwright.Examinations;
+using Boardwright.Analyses;
 using Boardwright.Findings;
 using Boardwright.Fits;
 using Boardwright.Parts;
@@ -12,39 +12,39 @@ public static class InterfaceRules
     static readonly Length SameCircle = Length.FromMillimetres(0.3);
 
     /// <summary>The mount grips the driven truck's hanger.</summary>
-    public static Rule<Examination> MountGripsHanger { get; } = Names(
+    public static Rule<BoardAnalysis> MountGripsHanger { get; } = Names(
         "fit.hanger_profile", "mount.hanger_profile", "The mount grips the hanger of the driven truck.",
         "A mount is cut for one hanger profile; on another it slips or does not go on at all. The two names are compared.",
         e => e.Board.Parts.Mount.IsChosen, e => e.Board.Parts.Mount.HangerProfile, e => DrivenAxle.TruckOf(e.Board.Parts).HangerProfile,
         "mount", "hanger");
 
     /// <summary>The wheel pulley grips the wheel's core.</summary>
-    public static Rule<Examination> PulleyGripsCore { get; } = Names(
+    public static Rule<BoardAnalysis> PulleyGripsCore { get; } = Names(
         "fit.core", "wheel_pulley.core", "The wheel pulley grips the wheel's core.",
         "A wheel pulley turns its wheel through the openings of one kind of core. The two names are compared.",
         e => e.IsBelt, e => e.Board.Parts.WheelPulley.Core, e => e.Board.Parts.Wheels.Core,
         "wheel pulley", "wheel");
 
     /// <summary>The front truck bolts to the deck.</summary>
-    public static Rule<Examination> FrontTruckBoltsOn { get; } = Names(
+    public static Rule<BoardAnalysis> FrontTruckBoltsOn { get; } = Names(
         "fit.hole_pattern_front", "front_truck.hole_pattern", "The front truck's holes match the deck's.",
         "The names of the two hole patterns are compared.",
         _ => true, e => e.Board.Parts.FrontTruck.HolePattern, e => e.Board.Parts.Deck.HolePattern, "front truck", "deck");
 
     /// <summary>The rear truck bolts to the deck.</summary>
-    public static Rule<Examination> RearTruckBoltsOn { get; } = Names(
+    public static Rule<BoardAnalysis> RearTruckBoltsOn { get; } = Names(
         "fit.hole_pattern_rear", "rear_truck.hole_pattern", "The rear truck's holes match the deck's.",
         "The names of the two hole patterns are compared.",
         _ => true, e => e.Board.Parts.RearTruck.HolePattern, e => e.Board.Parts.Deck.HolePattern, "rear truck", "deck");
 
     /// <summary>The receiver plugs into the controller.</summary>
-    public static Rule<Examination> ReceiverPlugsIn { get; } = Names(
+    public static Rule<BoardAnalysis> ReceiverPlugsIn { get; } = Names(
         "fit.remote_port", "remote.port", "The remote's receiver plugs into the controller.",
         "The names of the two ports are compared.",
         e => e.Board.Parts.Remote.IsChosen, e => e.Board.Parts.Remote.Port, e => e.Board.Parts.Controller.RemotePort, "remote's receiver", "controller");
 
     /// <summary>The motor's holes lie under the mount's.</summary>
-    public static Rule<Examination> BoltCirclesMatch { get; } = new(
+    public static Rule<BoardAnalysis> BoltCirclesMatch { get; } = new(
         "fit.bolt_circle", "mount.bolt_circle", "The motor's bolt circle lies under the mount's slots.",
         "One of the mount's bolt circles must equal one of the motor's to 0.3 mm, and both must be made for the same bolt.",
         Sources.Geometry,
@@ -78,7 +78,7 @@ public static class InterfaceRules
         });
 
     /// <summary>The motor pulley's bore is the shaft's diameter.</summary>
-    public static Rule<Examination> BoreFitsShaft { get; } = new(
+    public static Rule<BoardAnalysis> BoreFitsShaft { get; } = new(
         "fit.bore", "motor_pulley.bore", "The motor pulley's bore is the motor shaft's diameter.",
         "A smaller bore does not go on; a larger one runs out of true and loads the key on its edge. Equal means within 0.06 mm, more than an H7/h6 fit allows.",
         Sources.Geometry,
@@ -101,7 +101,7 @@ public static class InterfaceRules
         });
 
     /// <summary>The key fits the pulley's keyway.</summary>
-    public static Rule<Examination> KeyFitsKeyway { get; } = new(
+    public static Rule<BoardAnalysis> KeyFitsKeyway { get; } = new(
         "fit.key_width", "motor_pulley.keyway_width", "The motor's key fits the pulley's keyway.",
         "A key that is narrower than its keyway hammers at every change from drive to brake; a wider one does not go in. Widths are compared to 0.06 mm.",
         Sources.Geometry,
@@ -124,7 +124,7 @@ public static class InterfaceRules
         });
 
     /// <summary>Belt and pulleys have the same teeth.</summary>
-    public static Rule<Examination> ToothProfilesMatch { get; } = new(
+    public static Rule<BoardAnalysis> ToothProfilesMatch { get; } = new(
         "fit.belt_profile", "belt.profile", "Belt and both pulleys have the same tooth profile.",
         "At a pitch of 3 mm and 5 mm the round-toothed profiles do not run in each other's pulleys. The names are compared.",
         Sources.SdpSiTimingBelts,
@@ -144,7 +144,7 @@ public static class InterfaceRules
         });
 
     /// <summary>The belt is no wider than the pulleys' faces.</summary>
-    public static Rule<Examination> BeltFitsFaces { get; } = new(
+    public static Rule<BoardAnalysis> BeltFitsFaces { get; } = new(
         "fit.belt_width", "belt.width", "The belt is no wider than the faces of both pulleys.",
         "A belt wider than the face rides up on the flanges. Width is compared with the face between the flanges.",
         Sources.Geometry,
@@ -166,7 +166,7 @@ public static class InterfaceRules
         });
 
     /// <summary>Every rule about interfaces.</summary>
-    public static IReadOnlyList<Rule<Examination>> All { get; } =
+    public static IReadOnlyList<Rule<BoardAnalysis>> All { get; } =
         [MountGripsHanger, PulleyGripsCore, FrontTruckBoltsOn, RearTruckBoltsOn, BoltCirclesMatch, BoreFitsShaft, KeyFitsKeyway, ToothProfilesMatch, BeltFitsFaces, ReceiverPlugsIn];
 
     internal static bool Same(string a, string b) =>
@@ -177,11 +177,11 @@ public static class InterfaceRules
 
     static string Plain(string name) => string.Concat(name.Where(c => !char.IsWhiteSpace(c) && c != '-'));
 
-    static Rule<Examination> Names(
-        string id, string where, string claim, string why, Func<Examination, bool> applies,
-        Func<Examination, Known<string>> mine, Func<Examination, Known<string>> theirs, string my, string their)
+    static Rule<BoardAnalysis> Names(
+        string id, string where, string claim, string why, Func<BoardAnalysis, bool> applies,
+        Func<BoardAnalysis, Known<string>> mine, Func<BoardAnalysis, Known<string>> theirs, string my, string their)
     {
-        Rule<Examination>? rule = null;
+        Rule<BoardAnalysis>? rule = null;
         rule = new(id, where, claim, why, Sources.MakersSheet, (e, needs) =>
         {
             if (!applies(e))

@@ -1,5 +1,5 @@
+using Boardwright.Analyses;
 using Boardwright.Boxes;
-using Boardwright.Examinations;
 using Boardwright.Findings;
 
 namespace Boardwright.Rules;
@@ -8,7 +8,7 @@ namespace Boardwright.Rules;
 public static class LayoutRules
 {
     /// <summary>Everything has a place.</summary>
-    public static Rule<Examination> EverythingHasAPlace { get; } = new(
+    public static Rule<BoardAnalysis> EverythingHasAPlace { get; } = new(
         "box.layout.fits", "layout", "Everything that goes into the box has a place in it, with the room that wires, hands and foam need.",
         "Pack, protection beside it, controllers, receiver, fuse and fittings are laid on the box's floor and in its walls: 2 mm of foam around the pack, 10 mm between pack and controller, 2 mm between things, 6 mm between nuts, and at each lead room to bend (3 diameters inside, and the wire itself) or for a hand (20 mm at power leads, 15 mm at small plugs). Stated places stay; a search finds the others. Where it finds none that is no proof, unless areas alone rule it out.",
         Sources.CornerPlacement,
@@ -28,21 +28,21 @@ public static class LayoutRules
         });
 
     /// <summary>No two things lie in the same place.</summary>
-    public static Rule<Examination> NothingOverlaps { get; } = new(
+    public static Rule<BoardAnalysis> NothingOverlaps { get; } = new(
         "box.layout.overlap", "layout", "No two things in the box lie in the same place, and none where a bolt is.",
         "Outlines on the floor, the pack's with its foam, fittings with the room behind them. Nothing stands on anything else.",
         Sources.Geometry,
         (e, _) => Judged(e, NothingOverlaps!, Level.Stop, LayoutFaultKind.Overlap, LayoutFaultKind.Bolt));
 
     /// <summary>Nothing sticks out.</summary>
-    public static Rule<Examination> AllInside { get; } = new(
+    public static Rule<BoardAnalysis> AllInside { get; } = new(
         "box.layout.inside", "layout", "Everything in the box lies between its walls.",
         "Outlines on the floor, the pack's with its foam, against the box's inner length and width.",
         Sources.Geometry,
         (e, _) => Judged(e, AllInside!, Level.Stop, LayoutFaultKind.Outside));
 
     /// <summary>Everything is low enough under the deck.</summary>
-    public static Rule<Examination> LowUnderDeck { get; } = new(
+    public static Rule<BoardAnalysis> LowUnderDeck { get; } = new(
         "box.layout.height", "box.inner_depth", "Everything in the box stays clear of the deck with the rider on it.",
         "Height, and 2 mm of foam above and below the pack, against the box's depth less the deck's bend between two bolts: curvature 12 δ/L² for a weight in the middle of the wheelbase, κ p²/8 over the bolts' distance p. A deck whose bend nobody knows is taken as stiff.",
         Sources.DeckBend,
@@ -62,21 +62,21 @@ public static class LayoutRules
         });
 
     /// <summary>Wires have room to bend.</summary>
-    public static Rule<Examination> WiresBend { get; } = new(
+    public static Rule<BoardAnalysis> WiresBend { get; } = new(
         "box.layout.bend", "layout", "At every lead there is room for the wires to bend, or for a hand to plug them in.",
         "In front of each lead nothing lies for 4 diameters of the wire (3 inside the bend, and the wire), at least 20 mm at power leads and 15 mm at small plugs. Wires may share that room.",
         Sources.CableBends,
         (e, _) => Judged(e, WiresBend!, Level.Fix, LayoutFaultKind.Bend));
 
     /// <summary>The controller's heat stays off the pack.</summary>
-    public static Rule<Examination> HeatStaysOff { get; } = new(
+    public static Rule<BoardAnalysis> HeatStaysOff { get; } = new(
         "box.layout.heat", "layout", "At least 10 mm stay between the pack and a controller.",
         "A controller gets hot on its bridge; cells beside it age sooner and are charged warmer than their makers allow. Its cooling face belongs on the box's floor or wall.",
         Sources.CommonPractice,
         (e, _) => Judged(e, HeatStaysOff!, Level.Fix, LayoutFaultKind.Heat));
 
     /// <summary>Every place is of something that is there.</summary>
-    public static Rule<Examination> PlacesAreOfThings { get; } = new(
+    public static Rule<BoardAnalysis> PlacesAreOfThings { get; } = new(
         "box.layout.names", "layout", "Every place in the layout is of a thing that the board has: of a fitting in a wall, of all else on the floor.",
         "A place that nothing has is passed over, so that taking a part off a board does not spoil the file.",
         Sources.Brief,
@@ -87,10 +87,10 @@ public static class LayoutRules
             : null);
 
     /// <summary>Every rule about the layout of the box.</summary>
-    public static IReadOnlyList<Rule<Examination>> All { get; } =
+    public static IReadOnlyList<Rule<BoardAnalysis>> All { get; } =
         [EverythingHasAPlace, NothingOverlaps, AllInside, LowUnderDeck, WiresBend, HeatStaysOff, PlacesAreOfThings];
 
-    static IEnumerable<Finding>? Judged(Examination e, Rule<Examination> rule, Level level, params LayoutFaultKind[] kinds)
+    static IEnumerable<Finding>? Judged(BoardAnalysis e, Rule<BoardAnalysis> rule, Level level, params LayoutFaultKind[] kinds)
     {
         // Nothing is asked where nothing is stated: a proposal keeps the rules.
         if (!e.Layout.IsKnown || !e.Layout.Value.IsStated)

@@ -1,4 +1,4 @@
-using Boardwright.Examinations;
+using Boardwright.Analyses;
 using Boardwright.Findings;
 using Boardwright.Packs;
 using Boardwright.Parts;
@@ -12,7 +12,7 @@ public static class PackRules
     static readonly Voltage ChargerTolerance = Voltage.FromVolts(0.3);
 
     /// <summary>The protection watches every cell in series.</summary>
-    public static Rule<Examination> ProtectionWatchesEveryCell { get; } = new(
+    public static Rule<BoardAnalysis> ProtectionWatchesEveryCell { get; } = new(
         "pack.protection_series", "pack.protection", "The protection is made for the pack's number of cells in series.",
         "A protection for another number leaves cells unwatched, or cuts off at the wrong voltage.",
         Sources.MakersSheet,
@@ -35,7 +35,7 @@ public static class PackRules
         });
 
     /// <summary>The charger ends at the pack's full voltage.</summary>
-    public static Rule<Examination> ChargerMatches { get; } = new(
+    public static Rule<BoardAnalysis> ChargerMatches { get; } = new(
         "charge.voltage", "charger.voltage", "The charger ends at the pack's full voltage, not above it.",
         "End voltage against S · full voltage of a cell. Above it cells are overcharged, which can set them on fire; below it the pack is never full.",
         Sources.MakersSheet,
@@ -59,7 +59,7 @@ public static class PackRules
         });
 
     /// <summary>The charge current is within what cells and protection take.</summary>
-    public static Rule<Examination> ChargeCurrentFits { get; } = new(
+    public static Rule<BoardAnalysis> ChargeCurrentFits { get; } = new(
         "charge.current", "charger.current", "The charge current is within what cells and protection take.",
         "Charger against cells · parallel and the protection's charge current; at the brief's temperature the cells must also be allowed to charge.",
         Sources.MakersSheet,
@@ -82,7 +82,7 @@ public static class PackRules
         });
 
     /// <summary>Power fades before the cells or the protection cut it.</summary>
-    public static Rule<Examination> TaperBeforeCut { get; } = new(
+    public static Rule<BoardAnalysis> TaperBeforeCut { get; } = new(
         "limits.taper", "limits.taper_end", "Power fades to none before the cells are empty and before the protection cuts off.",
         "taper_start > taper_end; taper_end at least the cells' least voltage, and 0.1 V above the protection's cut, so that a rider feels it coming instead of being thrown.",
         Sources.CommonPractice,
@@ -106,7 +106,7 @@ public static class PackRules
         });
 
     /// <summary>Power does not fade while much charge is left.</summary>
-    public static Rule<Examination> TaperStartsLate { get; } = new(
+    public static Rule<BoardAnalysis> TaperStartsLate { get; } = new(
         "limits.taper_start", "limits.taper_start", "At cruise power does not begin to fade while more than a quarter of the charge above the reserve is left.",
         "The charge at which the loaded cell voltage at cruise reaches taper_start, against the reserve plus a quarter of what lies above it.",
         Sources.CommonPractice,
@@ -132,7 +132,7 @@ public static class PackRules
         });
 
     /// <summary>The tables reach the states they are asked for.</summary>
-    public static Rule<Examination> TablesReach { get; } = new(
+    public static Rule<BoardAnalysis> TablesReach { get; } = new(
         "pack.tables_reach", "cell.resistance", "The cell's tables reach from the reserve to full and to the brief's temperature.",
         "Beyond its ends a table holds its last value, which says nothing about the cell.",
         Sources.MakersSheet,
@@ -158,7 +158,7 @@ public static class PackRules
         });
 
     /// <summary>Cautions for lithium packs.</summary>
-    public static Rule<Examination> LithiumCautions { get; } = new(
+    public static Rule<BoardAnalysis> LithiumCautions { get; } = new(
         "pack.caution", "pack", "Who builds, charges and ships this pack knows the cautions for lithium-ion cells.",
         "No figure here replaces a test of the pack: one that was built by hand has passed none.",
         Sources.CommonPractice,
@@ -170,6 +170,6 @@ public static class PackRules
         });
 
     /// <summary>Every rule about packs and charging.</summary>
-    public static IReadOnlyList<Rule<Examination>> All { get; } =
+    public static IReadOnlyList<Rule<BoardAnalysis>> All { get; } =
         [ProtectionWatchesEveryCell, ChargerMatches, ChargeCurrentFits, TaperBeforeCut, TaperStartsLate, TablesReach, LithiumCautions];
 }

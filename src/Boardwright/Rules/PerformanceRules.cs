@@ -1,5 +1,5 @@
+using Boardwright.Analyses;
 using Boardwright.Drivetrains;
-using Boardwright.Examinations;
 using Boardwright.Findings;
 using Boardwright.Heat;
 using Boardwright.Packs;
@@ -12,7 +12,7 @@ namespace Boardwright.Rules;
 public static class PerformanceRules
 {
     /// <summary>The top speed wanted is reached.</summary>
-    public static Rule<Examination> TopSpeedReached { get; } = new(
+    public static Rule<BoardAnalysis> TopSpeedReached { get; } = new(
         "speed.wanted", "brief.top_speed_wanted", "The top speed wanted is reached with a full pack.",
         "speed.top_full against the brief. At half charge and at the reserve the board is slower.",
         Sources.Brief,
@@ -33,7 +33,7 @@ public static class PerformanceRules
         });
 
     /// <summary>The speed limit that the builder entered.</summary>
-    public static Rule<Examination> SpeedLimitHeld { get; } = new(
+    public static Rule<BoardAnalysis> SpeedLimitHeld { get; } = new(
         "speed.limit", "brief.speed_limit", "The board does not go faster than the speed limit that was entered.",
         "speed.top_full against the limit the builder found in the local rules. This program knows no law: ask the authority of the place.",
         Sources.Brief,
@@ -56,7 +56,7 @@ public static class PerformanceRules
         });
 
     /// <summary>Double-kingpin trucks at speed.</summary>
-    public static Rule<Examination> SteadyAtSpeed { get; } = new(
+    public static Rule<BoardAnalysis> SteadyAtSpeed { get; } = new(
         "speed.stability", "rear_truck.kingpin", "Trucks that turn easily are set up for the speed they will see.",
         "Double-kingpin trucks steer more for each degree of lean; at speed small movements of the ankles grow into a weave. No speed is promised here.",
         Sources.CommonPractice,
@@ -74,7 +74,7 @@ public static class PerformanceRules
         });
 
     /// <summary>The climb wanted is held.</summary>
-    public static Rule<Examination> ClimbHeld { get; } = new(
+    public static Rule<BoardAnalysis> ClimbHeld { get; } = new(
         "climb.wanted", "brief.climb_wanted", "The climb wanted is held at its speed with half a charge.",
         "climb.grade_at_climb_speed against the brief, motors and controller cold; how long they stay so is another rule.",
         Sources.Brief,
@@ -94,7 +94,7 @@ public static class PerformanceRules
         });
 
     /// <summary>The range wanted is reached at cruise speed.</summary>
-    public static Rule<Examination> RangeReached { get; } = new(
+    public static Rule<BoardAnalysis> RangeReached { get; } = new(
         "cruise.range_wanted", "brief.range_wanted", "The range wanted is reached at cruise speed, down to the reserve.",
         "cruise.range on the level in the brief's air, against the brief. Where it is not reached, the pace at which it would be is named: a range is only worth something with its pace.",
         Sources.Brief,
@@ -127,7 +127,7 @@ public static class PerformanceRules
         });
 
     /// <summary>Cruise speed is held down to the reserve.</summary>
-    public static Rule<Examination> CruiseHeld { get; } = new(
+    public static Rule<BoardAnalysis> CruiseHeld { get; } = new(
         "cruise.held", "brief.cruise_speed", "Cruise speed is held on the level down to the reserve.",
         "Top speed at the reserve against cruise speed, and the range must not end at the taper.",
         Sources.Brief,
@@ -147,7 +147,7 @@ public static class PerformanceRules
         });
 
     /// <summary>The electric brake holds the climb downhill.</summary>
-    public static Rule<Examination> BrakeHoldsDescent { get; } = new(
+    public static Rule<BoardAnalysis> BrakeHoldsDescent { get; } = new(
         "brake.downhill_full", "limits.brake_phase_current", "The electric brake alone holds the brief's climb downhill at full charge.",
         "Largest braking force at the climbing speed and at a walk at 100 % charge, by braking currents, charge limits, the cells' full voltage and grip, against the slope's pull. Stopping is judged by brake.stops, on the level from the faster cruise speed, and at half charge. A full pack takes almost nothing back: what is left is what copper turns into heat.",
         Sources.Mechanics,
@@ -170,7 +170,7 @@ public static class PerformanceRules
         });
 
     /// <summary>The electric brake stops the board.</summary>
-    public static Rule<Examination> BrakeStops { get; } = new(
+    public static Rule<BoardAnalysis> BrakeStops { get; } = new(
         "brake.stops", "limits.brake_phase_current", "The electric brake stops the board from cruise speed, and downhill from climbing speed.",
         "v · 1 s + ∫ v/a dv at full and half charge on the level, and at half charge downhill. The rear axle loses grip as it brakes.",
         Sources.Mechanics,
@@ -189,7 +189,7 @@ public static class PerformanceRules
         });
 
     /// <summary>The advertised power against what the pack feeds.</summary>
-    public static Rule<Examination> AdvertisedPower { get; } = new(
+    public static Rule<BoardAnalysis> AdvertisedPower { get; } = new(
         "pack.advertised_power", "motor.power_rating", "The power that is advertised for the motors can be fed by the pack.",
         "Motors · power rating against the power at the controllers at the least pack current limit, at half charge. What a pack cannot feed no motor can take; a customer should be told the smaller number.",
         Sources.CircuitTheory,
@@ -207,7 +207,7 @@ public static class PerformanceRules
         });
 
     /// <summary>The remote has a failsafe.</summary>
-    public static Rule<Examination> FailsafePresent { get; } = new(
+    public static Rule<BoardAnalysis> FailsafePresent { get; } = new(
         "remote.failsafe", "remote.failsafe", "When the remote's link is lost the board neither drives on nor brakes hard.",
         "A receiver that goes on with its last command drives on without the rider.",
         Sources.CommonPractice,
@@ -222,7 +222,7 @@ public static class PerformanceRules
         });
 
     /// <summary>Motors stay below their limit on the climb.</summary>
-    public static Rule<Examination> MotorsStayCool { get; } = new(
+    public static Rule<BoardAnalysis> MotorsStayCool { get; } = new(
         "heat.climb", "motor.winding_limit", "The windings stay below their limit on the brief's climb.",
         "Steady temperature of the windings at the climb's current, with the copper's own rise; where it is passed, the minutes until then. Heat capacities and resistances that nobody measured are guesses: read the minutes as half to twice.",
         Sources.TwoNodeMotor,
@@ -260,6 +260,6 @@ public static class PerformanceRules
     static FormattableString After(Duration time) => time.Minutes < 3 ? $"{time:0 s}" : (FormattableString)$"{time:0 min}";
 
     /// <summary>Every rule about the ride.</summary>
-    public static IReadOnlyList<Rule<Examination>> All { get; } =
+    public static IReadOnlyList<Rule<BoardAnalysis>> All { get; } =
         [BrakeHoldsDescent, BrakeStops, FailsafePresent, TopSpeedReached, SpeedLimitHeld, SteadyAtSpeed, ClimbHeld, RangeReached, CruiseHeld, MotorsStayCool, AdvertisedPower];
 }

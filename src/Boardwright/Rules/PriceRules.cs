@@ -1,4 +1,4 @@
-using Boardwright.Examinations;
+using Boardwright.Analyses;
 using Boardwright.Findings;
 
 namespace Boardwright.Rules;
@@ -7,7 +7,7 @@ namespace Boardwright.Rules;
 public static class PriceRules
 {
     /// <summary>The price is within the budget.</summary>
-    public static Rule<Examination> WithinBudget { get; } = new(
+    public static Rule<BoardAnalysis> WithinBudget { get; } = new(
         "price.budget", "brief.budget", "The price is no more than the customer wants to pay.",
         "money.price against the brief; money.parts where the file does not say what work and margin come on top.",
         Sources.Brief,
@@ -27,7 +27,7 @@ public static class PriceRules
         });
 
     /// <summary>Every rule about prices.</summary>
-    public static IReadOnlyList<Rule<Examination>> All { get; } = [WithinBudget];
+    public static IReadOnlyList<Rule<BoardAnalysis>> All { get; } = [WithinBudget];
 
-    static string DescribeTarget(Examination e) => e.Price.IsKnown ? "The board costs" : "The parts alone cost";
+    static string DescribeTarget(BoardAnalysis e) => e.Price.IsKnown ? "The board costs" : "The parts alone cost";
 }

@@ -1,4 +1,4 @@
-using Boardwright.Examinations;
+using Boardwright.Analyses;
 using Boardwright.Findings;
 
 namespace Boardwright.Rules;
@@ -7,6 +7,6 @@ namespace Boardwright.Rules;
 public static class Rulebook
 {
     /// <summary>Every rule, those first that can hurt someone.</summary>
-    public static IReadOnlyList<Rule<Examination>> All { get; } =
+    public static IReadOnlyList<Rule<BoardAnalysis>> All { get; } =
         [.. PerformanceRules.All, .. InterfaceRules.All, .. GeometryRules.All, .. LayoutRules.All, .. BoltRules.All, .. BeltRules.All, .. ElectricalRules.All, .. HarnessRules.All, .. HarnessPathRules.All, .. PackRules.All, .. PriceRules.All];
 }

@@ -1,3 +1,4 @@
+using Boardwright.Analyses;
 using Boardwright.Examinations;
 using Boardwright.Findings;
 using Boardwright.Parts;
@@ -12,7 +13,7 @@ sealed class PartFits(CandidateParts offers, int drive, string? overlooked = nul
     /// <summary>What the search itself leaves out; rules have their own ids.</summary>
     public const string Stock = "search.stock", Unknown = "search.unknown", Dearer = "search.dearer", NoLayout = "fit.box_contents";
 
-    static readonly Dictionary<string, Rule<Examination>> Rules = Rulebook.All.ToDictionary(r => r.Id, StringComparer.Ordinal);
+    static readonly Dictionary<string, Rule<BoardAnalysis>> Rules = Rulebook.All.ToDictionary(r => r.Id, StringComparer.Ordinal);
 
     // A rule is asked as soon as every place it looks at is filled. What depends on where the belt puts the motor is reckoned by Field, from the same places.
     static readonly PartFit[] All =

@@ -3,7 +3,7 @@ using Boardwright.Files.Boards;
 using Boardwright.Files.Built;
 using Boardwright.Shops;
 using Boardwright.Shops.Sqlite;
-using Boardwright.Tests.Rides;
+using Boardwright.Tests.Lessons;
 using Boardwright.Units;
 
 namespace Boardwright.Tests.App;
@@ -16,7 +16,7 @@ public sealed class CredibilityCommandTests
     public void Rides_are_weighed_drawn_and_taken_over_as_the_models_own_spread()
     {
         using var folder = new Folder();
-        var board = LearnTests.Copied(folder);
+        var board = LearnCommandTests.Copied(folder);
         var (code, text, error) = Ran.With(
             "credibility", board, folder.Write("monday.csv", Ride("0.014")), folder.Write("friday.csv", Ride("0.016")), "--out", folder.At("pictures"), "--into", board);
 
@@ -35,7 +35,7 @@ public sealed class CredibilityCommandTests
     {
         using var folder = new Folder();
         var place = folder.At("shop.db");
-        Assert.Equal(0, Ran.With("shop", "save", LearnTests.Copied(folder), "--why", "first", "--shop", place).Code);
+        Assert.Equal(0, Ran.With("shop", "save", LearnCommandTests.Copied(folder), "--why", "first", "--shop", place).Code);
         await using (var shop = await Shop.OpenAsync(new SqliteLocation(place), TimeProvider.System, TestContext.Current.CancellationToken))
         {
             var day = Moment.Read("2026-05-01")!.Value;

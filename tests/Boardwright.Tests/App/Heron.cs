@@ -1,3 +1,4 @@
+using Boardwright.Analyses;
 using Boardwright.Examinations;
 using Boardwright.Findings;
 using Boardwright.Parts;
@@ -23,7 +24,7 @@ static class Heron
         new("heat.winding_at_climb", "°C", "Winding after the climb", "Temperature of the winding at the end of the climb.", "two heat capacities in a row", Sheet),
     ];
 
-    public static IReadOnlyList<Rule<Examination>> Rules { get; } =
+    public static IReadOnlyList<Rule<BoardAnalysis>> Rules { get; } =
     [
         Rule("fits.cover_depth", "mount.cover_depth", "The motor pulley stays inside the belt cover."),
         Rule("limits.phase_current", "limits.phase_current", "The phase current stays within what motor and controller bear."),
@@ -95,7 +96,7 @@ static class Heron
 
     static Finding Found(int rule, Level level, FormattableString says, FormattableString? remedy) => Rules[rule].Found(level, says, remedy);
 
-    static Rule<Examination> Rule(string id, string where, string claim) => new(
+    static Rule<BoardAnalysis> Rule(string id, string where, string claim) => new(
         id, where, claim, "What happens otherwise.", Sheet, (_, needs) =>
         {
             needs.Lack(where);

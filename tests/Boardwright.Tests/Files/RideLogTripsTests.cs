@@ -1,7 +1,7 @@
 using System.Globalization;
 using Boardwright.Files.Logs;
 using Boardwright.Logs;
-using Boardwright.Tests.Rides;
+using Boardwright.Tests.Lessons;
 
 namespace Boardwright.Tests.Files;
 

@@ -1,7 +1,7 @@
 using System.Text;
 using System.Text.RegularExpressions;
 using Boardwright.Tests.App;
-using Boardwright.Tests.Rides;
+using Boardwright.Tests.Lessons;
 
 namespace Boardwright.Tests.House;
 
@@ -93,7 +93,7 @@ public sealed partial class GuideTests : IDisposable
 
         home.Write("tern/customer.board.yaml", Blocks(Path.Combine(Guides, "search.md")).First(static block => block.Mark == "yaml").Text + "parts: { deck: marram-96, motor: m6374-170, controller: twin-60, box: dune-tray-620 }\n");
         foreach (var log in (string[])["evening", "monday", "friday"])
-            home.Write($"tern/{log}.csv", LearnTests.Table(new RolledRide { Pairs = 3, Seed = (ulong)log.Length, Mass = 98, Rotating = 2 }));
+            home.Write($"tern/{log}.csv", LearnCommandTests.Table(new RolledRide { Pairs = 3, Seed = (ulong)log.Length, Mass = 98, Rotating = 2 }));
         home.Write("tern/lead.jpg", "a photo");
         home.Write("tern/harbour.csv", "t_s,speed_kmh,pack_voltage_V,pack_current_A\n" + string.Concat(Enumerable.Range(0, 100).Select(static i => FormattableString.Invariant($"{0.2 * i:0.0},20.0,48.00,8.0\n"))));
         foreach (var place in (string[])[".local/share/bash-completion/completions", ".zfunc", ".config/fish/completions", "tern/stick"])

@@ -5,7 +5,7 @@ using Boardwright.Examinations;
 using Boardwright.Numerics;
 using Boardwright.Parts;
 using Boardwright.Spreads;
-using Boardwright.Tests.Rides;
+using Boardwright.Tests.Lessons;
 using Boardwright.Units;
 
 namespace Boardwright.Tests.Spreads;

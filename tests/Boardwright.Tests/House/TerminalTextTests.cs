@@ -8,7 +8,7 @@ using Boardwright.Rules;
 namespace Boardwright.Tests.House;
 
 /// <summary>The project's papers agree with the program.</summary>
-public sealed partial class PaperTests
+public sealed partial class TerminalTextTests
 {
     static readonly IReadOnlyList<string> Papers = ["README.md", "CONTRIBUTING.md", "docs/guide/board-file.md", "docs/guide/command-line.md", "docs/guide/shop.md", "docs/guide/built.md"];
 

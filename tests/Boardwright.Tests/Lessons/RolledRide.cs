@@ -1,7 +1,7 @@
 using Boardwright.Lessons;
 using Boardwright.Logs;
 
-namespace Boardwright.Tests.Rides;
+namespace Boardwright.Tests.Lessons;
 
 /// <summary>Random numbers of its own: SplitMix64, and normal ones by Box and Muller's polar way.</summary>
 sealed class Chance(ulong seed)

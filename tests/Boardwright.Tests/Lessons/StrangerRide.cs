@@ -2,7 +2,7 @@ using Boardwright.Lessons;
 using Boardwright.Logs;
 using Boardwright.Units;
 
-namespace Boardwright.Tests.Rides;
+namespace Boardwright.Tests.Lessons;
 
 /// <summary>
 /// Coast-downs by another hand than <see cref="RolledRide"/>: walked in steps of way and energy, not of time; a road whose

@@ -4,7 +4,7 @@ using Boardwright.App.Reports;
 
 namespace Boardwright.Tests.App;
 
-public sealed class CompletionTests
+public sealed class CompletionCommandTests
 {
     static readonly IReadOnlyList<string> Shells = ["bash", "zsh", "fish", "pwsh"];
 

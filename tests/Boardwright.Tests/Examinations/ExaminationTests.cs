@@ -8,7 +8,7 @@ using Boardwright.Traction;
 using Boardwright.Units;
 using CsCheck;
 
-namespace Boardwright.Tests;
+namespace Boardwright.Tests.Examinations;
 
 public sealed class ExaminationTests
 {

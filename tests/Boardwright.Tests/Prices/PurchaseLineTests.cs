@@ -4,7 +4,7 @@ using Boardwright.Prices;
 
 namespace Boardwright.Tests.Prices;
 
-public sealed class PurchaseTests
+public sealed class PurchaseLineTests
 {
     [Fact]
     public void The_parts_are_worth_what_the_quote_says()

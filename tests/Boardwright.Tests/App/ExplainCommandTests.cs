@@ -3,7 +3,7 @@ using Boardwright.App.Reports;
 
 namespace Boardwright.Tests.App;
 
-public sealed class ExplainTests
+public sealed class ExplainCommandTests
 {
     [Fact]
     public void A_figure_is_explained_with_equation_and_source() => Approved.Matches("App/explain-figure.txt", Asked("cruise.range").Out);

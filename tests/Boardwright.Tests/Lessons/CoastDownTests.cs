@@ -3,7 +3,7 @@ using Boardwright.Logs;
 using Boardwright.Road;
 using Boardwright.Units;
 
-namespace Boardwright.Tests.Rides;
+namespace Boardwright.Tests.Lessons;
 
 public sealed class CoastDownTests(ITestOutputHelper output)
 {

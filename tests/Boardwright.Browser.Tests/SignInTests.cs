@@ -4,7 +4,7 @@ using static Microsoft.Playwright.Assertions;
 
 namespace Boardwright.Browser.Tests;
 
-public sealed class DoorTests(Workshop workshop) : PageTests(workshop)
+public sealed class SignInTests(Workshop workshop) : PageTests(workshop)
 {
     const string Password = "a few words in a row";
 

@@ -4,7 +4,7 @@ using Boardwright.Wiring;
 
 namespace Boardwright.Tests.Wiring;
 
-public sealed class FaultTests
+public sealed class ShortCircuitTests
 {
     // By hand, ohmic cells of 30 mΩ: 12 · 4.2 V over 12/4 · 30 mΩ + 4 mΩ = 94 mΩ are 536.2 A.
     [Fact]

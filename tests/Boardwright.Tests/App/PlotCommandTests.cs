@@ -1,6 +1,6 @@
 namespace Boardwright.Tests.App;
 
-public sealed class PlotTests
+public sealed class PlotCommandTests
 {
     static readonly string Tern = Boards.PathOf("tern");
 

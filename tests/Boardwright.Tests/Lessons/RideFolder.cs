@@ -1,4 +1,4 @@
-namespace Boardwright.Tests.Rides;
+namespace Boardwright.Tests.Lessons;
 
 /// <summary>The recorded trips that are kept beside the repository, not in it.</summary>
 static class RideFolder

@@ -8,7 +8,7 @@ using Boardwright.Spreads;
 using Boardwright.Traction;
 using Boardwright.Units;
 
-namespace Boardwright.Tests.Rides;
+namespace Boardwright.Tests.Lessons;
 
 /// <summary>Rides that a board's own simulation wrote down, put through the model again.</summary>
 public sealed class ReplayTests(ITestOutputHelper output)

@@ -1,11 +1,11 @@
 using System.Globalization;
 using System.Text;
 using Boardwright.Logs;
-using Boardwright.Tests.Rides;
+using Boardwright.Tests.Lessons;
 
 namespace Boardwright.Tests.App;
 
-public sealed class LearnTests
+public sealed class LearnCommandTests
 {
     internal static string Table(RolledRide ride)
     {

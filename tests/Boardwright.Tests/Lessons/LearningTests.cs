@@ -3,7 +3,7 @@ using Boardwright.Logs;
 using Boardwright.Parts;
 using Boardwright.Units;
 
-namespace Boardwright.Tests.Rides;
+namespace Boardwright.Tests.Lessons;
 
 /// <summary>Pack, motor and energy from a made ride whose truths are known; the ride is written out here anew.</summary>
 public sealed class LearningTests(ITestOutputHelper output)

@@ -2,7 +2,7 @@ using Boardwright.App.Docs;
 
 namespace Boardwright.Tests.App;
 
-public sealed class PagesTests
+public sealed class GeneratedPagesTests
 {
     static readonly IReadOnlyDictionary<string, string> Written = GeneratedPages.Create(Heron.Kinds, Heron.Rules);
 

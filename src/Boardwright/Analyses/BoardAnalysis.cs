@@ -1,0 +1,339 @@
+using Boardwright.Boxes;
+using Boardwright.Drivetrains;
+using Boardwright.Findings;
+using Boardwright.Fits;
+using Boardwright.Heat;
+using Boardwright.Motors;
+using Boardwright.Packs;
+using Boardwright.Parts;
+using Boardwright.Prices;
+using Boardwright.Road;
+using Boardwright.Traction;
+using Boardwright.Wiring;
+using static System.Math;
+
+namespace Boardwright.Analyses;
+
+/// <summary>Every question about a board, answered once, in order.</summary>
+/// <remarks>Rules, figures and documents read the answers here and never compute them again.</remarks>
+public class BoardAnalysis
+{
+    readonly Lazy<BoardShape> shape;
+    readonly Lazy<Harness> harness;
+    readonly Lazy<Answer<BoltPattern>> bolts;
+    readonly Lazy<Answer<BoxLayout>> layout;
+
+    internal BoardAnalysis(Board board)
+    {
+        Board = board;
+        var parts = board.Parts;
+        var run = SteadyRunningOfBoard.Compute(board);
+        (Masses, RollingMass, Gearing, EffectiveMass) = (run.Masses, run.RollingMass, run.Gearing, run.EffectiveMass);
+        BeltTeeth = IsBelt ? BeltDrive.TeethOf(board) : Answer<BeltTeeth>.Beside;
+        Belt = IsBelt ? BeltDrive.Compute(board) : Answer<BeltDrive>.Beside;
+        MotorConstants = MotorModel.ConstantsOf(board);
+        Window = PackModel.WindowOf(board);
+        Energy = PackModel.EnergyOf(board);
+        (Motor, Pack, PackWiring, Air) = (run.Motor, run.Pack, run.Wiring, run.Air);
+        Charge = parts.Charger.IsChosen ? ChargeTime.Compute(board, Pack) : Answer<ChargeTime>.Beside;
+        (PhaseLimits, BrakePhaseLimits, PackLimits, RegenLimits) = (run.PhaseLimits, run.BrakePhaseLimits, run.PackLimits, run.RegenLimits);
+        (Drive, Load, Running) = (run.Drive, run.Load, run.Running);
+        Speeds = TopSpeeds.Compute(board, Running);
+        Climb = Traction.Climb.Compute(board, Running);
+        Cruise = CruiseOfBoard.Compute(board, Running);
+        Brakes = Traction.Brakes.Compute(board, Running);
+        ClimbHeat = Heat.ClimbHeat.Compute(board, Motor, Air, ClimbDuty());
+        BeltLoad = IsBelt ? Traction.BeltLoad.Compute(board, Belt, MotorConstants, PhaseLimits, BrakePhaseLimits) : Answer<BeltLoad>.Beside;
+        Wires = WireHeat.Compute(board, Air, PackLimits, Climb);
+        Fault = Wiring.ShortCircuit.Compute(board, Pack, PackWiring, Window);
+        Precharge = PrechargeOf();
+        Quote = Prices.Quote.Compute(board);
+        Cost = Prices.Quote.CostOf(board, Quote);
+        Price = Prices.Quote.PriceOf(board, Cost);
+        (CoverRoom, AxleLoad) = (CoverRoomOf(), AxleLoadOf());
+        (Centre, MountAngle) = (CentreOf(), MountAngleOf());
+        MotorPlace = MotorPlaceOf();
+        (Wheelbase, BoxAboveRoad, WheelPulleyOverBelt) = (WheelbaseOf(), BoxAboveRoadOf(), WheelPulleyOverBeltOf());
+        BeltSpeedAtTop = BeltSpeedOf();
+        shape = new(() => BoardShape.Compute(board, Belt));
+        layout = new(() => BoxLayout.Compute(board));
+        harness = new(() => Laid(DutyOnClimb(), ifProposed: false));
+        bolts = new(() => BoltPattern.Compute(board));
+    }
+
+    /// <summary>The board.</summary>
+    public Board Board { get; }
+
+    /// <summary>Whether belts turn the wheels.</summary>
+    public bool IsBelt => Board.Parts.Drive.Kind is { IsKnown: true, Value: DriveKind.Belt };
+
+    /// <summary>Whether gears turn the wheels.</summary>
+    public bool IsGear => Board.Parts.Drive.Kind is { IsKnown: true, Value: DriveKind.Gear };
+
+    /// <summary>Whether the motors sit in the wheels.</summary>
+    public bool IsHub => Board.Parts.Drive.Kind is { IsKnown: true, Value: DriveKind.Hub };
+
+    /// <summary>Mass of the board.</summary>
+    public Answer<Masses> Masses { get; }
+
+    /// <summary>Mass of board, rider and gear.</summary>
+    public Answer<RollingMass> RollingMass { get; }
+
+    /// <summary>Mass with what turns.</summary>
+    public Answer<RollingMass> EffectiveMass { get; }
+
+    /// <summary>Ratio and losses between motor and wheel.</summary>
+    public Answer<GearRatio> Gearing { get; }
+
+    /// <summary>Teeth of the belt.</summary>
+    public Answer<BeltTeeth> BeltTeeth { get; }
+
+    /// <summary>The belt on its pulleys.</summary>
+    public Answer<BeltDrive> Belt { get; }
+
+    /// <summary>Pull, tension and rating of the belt.</summary>
+    public Answer<BeltLoad> BeltLoad { get; }
+
+    /// <summary>KV and pole pairs.</summary>
+    public Answer<MotorConstantsOfBoard> MotorConstants { get; }
+
+    /// <summary>The whole motor.</summary>
+    public Answer<MotorModel> Motor { get; }
+
+    /// <summary>Voltage of the pack, full and empty.</summary>
+    public Answer<VoltageWindow> Window { get; }
+
+    /// <summary>Cells and energy of the pack.</summary>
+    public Answer<PackEnergy> Energy { get; }
+
+    /// <summary>The pack.</summary>
+    public Answer<PackModel> Pack { get; }
+
+    /// <summary>The charge.</summary>
+    public Answer<ChargeTime> Charge { get; }
+
+    /// <summary>What limits the phase current when driving.</summary>
+    public Answer<CurrentLimits> PhaseLimits { get; }
+
+    /// <summary>What limits the phase current when braking.</summary>
+    public Answer<CurrentLimits> BrakePhaseLimits { get; }
+
+    /// <summary>What limits the current out of the pack.</summary>
+    public Answer<CurrentLimits> PackLimits { get; }
+
+    /// <summary>What limits the current into the pack.</summary>
+    public Answer<CurrentLimits> RegenLimits { get; }
+
+    /// <summary>Wires between pack and controllers.</summary>
+    public Answer<PackWiring> PackWiring { get; }
+
+    /// <summary>Air of the brief.</summary>
+    public Answer<Air> Air { get; }
+
+    /// <summary>The electric drive.</summary>
+    public Answer<Propulsion> Drive { get; }
+
+    /// <summary>Air, rolling and mass.</summary>
+    public Answer<LoadOfBoard> Load { get; }
+
+    /// <summary>The board on the road.</summary>
+    public Answer<SteadyRunning> Running { get; }
+
+    /// <summary>Top speeds.</summary>
+    public Answer<TopSpeeds> Speeds { get; }
+
+    /// <summary>The brief's climb.</summary>
+    public Answer<Climb> Climb { get; }
+
+    /// <summary>The brief's cruise.</summary>
+    public Answer<CruiseOfBoard> Cruise { get; }
+
+    /// <summary>The electric brake.</summary>
+    public Answer<Brakes> Brakes { get; }
+
+    /// <summary>Motors on the climb.</summary>
+    public Answer<ClimbHeat> ClimbHeat { get; }
+
+    /// <summary>Temperatures of the wires.</summary>
+    public Answer<WireHeat> Wires { get; }
+
+    /// <summary>A short behind the fuse, and the first moment under power.</summary>
+    public Answer<ShortCircuit> Fault { get; }
+
+    /// <summary>The resistor that fills the controllers' capacitors: the stated one, or one that would suit.</summary>
+    public Answer<Precharge> Precharge { get; }
+
+    /// <summary>Every run of wire, on the brief's climb for ever and at the current limits; along the layout of the box where the board file states one.</summary>
+    public Harness Harness => harness.Value;
+
+    /// <summary>The bolts of the box.</summary>
+    public Answer<BoltPattern> Bolts => bolts.Value;
+
+    /// <summary>What the parts cost.</summary>
+    public Answer<Quote> Quote { get; }
+
+    /// <summary>What one board costs to make.</summary>
+    public Answer<CostOfOne> Cost { get; }
+
+    /// <summary>Its price.</summary>
+    public Answer<CostOfOne> Price { get; }
+
+    /// <summary>Shaft and pulley under the cover.</summary>
+    public Answer<CoverRoom> CoverRoom { get; }
+
+    /// <summary>What the driven axle carries.</summary>
+    public Answer<AxleLoad> AxleLoad { get; }
+
+    /// <summary>Distance between motor shaft and axle.</summary>
+    public Answer<Length> Centre { get; }
+
+    /// <summary>Mount angle that is meant: the chosen one, or the mount's first.</summary>
+    public Answer<Angle> MountAngle { get; }
+
+    /// <summary>Where the motors sit.</summary>
+    public Answer<MotorPlace> MotorPlace { get; }
+
+    /// <summary>Wheelbase: the deck's first.</summary>
+    public Answer<Length> Wheelbase { get; }
+
+    /// <summary>Clearance under the loaded box.</summary>
+    public Answer<Length> BoxAboveRoad { get; }
+
+    /// <summary>Diameter over the belt on the wheel pulley.</summary>
+    public Answer<Length> WheelPulleyOverBelt { get; }
+
+    /// <summary>The parts put together, for drawings and clearances.</summary>
+    public BoardShape Shape => shape.Value;
+
+    /// <summary>What lies where in the box.</summary>
+    public Answer<BoxLayout> Layout => layout.Value;
+
+    /// <summary>Belt speed with the wheels in the air at full charge.</summary>
+    public Answer<Speed> BeltSpeedAtTop { get; }
+
+    /// <summary>Every run of wire with lengths along the layout of the box, a proposed one too, and under a ride's currents where there is one.</summary>
+    public Harness HarnessAlong(HarnessDuty? ridden) => Laid(ridden ?? DutyOnClimb(), ifProposed: true);
+
+    // A proposal is for papers and pictures; a board is not judged by it.
+    Harness Laid(HarnessDuty duty, bool ifProposed)
+    {
+        var all = Wiring.Harness.Compute(Board, Air.IsKnown ? Air.Value : null, duty);
+        return (ifProposed || Board.Layout.Count > 0) && Layout.IsKnown ? HarnessPath.Along(all, Layout.Value, Shape, Board) : all;
+    }
+
+    HarnessDuty DutyOnClimb()
+    {
+        var asked = Climb.IsKnown ? Climb.Value.Asked : null;
+        WireDuty? Duty(double? amperes, Answer<CurrentLimits> limits, double part)
+        {
+            if (amperes is not { } lasting || !limits.IsKnown)
+                return null;
+            var most = limits.Value.Weakest.Current;
+            return new WireDuty(Current.FromAmperes(Min(lasting, most.Amperes) * part), most * part);
+        }
+
+        return new HarnessDuty("on the brief's climb", Duty(asked?.Bus.Amperes, PackLimits, 1), Duty(asked?.PhaseCurrent, PhaseLimits, 1 / Sqrt(2)));
+    }
+
+    Answer<Precharge> PrechargeOf() => Answer<Precharge>.Ask("", needs =>
+    {
+        var (controller, count) = (Board.Parts.Controller, Parts.PartSlot.ControllerCount(Board.Parts));
+        var capacitance = Capacitance.FromFarads(needs.Read(controller.BusCapacitance).Farads * count);
+        var idle = needs.Read(controller.IdlePower) * count;
+        var window = needs.Read(Window);
+        if (needs.Unmet || capacitance.Farads <= 0)
+            return null;
+        return Board.Parts.Pack.Precharge.IsKnown
+            ? Wiring.Precharge.With(needs.Read(Board.Parts.Pack.Precharge), window.Full, capacitance, idle)
+            : Wiring.Precharge.Sized(window.Full, capacitance, idle);
+    });
+
+    Answer<MotorDuty> ClimbDuty() => Answer<MotorDuty>.Ask("climb.phase_current", needs =>
+    {
+        var climb = needs.Read(Climb);
+        var drive = needs.Read(Drive);
+        return needs.Unmet || climb.Asked is not { } asked ? null : new MotorDuty(
+            Current.FromAmperes(asked.PhaseCurrent),
+            AngularSpeed.FromRadiansPerSecond(drive.MotorSpeed(asked.Speed)));
+    });
+
+    Answer<CoverRoom> CoverRoomOf() => !IsBelt ? Answer<CoverRoom>.Beside : Answer<CoverRoom>.Ask("", needs =>
+    {
+        var mount = Board.Parts.Mount;
+        var shaft = needs.Read(Board.Parts.Motor.ShaftLength);
+        var plate = needs.Read(mount.PlateThickness);
+        var pulley = needs.Read(Board.Parts.MotorPulley.Length);
+        var room = needs.Read(mount.CoverDepth) + needs.Read(mount.CoverStandoff);
+        return needs.Unmet ? null : new CoverRoom(shaft, plate, pulley, room);
+    });
+
+    Answer<AxleLoad> AxleLoadOf() => Answer<AxleLoad>.Ask("", needs =>
+    {
+        var parts = Board.Parts;
+        var bearing = needs.Read(parts.Wheels.Bearing);
+        var nut = needs.Read(DrivenAxle.TruckOf(parts).AxleDiameter);
+        var pulley = IsBelt ? needs.Read(parts.WheelPulley.Length) - needs.Read(parts.Wheels.SeatOffset) : default;
+        if (needs.Unmet)
+            return null;
+        if (BallBearing.Parse(bearing) is not { } known)
+        {
+            needs.Lack(parts.Wheels.Bearing.Key);
+            return null;
+        }
+
+        return new AxleLoad(pulley.Si > 0 ? pulley : default, known.Width, nut);
+    });
+
+    Answer<Length> CentreOf() => IsHub ? Answer<Length>.Beside : Answer<Length>.Ask("", needs =>
+        IsBelt ? needs.Read(Belt)?.Path.CentreDistance ?? Impossible(needs, "belt.teeth") : needs.Read(Board.Parts.Mount.CentreMin));
+
+    Answer<Speed> BeltSpeedOf() => !IsBelt ? Answer<Speed>.Beside : Answer<Speed>.Ask("", needs =>
+    {
+        var (belt, top, drive) = (needs.Read(Belt), needs.Read(Speeds), needs.Read(Drive));
+        return needs.Unmet ? default : BeltTension.BeltSpeed(belt.Path.Driving, AngularSpeed.FromRadiansPerSecond(drive.MotorSpeed(top.UnloadedFull)));
+    });
+
+    Answer<Angle> MountAngleOf() => Answer<Angle>.Ask("", needs =>
+    {
+        var chosen = Board.Parts.Drive.MountAngle;
+        if (chosen.IsKnown)
+            return needs.Read(chosen);
+        var angles = needs.Read(Board.Parts.Mount.Angles);
+        return needs.Unmet ? default : angles.Items[0];
+    });
+
+    Answer<MotorPlace> MotorPlaceOf() => IsHub || !Board.Parts.Mount.IsChosen ? Answer<MotorPlace>.Beside : Answer<MotorPlace>.Ask("", needs =>
+        new MotorPlace(needs.Read(Centre), needs.Read(MountAngle), needs.Read(Board.Parts.Motor.CanDiameter)));
+
+    Answer<Length> WheelbaseOf() => Answer<Length>.Ask("", needs =>
+    {
+        var list = needs.Read(Board.Parts.Deck.Wheelbase);
+        return needs.Unmet ? default : list.Items[0];
+    });
+
+    Answer<Length> BoxAboveRoadOf() => !Board.Parts.Box.IsChosen ? Answer<Length>.Beside : Answer<Length>.Ask("", needs =>
+    {
+        var (parts, brief) = (Board.Parts, Board.Brief);
+        var radius = DrivenAxle.WheelRadius(needs, parts);
+        var deck = DrivenAxle.DeckAboveAxle(needs, parts, underPlatform: true);
+        var depth = needs.Read(parts.Box.InnerDepth) + needs.Read(parts.Box.Wall);
+        // A deck whose bend nobody knows is taken as stiff; the finding says so by its number.
+        var bend = parts.Deck.BendPerKg.IsKnown
+            ? needs.Read(parts.Deck.BendPerKg).MetresPerKilogram * (needs.Read(brief.RiderMass) + needs.Read(brief.GearMass, default)).Kilograms
+            : 0;
+        return radius + deck - depth - Length.FromMetres(bend);
+    });
+
+    Answer<Length> WheelPulleyOverBeltOf() => !IsBelt ? Answer<Length>.Beside : Answer<Length>.Ask("", needs =>
+        BeltDrive.Pulleys(needs, Board) is { } pulleys ? pulleys.Wheel.OutsideDiameter + BeltBack * 2 : default);
+
+    /// <summary>How far a 5 mm belt's back stands above the pulley's teeth: 3.8 mm thick less 2.1 mm of tooth.</summary>
+    static Length BeltBack { get; } = Length.FromMillimetres(1.7);
+
+    static Length Impossible(Needs needs, string key)
+    {
+        if (!needs.Unmet)
+            needs.Lack(key);
+        return default;
+    }
+}
