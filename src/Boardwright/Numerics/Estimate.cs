@@ -23,7 +23,4 @@ public readonly record struct Estimate<T>(T Value, T Low, T High, double Deviati
 
     /// <summary>Whether a value lies in the range.</summary>
     public bool Covers(T value) => value.Si >= Low.Si && value.Si <= High.Si;
-
-    /// <summary>Half the range as a part of the value.</summary>
-    public double RelativeHalfWidth => (High.Si - Low.Si) / 2 / Math.Abs(Value.Si);
 }

@@ -1,45 +1,31 @@
-using System.Globalization;
+using static System.FormattableString;
 
 namespace Boardwright.Numerics;
 
 /// <summary>A table of z over x and y, read between its entries; the edge values hold beyond the edges.</summary>
-/// <remarks>An axis may have a single place: z then does not depend on it, and only that place is covered.</remarks>
 public sealed class Grid
 {
     readonly Knots _x;
     readonly Knots _y;
     readonly double[] _z;
-    readonly bool _reciprocal;
 
-    Grid(Knots x, Knots y, double[] z, bool reciprocal) => (_x, _y, _z, _reciprocal) = (x, y, z, reciprocal);
-
-    /// <summary>A table read linearly along x and along y.</summary>
-    /// <param name="x">At least one place, finite and strictly rising.</param>
-    /// <param name="y">At least one place, finite and strictly rising.</param>
-    /// <param name="z">Finite values, all y of the first x, then all y of the second x, and so on.</param>
-    /// <exception cref="ArgumentException">The table breaks one of these conditions.</exception>
-    public static Grid Bilinear(ReadOnlySpan<double> x, ReadOnlySpan<double> y, ReadOnlySpan<double> z) => new(
-        new Knots(x, 1, nameof(x)), new Knots(y, 1, nameof(y)), Readings.Interpolate(z, x.Length * y.Length, nameof(z)), reciprocal: false);
+    Grid(Knots x, Knots y, double[] z) => (_x, _y, _z) = (x, y, z);
 
     /// <summary>
     /// A table read linearly along x, and along y so that ln z is straight in 1/y: the law of Arrhenius when y is an
     /// absolute temperature.
     /// </summary>
-    /// <param name="x">At least one place, finite and strictly rising.</param>
-    /// <param name="y">At least one place, above 0, finite and strictly rising.</param>
+    /// <param name="x">At least two places, finite and strictly rising.</param>
+    /// <param name="y">At least two places, above 0, finite and strictly rising.</param>
     /// <param name="z">Finite values above 0, all y of the first x, then all y of the second x, and so on.</param>
     /// <exception cref="ArgumentException">The table breaks one of these conditions.</exception>
     public static Grid LogarithmicInReciprocal(ReadOnlySpan<double> x, ReadOnlySpan<double> y, ReadOnlySpan<double> z)
     {
-        var (places, rows) = (new Knots(x, 1, nameof(x)), new Knots(y, 1, nameof(y)));
-        var readings = Readings.Interpolate(z, x.Length * y.Length, nameof(z));
+        var grid = new Grid(new Knots(x, nameof(x)), new Knots(y, nameof(y)), Knots.Values(z, x.Length * y.Length, nameof(z)));
         RequireAboveZero(y, nameof(y));
         RequireAboveZero(z, nameof(z));
-        return new Grid(places, rows, readings, reciprocal: true);
+        return grid;
     }
-
-    /// <summary>True when (x, y) lies on the table, edges included.</summary>
-    public bool Covers(double x, double y) => _x.Cover(x) && _y.Cover(y);
 
     /// <summary>z at (x, y); beyond an edge, z at the nearest place on it. Not a number gives not a number.</summary>
     public double At(double x, double y)
@@ -50,7 +36,6 @@ public sealed class Grid
         var low = Row(left, right, across, below);
         if (below == above) return low;
         var high = Row(left, right, across, above);
-        if (!_reciprocal) return low + up * (high - low);
         // (1/y0 − 1/y) / (1/y0 − 1/y1), written so that the ends give exactly 0 and 1.
         return low * Math.Exp(up * (_y[above] / y) * Math.Log(high / low));
     }
@@ -66,7 +51,7 @@ public sealed class Grid
         foreach (var value in values)
         {
             if (!(value > 0))
-                throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{value} is among the values; all must be above 0."), name);
+                throw new ArgumentException(Invariant($"{value} is among the values; all must be above 0."), name);
         }
     }
 }

@@ -1,4 +1,4 @@
-using System.Globalization;
+using static System.FormattableString;
 
 namespace Boardwright.Numerics;
 
@@ -8,18 +8,32 @@ readonly struct Knots
     readonly double[] _places;
 
     /// <summary>Keeps a copy of the places.</summary>
-    /// <exception cref="ArgumentException">Fewer places than asked for, one not finite, or the order is not strictly rising.</exception>
-    public Knots(ReadOnlySpan<double> places, int atLeast, string name)
+    /// <exception cref="ArgumentException">Fewer than two places, one not finite, or the order is not strictly rising.</exception>
+    public Knots(ReadOnlySpan<double> places, string name)
     {
-        if (places.Length < atLeast)
-            throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{places.Length} places given, {atLeast} needed."), name);
-        for (var i = 0; i < places.Length; i++)
+        if (places.Length < 2)
+            throw new ArgumentException(Invariant($"{places.Length} places given, 2 needed."), name);
+        _places = Values(places, places.Length, name);
+        for (var i = 1; i < places.Length; i++)
         {
-            if (!double.IsFinite(places[i]) || (i > 0 && places[i] <= places[i - 1]))
-                throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"Place {i} is {places[i]}; places must be finite and rise strictly."), name);
+            if (places[i] <= places[i - 1])
+                throw new ArgumentException(Invariant($"Place {i} is {places[i]}; places must rise strictly."), name);
+        }
+    }
+
+    /// <summary>A copy of the values that belong to places, all finite.</summary>
+    /// <exception cref="ArgumentException">The count differs from the one expected, or a value is not finite.</exception>
+    public static double[] Values(ReadOnlySpan<double> values, int expected, string name)
+    {
+        if (values.Length != expected)
+            throw new ArgumentException(Invariant($"{values.Length} values given for {expected} places."), name);
+        for (var i = 0; i < values.Length; i++)
+        {
+            if (!double.IsFinite(values[i]))
+                throw new ArgumentException(Invariant($"Value {i} is {values[i]}; values must be finite."), name);
         }
 
-        _places = places.ToArray();
+        return values.ToArray();
     }
 
     public double this[int index] => _places[index];
@@ -29,8 +43,6 @@ readonly struct Knots
     public double Start => _places[0];
 
     public double End => _places[^1];
-
-    public bool Cover(double x) => x >= Start && x <= End;
 
     /// <summary>The last i with place i at or below <paramref name="x"/>, kept within 0 and Count − 2.</summary>
     public int Interval(double x)
@@ -46,10 +58,7 @@ readonly struct Knots
         return low;
     }
 
-    /// <summary>
-    /// The two places a value lies between and how far along it is, 0 to 1; beyond an end, and on an axis of one place,
-    /// the value at the end.
-    /// </summary>
+    /// <summary>The two places a value lies between and how far along it is, 0 to 1; beyond an end, the end twice.</summary>
     public (int Before, int After, double Along) Locate(double x)
     {
         if (x <= Start) return (0, 0, 0);

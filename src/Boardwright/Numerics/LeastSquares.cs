@@ -1,8 +1,10 @@
-using System.Globalization;
+using static System.FormattableString;
 
 namespace Boardwright.Numerics;
 
-/// <summary>Linear least squares with a least and a greatest value for each unknown: the x that makes Σ (row · x − target)² least.</summary>
+/// <summary>
+/// Linear least squares with a least and a greatest value for each unknown: the x that makes Σ (row · x − target)² least.
+/// </summary>
 /// <remarks>
 /// Rows are folded into a triangle by Householder reflections as they come, so that any number of them takes the room of
 /// a few; the normal equations, which would square the condition, are never formed. The bounds are met by an active set:
@@ -13,7 +15,10 @@ namespace Boardwright.Numerics;
 /// P. B. Stark and R. L. Parker, "Bounded-variable least-squares: an algorithm and applications", Computational
 /// Statistics 10 (1995) 129-141; folding of rows: C. L. Lawson and R. J. Hanson, Solving Least Squares Problems (1974), ch. 27.
 /// </source>
-/// <error>Rounding times the condition of the rows, as far as they tell the unknowns apart; an unknown they do not tell apart from the others keeps the value it has when it is met, which is 0 or its nearest bound.</error>
+/// <error>
+/// Rounding times the condition of the rows, as far as they tell the unknowns apart; an unknown they do not tell apart from
+/// the others keeps the value it has when it is met, which is 0 or its nearest bound.
+/// </error>
 public sealed class LeastSquares
 {
     const int Block = 128;
@@ -41,7 +46,7 @@ public sealed class LeastSquares
     public void Add(ReadOnlySpan<double> row, double target)
     {
         if (row.Length != _unknowns)
-            throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{row.Length} factors given for {_unknowns} unknowns."), nameof(row));
+            throw new ArgumentException(Invariant($"{row.Length} factors given for {_unknowns} unknowns."), nameof(row));
         foreach (var factor in row)
         {
             if (!double.IsFinite(factor))
@@ -54,13 +59,8 @@ public sealed class LeastSquares
     }
 
     /// <summary>The best values without bounds.</summary>
-    public LeastSquaresSolution Solve()
-    {
-        var (least, greatest) = (new double[_unknowns], new double[_unknowns]);
-        least.AsSpan().Fill(double.NegativeInfinity);
-        greatest.AsSpan().Fill(double.PositiveInfinity);
-        return Solve(least, greatest);
-    }
+    public LeastSquaresSolution Solve() =>
+        Solve([.. Enumerable.Repeat(double.NegativeInfinity, _unknowns)], [.. Enumerable.Repeat(double.PositiveInfinity, _unknowns)]);
 
     /// <summary>The best values within bounds.</summary>
     /// <param name="least">The least value of each unknown; may be minus infinity.</param>
@@ -74,7 +74,7 @@ public sealed class LeastSquares
         for (var i = 0; i < _unknowns; i++)
         {
             if (!(least[i] <= greatest[i]) || double.IsPositiveInfinity(least[i]) || double.IsNegativeInfinity(greatest[i]))
-                throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"Unknown {i} cannot lie between {least[i]} and {greatest[i]}."), nameof(least));
+                throw new ArgumentException(Invariant($"Unknown {i} cannot lie between {least[i]} and {greatest[i]}."), nameof(least));
         }
 
         _triangle.Fold();
@@ -162,6 +162,7 @@ public sealed class LeastSquares
         readonly int _count = rows.Unknowns;
         readonly double[] _x = new double[rows.Unknowns];
         readonly Place[] _place = new Place[rows.Unknowns];
+        readonly HashSet<int> _denied = [];
 
         public LeastSquaresSolution Solve()
         {
@@ -182,6 +183,8 @@ public sealed class LeastSquares
             return new LeastSquaresSolution(_x, squares, [.. Enumerable.Range(0, _count).Where(i => _place[i] != Place.Free)]);
         }
 
+        bool IsInside(int i, double value) => value >= least[i] && value <= greatest[i];
+
         /// <summary>Starts from all unknowns free, and holds those that leave their bounds until none does.</summary>
         void BeginInside()
         {
@@ -200,7 +203,7 @@ public sealed class LeastSquares
                 {
                     if (_place[i] != Place.Free) continue;
                     _x[i] = Math.Clamp(best[i], least[i], greatest[i]);
-                    if (best[i] >= least[i] && best[i] <= greatest[i]) continue;
+                    if (IsInside(i, best[i])) continue;
                     _place[i] = best[i] < least[i] ? Place.AtLeast : Place.AtGreatest;
                     held = true;
                 }
@@ -208,53 +211,57 @@ public sealed class LeastSquares
             while (held);
         }
 
-        /// <summary>Goes to the best of the free unknowns; where the way there leaves the bounds, stops at the first of them, holds it and goes on.</summary>
+        /// <summary>
+        /// Goes to the best of the free unknowns; where the way there leaves the bounds, stops at the first of them, holds it and goes on.
+        /// </summary>
         void StepInside(int freed)
         {
-            for (var first = true; ; first = false)
+            var best = BestOfFree();
+            // Rounding can promise an unknown a gain that its own step then denies.
+            if (!IsInside(freed, best[freed]) && _x[freed] == Math.Clamp(best[freed], least[freed], greatest[freed]))
             {
-                var best = BestOfFree();
-                // Rounding can promise an unknown a gain that its own step then denies.
-                if (first && (best[freed] < least[freed] || best[freed] > greatest[freed]) && _x[freed] == Math.Clamp(best[freed], least[freed], greatest[freed]))
-                {
-                    _place[freed] = _x[freed] == least[freed] ? Place.AtLeast : Place.AtGreatest;
-                    _denied.Add(freed);
-                    return;
-                }
+                _place[freed] = _x[freed] == least[freed] ? Place.AtLeast : Place.AtGreatest;
+                _denied.Add(freed);
+                return;
+            }
 
-                var (share, stop) = (1.0, -1);
+            while (FirstStop(best) is (var share, var stop))
+            {
                 for (var i = 0; i < _count; i++)
                 {
-                    if (_place[i] != Place.Free || (best[i] >= least[i] && best[i] <= greatest[i])) continue;
-                    var bound = best[i] < least[i] ? least[i] : greatest[i];
-                    var reach = (bound - _x[i]) / (best[i] - _x[i]);
-                    if (stop < 0 || reach < share) (share, stop) = (reach, i);
-                }
-
-                for (var i = 0; i < _count; i++)
-                {
-                    if (_place[i] == Place.Free)
-                        _x[i] = stop < 0 ? best[i] : Math.Clamp(_x[i] + share * (best[i] - _x[i]), least[i], greatest[i]);
-                }
-
-                if (stop < 0)
-                {
-                    _denied.Clear();
-                    return;
+                    if (_place[i] == Place.Free) _x[i] = Math.Clamp(_x[i] + share * (best[i] - _x[i]), least[i], greatest[i]);
                 }
 
                 _place[stop] = best[stop] < least[stop] ? Place.AtLeast : Place.AtGreatest;
                 _x[stop] = _place[stop] == Place.AtLeast ? least[stop] : greatest[stop];
+                best = BestOfFree();
             }
+
+            best.CopyTo(_x, 0);
+            _denied.Clear();
         }
 
-        readonly HashSet<int> _denied = [];
+        /// <summary>Which free unknown is first to meet a bound on the way to the best values, and after what share of it.</summary>
+        (double Share, int Unknown)? FirstStop(double[] best)
+        {
+            var (share, stop) = (1.0, -1);
+            for (var i = 0; i < _count; i++)
+            {
+                if (_place[i] != Place.Free || IsInside(i, best[i])) continue;
+                var bound = best[i] < least[i] ? least[i] : greatest[i];
+                var reach = (bound - _x[i]) / (best[i] - _x[i]);
+                if (stop < 0 || reach < share) (share, stop) = (reach, i);
+            }
+
+            return stop < 0 ? null : (share, stop);
+        }
 
         /// <summary>The unknown at a bound whose release lowers the sum of squares most steeply, in units of its own column.</summary>
         int? MostPromising()
         {
             var rest = Rest();
-            var norm = Math.Sqrt(rest.Sum(r => r * r) + rows.Unexplained) + Math.Sqrt(Enumerable.Range(0, _count).Sum(k => rows.Target(k) * rows.Target(k)));
+            var norm = Math.Sqrt(rest.Sum(r => r * r) + rows.Unexplained)
+                + Math.Sqrt(Enumerable.Range(0, _count).Sum(k => rows.Target(k) * rows.Target(k)));
             var (promise, chosen) = (0.0, -1);
             for (var i = 0; i < _count; i++)
             {

@@ -13,22 +13,17 @@ namespace Boardwright.Numerics;
 /// F. N. Fritsch and R. E. Carlson, "Monotone piecewise cubic interpolation", SIAM J. Numer. Anal. 17 (1980) 238-246.
 /// </source>
 /// <error>Third order in the spacing where the data are smooth and strictly monotone, second where a slope was limited.</error>
-public sealed class MonotoneCubic : ICurve
+public sealed class MonotoneCubic : PointLine
 {
-    readonly Knots _x;
-    readonly double[] _y;
     readonly double[] _slopes;
     readonly double[] _bends;
     readonly double[] _twists;
 
     /// <summary>Lays the line through the points.</summary>
-    /// <param name="x">At least two places, finite and strictly rising.</param>
-    /// <param name="y">One finite value for each place.</param>
-    /// <exception cref="ArgumentException">The points break one of these conditions.</exception>
+    /// <inheritdoc cref="PointLine(ReadOnlySpan{double}, ReadOnlySpan{double})"/>
     public MonotoneCubic(ReadOnlySpan<double> x, ReadOnlySpan<double> y)
+        : base(x, y)
     {
-        _x = new Knots(x, 2, nameof(x));
-        _y = Readings.Interpolate(y, x.Length, nameof(y));
         var pieces = x.Length - 1;
         var widths = new double[pieces];
         var means = new double[pieces];
@@ -49,16 +44,7 @@ public sealed class MonotoneCubic : ICurve
     }
 
     /// <inheritdoc/>
-    public double Start => _x.Start;
-
-    /// <inheritdoc/>
-    public double End => _x.End;
-
-    /// <inheritdoc/>
-    public bool Covers(double x) => _x.Cover(x);
-
-    /// <inheritdoc/>
-    public double At(double x)
+    public override double At(double x)
     {
         if (x <= Start) return _y[0];
         if (x >= End) return _y[^1];
@@ -68,7 +54,7 @@ public sealed class MonotoneCubic : ICurve
     }
 
     /// <inheritdoc/>
-    public double Slope(double x)
+    public override double Slope(double x)
     {
         if (double.IsNaN(x)) return x;
         if (!Covers(x)) return 0;

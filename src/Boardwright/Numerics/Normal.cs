@@ -3,31 +3,13 @@ namespace Boardwright.Numerics;
 /// <summary>The standard normal distribution: mean 0, standard deviation 1.</summary>
 public static class Normal
 {
-    const double RootOfTwoPi = 2.5066282746310002;
-
-    /// <summary>Density: exp(−x²/2) / √(2π).</summary>
-    public static double Density(double x) => Math.Exp(-x * x / 2) / RootOfTwoPi;
-
-    /// <summary>Share of the distribution at or below <paramref name="x"/>, 0 to 1.</summary>
-    /// <error>At most 5e-16; below zero also at most 3e-13 of the value, down to x = −37. Beyond, the answer is 0 (or 1).</error>
-    /// <source>
-    /// Within 3 of the mean J. F. Hart et al., Computer Approximations (1968), function 5666, with the digits of G. West,
-    /// "Better approximations to cumulative normal functions", Wilmott Magazine (2005) 70-76, which lose the far tail; there
-    /// Laplace's continued fraction, M. Abramowitz and I. A. Stegun, Handbook of Mathematical Functions (1964), eq. 26.2.14.
-    /// </source>
-    public static double Cumulative(double x)
-    {
-        if (double.IsNaN(x)) return x;
-        var distance = Math.Abs(x);
-        var tail = Tail(distance);
-        return x > 0 ? 1 - tail : tail;
-    }
-
-    /// <summary>The x that a given share of the distribution lies at or below: the inverse of <see cref="Cumulative"/>.</summary>
+    /// <summary>The x that a given share of the distribution lies at or below.</summary>
     /// <param name="share">Above 0 and below 1.</param>
     /// <exception cref="ArgumentOutOfRangeException">The share is not above 0 and below 1.</exception>
     /// <error>About 1 part in 10^16 of x for a share from 1e-316 to 1 − 1e-16.</error>
-    /// <source>M. J. Wichura, "Algorithm AS 241: The percentage points of the normal distribution", Appl. Statist. 37 (1988) 477-484, PPND16.</source>
+    /// <source>
+    /// M. J. Wichura, "Algorithm AS 241: The percentage points of the normal distribution", Appl. Statist. 37 (1988) 477-484, PPND16.
+    /// </source>
     public static double Quantile(double share)
     {
         if (!(share > 0 && share < 1)) throw new ArgumentOutOfRangeException(nameof(share), share, "Must be above 0 and below 1.");
@@ -73,30 +55,6 @@ public static class Normal
                     7.86869131145613259100e-4, 1.84631831751005468180e-5, 1.42151175831644588870e-7, 2.04426310338993978564e-15,
                 ]);
         return q < 0 ? -size : size;
-    }
-
-    static double Tail(double distance)
-    {
-        if (distance > 37) return 0;
-        var fall = Math.Exp(-distance * distance / 2);
-        if (distance < 3)
-        {
-            return fall * Polynomial(
-                distance,
-                [
-                    220.206867912376, 221.213596169931, 112.079291497871, 33.912866078383,
-                    6.37396220353165, 0.700383064443688, 0.0352624965998911,
-                ]) / Polynomial(
-                distance,
-                [
-                    440.413735824752, 793.826512519948, 637.333633378831, 296.564248779674,
-                    86.7807322029461, 16.064177579207, 1.75566716318264, 0.0883883476483184,
-                ]);
-        }
-
-        var fraction = distance;
-        for (var i = 40; i > 0; i--) fraction = distance + i / fraction;
-        return fall / fraction / RootOfTwoPi;
     }
 
     /// <summary>c0 + c1 x + c2 x² + …</summary>

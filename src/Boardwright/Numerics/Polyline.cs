@@ -1,36 +1,22 @@
 namespace Boardwright.Numerics;
 
 /// <summary>Straight lines from point to point; the end values hold beyond the ends.</summary>
-public sealed class Polyline : ICurve
+public sealed class Polyline : PointLine
 {
-    readonly Knots _x;
-    readonly double[] _y;
     readonly double[] _slopes;
 
     /// <summary>Joins the points.</summary>
-    /// <param name="x">At least two places, finite and strictly rising.</param>
-    /// <param name="y">One finite value for each place.</param>
-    /// <exception cref="ArgumentException">The points break one of these conditions.</exception>
+    /// <inheritdoc cref="PointLine(ReadOnlySpan{double}, ReadOnlySpan{double})"/>
     public Polyline(ReadOnlySpan<double> x, ReadOnlySpan<double> y)
+        : base(x, y)
     {
-        _x = new Knots(x, 2, nameof(x));
-        _y = Readings.Interpolate(y, x.Length, nameof(y));
         _slopes = new double[x.Length - 1];
         for (var i = 0; i < _slopes.Length; i++)
             _slopes[i] = (y[i + 1] - y[i]) / (x[i + 1] - x[i]);
     }
 
     /// <inheritdoc/>
-    public double Start => _x.Start;
-
-    /// <inheritdoc/>
-    public double End => _x.End;
-
-    /// <inheritdoc/>
-    public bool Covers(double x) => _x.Cover(x);
-
-    /// <inheritdoc/>
-    public double At(double x)
+    public override double At(double x)
     {
         if (x <= Start) return _y[0];
         if (x >= End) return _y[^1];
@@ -39,7 +25,7 @@ public sealed class Polyline : ICurve
     }
 
     /// <summary>dy/dx at x; 0 beyond an end; at a point, the slope of the line to its right, at the last point to its left.</summary>
-    public double Slope(double x)
+    public override double Slope(double x)
     {
         if (double.IsNaN(x)) return x;
         return Covers(x) ? _slopes[_x.Interval(x)] : 0;

@@ -11,7 +11,9 @@ public static class Quantile
     /// <param name="share">The share p, 0 (the smallest value) to 1 (the largest).</param>
     /// <exception cref="ArgumentException">There is no value.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The share is not within 0 to 1.</exception>
-    /// <source>R. J. Hyndman and Y. Fan, "Sample quantiles in statistical packages", Amer. Statist. 50 (1996) 361-365, definition 7.</source>
+    /// <source>
+    /// R. J. Hyndman and Y. Fan, "Sample quantiles in statistical packages", Amer. Statist. 50 (1996) 361-365, definition 7.
+    /// </source>
     public static double OfSorted(ReadOnlySpan<double> sorted, double share)
     {
         if (sorted.IsEmpty) throw new ArgumentException("A sample of nothing has no quantile.", nameof(sorted));

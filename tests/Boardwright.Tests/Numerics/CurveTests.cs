@@ -17,7 +17,7 @@ public sealed class CurveTests
             return (x, values[..x.Length]);
         });
 
-    static IEnumerable<ICurve> Both(double[] x, double[] y) => [new Polyline(x, y), new MonotoneCubic(x, y)];
+    static IEnumerable<PointLine> Both(double[] x, double[] y) => [new Polyline(x, y), new MonotoneCubic(x, y)];
 
     [Fact]
     public void Curves_go_through_their_points() =>

@@ -68,13 +68,18 @@ public sealed class NonlinearLeastSquaresTests
         });
 
     // The best fall through 2 e^(−t) with a rate of at most 0.5 keeps that rate, and its size is the straight least-squares answer beside it.
-    [Fact]
-    public void A_bound_that_bites_is_met_and_the_rest_is_best_beside_it()
+    // A start at a bound, the right one or the wrong one, is no trap.
+    [Theory]
+    [InlineData(1, 0.2)]
+    [InlineData(1, 0.5)]
+    [InlineData(1, 0)]
+    [InlineData(5, 0.49)]
+    public void A_bound_that_bites_is_met_and_the_rest_is_best_beside_it(double size, double rate)
     {
         double[] times = [0, 1, 2, 3];
         var readings = times.Select(t => 2 * Math.Exp(-t)).ToArray();
         var fit = NonlinearLeastSquares.Solve(
-            Fall(times, readings) with { Least = [double.NegativeInfinity, 0], Greatest = [double.PositiveInfinity, 0.5] }, [1, 0.2]);
+            Fall(times, readings) with { Least = [double.NegativeInfinity, 0], Greatest = [double.PositiveInfinity, 0.5] }, [size, rate]);
 
         Assert.Equal(0.5, fit.Values[1]);
         Assert.Equal([1], fit.Held);

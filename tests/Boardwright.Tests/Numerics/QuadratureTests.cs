@@ -9,7 +9,10 @@ public sealed class QuadratureTests
     // is 0.34134 47460 68543.
     [Fact]
     public void Area_under_the_normal_density_is_the_tabulated_one() =>
-        Assert.Equal(0.341344746068543, Quadrature.Integrate(Normal.Density, 0, 1, 1), 5e-16); // half the last printed digit
+        Assert.Equal(
+            0.341344746068543,
+            Quadrature.Integrate(static x => Math.Exp(-x * x / 2) / Math.Sqrt(2 * Math.PI), 0, 1, 1),
+            5e-16); // half the last printed digit
 
     [Fact]
     public void A_polynomial_of_degree_fifteen_is_integrated_exactly_and_one_of_sixteen_is_not()
