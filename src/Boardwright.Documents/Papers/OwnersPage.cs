@@ -36,7 +36,7 @@ static class OwnersPage
             new HeadingBlock("This board"),
             new TableBlock([new("", 4), new("", 6)],
             [
-                ["Made for a rider with clothes and bag of", brief.RiderMass.IsKnown ? gathering.Say($"{(brief.RiderMass.Value + brief.GearMass.Or(default)):0 kg}; ask before anybody heavier rides it") : gathering.Format(brief.RiderMass, m => $"{m:0 kg}")],
+                ["Made for a rider with clothes and bag of", examination.LoadOnDeck.IsKnown ? gathering.Say($"{examination.LoadOnDeck.Value:0 kg}; ask before anybody heavier rides it") : gathering.Format(brief.RiderMass, m => $"{m:0 kg}")],
                 ["Weighs", gathering.Figure(Catalogue.BoardMass)],
                 ["Pack", Text($"{Or(gathering.Figure(Catalogue.PackEnergy, "0"))}, full at {Or(gathering.Format(examination.Window, w => $"{w.Full.Volts:0.0} V"))}")],
                 ["Serial number, date, builder's telephone", null],

@@ -42,22 +42,26 @@ public class BoardAnalysis
         Climb = Traction.Climb.Compute(board, Running);
         Cruise = CruiseOfBoard.Compute(board, Running);
         Brakes = Traction.Brakes.Compute(board, Running);
-        ClimbHeat = Heat.ClimbHeat.Compute(board, Motor, Air, ClimbDuty());
+        ClimbHeat = Heat.ClimbHeat.Compute(board, Motor, Air, Traction.Climb.MotorDutyOf(Climb, Drive));
         BeltLoad = IsBelt ? Traction.BeltLoad.Compute(board, Belt, MotorConstants, PhaseLimits, BrakePhaseLimits) : Answer<BeltLoad>.Beside;
         Wires = WireHeat.Compute(board, Air, PackLimits, Climb);
         Fault = Wiring.ShortCircuit.Compute(board, Pack, PackWiring, Window);
-        Precharge = PrechargeOf();
+        Precharge = Wiring.Precharge.Compute(board, Window);
         Quote = Prices.Quote.Compute(board);
         Cost = Prices.Quote.CostOf(board, Quote);
         Price = Prices.Quote.PriceOf(board, Cost);
-        (CoverRoom, AxleLoad) = (CoverRoomOf(), AxleLoadOf());
-        (Centre, MountAngle) = (CentreOf(), MountAngleOf());
-        MotorPlace = MotorPlaceOf();
-        (Wheelbase, BoxAboveRoad, WheelPulleyOverBelt) = (WheelbaseOf(), BoxAboveRoadOf(), WheelPulleyOverBeltOf());
-        BeltSpeedAtTop = BeltSpeedOf();
+        (CoverRoom, AxleLoad) = (Fits.CoverRoom.Compute(board), Fits.AxleLoad.Compute(board));
+        (Centre, MountAngle) = (Fits.MotorPlace.CentreOf(board, Belt), Fits.MotorPlace.MountAngleOf(board));
+        MotorPlace = Fits.MotorPlace.Compute(board, Centre, MountAngle);
+        (LoadOnDeck, WheelRadius) = (Answer<Mass>.Ask("", board.Brief.LoadOnDeck), Answer<Length>.Ask("", parts.Wheels.Radius));
+        (Wheelbase, DeckBend) = (RoadClearance.WheelbaseOf(board), RoadClearance.DeckBendOf(board, LoadOnDeck));
+        (MotorAboveRoad, BoxAboveRoad) = (RoadClearance.UnderMotorOf(MotorPlace, WheelRadius), RoadClearance.UnderBoxOf(board, WheelRadius, DeckBend));
+        Breakover = RoadClearance.BreakoverOf(BoxAboveRoad, Wheelbase);
+        WheelPulleyOverBelt = BeltDrive.OverWheelPulleyOf(board);
+        BeltSpeedAtTop = TopSpeeds.BeltSpeedOf(Belt, Speeds, Drive);
         shape = new(() => BoardShape.Compute(board, Belt));
-        layout = new(() => BoxLayout.Compute(board));
-        harness = new(() => Laid(DutyOnClimb(), ifProposed: false));
+        layout = new(() => BoxLayout.Compute(board, DeckBend, Wheelbase, Bolts));
+        harness = new(() => Laid(Traction.Climb.WireDutyOf(Climb, PackLimits, PhaseLimits), ifProposed: false));
         bolts = new(() => BoltPattern.Compute(board));
     }
 
@@ -65,13 +69,13 @@ public class BoardAnalysis
     public Board Board { get; }
 
     /// <summary>Whether belts turn the wheels.</summary>
-    public bool IsBelt => Board.Parts.Drive.Kind is { IsKnown: true, Value: DriveKind.Belt };
+    public bool IsBelt => Board.Parts.Drive.IsBelt;
 
     /// <summary>Whether gears turn the wheels.</summary>
-    public bool IsGear => Board.Parts.Drive.Kind is { IsKnown: true, Value: DriveKind.Gear };
+    public bool IsGear => Board.Parts.Drive.IsGear;
 
     /// <summary>Whether the motors sit in the wheels.</summary>
-    public bool IsHub => Board.Parts.Drive.Kind is { IsKnown: true, Value: DriveKind.Hub };
+    public bool IsHub => Board.Parts.Drive.IsHub;
 
     /// <summary>Mass of the board.</summary>
     public Answer<Masses> Masses { get; }
@@ -196,6 +200,21 @@ public class BoardAnalysis
     /// <summary>Wheelbase: the deck's first.</summary>
     public Answer<Length> Wheelbase { get; }
 
+    /// <summary>Mass that the deck carries: rider and gear.</summary>
+    public Answer<Mass> LoadOnDeck { get; }
+
+    /// <summary>Rolling radius of the wheels.</summary>
+    public Answer<Length> WheelRadius { get; }
+
+    /// <summary>How far the deck bends in the middle under its load.</summary>
+    public Answer<Length> DeckBend { get; }
+
+    /// <summary>Clearance under the motors.</summary>
+    public Answer<Length> MotorAboveRoad { get; }
+
+    /// <summary>Breakover angle over the box.</summary>
+    public Answer<Angle> Breakover { get; }
+
     /// <summary>Clearance under the loaded box.</summary>
     public Answer<Length> BoxAboveRoad { get; }
 
@@ -212,128 +231,12 @@ public class BoardAnalysis
     public Answer<Speed> BeltSpeedAtTop { get; }
 
     /// <summary>Every run of wire with lengths along the layout of the box, a proposed one too, and under a ride's currents where there is one.</summary>
-    public Harness HarnessAlong(HarnessDuty? ridden) => Laid(ridden ?? DutyOnClimb(), ifProposed: true);
+    public Harness HarnessAlong(HarnessDuty? ridden) => Laid(ridden ?? Traction.Climb.WireDutyOf(Climb, PackLimits, PhaseLimits), ifProposed: true);
 
     // A proposal is for papers and pictures; a board is not judged by it.
     Harness Laid(HarnessDuty duty, bool ifProposed)
     {
         var all = Wiring.Harness.Compute(Board, Air.IsKnown ? Air.Value : null, duty);
         return (ifProposed || Board.Layout.Count > 0) && Layout.IsKnown ? HarnessPath.Along(all, Layout.Value, Shape, Board) : all;
-    }
-
-    HarnessDuty DutyOnClimb()
-    {
-        var asked = Climb.IsKnown ? Climb.Value.Asked : null;
-        WireDuty? Duty(double? amperes, Answer<CurrentLimits> limits, double part)
-        {
-            if (amperes is not { } lasting || !limits.IsKnown)
-                return null;
-            var most = limits.Value.Weakest.Current;
-            return new WireDuty(Current.FromAmperes(Min(lasting, most.Amperes) * part), most * part);
-        }
-
-        return new HarnessDuty("on the brief's climb", Duty(asked?.Bus.Amperes, PackLimits, 1), Duty(asked?.PhaseCurrent, PhaseLimits, 1 / Sqrt(2)));
-    }
-
-    Answer<Precharge> PrechargeOf() => Answer<Precharge>.Ask("", needs =>
-    {
-        var (controller, count) = (Board.Parts.Controller, Parts.PartSlot.ControllerCount(Board.Parts));
-        var capacitance = Capacitance.FromFarads(needs.Read(controller.BusCapacitance).Farads * count);
-        var idle = needs.Read(controller.IdlePower) * count;
-        var window = needs.Read(Window);
-        if (needs.Unmet || capacitance.Farads <= 0)
-            return null;
-        return Board.Parts.Pack.Precharge.IsKnown
-            ? Wiring.Precharge.With(needs.Read(Board.Parts.Pack.Precharge), window.Full, capacitance, idle)
-            : Wiring.Precharge.Sized(window.Full, capacitance, idle);
-    });
-
-    Answer<MotorDuty> ClimbDuty() => Answer<MotorDuty>.Ask("climb.phase_current", needs =>
-    {
-        var climb = needs.Read(Climb);
-        var drive = needs.Read(Drive);
-        return needs.Unmet || climb.Asked is not { } asked ? null : new MotorDuty(
-            Current.FromAmperes(asked.PhaseCurrent),
-            AngularSpeed.FromRadiansPerSecond(drive.MotorSpeed(asked.Speed)));
-    });
-
-    Answer<CoverRoom> CoverRoomOf() => !IsBelt ? Answer<CoverRoom>.Beside : Answer<CoverRoom>.Ask("", needs =>
-    {
-        var mount = Board.Parts.Mount;
-        var shaft = needs.Read(Board.Parts.Motor.ShaftLength);
-        var plate = needs.Read(mount.PlateThickness);
-        var pulley = needs.Read(Board.Parts.MotorPulley.Length);
-        var room = needs.Read(mount.CoverDepth) + needs.Read(mount.CoverStandoff);
-        return needs.Unmet ? null : new CoverRoom(shaft, plate, pulley, room);
-    });
-
-    Answer<AxleLoad> AxleLoadOf() => Answer<AxleLoad>.Ask("", needs =>
-    {
-        var parts = Board.Parts;
-        var bearing = needs.Read(parts.Wheels.Bearing);
-        var nut = needs.Read(DrivenAxle.TruckOf(parts).AxleDiameter);
-        var pulley = IsBelt ? needs.Read(parts.WheelPulley.Length) - needs.Read(parts.Wheels.SeatOffset) : default;
-        if (needs.Unmet)
-            return null;
-        if (BallBearing.Parse(bearing) is not { } known)
-        {
-            needs.Lack(parts.Wheels.Bearing.Key);
-            return null;
-        }
-
-        return new AxleLoad(pulley.Si > 0 ? pulley : default, known.Width, nut);
-    });
-
-    Answer<Length> CentreOf() => IsHub ? Answer<Length>.Beside : Answer<Length>.Ask("", needs =>
-        IsBelt ? needs.Read(Belt)?.Path.CentreDistance ?? Impossible(needs, "belt.teeth") : needs.Read(Board.Parts.Mount.CentreMin));
-
-    Answer<Speed> BeltSpeedOf() => !IsBelt ? Answer<Speed>.Beside : Answer<Speed>.Ask("", needs =>
-    {
-        var (belt, top, drive) = (needs.Read(Belt), needs.Read(Speeds), needs.Read(Drive));
-        return needs.Unmet ? default : BeltTension.BeltSpeed(belt.Path.Driving, AngularSpeed.FromRadiansPerSecond(drive.MotorSpeed(top.UnloadedFull)));
-    });
-
-    Answer<Angle> MountAngleOf() => Answer<Angle>.Ask("", needs =>
-    {
-        var chosen = Board.Parts.Drive.MountAngle;
-        if (chosen.IsKnown)
-            return needs.Read(chosen);
-        var angles = needs.Read(Board.Parts.Mount.Angles);
-        return needs.Unmet ? default : angles.Items[0];
-    });
-
-    Answer<MotorPlace> MotorPlaceOf() => IsHub || !Board.Parts.Mount.IsChosen ? Answer<MotorPlace>.Beside : Answer<MotorPlace>.Ask("", needs =>
-        new MotorPlace(needs.Read(Centre), needs.Read(MountAngle), needs.Read(Board.Parts.Motor.CanDiameter)));
-
-    Answer<Length> WheelbaseOf() => Answer<Length>.Ask("", needs =>
-    {
-        var list = needs.Read(Board.Parts.Deck.Wheelbase);
-        return needs.Unmet ? default : list.Items[0];
-    });
-
-    Answer<Length> BoxAboveRoadOf() => !Board.Parts.Box.IsChosen ? Answer<Length>.Beside : Answer<Length>.Ask("", needs =>
-    {
-        var (parts, brief) = (Board.Parts, Board.Brief);
-        var radius = DrivenAxle.WheelRadius(needs, parts);
-        var deck = DrivenAxle.DeckAboveAxle(needs, parts, underPlatform: true);
-        var depth = needs.Read(parts.Box.InnerDepth) + needs.Read(parts.Box.Wall);
-        // A deck whose bend nobody knows is taken as stiff; the finding says so by its number.
-        var bend = parts.Deck.BendPerKg.IsKnown
-            ? needs.Read(parts.Deck.BendPerKg).MetresPerKilogram * (needs.Read(brief.RiderMass) + needs.Read(brief.GearMass, default)).Kilograms
-            : 0;
-        return radius + deck - depth - Length.FromMetres(bend);
-    });
-
-    Answer<Length> WheelPulleyOverBeltOf() => !IsBelt ? Answer<Length>.Beside : Answer<Length>.Ask("", needs =>
-        BeltDrive.Pulleys(needs, Board) is { } pulleys ? pulleys.Wheel.OutsideDiameter + BeltBack * 2 : default);
-
-    /// <summary>How far a 5 mm belt's back stands above the pulley's teeth: 3.8 mm thick less 2.1 mm of tooth.</summary>
-    static Length BeltBack { get; } = Length.FromMillimetres(1.7);
-
-    static Length Impossible(Needs needs, string key)
-    {
-        if (!needs.Unmet)
-            needs.Lack(key);
-        return default;
     }
 }

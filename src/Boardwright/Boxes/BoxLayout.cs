@@ -213,7 +213,7 @@ public sealed class BoxLayout
     public required Length RoomDepth { get; init; }
 
     /// <summary>How far the deck bends into the box between two bolts with the rider on it.</summary>
-    public required Length Sag { get; init; }
+    public required Answer<Length> Sag { get; init; }
 
     /// <summary>Everything that has a place, the large things first; the places that are proposed are searched for when this is first asked for.</summary>
     public IReadOnlyList<PlacedThing> Things => things.Value;
@@ -242,8 +242,8 @@ public sealed class BoxLayout
     /// <summary>The room inside the box.</summary>
     public PlanRectangle Room => new(-RoomLength / 2, RoomLength / 2, -RoomWidth / 2, RoomWidth / 2);
 
-    /// <summary>Depth that is left under the loaded deck.</summary>
-    public Length Headroom => RoomDepth - Sag;
+    /// <summary>Depth that is left under the loaded deck; under the deck at rest where nobody knows how far it bends.</summary>
+    public Length Headroom => RoomDepth - (Sag.IsKnown ? Sag.Value : default);
 
     /// <summary>Part of the floor that outlines take, foam included.</summary>
     public Fraction Filled => Fraction.FromValue(Task.Things.Sum(t => (t.Length + 2 * t.Foam).Metres * (t.Width + 2 * t.Foam).Metres) / (RoomLength.Metres * RoomWidth.Metres));
@@ -266,7 +266,10 @@ public sealed class BoxLayout
 
     /// <summary>The layout of a board: stated places, and a proposal for all else.</summary>
     /// <param name="board">The board, its entries named.</param>
-    public static Answer<BoxLayout> Compute(Board board) => !board.Parts.Box.IsChosen ? Answer<BoxLayout>.Beside : Answer<BoxLayout>.Ask("", needs =>
+    /// <param name="bend">How far the deck bends in the middle of the wheelbase under its load.</param>
+    /// <param name="wheelbase">The wheelbase.</param>
+    /// <param name="pattern">The bolts of the box.</param>
+    public static Answer<BoxLayout> Compute(Board board, Answer<Length> bend, Answer<Length> wheelbase, Answer<BoltPattern> pattern) => !board.Parts.Box.IsChosen ? Answer<BoxLayout>.Beside : Answer<BoxLayout>.Ask("", needs =>
     {
         var box = board.Parts.Box;
         var (length, width, depth) = (needs.Read(box.InnerLength), needs.Read(box.InnerWidth), needs.Read(box.InnerDepth));
@@ -275,7 +278,6 @@ public sealed class BoxLayout
         var (things, unsized) = BoxThing.ListThings(board);
         var byName = things.ToDictionary(t => t.Name, StringComparer.Ordinal);
         string[] misplaced = [.. board.Layout.Where(p => byName.TryGetValue(p.Key, out var thing) ? IsMisplaced(thing, p.Value) : unsized.All(u => u.Name != p.Key)).Select(p => p.Key)];
-        var pattern = BoltPattern.Compute(board);
         var task = new BoxTask(
             length, width, things,
             board.Layout.Where(p => !misplaced.Contains(p.Key)).ToDictionary(StringComparer.Ordinal),
@@ -286,7 +288,7 @@ public sealed class BoxLayout
         return new BoxLayout(task, () => [.. (unplaced.Length == 0 ? BoxProposal.Propose(task, step) : any).OfType<PlacedThing>()])
         {
             RoomDepth = depth,
-            Sag = SagOf(board, length, pattern),
+            Sag = SagOf(bend, wheelbase, pattern.IsKnown ? pattern.Value.Pitch : length),
             Unplaced = unplaced,
             Unsized = unsized,
             Misplaced = misplaced,
@@ -309,16 +311,14 @@ public sealed class BoxLayout
 
     /// <summary>The deck between two bolts, bent by the rider's weight in the middle of the wheelbase: curvature 12 δ/L², over a distance p it stands κ p²/8 out of the straight.</summary>
     /// <remarks>Box and deck go together at the bolts, so only what is between them counts; a deck whose bend nobody knows is taken as stiff.</remarks>
-    static Length SagOf(Board board, Length length, Answer<BoltPattern> pattern)
+    static Answer<Length> SagOf(Answer<Length> bend, Answer<Length> wheelbase, Length between) => Answer<Length>.Ask("", needs =>
     {
-        var deck = board.Parts.Deck;
-        if (deck is not { BendPerKg.IsKnown: true, Wheelbase: { IsKnown: true, Value.Items: [var wheelbase, ..] } } || wheelbase.Si <= 0)
+        var middle = needs.Read(bend);
+        if (needs.Unmet || middle.Si == 0)
             return default;
-        var bend = deck.BendPerKg.Value.MetresPerKilogram * (board.Brief.RiderMass.Or(default) + board.Brief.GearMass.Or(default)).Kilograms;
-        var between = pattern.IsKnown ? pattern.Value.Pitch : length;
-        var sag = 12 * bend / (wheelbase.Metres * wheelbase.Metres) * between.Metres * between.Metres / 8;
-        return Length.FromMetres(Math.Min(bend, sag));
-    }
+        var span = needs.Read(wheelbase).Metres;
+        return needs.Unmet || span <= 0 ? default : Length.FromMetres(Math.Min(middle.Metres, 12 * middle.Metres / (span * span) * between.Metres * between.Metres / 8));
+    });
 
     static IEnumerable<PlanRectangle> BossesOf(BoltPattern pattern, Length length, Length width)
     {

@@ -54,6 +54,13 @@ public sealed record BeltDrive(ToothProfile Profile, int Teeth, BeltPath Path)
             : null;
     });
 
+    /// <summary>How far a 5 mm belt's back stands above the pulley's teeth: 3.8 mm thick less 2.1 mm of tooth.</summary>
+    static Length BeltBack { get; } = Length.FromMillimetres(1.7);
+
+    /// <summary>Diameter over the belt on the wheel pulley.</summary>
+    public static Answer<Length> OverWheelPulleyOf(Board board) => !board.Parts.Drive.IsBelt ? Answer<Length>.Beside : Answer<Length>.Ask("", needs =>
+        Pulleys(needs, board) is { } pulleys ? pulleys.Wheel.OutsideDiameter + BeltBack * 2 : default);
+
     /// <summary>The belt's teeth.</summary>
     public static Answer<BeltTeeth> TeethOf(Board board) => Answer<BeltTeeth>.Ask("drive.belt_teeth", needs =>
     {

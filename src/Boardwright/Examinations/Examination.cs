@@ -116,9 +116,9 @@ public sealed class Examination : BoardAnalysis
         Add(MotorWire, Wires, w => w.Motor?.Temperature?.Celsius, w => w.Motor is { Temperature: null } ? "no end below the melting of copper" : null);
         Add(LeadLoss, Wires, w => w.MotorLeadLoss?.Watts);
         Add(PackDrop, Traction.CurrentLimits.DropOf(PackLimits, PackWiring), v => v.Volts);
-        Add(MotorAboveRoad, MotorAboveRoadAnswer(), l => l.Millimetres);
+        Add(Catalogue.MotorAboveRoad, MotorAboveRoad, l => l.Millimetres);
         Add(Catalogue.BoxAboveRoad, BoxAboveRoad, l => l.Millimetres);
-        Add(Breakover, BreakoverAnswer(), a => a.Degrees);
+        Add(Catalogue.Breakover, Breakover, a => a.Degrees);
         Add(PartsCost, Quote, q => (double)q.Parts.Amount, q => LowerBound(q.Unpriced), Currency);
         Add(Catalogue.Cost, Cost, c => (double)c.Money.Amount, _ => Quote.IsKnown ? LowerBound(Quote.Value.Unpriced) : null, Currency);
         Add(Catalogue.Price, Price, c => (double)c.Money.Amount, _ => Quote.IsKnown ? LowerBound(Quote.Value.Unpriced) : null, Currency);
@@ -126,15 +126,6 @@ public sealed class Examination : BoardAnalysis
     }
 
     string Currency => Quote.IsKnown ? Quote.Value.Parts.Currency : "";
-
-    Answer<Length> MotorAboveRoadAnswer() => MotorPlace.IsBeside ? Answer<Length>.Beside : Answer<Length>.Ask("", needs =>
-        needs.Read(MotorPlace).AboveRoad(DrivenAxle.WheelRadius(needs, Board.Parts)));
-
-    Answer<Angle> BreakoverAnswer() => BoxAboveRoad.IsBeside ? Answer<Angle>.Beside : Answer<Angle>.Ask("", needs =>
-    {
-        var (clearance, wheelbase) = (needs.Read(BoxAboveRoad), needs.Read(Wheelbase));
-        return needs.Unmet ? default : GeometryRules.Breakover(clearance, wheelbase);
-    });
 
     static string? LowerBound(IReadOnlyList<string> missing) => missing.Count == 0 ? null
         : $"a lower bound: {string.Join(", ", missing)} not known";

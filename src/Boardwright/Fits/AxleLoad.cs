@@ -1,3 +1,7 @@
+using Boardwright.Drivetrains;
+using Boardwright.Findings;
+using Boardwright.Parts;
+
 namespace Boardwright.Fits;
 
 /// <summary>What an axle has to carry outside its hanger, from the hanger's end to the end of the nut.</summary>
@@ -13,6 +17,24 @@ public sealed record AxleLoad(Length Pulley, Length Bearing, Length Nut)
 
     /// <summary>Two speed washers; common practice, no source.</summary>
     public static Length Washers { get; } = Length.FromMillimetres(2);
+
+    /// <summary>On the driven axle of a board.</summary>
+    public static Answer<AxleLoad> Compute(Board board) => Answer<AxleLoad>.Ask("", needs =>
+    {
+        var parts = board.Parts;
+        var bearing = needs.Read(parts.Wheels.Bearing);
+        var nut = needs.Read(DrivenAxle.TruckOf(parts).AxleDiameter);
+        var pulley = parts.Drive.IsBelt ? needs.Read(parts.WheelPulley.Length) - needs.Read(parts.Wheels.SeatOffset) : default;
+        if (needs.Unmet)
+            return null;
+        if (BallBearing.Parse(bearing) is not { } known)
+        {
+            needs.Lack(parts.Wheels.Bearing.Key);
+            return null;
+        }
+
+        return new AxleLoad(pulley.Si > 0 ? pulley : default, known.Width, nut);
+    });
 
     /// <summary>Axle length needed outside the hanger.</summary>
     public Length Needed => Washers + Pulley + Bearing * 2 + Spacer + Nut;

@@ -1,3 +1,5 @@
+using Boardwright.Findings;
+using Boardwright.Parts;
 using static System.Math;
 
 namespace Boardwright.Fits;
@@ -15,6 +17,17 @@ public sealed record CoverRoom(Length Shaft, Length Plate, Length Pulley, Length
 
     /// <summary>Part of the pulley that must be on the shaft; common practice, no source.</summary>
     public const double LeastSeat = 0.8;
+
+    /// <summary>Under the cover of a board's mounts.</summary>
+    public static Answer<CoverRoom> Compute(Board board) => !board.Parts.Drive.IsBelt ? Answer<CoverRoom>.Beside : Answer<CoverRoom>.Ask("", needs =>
+    {
+        var mount = board.Parts.Mount;
+        var shaft = needs.Read(board.Parts.Motor.ShaftLength);
+        var plate = needs.Read(mount.PlateThickness);
+        var pulley = needs.Read(board.Parts.MotorPulley.Length);
+        var room = needs.Read(mount.CoverDepth) + needs.Read(mount.CoverStandoff);
+        return needs.Unmet ? null : new CoverRoom(shaft, plate, pulley, room);
+    });
 
     /// <summary>Shaft beyond the plate.</summary>
     public Length Beyond => Shaft - Plate;

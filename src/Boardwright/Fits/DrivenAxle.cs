@@ -30,7 +30,4 @@ public static class DrivenAxle
             _ => height,
         };
     }
-
-    /// <summary>Rolling radius.</summary>
-    public static Length WheelRadius(Needs needs, Fitted parts) => needs.Read(parts.Wheels.Diameter) / 2;
 }

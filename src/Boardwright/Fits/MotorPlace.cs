@@ -1,4 +1,7 @@
 using System.Runtime.InteropServices;
+using Boardwright.Drivetrains;
+using Boardwright.Findings;
+using Boardwright.Parts;
 using static System.Math;
 
 namespace Boardwright.Fits;
@@ -11,6 +14,33 @@ namespace Boardwright.Fits;
 [StructLayout(LayoutKind.Auto)]
 public readonly record struct MotorPlace(Length Centre, Angle Tilt, Length CanDiameter)
 {
+    /// <summary>Of a board.</summary>
+    public static Answer<MotorPlace> Compute(Board board, Answer<Length> centre, Answer<Angle> mountAngle) =>
+        board.Parts.Drive.IsHub || !board.Parts.Mount.IsChosen ? Answer<MotorPlace>.Beside : Answer<MotorPlace>.Ask("", needs =>
+            new MotorPlace(needs.Read(centre), needs.Read(mountAngle), needs.Read(board.Parts.Motor.CanDiameter)));
+
+    /// <summary>Distance between motor shaft and axle: the taut belt's, or the mount's own for gears.</summary>
+    public static Answer<Length> CentreOf(Board board, Answer<BeltDrive> belt) => board.Parts.Drive.IsHub ? Answer<Length>.Beside : Answer<Length>.Ask("", needs =>
+    {
+        if (!board.Parts.Drive.IsBelt)
+            return needs.Read(board.Parts.Mount.CentreMin);
+        if (needs.Read(belt) is { } laid)
+            return laid.Path.CentreDistance;
+        if (!needs.Unmet)
+            needs.Lack("belt.teeth");
+        return default;
+    });
+
+    /// <summary>Mount angle that is meant: the chosen one, or the mount's first.</summary>
+    public static Answer<Angle> MountAngleOf(Board board) => Answer<Angle>.Ask("", needs =>
+    {
+        var chosen = board.Parts.Drive.MountAngle;
+        if (chosen.IsKnown)
+            return needs.Read(chosen);
+        var angles = needs.Read(board.Parts.Mount.Angles);
+        return needs.Unmet ? default : angles.Items[0];
+    });
+
     /// <summary>Height of the motor's shaft above the axle.</summary>
     public Length Height => Centre * Sin(Tilt.Radians);
 

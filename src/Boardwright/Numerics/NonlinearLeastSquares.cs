@@ -63,10 +63,10 @@ public static class NonlinearLeastSquares
         ArgumentNullException.ThrowIfNull(problem);
         if (start.Length == 0 || problem.Readings < start.Length)
             throw new ArgumentException(Invariant($"{problem.Readings} readings do not tell {start.Length} unknowns."), nameof(problem));
-        return new Search(problem, start).Run();
+        return new FitSearch(problem, start).Run();
     }
 
-    sealed class Search
+    sealed class FitSearch
     {
         readonly NonlinearProblem problem;
         readonly int rows;
@@ -87,7 +87,7 @@ public static class NonlinearLeastSquares
         double[] gradient = [];
         bool[] free = [];
 
-        public Search(NonlinearProblem problem, ReadOnlySpan<double> start)
+        public FitSearch(NonlinearProblem problem, ReadOnlySpan<double> start)
         {
             (this.problem, rows, count) = (problem, problem.Readings, start.Length);
             least = Bounds(problem.Least, double.NegativeInfinity, nameof(problem.Least));

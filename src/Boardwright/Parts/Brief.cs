@@ -1,3 +1,5 @@
+using Boardwright.Findings;
+
 namespace Boardwright.Parts;
 
 /// <summary>How the rider stands.</summary>
@@ -33,6 +35,9 @@ public sealed record Brief : Sheet
     /// <summary>Mass of what the rider wears and carries.</summary>
     [Entry("Mass of clothes, shoes and bag.", Example = "5 kg", Greatest = 200, Spread = SpreadKind.None)]
     public Known<Mass> GearMass { get; init; }
+
+    /// <summary>Mass that the deck carries: the rider with what is worn and carried; nothing is carried where the file says nothing of it.</summary>
+    public Mass LoadOnDeck(Needs needs) => needs.Read(RiderMass) + needs.Read(GearMass, default);
 
     /// <summary>Stance.</summary>
     [Entry("How the rider stands; sets the drag area where none is given.")]

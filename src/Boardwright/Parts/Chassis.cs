@@ -1,3 +1,5 @@
+using Boardwright.Findings;
+
 namespace Boardwright.Parts;
 
 /// <summary>How a deck sits on its trucks.</summary>
@@ -125,6 +127,9 @@ public sealed record Wheel : Part
     /// <summary>Diameter.</summary>
     [Entry("Diameter, new.", Measure = "Roll ten turns on the road with the rider on, divide by ten and by pi.", Example = "107 mm", Positive = true, Greatest = 1)]
     public Known<Length> Diameter { get; init; }
+
+    /// <summary>Rolling radius.</summary>
+    public Length Radius(Needs needs) => needs.Read(Diameter) / 2;
 
     /// <summary>Width of the tread body.</summary>
     [Entry("Width of the whole wheel.", Example = "65 mm", Positive = true, Greatest = 0.5)]

@@ -39,6 +39,15 @@ public enum Placement
 /// <summary>How the wheels are driven.</summary>
 public sealed record Drive : Sheet
 {
+    /// <summary>Whether belts turn the wheels.</summary>
+    public bool IsBelt => Kind is { IsKnown: true, Value: DriveKind.Belt };
+
+    /// <summary>Whether gears turn the wheels.</summary>
+    public bool IsGear => Kind is { IsKnown: true, Value: DriveKind.Gear };
+
+    /// <summary>Whether the motors sit in the wheels.</summary>
+    public bool IsHub => Kind is { IsKnown: true, Value: DriveKind.Hub };
+
     /// <summary>Belt, gear or hub.</summary>
     [Entry("What turns the wheels.")]
     public Known<DriveKind> Kind { get; init; }

@@ -184,7 +184,7 @@ public static class GeometryRules
             var found = new List<Finding>();
             var mounting = needs.Read(parts.Deck.Mounting);
             var width = needs.Read(parts.Deck.Width);
-            var radius = DrivenAxle.WheelRadius(needs, parts);
+            var radius = needs.Read(e.WheelRadius);
             var wheel = needs.Read(parts.Wheels.Width);
             foreach (var (name, truck) in new[] { ("front", parts.FrontTruck), ("rear", parts.RearTruck) })
             {
@@ -235,7 +235,7 @@ public static class GeometryRules
         {
             if (e.IsHub || !e.Board.Parts.Mount.IsChosen)
                 return null;
-            var radius = DrivenAxle.WheelRadius(needs, e.Board.Parts);
+            var radius = needs.Read(e.WheelRadius);
             var place = needs.Read(e.MotorPlace);
             if (needs.Unmet)
                 return null;
@@ -252,7 +252,7 @@ public static class GeometryRules
         {
             if (!e.IsBelt)
                 return null;
-            var radius = DrivenAxle.WheelRadius(needs, e.Board.Parts);
+            var radius = needs.Read(e.WheelRadius);
             var pulley = e.Board.Parts.WheelPulley;
             var across = pulley.FlangeDiameter.IsKnown ? needs.Read(pulley.FlangeDiameter) : needs.Read(e.WheelPulleyOverBelt);
             if (needs.Unmet)
@@ -276,7 +276,7 @@ public static class GeometryRules
                 return null;
             if (ground < LeastUnderBox)
                 return [AboveRoad(BoxClearsRoad!, "the box", $"risers of {LeastUnderBox - ground:0.0 mm} under the trucks, or a box as much shallower", ground, LeastUnderBox)];
-            var breakover = Breakover(ground, wheelbase);
+            var breakover = RoadClearance.Breakover(ground, wheelbase);
             var (value, limit) = (Amount.Create(breakover, "deg"), Amount.Create(LeastBreakover, "deg"));
             var needed = wheelbase / 2 * Math.Tan(LeastBreakover.Radians / 2);
             return breakover >= LeastBreakover
@@ -386,8 +386,6 @@ public static class GeometryRules
     public static IReadOnlyList<Rule<BoardAnalysis>> All { get; } =
         [CoverCloses, PulleySeated, MotorsSideBySide, MotorClearsDeck, NoWheelBite, MotorClearsRoad, PulleyClearsRoad, BoxClearsRoad, BoxBetweenTrucks, BoxHoldsParts, AxleLongEnough];
 
-    /// <summary>Breakover angle of a board: 2 atan(2 c / wheelbase).</summary>
-    public static Angle Breakover(Length clearance, Length wheelbase) => Angle.FromRadians(2 * Math.Atan(2 * clearance / wheelbase));
 
     /// <summary>Thickness of a washer ISO 7089 for a bolt.</summary>
     static Length Washer(string bolt) => Drivetrains.BoltThread.Parse(bolt)?.Washer.Thickness ?? Length.FromMillimetres(0.8);

@@ -46,18 +46,19 @@ public static class LayoutRules
         "box.layout.height", "box.inner_depth", "Everything in the box stays clear of the deck with the rider on it.",
         "Height, and 2 mm of foam above and below the pack, against the box's depth less the deck's bend between two bolts: curvature 12 δ/L² for a weight in the middle of the wheelbase, κ p²/8 over the bolts' distance p. A deck whose bend nobody knows is taken as stiff.",
         Sources.DeckBend,
-        (e, _) =>
+        (e, needs) =>
         {
             if (!e.Layout.IsKnown)
                 return null;
             var layout = e.Layout.Value;
+            var sag = needs.Read(layout.Sag);
             // What is higher than the box is deep is for the rule on the box's contents.
-            bool IsDeeperThanBox(LayoutFault f) => (f.Name == "pack" || f.Name.StartsWith("controller", StringComparison.Ordinal)) && f.By > layout.Sag + 2 * BoxThing.FoamAroundPack;
+            bool IsDeeperThanBox(LayoutFault f) => (f.Name == "pack" || f.Name.StartsWith("controller", StringComparison.Ordinal)) && f.By > sag + 2 * BoxThing.FoamAroundPack;
             var high = layout.Faults.Where(f => f.Kind == LayoutFaultKind.High && !IsDeeperThanBox(f)).ToList();
             return high.Count == 0
-                ? [LowUnderDeck!.Found(Level.Fine, $"{layout.Headroom:0.0 mm} stay under the loaded deck.", value: Amount.Create(layout.Headroom, "mm"))]
+                ? needs.Unmet ? [] : [LowUnderDeck!.Found(Level.Fine, $"{layout.Headroom:0.0 mm} stay under the loaded deck.", value: Amount.Create(layout.Headroom, "mm"))]
                 : high.Select(fault => LowUnderDeck!.Found(Level.Fix,
-                    $"The {fault.Name} is {fault.By:0.0 mm} too high: the box is {layout.RoomDepth:0.0 mm} deep, and the deck bends {layout.Sag:0.0 mm} into it between two bolts.",
+                    $"The {fault.Name} is {fault.By:0.0 mm} too high: the box is {layout.RoomDepth:0.0 mm} deep, and the deck bends {sag:0.0 mm} into it between two bolts.",
                     fault.Remedy, limit: Amount.Create(layout.Headroom, "mm")));
         });
 

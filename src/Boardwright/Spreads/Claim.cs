@@ -87,7 +87,7 @@ public sealed record Claim
         ArgumentNullException.ThrowIfNull(examination);
         ArgumentNullException.ThrowIfNull(intervals);
         var brief = examination.Board.Brief;
-        Phrase rider = brief.RiderMass.IsKnown ? (FormattableString)$"rider {brief.RiderMass.Value + brief.GearMass.Or(default):0 kg} with gear" : $"rider not stated";
+        Phrase rider = examination.LoadOnDeck.IsKnown ? (FormattableString)$"rider {examination.LoadOnDeck.Value:0 kg} with gear" : $"rider not stated";
         Phrase warm = brief.Temperature.IsKnown ? (FormattableString)$"{brief.Temperature.Value:0 °C}" : $"temperature not stated";
         Phrase wind = brief.Headwind.IsKnown ? (FormattableString)$"headwind {brief.Headwind.Value:0.# m/s}" : $"wind not stated";
         Phrase air = (FormattableString)$"{warm}, {(brief.Surface.IsKnown ? Parts.Entry.Snake(brief.Surface.Value.ToString()).Replace('_', ' ') : "surface not stated")}, {wind}";

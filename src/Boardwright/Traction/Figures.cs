@@ -1,6 +1,9 @@
+using Boardwright.Drivetrains;
 using Boardwright.Findings;
+using Boardwright.Heat;
 using Boardwright.Numerics;
 using Boardwright.Parts;
+using Boardwright.Wiring;
 using static System.Math;
 
 namespace Boardwright.Traction;
@@ -31,6 +34,15 @@ public sealed record TopSpeeds(double Full, double Half, double Reserve, double 
         var (top, electric) = (needs.Read(speeds), needs.Read(drive));
         return needs.Unmet ? default : AngularSpeed.FromRadiansPerSecond(electric.PolePairs * electric.MotorSpeed(top.UnloadedFull));
     });
+
+    /// <summary>Belt speed with the wheels in the air at full charge.</summary>
+    public static Answer<Speed> BeltSpeedOf(Answer<BeltDrive> belt, Answer<TopSpeeds> speeds, Answer<Propulsion> drive) =>
+        belt.IsBeside ? Answer<Speed>.Beside : Answer<Speed>.Ask("", needs =>
+        {
+            var (laid, top, electric) = (needs.Read(belt), needs.Read(speeds), needs.Read(drive));
+            return needs.Unmet ? default
+                : BeltTension.BeltSpeed(laid.Path.Driving, AngularSpeed.FromRadiansPerSecond(electric.MotorSpeed(top.UnloadedFull)));
+        });
 }
 
 /// <summary>The brief's climb.</summary>
@@ -47,6 +59,29 @@ public sealed record Climb(double Steepest, OperatingPoint? Asked)
         var wanted = needs.Read(board.Brief.ClimbWanted).Value;
         return needs.Unmet ? null : new Climb(run.SteepestGrade(speed, 0.5), run.Holding(speed, wanted, 0.5));
     });
+
+    /// <summary>What the climb asks of a motor.</summary>
+    public static Answer<MotorDuty> MotorDutyOf(Answer<Climb> climb, Answer<Propulsion> drive) => Answer<MotorDuty>.Ask("climb.phase_current", needs =>
+    {
+        var (climbing, electric) = (needs.Read(climb), needs.Read(drive));
+        return needs.Unmet || climbing.Asked is not { } asked ? null : new MotorDuty(
+            Current.FromAmperes(asked.PhaseCurrent), AngularSpeed.FromRadiansPerSecond(electric.MotorSpeed(asked.Speed)));
+    });
+
+    /// <summary>What the climb asks of the wires for ever, and the current limits as peaks.</summary>
+    public static HarnessDuty WireDutyOf(Answer<Climb> climb, Answer<CurrentLimits> pack, Answer<CurrentLimits> phase)
+    {
+        var asked = climb.IsKnown ? climb.Value.Asked : null;
+        WireDuty? Duty(double? amperes, Answer<CurrentLimits> limits, double part)
+        {
+            if (amperes is not { } lasting || !limits.IsKnown)
+                return null;
+            var most = limits.Value.Weakest.Current;
+            return new WireDuty(Current.FromAmperes(Min(lasting, most.Amperes) * part), most * part);
+        }
+
+        return new HarnessDuty("on the brief's climb", Duty(asked?.Bus.Amperes, pack, 1), Duty(asked?.PhaseCurrent, phase, 1 / Sqrt(2)));
+    }
 }
 
 /// <summary>The brief's cruise.</summary>

@@ -1,4 +1,6 @@
 using Boardwright.Findings;
+using Boardwright.Packs;
+using Boardwright.Parts;
 using static System.Math;
 
 namespace Boardwright.Wiring;
@@ -17,6 +19,20 @@ public sealed record Precharge(Resistance Resistance, Inrush Filling, Power Idle
 
     // The usual steps of resistors, six to the decade (IEC 60063).
     static readonly double[] Steps = [1, 1.5, 2.2, 3.3, 4.7, 6.8];
+
+    /// <summary>The resistor that fills a board's capacitors: the stated one, or one that would suit.</summary>
+    public static Answer<Precharge> Compute(Board board, Answer<VoltageWindow> window) => Answer<Precharge>.Ask("", needs =>
+    {
+        var (controller, count) = (board.Parts.Controller, PartSlot.ControllerCount(board.Parts));
+        var capacitance = Capacitance.FromFarads(needs.Read(controller.BusCapacitance).Farads * count);
+        var idle = needs.Read(controller.IdlePower) * count;
+        var volts = needs.Read(window);
+        if (needs.Unmet || capacitance.Farads <= 0)
+            return null;
+        return board.Parts.Pack.Precharge.IsKnown
+            ? With(needs.Read(board.Parts.Pack.Precharge), volts.Full, capacitance, idle)
+            : Sized(volts.Full, capacitance, idle);
+    });
 
     /// <summary>Time until 95 % of the pack's voltage.</summary>
     public Duration Mostly => Filling.TimeConstant * Log(20);

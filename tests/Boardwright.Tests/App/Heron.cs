@@ -2,6 +2,7 @@ using Boardwright.Analyses;
 using Boardwright.Examinations;
 using Boardwright.Findings;
 using Boardwright.Parts;
+using Boardwright.Spreads;
 using Boardwright.Units;
 
 namespace Boardwright.Tests.App;

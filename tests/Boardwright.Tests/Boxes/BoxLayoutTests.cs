@@ -1,3 +1,4 @@
+using Boardwright.Examinations;
 using Boardwright.Boxes;
 using Boardwright.Files.Boards;
 using Boardwright.Parts;
@@ -7,7 +8,7 @@ namespace Boardwright.Tests.Boxes;
 
 public sealed class BoxLayoutTests
 {
-    static BoxLayout LayoutOf(Board board) => BoxLayout.Compute(board).Value;
+    static BoxLayout LayoutOf(Board board) => Examination.Examine(board).Layout.Value;
 
     static double Tenths(Length value) => Math.Round(value.Millimetres, 1);
 
@@ -125,7 +126,7 @@ public sealed class BoxLayoutTests
     {
         // 0.08 mm/kg and 85 kg are 6.8 mm in the middle of 780 mm: 12 δ/L² p²/8 over the bolts' distance.
         var pitch = BoltPattern.Compute(Boards.Tern).Value.Pitch.Metres;
-        Assert.Equal(12 * 6.8 / (0.78 * 0.78) * pitch * pitch / 8, LayoutOf(Boards.Tern).Sag.Millimetres, 1e-9);
-        Assert.Equal(default, LayoutOf(Boards.Tern.With(("deck.bend_per_kg", ""))).Sag);
+        Assert.Equal(12 * 6.8 / (0.78 * 0.78) * pitch * pitch / 8, LayoutOf(Boards.Tern).Sag.Value.Millimetres, 1e-9);
+        Assert.Equal(default, LayoutOf(Boards.Tern.With(("deck.bend_per_kg", ""))).Sag.Value);
     }
 }

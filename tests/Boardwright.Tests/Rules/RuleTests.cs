@@ -60,6 +60,7 @@ public sealed class RuleTests
         { "box.layout.inside", "layout.pack.x=200 mm;layout.pack.y=0 mm", Level.Stop, "49.5 mm through the wall" },
         { "box.layout.height", "fuse.height=60 mm", Level.Fix, "fuse" },
         { "box.layout.height", "pack.height=48 mm", Level.Fix, "deeper" },
+        { "box.layout.height", "brief.rider_mass=", Level.Measure, "brief.rider_mass" },
         { "box.layout.bend", "layout.controller.x=-230 mm;layout.controller.y=0 mm", Level.Fix, "before the wall" },
         { "box.layout.bend", "layout.fuse.x=-59 mm;layout.fuse.y=0 mm;layout.receiver.x=-15 mm;layout.receiver.y=0 mm", Level.Fix, "receiver lies" },
         { "box.layout.heat", "layout.pack.x=100 mm;layout.pack.y=0 mm;layout.controller.x=-102 mm;layout.controller.y=0 mm", Level.Fix, "away from the pack" },

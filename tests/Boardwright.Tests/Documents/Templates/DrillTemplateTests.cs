@@ -199,7 +199,7 @@ public sealed partial class DrillTemplateTests
         return rings;
     }
 
-    static bool IsThere(PdfReading.Box box, double x, double y, double radius) =>
+    static bool IsThere(PdfReading.PdfRectangle box, double x, double y, double radius) =>
         Near(box.X, x) && Near(box.Y, y) && Near(box.Width / 2, radius) && Near(box.Height / 2, radius);
 
     static bool Near(double a, double b) => Math.Abs(a - b) < Promise;

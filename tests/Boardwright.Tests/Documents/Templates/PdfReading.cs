@@ -8,7 +8,7 @@ static class PdfReading
 {
     const double Millimetre = 25.4 / 72;
 
-    public sealed record Box(double Left, double Low, double Width, double Height)
+    public sealed record PdfRectangle(double Left, double Low, double Width, double Height)
     {
         public double X => Left + Width / 2;
 
@@ -22,11 +22,11 @@ static class PdfReading
     }
 
     /// <summary>Boxes around all that is drawn on a page.</summary>
-    public static IReadOnlyList<Box> Paths(Page page) =>
-        [.. page.Paths.Select(p => p.GetBoundingRectangle()).Where(r => r is not null).Select(r => new Box(
+    public static IReadOnlyList<PdfRectangle> Paths(Page page) =>
+        [.. page.Paths.Select(p => p.GetBoundingRectangle()).Where(r => r is not null).Select(r => new PdfRectangle(
             r!.Value.Left * Millimetre, r.Value.Bottom * Millimetre, r.Value.Width * Millimetre, r.Value.Height * Millimetre))];
 
-    public static IReadOnlyList<Box> Paths(byte[] file, int page) => Of(file, d => Paths(d.GetPage(page)));
+    public static IReadOnlyList<PdfRectangle> Paths(byte[] file, int page) => Of(file, d => Paths(d.GetPage(page)));
 
     public static string Text(byte[] file) => Of(file, d => string.Join('\n', d.GetPages().Select(p => p.Text)));
 }

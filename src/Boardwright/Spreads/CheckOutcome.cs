@@ -1,10 +1,10 @@
 using Boardwright.Analyses;
+using Boardwright.Examinations;
 using Boardwright.Findings;
 using Boardwright.Parts;
 using Boardwright.Rules;
-using Boardwright.Spreads;
 
-namespace Boardwright.Examinations;
+namespace Boardwright.Spreads;
 
 /// <summary>What an examination gave, as reports and the result document show it.</summary>
 /// <param name="Board">The board.</param>
