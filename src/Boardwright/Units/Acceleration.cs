@@ -25,12 +25,6 @@ public readonly record struct Acceleration : IQuantity<Acceleration>, IComparabl
     /// <summary>From a value in m/s2.</summary>
     public static Acceleration FromMetresPerSecondSquared(double metresPerSecondSquared) => new(metresPerSecondSquared);
 
-    /// <summary>The value in ft/s2.</summary>
-    public double FeetPerSecondSquared => Si / 0.3048;
-
-    /// <summary>From a value in ft/s2.</summary>
-    public static Acceleration FromFeetPerSecondSquared(double feetPerSecondSquared) => new(feetPerSecondSquared * 0.3048);
-
     /// <summary>Whether the first is less than the second.</summary>
     public static bool operator <(Acceleration a, Acceleration b) => a.Si < b.Si;
 

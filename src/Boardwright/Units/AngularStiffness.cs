@@ -19,18 +19,6 @@ public readonly record struct AngularStiffness : IQuantity<AngularStiffness>, IC
     /// <inheritdoc/>
     public static AngularStiffness FromSi(double si) => new(si);
 
-    /// <summary>The value in N·m/rad.</summary>
-    public double NewtonMetresPerRadian => Si;
-
-    /// <summary>From a value in N·m/rad.</summary>
-    public static AngularStiffness FromNewtonMetresPerRadian(double newtonMetresPerRadian) => new(newtonMetresPerRadian);
-
-    /// <summary>The value in N·m/deg.</summary>
-    public double NewtonMetresPerDegree => Si / 57.29577951308232;
-
-    /// <summary>From a value in N·m/deg.</summary>
-    public static AngularStiffness FromNewtonMetresPerDegree(double newtonMetresPerDegree) => new(newtonMetresPerDegree * 57.29577951308232);
-
     /// <summary>Whether the first is less than the second.</summary>
     public static bool operator <(AngularStiffness a, AngularStiffness b) => a.Si < b.Si;
 

@@ -37,20 +37,11 @@ public readonly record struct Area : IQuantity<Area>, IComparable<Area>
     /// <summary>The value in cm2.</summary>
     public double SquareCentimetres => Si / 0.0001;
 
-    /// <summary>From a value in cm2.</summary>
-    public static Area FromSquareCentimetres(double squareCentimetres) => new(squareCentimetres * 0.0001);
-
     /// <summary>The value in in2.</summary>
     public double SquareInches => Si / 0.00064516;
 
     /// <summary>From a value in in2.</summary>
     public static Area FromSquareInches(double squareInches) => new(squareInches * 0.00064516);
-
-    /// <summary>The value in ft2.</summary>
-    public double SquareFeet => Si / 0.09290304;
-
-    /// <summary>From a value in ft2.</summary>
-    public static Area FromSquareFeet(double squareFeet) => new(squareFeet * 0.09290304);
 
     /// <summary>Whether the first is less than the second.</summary>
     public static bool operator <(Area a, Area b) => a.Si < b.Si;

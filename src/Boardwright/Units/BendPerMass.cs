@@ -22,15 +22,6 @@ public readonly record struct BendPerMass : IQuantity<BendPerMass>, IComparable<
     /// <summary>The value in m/kg.</summary>
     public double MetresPerKilogram => Si;
 
-    /// <summary>From a value in m/kg.</summary>
-    public static BendPerMass FromMetresPerKilogram(double metresPerKilogram) => new(metresPerKilogram);
-
-    /// <summary>The value in mm/kg.</summary>
-    public double MillimetresPerKilogram => Si / 0.001;
-
-    /// <summary>From a value in mm/kg.</summary>
-    public static BendPerMass FromMillimetresPerKilogram(double millimetresPerKilogram) => new(millimetresPerKilogram * 0.001);
-
     /// <summary>Whether the first is less than the second.</summary>
     public static bool operator <(BendPerMass a, BendPerMass b) => a.Si < b.Si;
 

@@ -26,17 +26,8 @@ public readonly record struct Capacitance : IQuantity<Capacitance>, IComparable<
     /// <summary>From a value in F.</summary>
     public static Capacitance FromFarads(double farads) => new(farads);
 
-    /// <summary>The value in mF.</summary>
-    public double Millifarads => Si / 0.001;
-
     /// <summary>From a value in mF.</summary>
     public static Capacitance FromMillifarads(double millifarads) => new(millifarads * 0.001);
-
-    /// <summary>The value in uF.</summary>
-    public double Microfarads => Si / 1e-06;
-
-    /// <summary>From a value in uF.</summary>
-    public static Capacitance FromMicrofarads(double microfarads) => new(microfarads * 1e-06);
 
     /// <summary>Whether the first is less than the second.</summary>
     public static bool operator <(Capacitance a, Capacitance b) => a.Si < b.Si;

@@ -32,12 +32,6 @@ public readonly record struct Charge : IQuantity<Charge>, IComparable<Charge>
     /// <summary>From a value in Ah.</summary>
     public static Charge FromAmpereHours(double ampereHours) => new(ampereHours * 3600.0);
 
-    /// <summary>The value in mAh.</summary>
-    public double MilliampereHours => Si / 3.6;
-
-    /// <summary>From a value in mAh.</summary>
-    public static Charge FromMilliampereHours(double milliampereHours) => new(milliampereHours * 3.6);
-
     /// <summary>The sum.</summary>
     public static Charge operator +(Charge a, Charge b) => new(a.Si + b.Si);
 

@@ -25,9 +25,6 @@ public readonly record struct Current : IQuantity<Current>, IComparable<Current>
     /// <summary>From a value in A.</summary>
     public static Current FromAmperes(double amperes) => new(amperes);
 
-    /// <summary>The value in mA.</summary>
-    public double Milliamperes => Si / 0.001;
-
     /// <summary>From a value in mA.</summary>
     public static Current FromMilliamperes(double milliamperes) => new(milliamperes * 0.001);
 

@@ -32,29 +32,17 @@ public readonly record struct Duration : IQuantity<Duration>, IComparable<Durati
     /// <summary>The value in min.</summary>
     public double Minutes => Si / 60.0;
 
-    /// <summary>From a value in min.</summary>
-    public static Duration FromMinutes(double minutes) => new(minutes * 60.0);
-
     /// <summary>The value in h.</summary>
     public double Hours => Si / 3600.0;
 
     /// <summary>From a value in h.</summary>
     public static Duration FromHours(double hours) => new(hours * 3600.0);
 
-    /// <summary>The value in ms.</summary>
-    public double Milliseconds => Si / 0.001;
-
-    /// <summary>From a value in ms.</summary>
-    public static Duration FromMilliseconds(double milliseconds) => new(milliseconds * 0.001);
-
     /// <summary>The value in us.</summary>
     public double Microseconds => Si / 1e-06;
 
     /// <summary>From a value in us.</summary>
     public static Duration FromMicroseconds(double microseconds) => new(microseconds * 1e-06);
-
-    /// <summary>The value in ns.</summary>
-    public double Nanoseconds => Si / 1e-09;
 
     /// <summary>From a value in ns.</summary>
     public static Duration FromNanoseconds(double nanoseconds) => new(nanoseconds * 1e-09);

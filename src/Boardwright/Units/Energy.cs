@@ -33,18 +33,6 @@ public readonly record struct Energy : IQuantity<Energy>, IComparable<Energy>
     /// <summary>From a value in Wh.</summary>
     public static Energy FromWattHours(double wattHours) => new(wattHours * 3600.0);
 
-    /// <summary>The value in kWh.</summary>
-    public double KilowattHours => Si / 3600000.0;
-
-    /// <summary>From a value in kWh.</summary>
-    public static Energy FromKilowattHours(double kilowattHours) => new(kilowattHours * 3600000.0);
-
-    /// <summary>The value in kJ.</summary>
-    public double Kilojoules => Si / 1000.0;
-
-    /// <summary>From a value in kJ.</summary>
-    public static Energy FromKilojoules(double kilojoules) => new(kilojoules * 1000.0);
-
     /// <summary>The sum.</summary>
     public static Energy operator +(Energy a, Energy b) => new(a.Si + b.Si);
 

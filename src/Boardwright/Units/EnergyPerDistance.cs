@@ -32,12 +32,6 @@ public readonly record struct EnergyPerDistance : IQuantity<EnergyPerDistance>, 
     /// <summary>From a value in Wh/km.</summary>
     public static EnergyPerDistance FromWattHoursPerKilometre(double wattHoursPerKilometre) => new(wattHoursPerKilometre * 3.6);
 
-    /// <summary>The value in Wh/mi.</summary>
-    public double WattHoursPerMile => Si / 2.236936292054402;
-
-    /// <summary>From a value in Wh/mi.</summary>
-    public static EnergyPerDistance FromWattHoursPerMile(double wattHoursPerMile) => new(wattHoursPerMile * 2.236936292054402);
-
     /// <summary>Whether the first is less than the second.</summary>
     public static bool operator <(EnergyPerDistance a, EnergyPerDistance b) => a.Si < b.Si;
 

@@ -26,17 +26,8 @@ public readonly record struct Frequency : IQuantity<Frequency>, IComparable<Freq
     /// <summary>From a value in Hz.</summary>
     public static Frequency FromHertz(double hertz) => new(hertz);
 
-    /// <summary>The value in kHz.</summary>
-    public double Kilohertz => Si / 1000.0;
-
     /// <summary>From a value in kHz.</summary>
     public static Frequency FromKilohertz(double kilohertz) => new(kilohertz * 1000.0);
-
-    /// <summary>The value in MHz.</summary>
-    public double Megahertz => Si / 1000000.0;
-
-    /// <summary>From a value in MHz.</summary>
-    public static Frequency FromMegahertz(double megahertz) => new(megahertz * 1000000.0);
 
     /// <summary>Whether the first is less than the second.</summary>
     public static bool operator <(Frequency a, Frequency b) => a.Si < b.Si;

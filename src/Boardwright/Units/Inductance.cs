@@ -26,15 +26,6 @@ public readonly record struct Inductance : IQuantity<Inductance>, IComparable<In
     /// <summary>From a value in H.</summary>
     public static Inductance FromHenries(double henries) => new(henries);
 
-    /// <summary>The value in mH.</summary>
-    public double Millihenries => Si / 0.001;
-
-    /// <summary>From a value in mH.</summary>
-    public static Inductance FromMillihenries(double millihenries) => new(millihenries * 0.001);
-
-    /// <summary>The value in uH.</summary>
-    public double Microhenries => Si / 1e-06;
-
     /// <summary>From a value in uH.</summary>
     public static Inductance FromMicrohenries(double microhenries) => new(microhenries * 1e-06);
 

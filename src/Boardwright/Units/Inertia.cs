@@ -26,18 +26,6 @@ public readonly record struct Inertia : IQuantity<Inertia>, IComparable<Inertia>
     /// <summary>From a value in kg·m2.</summary>
     public static Inertia FromKilogramSquareMetres(double kilogramSquareMetres) => new(kilogramSquareMetres);
 
-    /// <summary>The value in g·cm2.</summary>
-    public double GramSquareCentimetres => Si / 1e-07;
-
-    /// <summary>From a value in g·cm2.</summary>
-    public static Inertia FromGramSquareCentimetres(double gramSquareCentimetres) => new(gramSquareCentimetres * 1e-07);
-
-    /// <summary>The value in kg·mm2.</summary>
-    public double KilogramSquareMillimetres => Si / 1e-06;
-
-    /// <summary>From a value in kg·mm2.</summary>
-    public static Inertia FromKilogramSquareMillimetres(double kilogramSquareMillimetres) => new(kilogramSquareMillimetres * 1e-06);
-
     /// <summary>Whether the first is less than the second.</summary>
     public static bool operator <(Inertia a, Inertia b) => a.Si < b.Si;
 

@@ -40,9 +40,6 @@ public readonly record struct Length : IQuantity<Length>, IComparable<Length>
     /// <summary>The value in cm.</summary>
     public double Centimetres => Si / 0.01;
 
-    /// <summary>From a value in cm.</summary>
-    public static Length FromCentimetres(double centimetres) => new(centimetres * 0.01);
-
     /// <summary>The value in km.</summary>
     public double Kilometres => Si / 1000.0;
 
@@ -66,12 +63,6 @@ public readonly record struct Length : IQuantity<Length>, IComparable<Length>
 
     /// <summary>From a value in ft.</summary>
     public static Length FromFeet(double feet) => new(feet * 0.3048);
-
-    /// <summary>The value in mi.</summary>
-    public double Miles => Si / 1609.344;
-
-    /// <summary>From a value in mi.</summary>
-    public static Length FromMiles(double miles) => new(miles * 1609.344);
 
     /// <summary>The sum.</summary>
     public static Length operator +(Length a, Length b) => new(a.Si + b.Si);

@@ -33,18 +33,6 @@ public readonly record struct Mass : IQuantity<Mass>, IComparable<Mass>
     /// <summary>From a value in g.</summary>
     public static Mass FromGrams(double grams) => new(grams * 0.001);
 
-    /// <summary>The value in lb.</summary>
-    public double Pounds => Si / 0.45359237;
-
-    /// <summary>From a value in lb.</summary>
-    public static Mass FromPounds(double pounds) => new(pounds * 0.45359237);
-
-    /// <summary>The value in oz.</summary>
-    public double Ounces => Si / 0.028349523125;
-
-    /// <summary>From a value in oz.</summary>
-    public static Mass FromOunces(double ounces) => new(ounces * 0.028349523125);
-
     /// <summary>The sum.</summary>
     public static Mass operator +(Mass a, Mass b) => new(a.Si + b.Si);
 

@@ -25,12 +25,6 @@ public readonly record struct Number : IQuantity<Number>, IComparable<Number>
     /// <summary>From a value in plain number.</summary>
     public static Number FromValue(double value) => new(value);
 
-    /// <summary>The value in %.</summary>
-    public double Percent => Si / 0.01;
-
-    /// <summary>From a value in %.</summary>
-    public static Number FromPercent(double percent) => new(percent * 0.01);
-
     /// <summary>Whether the first is less than the second.</summary>
     public static bool operator <(Number a, Number b) => a.Si < b.Si;
 

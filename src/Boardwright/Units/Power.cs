@@ -27,23 +27,11 @@ public readonly record struct Power : IQuantity<Power>, IComparable<Power>
     /// <summary>From a value in W.</summary>
     public static Power FromWatts(double watts) => new(watts);
 
-    /// <summary>The value in kW.</summary>
-    public double Kilowatts => Si / 1000.0;
-
     /// <summary>From a value in kW.</summary>
     public static Power FromKilowatts(double kilowatts) => new(kilowatts * 1000.0);
 
     /// <summary>The value in mW.</summary>
     public double Milliwatts => Si / 0.001;
-
-    /// <summary>From a value in mW.</summary>
-    public static Power FromMilliwatts(double milliwatts) => new(milliwatts * 0.001);
-
-    /// <summary>The value in hp.</summary>
-    public double Horsepower => Si / 745.6998715822702;
-
-    /// <summary>From a value in hp.</summary>
-    public static Power FromHorsepower(double horsepower) => new(horsepower * 745.6998715822702);
 
     /// <summary>The sum.</summary>
     public static Power operator +(Power a, Power b) => new(a.Si + b.Si);

@@ -35,9 +35,6 @@ public readonly record struct Pressure : IQuantity<Pressure>, IComparable<Pressu
     /// <summary>From a value in MPa.</summary>
     public static Pressure FromMegapascals(double megapascals) => new(megapascals * 1000000.0);
 
-    /// <summary>The value in psi.</summary>
-    public double PoundsPerSquareInch => Si / 6894.757293168361;
-
     /// <summary>From a value in psi.</summary>
     public static Pressure FromPoundsPerSquareInch(double poundsPerSquareInch) => new(poundsPerSquareInch * 6894.757293168361);
 

@@ -33,18 +33,6 @@ public readonly record struct Resistance : IQuantity<Resistance>, IComparable<Re
     /// <summary>From a value in mohm.</summary>
     public static Resistance FromMilliohms(double milliohms) => new(milliohms * 0.001);
 
-    /// <summary>The value in uohm.</summary>
-    public double Microohms => Si / 1e-06;
-
-    /// <summary>From a value in uohm.</summary>
-    public static Resistance FromMicroohms(double microohms) => new(microohms * 1e-06);
-
-    /// <summary>The value in kohm.</summary>
-    public double Kiloohms => Si / 1000.0;
-
-    /// <summary>From a value in kohm.</summary>
-    public static Resistance FromKiloohms(double kiloohms) => new(kiloohms * 1000.0);
-
     /// <summary>The sum.</summary>
     public static Resistance operator +(Resistance a, Resistance b) => new(a.Si + b.Si);
 

@@ -39,12 +39,6 @@ public readonly record struct Speed : IQuantity<Speed>, IComparable<Speed>
     /// <summary>From a value in mph.</summary>
     public static Speed FromMilesPerHour(double milesPerHour) => new(milesPerHour * 0.44704);
 
-    /// <summary>The value in ft/s.</summary>
-    public double FeetPerSecond => Si / 0.3048;
-
-    /// <summary>From a value in ft/s.</summary>
-    public static Speed FromFeetPerSecond(double feetPerSecond) => new(feetPerSecond * 0.3048);
-
     /// <summary>The sum.</summary>
     public static Speed operator +(Speed a, Speed b) => new(a.Si + b.Si);
 

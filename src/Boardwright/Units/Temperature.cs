@@ -32,12 +32,6 @@ public readonly record struct Temperature : IQuantity<Temperature>, IComparable<
     /// <summary>From a value in °C.</summary>
     public static Temperature FromCelsius(double celsius) => new(celsius + 273.15);
 
-    /// <summary>The value in °F.</summary>
-    public double Fahrenheit => Si / 0.5555555555555556 - 459.66999999999996;
-
-    /// <summary>From a value in °F.</summary>
-    public static Temperature FromFahrenheit(double fahrenheit) => new(fahrenheit * 0.5555555555555556 + 255.3722222222222);
-
     /// <summary>How much warmer the first is than the second.</summary>
     public static TemperatureDifference operator -(Temperature a, Temperature b) => TemperatureDifference.FromSi(a.Si - b.Si);
 

@@ -32,12 +32,6 @@ public readonly record struct Torque : IQuantity<Torque>, IComparable<Torque>
     /// <summary>From a value in lbf·in.</summary>
     public static Torque FromPoundForceInches(double poundForceInches) => new(poundForceInches * 0.1129848290276167);
 
-    /// <summary>The value in lbf·ft.</summary>
-    public double PoundForceFeet => Si / 1.3558179483314003;
-
-    /// <summary>From a value in lbf·ft.</summary>
-    public static Torque FromPoundForceFeet(double poundForceFeet) => new(poundForceFeet * 1.3558179483314003);
-
     /// <summary>The sum.</summary>
     public static Torque operator +(Torque a, Torque b) => new(a.Si + b.Si);
 

@@ -32,12 +32,6 @@ public readonly record struct Voltage : IQuantity<Voltage>, IComparable<Voltage>
     /// <summary>From a value in mV.</summary>
     public static Voltage FromMillivolts(double millivolts) => new(millivolts * 0.001);
 
-    /// <summary>The value in kV.</summary>
-    public double Kilovolts => Si / 1000.0;
-
-    /// <summary>From a value in kV.</summary>
-    public static Voltage FromKilovolts(double kilovolts) => new(kilovolts * 1000.0);
-
     /// <summary>The sum.</summary>
     public static Voltage operator +(Voltage a, Voltage b) => new(a.Si + b.Si);
 
