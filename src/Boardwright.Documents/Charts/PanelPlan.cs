@@ -38,7 +38,7 @@ public sealed partial class ChartLayout
 
         public double High { get; private set; } = 1;
 
-        public Unit Unit { get; private set; } = new("", 1, 0, null, []);
+        public Unit Unit { get; private set; } = new("", 1);
 
         public double Step { get; private set; } = 1;
 

@@ -46,9 +46,9 @@ static class LogHeader
         : [.. dimension.Units.Select(static unit => unit.Symbol).Where(static symbol => symbol.Length > 0)];
 
     /// <summary>A plain share, 0 to 1.</summary>
-    public static Unit Plain { get; } = new("of 1", 1, 0, null, []);
+    public static Unit Plain { get; } = new("of 1", 1);
 
-    static Unit Degrees { get; } = new("°", Math.PI / 180, 0, null, ["deg", "degrees"]);
+    static Unit Degrees { get; } = new("°", Math.PI / 180, null, "deg", "degrees");
 
     /// <summary>A unit of a channel by its symbol in any of the ways that loggers write it.</summary>
     public static Unit? Find(Channel channel, string symbol)

@@ -83,7 +83,8 @@ public sealed record PassRange(Dimension Dimension, string Unit, double Least, d
 public static class Benchwork
 {
     /// <summary>Resistance of what should not conduct; its units would be too easily mistaken among those of windings.</summary>
-    public static Dimension Insulation { get; } = new("insulation resistance", "Mohm", "5 Mohm", 0, 1e13, [new("Mohm", 1e6, 0, null, ["MΩ", "MΩ"]), new("Gohm", 1e9, 0, null, ["GΩ", "GΩ"])]);
+    public static Dimension Insulation { get; } = new(
+        "insulation resistance", "Mohm", "5 Mohm", 0, 1e13, [new("Mohm", 1e6, null, "MΩ"), new("Gohm", 1e9, null, "GΩ")]);
 
     /// <summary>What a unit measures, by its symbol in any spelling.</summary>
     /// <returns>The dimension, or <c>null</c> where no dimension has the unit.</returns>

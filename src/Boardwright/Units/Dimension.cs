@@ -61,11 +61,7 @@ public sealed record Dimension
             (digits, unit) = (null, imperial);
         var written = unit.FromSi(si);
         var number = digits is null ? Figures(written) : (written + 0.0).ToString(digits, CultureInfo.InvariantCulture);
-        return unit.Symbol switch
-        {
-            "" => number,
-            _ => $"{number} {unit.Symbol}",
-        };
+        return unit.Symbol.Length == 0 ? number : $"{number} {unit.Symbol}";
     }
 
     /// <summary>A number with three significant digits, or all whole digits when it has more; never an exponent below a million.</summary>
@@ -91,5 +87,59 @@ public sealed record Dimension
         if (unit is null || digits.Trim('0', '#', '.').Length > 0)
             throw new FormatException($"'{format}' is not a number format and a unit of {Name}.");
         return (digits, unit);
+    }
+}
+
+/// <summary>One way to write a quantity: SI value = written value × factor + offset.</summary>
+/// <param name="Symbol">How the unit is written out.</param>
+/// <param name="Factor">SI units in one of this unit.</param>
+/// <param name="Imperial">The unit in its place in an imperial report, or <c>null</c> where the trade uses this one everywhere.</param>
+/// <param name="Spellings">Other spellings that are read.</param>
+public sealed record Unit(string Symbol, double Factor, string? Imperial = null, params IReadOnlyList<string> Spellings)
+{
+    /// <summary>SI value of zero in this unit; not zero for temperatures only.</summary>
+    public double Offset { get; init; }
+
+    /// <summary>The SI value of a number written in this unit.</summary>
+    public double ToSi(double written) => written * Factor + Offset;
+
+    /// <summary>The number to write in this unit for an SI value.</summary>
+    public double FromSi(double si) => (si - Offset) / Factor;
+
+    /// <summary>Whether a text names this unit.</summary>
+    public bool Names(string text) => Symbol == text || Spellings.Contains(text, StringComparer.Ordinal);
+}
+
+/// <summary>Every dimension, so that a number with the symbol of its unit can be written in the reader's units.</summary>
+public static class Dimensions
+{
+    /// <summary>Every dimension. Where two share a symbol the first is meant: <c>K</c> alone is a difference, <c>%</c> a number.</summary>
+    public static IReadOnlyList<Dimension> All { get; } =
+    [
+        Number.Dimension, Fraction.Dimension, Length.Dimension, Speed.Dimension, Mass.Dimension, Force.Dimension, Torque.Dimension,
+        Power.Dimension, Energy.Dimension, EnergyPerDistance.Dimension, Charge.Dimension, Voltage.Dimension, Current.Dimension,
+        Resistance.Dimension, Inductance.Dimension, Capacitance.Dimension, TemperatureDifference.Dimension, Temperature.Dimension,
+        ThermalResistance.Dimension, HeatCapacity.Dimension, Duration.Dimension, Frequency.Dimension, Angle.Dimension,
+        AngularSpeed.Dimension, AngularStiffness.Dimension, Acceleration.Dimension, Area.Dimension, BendPerMass.Dimension,
+        FusingIntegral.Dimension, Inertia.Dimension, SpeedConstant.Dimension,
+    ];
+
+    /// <summary>A number in the reader's units.</summary>
+    /// <param name="value">The number.</param>
+    /// <param name="symbol">Symbol of its unit, as figures and findings write it.</param>
+    /// <param name="system">The reader's units.</param>
+    /// <returns>Number and symbol; as they were where the unit has no counterpart or is none of ours, such as a currency.</returns>
+    public static (double Value, string Symbol) In(UnitSystem system, double value, string symbol)
+    {
+        foreach (var dimension in All)
+        {
+            if (dimension.Find(symbol) is not { } unit)
+                continue;
+            return system.IsImperial && unit.Imperial is { } counterpart && dimension.Find(counterpart) is { } imperial
+                ? (imperial.FromSi(unit.ToSi(value)), imperial.Symbol)
+                : (value, unit.Symbol);
+        }
+
+        return (value, symbol);
     }
 }
