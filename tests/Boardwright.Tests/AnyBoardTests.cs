@@ -5,7 +5,6 @@ using Boardwright.Files.Results;
 using Boardwright.Findings;
 using Boardwright.Parts;
 using Boardwright.Spreads;
-using Boardwright.Units;
 
 namespace Boardwright.Tests;
 

@@ -4,7 +4,6 @@ using Boardwright.Files.Built;
 using Boardwright.Shops;
 using Boardwright.Shops.Sqlite;
 using Boardwright.Tests.Lessons;
-using Boardwright.Units;
 
 namespace Boardwright.Tests.App;
 

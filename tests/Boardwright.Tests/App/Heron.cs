@@ -3,7 +3,6 @@ using Boardwright.Examinations;
 using Boardwright.Findings;
 using Boardwright.Parts;
 using Boardwright.Spreads;
-using Boardwright.Units;
 
 namespace Boardwright.Tests.App;
 

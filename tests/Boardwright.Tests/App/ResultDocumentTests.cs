@@ -2,6 +2,7 @@ using System.Text.Json;
 using Boardwright.Examinations;
 using Boardwright.Files.Results;
 using Boardwright.Findings;
+using Boardwright.Spreads;
 using Boardwright.Parts;
 
 namespace Boardwright.Tests.App;

@@ -2,7 +2,6 @@ using Boardwright.Examinations;
 using Boardwright.Boxes;
 using Boardwright.Files.Boards;
 using Boardwright.Parts;
-using Boardwright.Units;
 
 namespace Boardwright.Tests.Boxes;
 

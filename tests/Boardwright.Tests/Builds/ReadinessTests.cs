@@ -7,7 +7,6 @@ using Boardwright.Files.Built;
 using Boardwright.Findings;
 using Boardwright.Parts;
 using Boardwright.Spreads;
-using Boardwright.Units;
 
 namespace Boardwright.Tests.Builds;
 

@@ -5,7 +5,6 @@ using Boardwright.Documents.Pictures;
 using Boardwright.Examinations;
 using Boardwright.Findings;
 using Boardwright.Parts;
-using Boardwright.Units;
 
 namespace Boardwright.Tests.Documents;
 

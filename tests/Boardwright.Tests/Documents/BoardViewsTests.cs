@@ -3,7 +3,6 @@ using Boardwright.Documents.Drawings;
 using Boardwright.Documents.Views;
 using Boardwright.Examinations;
 using Boardwright.Findings;
-using Boardwright.Units;
 
 namespace Boardwright.Tests.Documents;
 

@@ -1,6 +1,5 @@
 using Boardwright.Documents.Charts;
 using Boardwright.Documents.Drawings;
-using Boardwright.Units;
 
 namespace Boardwright.Tests.Documents;
 

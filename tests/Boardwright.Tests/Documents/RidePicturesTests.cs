@@ -4,7 +4,6 @@ using Boardwright.Documents.Pictures;
 using Boardwright.Parts;
 using Boardwright.Rides;
 using Boardwright.Road;
-using Boardwright.Units;
 using TraceChannel = Boardwright.Documents.Pictures.TraceChannel;
 
 namespace Boardwright.Tests.Documents;

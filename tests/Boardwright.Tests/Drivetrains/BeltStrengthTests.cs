@@ -1,5 +1,4 @@
 using Boardwright.Drivetrains;
-using Boardwright.Units;
 using CsCheck;
 
 namespace Boardwright.Tests.Drivetrains;

@@ -1,5 +1,4 @@
 using Boardwright.Drivetrains;
-using Boardwright.Units;
 
 namespace Boardwright.Tests.Drivetrains;
 

@@ -5,7 +5,6 @@ using Boardwright.Findings;
 using Boardwright.Parts;
 using Boardwright.Spreads;
 using Boardwright.Traction;
-using Boardwright.Units;
 using CsCheck;
 
 namespace Boardwright.Tests.Examinations;

@@ -1,7 +1,6 @@
 using System.Globalization;
 using Boardwright.Files.Boards;
 using Boardwright.Parts;
-using Boardwright.Units;
 
 namespace Boardwright.Tests.Files;
 

@@ -4,7 +4,6 @@ using Boardwright.Files.Built;
 using Boardwright.Files.Logs;
 using Boardwright.Logs;
 using Boardwright.Parts;
-using Boardwright.Units;
 
 namespace Boardwright.Tests.Files;
 

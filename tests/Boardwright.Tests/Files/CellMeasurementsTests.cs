@@ -2,7 +2,6 @@ using Boardwright.App.Commands;
 using Boardwright.Files.Cells;
 using Boardwright.Packs;
 using Boardwright.Tests.Packs;
-using Boardwright.Units;
 
 namespace Boardwright.Tests.Files;
 

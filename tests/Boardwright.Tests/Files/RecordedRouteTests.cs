@@ -1,6 +1,5 @@
 using Boardwright.Files.Routes;
 using Boardwright.Road;
-using Boardwright.Units;
 
 namespace Boardwright.Tests.Files;
 

@@ -2,7 +2,6 @@ using System.Text;
 using Boardwright.Files;
 using Boardwright.Files.Logs;
 using Boardwright.Logs;
-using Boardwright.Units;
 
 namespace Boardwright.Tests.Files;
 

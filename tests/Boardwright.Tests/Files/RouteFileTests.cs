@@ -3,7 +3,6 @@ using System.Text;
 using Boardwright.Files;
 using Boardwright.Files.Routes;
 using Boardwright.Road;
-using Boardwright.Units;
 using CsCheck;
 
 namespace Boardwright.Tests.Files;

@@ -3,7 +3,6 @@ using System.Text.RegularExpressions;
 using Boardwright.Builds;
 using Boardwright.Files.Boards;
 using Boardwright.Parts;
-using Boardwright.Units;
 
 namespace Boardwright.Tests.Files;
 

@@ -2,7 +2,6 @@ using Boardwright.Examinations;
 using Boardwright.Findings;
 using Boardwright.Fits;
 using Boardwright.Parts;
-using Boardwright.Units;
 
 namespace Boardwright.Tests.Fits;
 

@@ -1,6 +1,5 @@
 using Boardwright.Heat;
 using Boardwright.Road;
-using Boardwright.Units;
 using CsCheck;
 
 namespace Boardwright.Tests.Heat;

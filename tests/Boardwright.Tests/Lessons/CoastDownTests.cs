@@ -1,7 +1,6 @@
 using Boardwright.Lessons;
 using Boardwright.Logs;
 using Boardwright.Road;
-using Boardwright.Units;
 
 namespace Boardwright.Tests.Lessons;
 

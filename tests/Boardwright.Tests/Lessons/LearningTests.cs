@@ -1,7 +1,6 @@
 using Boardwright.Lessons;
 using Boardwright.Logs;
 using Boardwright.Parts;
-using Boardwright.Units;
 
 namespace Boardwright.Tests.Lessons;
 

@@ -6,7 +6,6 @@ using Boardwright.Rides;
 using Boardwright.Road;
 using Boardwright.Spreads;
 using Boardwright.Traction;
-using Boardwright.Units;
 
 namespace Boardwright.Tests.Lessons;
 

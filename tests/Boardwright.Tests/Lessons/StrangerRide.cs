@@ -1,6 +1,5 @@
 using Boardwright.Lessons;
 using Boardwright.Logs;
-using Boardwright.Units;
 
 namespace Boardwright.Tests.Lessons;
 

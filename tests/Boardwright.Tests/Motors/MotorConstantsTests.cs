@@ -1,5 +1,4 @@
 using Boardwright.Motors;
-using Boardwright.Units;
 using CsCheck;
 
 namespace Boardwright.Tests.Motors;

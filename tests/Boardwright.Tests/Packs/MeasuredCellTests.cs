@@ -3,7 +3,6 @@ using Boardwright.Examinations;
 using Boardwright.Files.Cells;
 using Boardwright.Packs;
 using Boardwright.Parts;
-using Boardwright.Units;
 
 namespace Boardwright.Tests.Packs;
 

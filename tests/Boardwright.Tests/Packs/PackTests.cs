@@ -1,6 +1,5 @@
 using Boardwright.Packs;
 using Boardwright.Parts;
-using Boardwright.Units;
 using CsCheck;
 
 namespace Boardwright.Tests.Packs;

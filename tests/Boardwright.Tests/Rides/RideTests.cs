@@ -3,7 +3,6 @@ using Boardwright.Findings;
 using Boardwright.Parts;
 using Boardwright.Rides;
 using Boardwright.Road;
-using Boardwright.Units;
 using CsCheck;
 
 namespace Boardwright.Tests.Rides;

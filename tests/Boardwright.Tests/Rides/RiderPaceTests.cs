@@ -1,6 +1,5 @@
 using Boardwright.Rides;
 using Boardwright.Road;
-using Boardwright.Units;
 using CsCheck;
 
 namespace Boardwright.Tests.Rides;

@@ -2,7 +2,6 @@ using Boardwright.Heat;
 using Boardwright.Rides;
 using Boardwright.Road;
 using Boardwright.Traction;
-using Boardwright.Units;
 using CsCheck;
 
 namespace Boardwright.Tests.Rides;

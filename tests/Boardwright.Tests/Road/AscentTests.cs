@@ -1,5 +1,4 @@
 using Boardwright.Road;
-using Boardwright.Units;
 using CsCheck;
 
 namespace Boardwright.Tests.Road;

@@ -2,7 +2,6 @@ using Boardwright.Examinations;
 using Boardwright.Findings;
 using Boardwright.Parts;
 using Boardwright.Rules;
-using Boardwright.Units;
 
 namespace Boardwright.Tests.Rules;
 

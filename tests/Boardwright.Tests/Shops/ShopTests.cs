@@ -6,7 +6,6 @@ using Boardwright.Files.Logs;
 using Boardwright.Shops;
 using Boardwright.Shops.Merging;
 using Boardwright.Tests.App;
-using Boardwright.Units;
 using Moment = Boardwright.Units.Moment;
 
 namespace Boardwright.Tests.Shops;

@@ -6,7 +6,6 @@ using Boardwright.Numerics;
 using Boardwright.Parts;
 using Boardwright.Spreads;
 using Boardwright.Tests.Lessons;
-using Boardwright.Units;
 
 namespace Boardwright.Tests.Spreads;
 

@@ -4,7 +4,6 @@ using Boardwright.Parts;
 using Boardwright.Rides;
 using Boardwright.Road;
 using Boardwright.Spreads;
-using Boardwright.Units;
 
 namespace Boardwright.Tests.Spreads;
 

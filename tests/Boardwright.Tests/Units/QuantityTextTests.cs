@@ -1,5 +1,4 @@
 using Boardwright.Parts;
-using Boardwright.Units;
 using CsCheck;
 
 namespace Boardwright.Tests.Units;

@@ -1,5 +1,4 @@
 using Boardwright.Road;
-using Boardwright.Units;
 using Boardwright.Wiring;
 using CsCheck;
 

@@ -1,5 +1,4 @@
 using Boardwright.Numerics;
-using Boardwright.Units;
 using Boardwright.Wiring;
 using CsCheck;
 

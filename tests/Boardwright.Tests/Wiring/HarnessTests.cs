@@ -1,5 +1,4 @@
 using Boardwright.Examinations;
-using Boardwright.Units;
 using Boardwright.Wiring;
 
 namespace Boardwright.Tests.Wiring;

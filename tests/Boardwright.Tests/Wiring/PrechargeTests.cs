@@ -1,4 +1,3 @@
-using Boardwright.Units;
 using Boardwright.Wiring;
 
 namespace Boardwright.Tests.Wiring;

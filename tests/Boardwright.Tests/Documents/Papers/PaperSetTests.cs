@@ -8,7 +8,6 @@ using Boardwright.Findings;
 using Boardwright.Parts;
 using Boardwright.Spreads;
 using Boardwright.Tests.Documents.Templates;
-using Boardwright.Units;
 
 namespace Boardwright.Tests.Documents.Papers;
 
