@@ -1,4 +1,5 @@
 using System.Globalization;
+using Boardwright.Examinations;
 using Boardwright.Findings;
 using Boardwright.Parts;
 
@@ -10,58 +11,21 @@ static class FigureText
     /// <summary>What a rider asks about first, in this order; the rest is shown when everything is asked for.</summary>
     public static IReadOnlyList<(string Heading, string[] Ids)> Chapters { get; } =
     [
-        ("What it does",
-        [
-            "speed.top_full", "speed.top_half", "speed.top_reserve", "climb.grade_at_climb_speed", "cruise.range", "cruise.consumption",
-            "heat.minutes_to_limit_at_climb", "brake.regen_distance", "charge.time_full", "charge.time_lower_bound",
-        ]),
-        ("What it weighs", ["mass.board", "mass.rolling"]),
-        ("What it costs", ["money.parts", "money.cost", "money.price"]),
+        ("What it does", Ids(
+            Catalogue.TopFull, Catalogue.TopHalf, Catalogue.TopReserve, Catalogue.Grade, Catalogue.Range, Catalogue.Consumption,
+            Catalogue.Minutes, Catalogue.BrakeDistance, Catalogue.ChargeFull, Catalogue.ChargeBound)),
+        ("What it weighs", Ids(Catalogue.BoardMass, Catalogue.RollingMass)),
+        ("What it costs", Ids(Catalogue.PartsCost, Catalogue.Cost, Catalogue.Price)),
     ];
 
-    /// <summary>The title, with the speed that the figure holds for: a range without its pace says nothing.</summary>
-    public static string Label(Board board, Figure figure, UnitSystem units)
-    {
-        var brief = board.Brief;
-        return figure.Kind.Id switch
-        {
-            "cruise.range" or "cruise.consumption" or "cruise.power" when brief.CruiseSpeed.IsKnown => $"{figure.Kind.Title}, {DescribeKnown(brief.CruiseSpeed, "0.# km/h", units)}",
-            "brake.regen_distance" or "brake.regen_distance_full" when brief.CruiseSpeed.IsKnown => $"{figure.Kind.Title}, {DescribeKnown(brief.CruiseSpeed, "0.# km/h", units)}",
-            "climb.grade_at_climb_speed" when brief.ClimbSpeed.IsKnown => $"{figure.Kind.Title}, {DescribeKnown(brief.ClimbSpeed, "0.# km/h", units)}",
-            _ => figure.Kind.Title,
-        };
-    }
+    static string[] Ids(params ReadOnlySpan<FigureKind> kinds) => [.. kinds.ToArray().Select(k => k.Id)];
+
+    /// <summary>The title, with the speed that the figure holds for.</summary>
+    public static string Label(Board board, Figure figure, UnitSystem units) =>
+        FigureTarget.PaceOf(board, figure.Kind.Id) is { IsKnown: true, Value: var pace } ? $"{figure.Kind.Title}, {pace.ToString("0.# km/h", units)}" : figure.Kind.Title;
 
     /// <summary>What the brief asks of a figure; empty where it asks nothing.</summary>
-    public static string DescribeTarget(Board board, string id, UnitSystem units)
-    {
-        var brief = board.Brief;
-        return id switch
-        {
-            "speed.top_full" => DescribeKnown(brief.TopSpeedWanted, "0.# km/h", units),
-            "climb.grade_at_climb_speed" => DescribeKnown(brief.ClimbWanted, "0.# %", units),
-            "cruise.range" => DescribeKnown(brief.RangeWanted, "0.# km", units),
-            _ => "",
-        };
-    }
-
-    static string DescribeKnown<T>(Known<T> wanted, string format, UnitSystem units)
-        where T : struct, IQuantity<T> =>
-        wanted.IsKnown ? wanted.Value.ToString(format, units) : "";
-
-    /// <summary>What the brief wants of a figure, in the figure's own unit.</summary>
-    /// <returns>The least value that will do, or <c>null</c> where the brief wants nothing of it.</returns>
-    public static double? Wanted(Board board, string id)
-    {
-        var brief = board.Brief;
-        return id switch
-        {
-            "speed.top_full" when brief.TopSpeedWanted.IsKnown => brief.TopSpeedWanted.Value.KilometresPerHour,
-            "climb.grade_at_climb_speed" when brief.ClimbWanted.IsKnown => brief.ClimbWanted.Value.Percent,
-            "cruise.range" when brief.RangeWanted.IsKnown => brief.RangeWanted.Value.Kilometres,
-            _ => null,
-        };
-    }
+    public static string DescribeTarget(Board board, string id, UnitSystem units) => FigureTarget.Find(board, id)?.Text(units) ?? "";
 
     /// <summary>A figure in the reader's units, or why there is none.</summary>
     public static string Format(UnitSystem units, Figure figure) =>

@@ -95,8 +95,9 @@ public sealed record Claim
         Phrase reserve = brief.Reserve.IsKnown ? (FormattableString)$"down to {brief.Reserve.Value:0 %} of charge" : $"reserve not stated";
         Phrase climb = brief.ClimbSpeed.IsKnown ? (FormattableString)$"at {brief.ClimbSpeed.Value:0.# km/h}" : $"climbing speed not stated";
         Phrase charger = examination.Board.Parts.Charger is { IsChosen: true, Current.IsKnown: true } c ? (FormattableString)$"with the {c.Current.Value:0.# A} charger, new cells" : $"charger not stated";
-        Claim? Made(FigureKind kind, bool isAtLeast, FormattableString conditions, double? asked = null)
+        Claim? Made(FigureKind kind, bool isAtLeast, FormattableString conditions)
         {
+            var asked = FigureTarget.Find(examination.Board, kind.Id)?.Least;
             var figure = examination.Figures.FirstOrDefault(f => f.Kind.Id == kind.Id);
             // What this board has no part for is not spoken of.
             return figure is null && asked is null ? null : new Claim
@@ -114,10 +115,10 @@ public sealed record Claim
 
         Claim?[] all =
         [
-            Made(Catalogue.Range, true, $"level road, {cruise}, {reserve}; {rider}, {air}", brief.RangeWanted.IsKnown ? brief.RangeWanted.Value.Kilometres : null),
-            Made(Catalogue.TopFull, true, $"level road, full charge; {rider}, {air}", brief.TopSpeedWanted.IsKnown ? brief.TopSpeedWanted.Value.KilometresPerHour : null),
+            Made(Catalogue.Range, true, $"level road, {cruise}, {reserve}; {rider}, {air}"),
+            Made(Catalogue.TopFull, true, $"level road, full charge; {rider}, {air}"),
             Made(Catalogue.TopReserve, true, $"level road, {reserve}; {rider}, {air}"),
-            Made(Catalogue.Grade, true, $"half charge, {climb}, motors cold; {rider}, {air}", brief.ClimbWanted.IsKnown ? brief.ClimbWanted.Value.Percent : null),
+            Made(Catalogue.Grade, true, $"half charge, {climb}, motors cold; {rider}, {air}"),
             Made(Catalogue.ChargeFull, false, $"from empty, {charger}"),
             Made(Catalogue.Charge80, false, $"from empty, {charger}"),
             Made(Catalogue.BoardMass, false, $"without charger"),
