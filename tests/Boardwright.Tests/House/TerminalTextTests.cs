@@ -16,9 +16,6 @@ public sealed partial class TerminalTextTests
     public void The_written_pages_are_current()
     {
         var pages = GeneratedPages.Create(ExplainCommand.Figures, Rulebook.All);
-        var there = Directory.EnumerateFiles(Repository.At("docs", "findings"), "*.md").Select(p => "findings/" + Path.GetFileName(p)).Append("results.md");
-
-        Assert.Equal(pages.Keys.Order(StringComparer.Ordinal), there.Order(StringComparer.Ordinal));
         foreach (var (path, text) in pages)
             Assert.True(File.ReadAllText(Repository.At("docs", path)) == text, $"docs/{path} is stale: dotnet run --project src/Boardwright.App -- pages");
     }
