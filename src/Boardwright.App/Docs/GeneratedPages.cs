@@ -15,13 +15,28 @@ static partial class GeneratedPages
     public static IReadOnlyDictionary<string, string> Create(IReadOnlyList<FigureKind> figures, IReadOnlyList<Rule<BoardAnalysis>> rules) =>
         new SortedDictionary<string, string>(StringComparer.Ordinal) { ["results.md"] = Results(figures), ["findings.md"] = Findings(rules) };
 
-    /// <summary>A text whose reports, each between <c>&lt;!-- report:NAME --&gt;</c> and <c>&lt;!-- /report --&gt;</c>, are written anew.</summary>
+    /// <summary>A text with excerpts of reports, each between <c>&lt;!-- report:NAME --&gt;</c> and <c>&lt;!-- /report --&gt;</c>, written again.</summary>
     /// <param name="text">The text.</param>
-    /// <param name="report">The report on the example of a name; <c>null</c> leaves what stands there.</param>
+    /// <param name="report">The report on the example of a name; <c>null</c> leaves the excerpt as it is.</param>
     public static string Refilled(string text, Func<string, string?> report) => ReportSection().Replace(text, section =>
         report(section.Groups["name"].Value) is { } lines
-            ? $"<!-- report:{section.Groups["name"].Value} -->\n```text\n{lines.TrimEnd()}\n```\n<!-- /report -->"
+            ? $"<!-- report:{section.Groups["name"].Value} -->\n```text\n{Excerpt(lines.TrimEnd())}\n```\n<!-- /report -->"
             : section.Value);
+
+    // What one reads first: the board, what it does, what was found and the count; … stands for each stretch that is left out.
+    static string Excerpt(string report)
+    {
+        var kept = new List<string>();
+        var findings = 0;
+        foreach (var paragraph in report.Split("\n\n"))
+        {
+            var isShown = kept.Count == 0 || FirstRead().IsMatch(paragraph) || (Wrong().IsMatch(paragraph) && findings++ < 2);
+            if (isShown || kept[^1] != "…")
+                kept.Add(isShown ? paragraph : "…");
+        }
+
+        return string.Join("\n\n", kept);
+    }
 
     static string Results(IReadOnlyList<FigureKind> figures) => Page(
         "Figures",
@@ -77,6 +92,12 @@ static partial class GeneratedPages
     // Signs that would start emphasis or a tag in Markdown.
     static string Plain(string text) => text.Replace("<", "&lt;", StringComparison.Ordinal)
         .Replace("*", "\\*", StringComparison.Ordinal).Replace("_", "\\_", StringComparison.Ordinal);
+
+    [GeneratedRegex(@"^(What it does|What was found|\d+ stop, )", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    private static partial Regex FirstRead();
+
+    [GeneratedRegex("^(stop|fix) ", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    private static partial Regex Wrong();
 
     [GeneratedRegex("<!-- report:(?<name>[a-z0-9-]+) -->.*?<!-- /report -->", RegexOptions.Singleline | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
     private static partial Regex ReportSection();

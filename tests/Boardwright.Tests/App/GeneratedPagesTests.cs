@@ -23,11 +23,13 @@ public sealed class GeneratedPagesTests
         Assert.All(Written.Values, text => Assert.StartsWith(GeneratedPages.Mark, text, StringComparison.Ordinal));
 
     [Fact]
-    public void A_report_in_a_text_is_replaced_and_the_rest_is_kept()
+    public void The_excerpt_of_a_report_in_a_text_is_written_again_and_the_rest_is_kept()
     {
         const string Text = "before\n<!-- report:heron -->\nold\n<!-- /report -->\nafter\n";
 
-        Assert.Equal("before\n<!-- report:heron -->\n```text\nnew\n```\n<!-- /report -->\nafter\n", GeneratedPages.Refilled(Text, name => name == "heron" ? "new\n" : null));
+        Assert.Equal(
+            "before\n<!-- report:heron -->\n```text\nHeron\n\n…\n\nWhat was found\n\nfix 1\n\nfix 2\n\n…\n\n0 stop, 3 fix\n\n…\n```\n<!-- /report -->\nafter\n",
+            GeneratedPages.Refilled(Text, static name => name == "heron" ? "Heron\n\nIt\n\nweighs\n\nWhat was found\n\nfix 1\n\nfix 2\n\nfix 3\n\n0 stop, 3 fix\n\nLithium\n" : null));
         Assert.Equal(Text, GeneratedPages.Refilled(Text, _ => null));
     }
 }
