@@ -4,21 +4,21 @@ namespace Boardwright.Tests;
 
 public sealed class ValidationTests
 {
-    static readonly string Docs = Path.Combine(Root(), "docs");
+    static readonly string Docs = Repository.At("docs", "validation");
 
     [Fact]
     public void The_committed_pages_are_those_that_the_program_writes()
     {
         var pages = ValidationPages.Write(Cases.All);
-        foreach (var (path, text) in pages)
+        foreach (var (name, text) in pages)
         {
-            var file = Path.Combine(Docs, path);
+            var file = Path.Combine(Docs, name);
             Assert.True(
                 File.Exists(file) && File.ReadAllText(file).ReplaceLineEndings("\n") == text,
-                $"docs/{path} is stale: run dotnet run --project validation/Boardwright.Validation and look at what changed.");
+                $"docs/validation/{name} is stale: run dotnet run --project validation/Boardwright.Validation and look at what changed.");
         }
 
-        Assert.All(Directory.EnumerateFiles(Path.Combine(Docs, "validation"), "*.svg"), file => Assert.True(pages.ContainsKey("validation/" + Path.GetFileName(file)), $"{Path.GetFileName(file)} belongs to no topic."));
+        Assert.Empty(Directory.EnumerateFiles(Docs).Select(Path.GetFileName).Except(pages.Keys));
     }
 
     [Fact]
@@ -47,12 +47,4 @@ public sealed class ValidationTests
     [InlineData("1.00", double.NaN, false)]
     public void A_value_matches_to_half_the_last_printed_digit(string printed, double value, bool matches) =>
         Assert.Equal(matches, new PrintedNumber(printed).Covers(value));
-
-    static string Root()
-    {
-        var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (!File.Exists(Path.Combine(folder!.FullName, "Boardwright.slnx")))
-            folder = folder.Parent;
-        return folder.FullName;
-    }
 }

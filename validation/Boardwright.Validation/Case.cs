@@ -14,7 +14,7 @@ public abstract class Case
     /// <summary>What is compared and what is not, in a few sentences.</summary>
     public abstract string About { get; }
 
-    /// <summary>The topic as a file name and as the anchor of its heading: small letters, digits, and hyphens for blanks.</summary>
+    /// <summary>The topic as the name of its page: small letters, digits, and hyphens for blanks.</summary>
     public string Slug => string.Concat(Topic.ToLowerInvariant().Where(static c => char.IsAsciiLetterOrDigit(c) || c is ' ' or '-')).Replace(' ', '-');
 
     /// <summary>Every check, in the order of the page; computed once.</summary>

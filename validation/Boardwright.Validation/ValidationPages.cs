@@ -4,16 +4,20 @@ using Boardwright.Findings;
 
 namespace Boardwright.Validation;
 
-/// <summary>Writes the pages of the validation: the index with every check, and one drawing for each topic.</summary>
+/// <summary>Writes the pages of the validation: an index, and a page with every check and a drawing for each topic.</summary>
 public static class ValidationPages
 {
-    /// <summary>The pages by their path within the folder <c>docs</c>; lines end with a line feed everywhere.</summary>
+    /// <summary>The pages by their name in the folder <c>docs/validation</c>; lines end with a line feed everywhere.</summary>
     public static IReadOnlyDictionary<string, string> Write(IReadOnlyList<Case> cases)
     {
         ArgumentNullException.ThrowIfNull(cases);
-        var pages = new SortedDictionary<string, string>(StringComparer.Ordinal) { ["validation.md"] = Index(cases) };
+        var pages = new SortedDictionary<string, string>(StringComparer.Ordinal) { ["index.md"] = Index(cases) };
         foreach (var topic in cases)
-            pages.Add($"validation/{topic.Slug}.svg", RatioPlot.Svg(topic));
+        {
+            pages.Add(topic.Slug + ".md", Page(topic));
+            pages.Add(topic.Slug + ".svg", RatioPlot.Svg(topic));
+        }
+
         return pages;
     }
 
@@ -25,8 +29,9 @@ public static class ValidationPages
         page.Append(Invariant($"""
             # Validation
 
-            Every value here is computed by the program that you use and compared with a value somebody published, or one worked out by hand
-            from a published definition. The page is written by `dotnet run --project validation/Boardwright.Validation`; a test fails when it is stale. Nothing is tuned to pass: a **miss** stays, with its explanation.
+            Every value on these pages is computed by the program that you use and compared with a value somebody published, or one worked out by hand
+            from a published definition. `dotnet run --project validation/Boardwright.Validation` writes them; a test fails when one is stale.
+            Nothing is tuned to pass: a **miss** stays, with its explanation.
 
             {checks.Count} checks, {checks.Count(static c => c.IsMiss)} misses.
 
@@ -34,7 +39,7 @@ public static class ValidationPages
 
             | level | what it means | passed |
             | --- | --- | ---: |
-            | E0 | follows from stated parameters and definitions; the number beside ours was worked out by hand, is common practice or is from memory | {checks.Count(static c => !c.IsMiss && c.Level == 0)} |
+            | E0 | follows from stated parameters and definitions; the number next to ours was worked out by hand, is common practice or is from memory | {checks.Count(static c => !c.IsMiss && c.Level == 0)} |
             | E1 | agrees with values and worked examples that were published | {checks.Count(static c => !c.IsMiss && c.Level == 1)} |
             | E2 | agrees with measured totals or end values that set no parameter | {checks.Count(static c => !c.IsMiss && c.Level == 2)} |
             | E3 | agrees with measured series in time that set no parameter | {checks.Count(static c => !c.IsMiss && c.Level == 3)} |
@@ -43,7 +48,7 @@ public static class ValidationPages
 
             """).ReplaceLineEndings("\n"));
         page.Append(measured == 0
-            ? "**Nothing on this page has been compared with measurements yet.** No topic is above E1.\n"
+            ? "**Nothing has been compared with measurements yet.** No topic is above E1.\n"
             : Invariant($"Topics without a measured comparison: {string.Join(", ", cases.Where(static c => c.Checks.All(static k => k.Level < 2)).Select(static c => c.Topic))}.\n"));
         page.Append("""
 
@@ -62,7 +67,7 @@ public static class ValidationPages
         foreach (var topic in cases)
         {
             var relative = topic.Checks.Select(static c => c.RelativeDifference).OfType<double>().ToList();
-            page.Append(Invariant($"| {topic.Room} | [{topic.Topic}](#{topic.Slug}) | {topic.Checks.Count} | {Count(topic, 0)} | {Count(topic, 1)} | {Count(topic, 2)} | {Count(topic, 3)} | "));
+            page.Append(Invariant($"| {topic.Room} | [{topic.Topic}]({topic.Slug}.md) | {topic.Checks.Count} | {Count(topic, 0)} | {Count(topic, 1)} | {Count(topic, 2)} | {Count(topic, 3)} | "));
             page.Append(Invariant($"{(relative.Count == 0 ? "" : Percent(relative.MaxBy(Math.Abs)))} | {(relative.Count == 0 ? "" : Percent(relative.Average()))} | {topic.Checks.Count(static c => c.IsMiss)} |\n"));
         }
 
@@ -72,23 +77,27 @@ public static class ValidationPages
             page.Append("None.\n");
         foreach (var (topic, check, number) in missed)
         {
-            page.Append(Invariant($"- **{topic.Topic} {number}**, {check.Quantity} ({check.Given}): published {check.Printed} {check.Unit}, ours {Value(check)}"));
+            page.Append(Invariant($"- **[{topic.Topic}]({topic.Slug}.md) {number}**, {check.Quantity} ({check.Given}): published {check.Printed} {check.Unit}, ours {Value(check)}"));
             page.Append(Invariant($" – {check.MissBecause ?? "not explained yet."}\n"));
         }
 
-        var sources = new List<Source>();
-        foreach (var topic in cases)
-            Section(page, topic, sources);
-
-        page.Append("\n## Sources\n\n");
-        for (var i = 0; i < sources.Count; i++)
-            page.Append(Invariant($"{i + 1}. {sources[i].Text}\n"));
         return page.ToString();
     }
 
-    static void Section(StringBuilder page, Case topic, List<Source> sources)
+    static string Page(Case topic)
     {
-        page.Append(Invariant($"\n## {topic.Topic}\n\n{topic.About}\n\n![Computed over published, {topic.Topic}](validation/{topic.Slug}.svg)\n\n"));
+        var (page, sources) = (new StringBuilder(), new List<Source>());
+        page.Append(Invariant($"""
+            # {topic.Topic}
+
+            {topic.About}
+
+            Checks: {topic.Checks.Count}; misses: {topic.Checks.Count(static c => c.IsMiss)}. [What the words in the table mean](index.md#how-far-it-can-be-trusted).
+
+            ![Computed over published, {topic.Topic}]({topic.Slug}.svg)
+
+
+            """).ReplaceLineEndings("\n"));
         page.Append("| # | quantity | given | published | ours | difference | allowed | | evidence | source |\n");
         page.Append("| ---: | --- | --- | ---: | ---: | ---: | --- | --- | --- | --- |\n");
         for (var i = 0; i < topic.Checks.Count; i++)
@@ -110,6 +119,11 @@ public static class ValidationPages
             page.Append(Invariant($"| {i + 1} | {Cell(check.Quantity)} | {Cell(check.Given)} | {check.Printed} {Cell(check.Unit)} | {Value(check)} | {Difference(check)} | {Cell(allowed)} | {(check.IsMiss ? "**miss**" : "pass")} | "));
             page.Append(Invariant($"{Word(check.Evidence)} | [{at + 1}](#sources){(check.Page.Length == 0 ? "" : ", " + Cell(check.Page))} |\n"));
         }
+
+        page.Append("\n## Sources\n\n");
+        for (var i = 0; i < sources.Count; i++)
+            page.Append(Invariant($"{i + 1}. {sources[i].Text}\n"));
+        return page.ToString();
     }
 
     static int Count(Case topic, int level) => topic.Checks.Count(c => !c.IsMiss && c.Level == level);

@@ -29,15 +29,9 @@ static class PagesCommand
     {
         var place = Path.GetFullPath(folder);
         var pages = GeneratedPages.Create(ExplainCommand.Figures, Rulebook.All);
-        Directory.CreateDirectory(Path.Combine(place, "findings"));
+        Directory.CreateDirectory(place);
         foreach (var (name, text) in pages)
             File.WriteAllText(Path.Combine(place, name), text);
-        foreach (var old in Directory.EnumerateFiles(Path.Combine(place, "findings"), "*.md"))
-        {
-            // A rule that is gone leaves no page; pages that people wrote are left alone.
-            if (!pages.ContainsKey("findings/" + Path.GetFileName(old)) && File.ReadAllText(old).StartsWith(GeneratedPages.Mark, StringComparison.Ordinal))
-                File.Delete(old);
-        }
 
         var root = Path.GetFullPath(Path.Combine(place, ".."));
         if (Directory.Exists(Path.Combine(root, "examples")))

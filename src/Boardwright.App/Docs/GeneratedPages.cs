@@ -12,80 +12,92 @@ static partial class GeneratedPages
     public const string Mark = "<!-- Written by `boardwright pages`; change the program, not this page. -->";
 
     /// <summary>Every page by its path in the folder of documents.</summary>
-    public static IReadOnlyDictionary<string, string> Create(IReadOnlyList<FigureKind> figures, IReadOnlyList<Rule<BoardAnalysis>> rules)
-    {
-        var pages = new SortedDictionary<string, string>(StringComparer.Ordinal)
-        {
-            ["results.md"] = Results(figures),
-            ["findings/index.md"] = Index(rules),
-        };
-        foreach (var rule in rules)
-            pages[$"findings/{rule.Id}.md"] = Page(rule);
-        return pages;
-    }
+    public static IReadOnlyDictionary<string, string> Create(IReadOnlyList<FigureKind> figures, IReadOnlyList<Rule<BoardAnalysis>> rules) =>
+        new SortedDictionary<string, string>(StringComparer.Ordinal) { ["results.md"] = Results(figures), ["findings.md"] = Findings(rules) };
 
-    /// <summary>A text whose reports, each between <c>&lt;!-- report:NAME --&gt;</c> and <c>&lt;!-- /report --&gt;</c>, are written anew.</summary>
+    /// <summary>A text with excerpts of reports, each between <c>&lt;!-- report:NAME --&gt;</c> and <c>&lt;!-- /report --&gt;</c>, written again.</summary>
     /// <param name="text">The text.</param>
-    /// <param name="report">The report on the example of a name; <c>null</c> leaves what stands there.</param>
+    /// <param name="report">The report on the example of a name; <c>null</c> leaves the excerpt as it is.</param>
     public static string Refilled(string text, Func<string, string?> report) => ReportSection().Replace(text, section =>
         report(section.Groups["name"].Value) is { } lines
-            ? $"<!-- report:{section.Groups["name"].Value} -->\n```text\n{lines.TrimEnd()}\n```\n<!-- /report -->"
+            ? $"<!-- report:{section.Groups["name"].Value} -->\n```text\n{Excerpt(lines.TrimEnd())}\n```\n<!-- /report -->"
             : section.Value);
 
-    static string Results(IReadOnlyList<FigureKind> figures)
+    // What one reads first: the board, what it does, what was found and the count; … stands for each stretch that is left out.
+    static string Excerpt(string report)
     {
-        var text = new StringBuilder();
-        text.Append(Mark).Append("\n# Figures\n\n");
-        text.Append("Every figure that a check or a ride can give, by its id in the result document; those of a ride begin with `ride.`. A figure is given only when the board has what it is about; ");
-        text.Append("when a value it needs is missing, the document says which. Sentences on a rule are in [findings](findings/index.md).\n");
-        foreach (var topic in figures.GroupBy(f => Topic(f.Id), StringComparer.Ordinal))
+        var kept = new List<string>();
+        var findings = 0;
+        foreach (var paragraph in report.Split("\n\n"))
+        {
+            var isShown = kept.Count == 0 || FirstRead().IsMatch(paragraph) || (Wrong().IsMatch(paragraph) && findings++ < 2);
+            if (isShown || kept[^1] != "…")
+                kept.Add(isShown ? paragraph : "…");
+        }
+
+        return string.Join("\n\n", kept);
+    }
+
+    static string Results(IReadOnlyList<FigureKind> figures) => Page(
+        "Figures",
+        """
+        Every figure that a check or a ride can give, by its id in the result document; those of a ride begin with `ride.`.
+        A figure is given only when the board has what it is about; when a value it needs is missing, the document says which.
+        Rules have [their own page](findings.md).
+        """,
+        figures,
+        static figure => figure.Id,
+        static figure => $"""
+            {Plain(figure.Title)}, {(figure.Unit.Length > 0 ? $"in {Plain(figure.Unit)}" : "a plain number")}. {Plain(figure.Meaning)}
+
+            - Equation: `{figure.Equation.Replace('`', '\'')}`
+            - Source: {Plain(figure.Source.Text)}
+            """);
+
+    static string Findings(IReadOnlyList<Rule<BoardAnalysis>> rules) => Page(
+        "Rules",
+        """
+        Every rule that a board is checked against: the sentence that should be true, why and how it is checked, the entry it is about, and its source.
+        What is not in this list is not checked. A finding has one of four levels: **stop** (someone could be hurt, or it cannot be put together),
+        **fix** (a limit is passed), **measure** (a value is missing) or **fine** (it holds). Figures have [their own page](results.md).
+        """,
+        rules,
+        static rule => rule.Id,
+        static rule => $"""
+            **{Plain(rule.Claim)}**
+
+            {Plain(rule.Why)}
+
+            - About: `{rule.Where}`
+            - Source: {Plain(rule.Source.Text)}
+            """);
+
+    // A page with one section for each topic, which is how the ids begin, and an anchor for each id.
+    static string Page<T>(string title, string about, IReadOnlyList<T> items, Func<T, string> idOf, Func<T, string> describe)
+    {
+        var text = new StringBuilder($"{Mark}\n# {title}\n\n{about}\n\n");
+        var topics = items.GroupBy(item => idOf(item).Split('.')[0], StringComparer.Ordinal).ToList();
+        foreach (var topic in topics)
+            text.Append($"- [{topic.Key}](#{topic.Key}): {string.Join(", ", topic.Select(item => $"[{idOf(item)[(topic.Key.Length + 1)..]}](#{idOf(item)})"))}\n");
+        foreach (var topic in topics)
         {
             text.Append($"\n## {topic.Key}\n");
-            foreach (var figure in topic)
-            {
-                text.Append($"\n### `{figure.Id}`\n\n{Plain(figure.Title)}, {(figure.Unit.Length > 0 ? $"in {Plain(figure.Unit)}" : "a plain number")}. {Plain(figure.Meaning)}\n\n");
-                text.Append($"- Equation: `{figure.Equation.Replace('`', '\'')}`\n- Source: {Plain(figure.Source.Text)}\n");
-            }
+            foreach (var item in topic)
+                text.Append($"\n### <a id=\"{idOf(item)}\"></a>`{idOf(item)}`\n\n{describe(item)}\n");
         }
 
         return text.ToString();
     }
-
-    static string Index(IReadOnlyList<Rule<BoardAnalysis>> rules)
-    {
-        var text = new StringBuilder();
-        text.Append(Mark).Append("\n# Rules\n\n");
-        text.Append("Every rule that a board is checked against. What is not in this list is not checked.\n");
-        foreach (var topic in rules.GroupBy(r => Topic(r.Id), StringComparer.Ordinal))
-        {
-            text.Append($"\n## {topic.Key}\n\n| rule | should be true |\n| --- | --- |\n");
-            foreach (var rule in topic)
-                text.Append($"| [`{rule.Id}`]({rule.Id}.md) | {Plain(rule.Claim).Replace("|", "\\|", StringComparison.Ordinal)} |\n");
-        }
-
-        return text.ToString();
-    }
-
-    static string Page(Rule<BoardAnalysis> rule) =>
-        $"""
-        {Mark}
-        # `{rule.Id}`
-
-        **{Plain(rule.Claim)}**
-
-        {Plain(rule.Why)}
-
-        - About: `{rule.Where}`
-        - Source: {Plain(rule.Source.Text)}
-
-        [All rules](index.md)
-
-        """;
-
-    static string Topic(string id) => id.Split('.')[0];
 
     // Signs that would start emphasis or a tag in Markdown.
-    static string Plain(string text) => text.Replace("<", "&lt;", StringComparison.Ordinal).Replace("*", "\\*", StringComparison.Ordinal).Replace("_", "\\_", StringComparison.Ordinal);
+    static string Plain(string text) => text.Replace("<", "&lt;", StringComparison.Ordinal)
+        .Replace("*", "\\*", StringComparison.Ordinal).Replace("_", "\\_", StringComparison.Ordinal);
+
+    [GeneratedRegex(@"^(What it does|What was found|\d+ stop, )", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    private static partial Regex FirstRead();
+
+    [GeneratedRegex("^(stop|fix) ", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    private static partial Regex Wrong();
 
     [GeneratedRegex("<!-- report:(?<name>[a-z0-9-]+) -->.*?<!-- /report -->", RegexOptions.Singleline | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
     private static partial Regex ReportSection();

@@ -1,6 +1,5 @@
 using System.Text.Json;
 using Boardwright.App;
-using Boardwright.App.Docs;
 using Boardwright.App.Reports;
 
 namespace Boardwright.Tests.App;
@@ -165,17 +164,13 @@ public sealed class ProgramTests
     }
 
     [Fact]
-    public void Pages_are_written_and_those_of_rules_that_are_gone_are_removed()
+    public void Pages_are_written()
     {
         using var folder = new Folder();
-        folder.Write("docs/findings/gone.rule.md", GeneratedPages.Mark + "\n# gone\n");
-        folder.Write("docs/findings/by-hand.md", "# By hand\n");
 
         Assert.Equal(0, Ran.With("pages", "--out", folder.At("docs")).Code);
         Assert.True(File.Exists(folder.At("docs/results.md")));
-        Assert.True(File.Exists(folder.At("docs/findings/index.md")));
-        Assert.False(File.Exists(folder.At("docs/findings/gone.rule.md")));
-        Assert.True(File.Exists(folder.At("docs/findings/by-hand.md")));
+        Assert.True(File.Exists(folder.At("docs/findings.md")));
     }
 
     [Theory]
