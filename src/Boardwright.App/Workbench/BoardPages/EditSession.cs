@@ -1,3 +1,4 @@
+using Boardwright.App.Workbench.Frame;
 using Boardwright.Examinations;
 using Boardwright.Files;
 using Boardwright.Files.Boards;
@@ -10,7 +11,7 @@ namespace Boardwright.App.Workbench.BoardPages;
 /// <summary>One board on one builder's desk: its text, what follows from it, and the steps that led there.</summary>
 /// <param name="samples">How many boards like this one are examined to say how well its figures are known.</param>
 /// <remarks>Every edit is a new text, so the text on the page and the forms cannot disagree, and undoing is going back to a text.</remarks>
-sealed class EditSession(int samples = Spread.DefaultPoints) : IDisposable
+sealed class EditSession(int samples = Spread.DefaultPoints) : IFollowed, IDisposable
 {
     // The figures are painted before all cores are taken for how well they are known, and an edit that is followed by another is not sampled at all.
     static readonly TimeSpan Settled = TimeSpan.FromMilliseconds(100);

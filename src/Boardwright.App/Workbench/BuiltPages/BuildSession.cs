@@ -14,7 +14,7 @@ namespace Boardwright.App.Workbench.BuiltPages;
 /// <param name="boards">The shop.</param>
 /// <param name="judge">Judges boards.</param>
 /// <param name="builder">Who is at the desk.</param>
-sealed class BuildSession(OpenBoards boards, BuiltJudge judge, CurrentUser builder)
+sealed class BuildSession(OpenBoards boards, BuiltJudge judge, CurrentUser builder) : IFollowed
 {
     string? said;
 

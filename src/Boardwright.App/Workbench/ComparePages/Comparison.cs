@@ -1,4 +1,5 @@
 using Boardwright.App.Workbench.BoardPages;
+using Boardwright.App.Workbench.Frame;
 using Boardwright.Documents.Charts;
 using Boardwright.Documents.Pictures;
 using Boardwright.Examinations;
@@ -46,7 +47,7 @@ sealed record Variant(int Number, VariantKind Kind, string Name)
 }
 
 /// <summary>Two to four variants of a board beside one another.</summary>
-sealed class Comparison(EditSession desk) : IDisposable
+sealed class Comparison(EditSession desk) : IFollowed, IDisposable
 {
     /// <summary>Most variants that can be looked at together.</summary>
     public const int Most = 4;

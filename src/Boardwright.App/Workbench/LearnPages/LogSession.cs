@@ -1,6 +1,7 @@
 using System.Globalization;
 using Boardwright.App.ShopWork;
 using Boardwright.App.Workbench.BoardPages;
+using Boardwright.App.Workbench.Frame;
 using Boardwright.Documents.Charts;
 using Boardwright.Documents.Pictures;
 using Boardwright.Examinations;
@@ -23,7 +24,7 @@ sealed record LogFinding(string Title, string Value, string Range, string Narrow
 
 /// <summary>A logged ride held against the board on the desk: what it teaches, and where the model was off.</summary>
 /// <remarks>Computed apart from the page; only the newest answer is shown.</remarks>
-sealed class LogSession(EditSession desk) : IDisposable
+sealed class LogSession(EditSession desk) : IFollowed, IDisposable
 {
     /// <summary>Largest log taken from a browser, bytes.</summary>
     public const int MostBytes = 256 * 1024 * 1024;

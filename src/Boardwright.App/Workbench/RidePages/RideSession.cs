@@ -1,5 +1,6 @@
 using System.Runtime.InteropServices;
 using Boardwright.App.Workbench.BoardPages;
+using Boardwright.App.Workbench.Frame;
 using Boardwright.Documents.Charts;
 using Boardwright.Documents.Pictures;
 using Boardwright.Examinations;
@@ -14,7 +15,7 @@ namespace Boardwright.App.Workbench.RidePages;
 
 /// <summary>The ride of the board on the desk: on which road, what came of it, and how well that is known.</summary>
 /// <remarks>A ride is computed apart from the page, and only the newest one is shown.</remarks>
-sealed class RideSession(EditSession desk) : IDisposable
+sealed class RideSession(EditSession desk) : IFollowed, IDisposable
 {
     /// <summary>Largest route file taken from a browser, bytes.</summary>
     public const int MostBytes = 16 * 1024 * 1024;
