@@ -1,26 +1,17 @@
 // The numbers of a ride in SI units, column by column, and how a place on them is read.
 export class RideTable {
-  #x;
-  #data = [];
+  #x; #data = [];
 
   constructor(heading, bytes) {
     const numbers = new Float32Array(bytes.slice().buffer);
     let next = 0;
     const column = () => numbers.subarray(next * heading.rows, ++next * heading.rows);
-    this.across = heading.across;
-    this.columns = heading.columns;
+    [this.across, this.columns] = [heading.across, heading.columns];
     this.#x = column();
+    [this.first, this.last] = [this.#x[0], this.#x.at(-1)];
     for (const { isBand } of heading.columns) {
       this.#data.push(isBand ? [column(), column()] : [column()]);
     }
-  }
-
-  get first() {
-    return this.#x[0];
-  }
-
-  get last() {
-    return this.#x.at(-1);
   }
 
   // What a column holds at a place: one value of a line, both of a band.
@@ -28,10 +19,6 @@ export class RideTable {
     const x = this.#x, next = upper(x, place), before = Math.max(next - 1, 0), after = Math.min(next, x.length - 1);
     const run = x[after] - x[before], part = run > 0 ? (place - x[before]) / run : 0;
     return this.#data[i].map(y => y[before] + (y[after] - y[before]) * part);
-  }
-
-  inUnit(place) {
-    return inUnit(this.across, place);
   }
 }
 
@@ -48,7 +35,7 @@ const three = new Intl.NumberFormat("en", { maximumSignificantDigits: 3, maximum
 
 const figures = value => three.format(Math.abs(value) < 1e-4 ? value.toFixed(6) : value);
 
-const inUnit = (measure, si) => (si - measure.offset) / measure.factor;
+export const inUnit = (measure, si) => (si - measure.offset) / measure.factor;
 
 function upper(x, value) {
   let low = 0, high = x.length;

@@ -1,5 +1,5 @@
 // The cursor over a ride: moves without asking the program, which holds the picture and draws it anew only for another part.
-import { RideTable, worded } from "./ride-table.js";
+import { RideTable, inUnit, worded } from "./ride-table.js";
 
 const svgNs = "http://www.w3.org/2000/svg";
 
@@ -17,9 +17,7 @@ class RideCursor {
   #painting = 0; #saying = 0;
 
   constructor(root, page) {
-    this.#root = root;
-    this.#page = page;
-    this.#hand = root.querySelector(".hand");
+    [this.#root, this.#page, this.#hand] = [root, page, root.querySelector(".hand")];
     this.#thread.setAttribute("aria-hidden", "true");
     this.#hand.replaceChildren(this.#thread);
     this.#listen();
@@ -235,11 +233,11 @@ class RideCursor {
 
   // As fine as the part that is seen can be pointed at.
   #readPlace() {
-    const table = this.#table, { from, to } = this.#frames[0], span = table.inUnit(to) - table.inUnit(from);
-    const place = `${table.inUnit(this.#at).toFixed(Math.min(Math.max(2 - Math.floor(Math.log10(span)), 0), 4))} ${table.across.unit}`;
+    const { first, last, across } = this.#table, { from, to } = this.#frames[0], written = place => inUnit(across, place);
+    const decimals = Math.min(Math.max(2 - Math.floor(Math.log10(written(to) - written(from))), 0), 4), place = `${written(this.#at).toFixed(decimals)} ${across.unit}`;
     this.#read("place", place);
-    for (const [name, value] of [["min", table.first], ["max", table.last], ["now", this.#at]]) {
-      this.#hand.setAttribute(`aria-value${name}`, table.inUnit(value).toFixed(3));
+    for (const [name, value] of [["min", first], ["max", last], ["now", this.#at]]) {
+      this.#hand.setAttribute(`aria-value${name}`, written(value).toFixed(3));
     }
     this.#hand.setAttribute("aria-valuetext", place);
   }

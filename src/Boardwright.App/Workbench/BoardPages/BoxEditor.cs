@@ -82,33 +82,18 @@ sealed class BoxEditor(EditSession session)
     public void Press(string key, bool isLarge)
     {
         var step = isLarge ? 10 : 1;
-        switch (key)
+        Action act = key switch
         {
-            case "ArrowLeft":
-                Move(-step, 0);
-                break;
-            case "ArrowRight":
-                Move(step, 0);
-                break;
-            case "ArrowUp":
-                Move(0, -step);
-                break;
-            case "ArrowDown":
-                Move(0, step);
-                break;
-            case "q":
-                Turn();
-                break;
-            case ",":
-                ChooseNext(-1);
-                break;
-            case ".":
-                ChooseNext(1);
-                break;
-            default:
-                Settle();
-                break;
-        }
+            "ArrowLeft" => () => Move(-step, 0),
+            "ArrowRight" => () => Move(step, 0),
+            "ArrowUp" => () => Move(0, -step),
+            "ArrowDown" => () => Move(0, step),
+            "q" => Turn,
+            "," => () => ChooseNext(-1),
+            "." => () => ChooseNext(1),
+            _ => Settle,
+        };
+        act();
     }
 
     /// <summary>Moves the chosen thing by whole millimetres.</summary>

@@ -1,4 +1,5 @@
 using Boardwright.App.Workbench.BoardPages;
+using Boardwright.Shops;
 using Microsoft.AspNetCore.Components;
 
 namespace Boardwright.App.Workbench.Frame;
@@ -68,5 +69,32 @@ public abstract class ShortcutComponent : SessionComponent
     {
         KeyboardShortcuts.Pressed -= PressAsync;
         base.Dispose();
+    }
+}
+
+/// <summary>Such a page that asks the shop.</summary>
+public abstract class ShopComponent : SessionComponent
+{
+    [Inject]
+    private protected OpenBoards Boards { get; set; } = null!;
+
+    [Inject]
+    private protected CurrentUser CurrentUser { get; set; } = null!;
+
+    /// <summary>What the shop refused last, in its own words; <c>null</c> for nothing.</summary>
+    protected string? Trouble { get; private set; }
+
+    /// <summary>Does something in the shop; nothing on the page is lost by what it refuses.</summary>
+    protected async Task TryAsync(Func<Task> what)
+    {
+        try
+        {
+            Trouble = null;
+            await what();
+        }
+        catch (ShopException fault)
+        {
+            Trouble = fault.Message;
+        }
     }
 }
