@@ -1,110 +1,167 @@
 // The cursor over a ride: moves without asking the program, which holds the picture and draws it anew only for another part.
+import { RideTable, inUnit, worded } from "./ride-table.js";
+
 const svgNs = "http://www.w3.org/2000/svg";
 
-export function widthOf(root) {
-  return root.getBoundingClientRect().width;
-}
+export const widthOf = root => root.getBoundingClientRect().width;
 
-export function begin(root, page) {
-  const hand = root.querySelector(".hand");
-  const tools = root.previousElementSibling;
-  const ending = new AbortController();
-  const until = { signal: ending.signal };
-  const tables = new Map();
-  let frames = [], size = { width: 1, height: 1 }, table = null, at = null, drag = null, waiting = 0, saying = 0;
+export const begin = (root, page) => new RideCursor(root, page);
 
-  const thread = document.createElementNS(svgNs, "svg");
-  thread.setAttribute("aria-hidden", "true");
-  hand.replaceChildren(thread);
+class RideCursor {
+  #root; #page; #hand;
+  #thread = document.createElementNS(svgNs, "svg");
+  #ending = new AbortController();
+  #tables = new Map();
+  #table = null; #frames = []; #width = 1;
+  #at = null; #drag = null;
+  #painting = 0; #saying = 0;
 
-  // Threads and beads over the panels.
-  function paint() {
-    waiting = 0;
-    thread.replaceChildren();
-    if (!frames.length) {
-      return;
+  constructor(root, page) {
+    [this.#root, this.#page, this.#hand] = [root, page, root.querySelector(".hand")];
+    this.#thread.setAttribute("aria-hidden", "true");
+    this.#hand.replaceChildren(this.#thread);
+    this.#listen();
+    this.#watchWidth();
+  }
+
+  forget() {
+    this.#tables.clear();
+  }
+
+  show(axis, frames, width, height) {
+    [this.#frames, this.#width] = [frames, width];
+    this.#thread.setAttribute("viewBox", `0 0 ${width} ${height}`);
+    const next = this.#tables.get(axis);
+    if (next && next !== this.#table) {
+      this.#use(next);
+    } else {
+      this.#paint();
     }
-    const frame = frames[0];
-    if (drag && drag.to !== drag.from) {
-      const [a, b] = [across(frame, drag.from), across(frame, drag.to)].sort((p, q) => p - q);
-      piece("rect", { class: "span", x: a, y: frame.top, width: b - a, height: frames.at(-1).bottom - frame.top });
+  }
+
+  take(axis, heading, bytes) {
+    this.#tables.set(axis, new RideTable(heading, bytes));
+    this.#use(this.#tables.get(axis));
+  }
+
+  end() {
+    this.#ending.abort();
+    clearTimeout(this.#saying);
+  }
+
+  // The cursor stays where it is along the same axis.
+  #use(table) {
+    const keeps = this.#table?.across.name === table.across.name && this.#at !== null;
+    this.#table = table;
+    this.#at = keeps ? this.#within(this.#at) : table.first;
+    this.#paint();
+    this.#root.dataset.reads = "yes";
+  }
+
+  #listen() {
+    const does = {
+      pointermove: event => this.#follow(event),
+      pointerdown: event => this.#press(event),
+      pointerup: event => this.#letGo(event),
+      dblclick: () => this.#look(-Infinity, Infinity),
+      keydown: event => this.#key(event),
+    };
+    const until = { signal: this.#ending.signal };
+    for (const [name, act] of Object.entries(does)) {
+      this.#hand.addEventListener(name, event => this.#isReady && act(event), until);
     }
-    if (at === null || !table) {
-      return;
-    }
-    const x = across(frame, at);
-    if (at >= frame.from && at <= frame.to) {
-      piece("path", { class: "thread", d: `M${x} ${frame.top - 6}V${frames.at(-1).bottom}` });
-      piece("path", { class: "knot", d: `M${x - 5} ${frame.top - 12}h10l-5 7z` });
-    }
-    table.columns.forEach((column, i) => {
-      const field = frames.find(f => f.panel === column.panel);
-      const [low, high] = valuesAt(i);
-      for (const value of column.isBand ? [low, high] : [low]) {
-        const y = field && field.bottom - (value - field.low) / (field.high - field.low) * (field.bottom - field.top);
-        if (Number.isFinite(y) && at >= field.from && at <= field.to && y >= field.top - 1 && y <= field.bottom + 1) {
-          piece("circle", { class: `bead bw-line-hue${column.pen}`, cx: x, cy: y, r: 4 });
-        }
+    this.#hand.addEventListener("pointercancel", () => { this.#drag = null; }, until);
+    this.#root.previousElementSibling.addEventListener("click", event => this.#isReady && this.#useTool(event), until);
+  }
+
+  #watchWidth() {
+    let last = Math.round(widthOf(this.#root));
+    const watch = new ResizeObserver(() => {
+      const width = Math.round(widthOf(this.#root));
+      if (width > 0 && Math.abs(width - last) > 1) {
+        last = width;
+        this.#page.invokeMethodAsync("Resize", width);
       }
-      read(i, worded(column, low, high));
     });
-    // As fine as the part that is seen can be pointed at.
-    const span = inUnit(table.across, frame.to) - inUnit(table.across, frame.from);
-    const place = `${inUnit(table.across, at).toFixed(Math.min(Math.max(2 - Math.floor(Math.log10(span)), 0), 4))} ${table.across.unit}`;
-    read("place", place);
-    hand.setAttribute("aria-valuemin", inUnit(table.across, table.x[0]).toFixed(3));
-    hand.setAttribute("aria-valuemax", inUnit(table.across, table.x.at(-1)).toFixed(3));
-    hand.setAttribute("aria-valuenow", inUnit(table.across, at).toFixed(3));
-    hand.setAttribute("aria-valuetext", place);
+    watch.observe(this.#root);
+    this.#ending.signal.addEventListener("abort", () => watch.disconnect());
   }
 
-  function piece(name, attributes) {
-    const element = document.createElementNS(svgNs, name);
-    for (const [key, value] of Object.entries(attributes)) {
-      element.setAttribute(key, value);
+  get #isReady() {
+    return this.#table && this.#frames.length > 0;
+  }
+
+  #follow(event) {
+    const place = this.#placeOf(event);
+    if (this.#drag) {
+      this.#drag.to = place;
     }
-    thread.append(element);
+    this.#move(place);
   }
 
-  function read(what, text) {
-    const cell = root.querySelector(`[data-reads="${what}"]`);
-    if (cell) {
-      cell.textContent = text;
+  #press(event) {
+    if (event.button !== 0) {
+      return;
+    }
+    const place = this.#placeOf(event);
+    if (event.pointerType === "mouse") {
+      this.#drag = { from: place, to: place, x: event.clientX };
+      this.#hand.setPointerCapture(event.pointerId);
+    }
+    this.#move(place);
+  }
+
+  #letGo(event) {
+    const drag = this.#drag;
+    if (drag && Math.abs(event.clientX - drag.x) > 8) {
+      this.#look(Math.min(drag.from, drag.to), Math.max(drag.from, drag.to));
+    }
+    this.#drag = null;
+    this.#paintSoon();
+  }
+
+  #key(event) {
+    if (event.ctrlKey || event.metaKey || event.altKey) {
+      return;
+    }
+    const { from, to } = this.#frames[0], step = (to - from) / (event.shiftKey ? 20 : 200), now = this.#at === null ? from : this.#within(this.#at);
+    switch (event.key) {
+      case "ArrowRight": case "ArrowUp": this.#move(this.#within(now + step)); break;
+      case "ArrowLeft": case "ArrowDown": this.#move(this.#within(now - step)); break;
+      case "PageUp": this.#move(this.#within(now + (to - from) / 10)); break;
+      case "PageDown": this.#move(this.#within(now - (to - from) / 10)); break;
+      case "Home": this.#move(this.#within(from)); break;
+      case "End": this.#move(this.#within(to)); break;
+      case "+": case "=": this.#zoom(0.5); break;
+      case "-": this.#zoom(2); break;
+      case "Escape": this.#look(-Infinity, Infinity); break;
+      default: return;
+    }
+    event.preventDefault();
+    this.#say();
+  }
+
+  #useTool(event) {
+    switch (event.target.closest("[data-does]")?.dataset.does) {
+      case "whole": this.#look(-Infinity, Infinity); break;
+      case "nearer": this.#zoom(0.5); break;
+      case "farther": this.#zoom(2); break;
     }
   }
 
-  const across = (frame, value) => frame.left + (value - frame.from) / (frame.to - frame.from) * (frame.right - frame.left);
-
-  function placeOf(event) {
-    const frame = frames[0], box = hand.getBoundingClientRect();
-    const x = (event.clientX - box.left) * size.width / box.width;
-    return within(frame.from + (x - frame.left) / (frame.right - frame.left) * (frame.to - frame.from));
+  #move(place) {
+    this.#at = place;
+    this.#paintSoon();
   }
 
-  const within = value => Math.min(Math.max(value, frames[0].from, table.x[0]), frames[0].to, table.x.at(-1));
-
-  function valuesAt(i) {
-    const next = upper(table.x, at), before = Math.max(next - 1, 0), after = Math.min(next, table.rows - 1);
-    const run = table.x[after] - table.x[before], part = run > 0 ? (at - table.x[before]) / run : 0;
-    return table.data[i].map(y => y[before] + (y[after] - y[before]) * part);
+  #zoom(factor) {
+    const { from, to } = this.#frames[0], at = this.#at, middle = at === null || at < from || at > to ? (from + to) / 2 : at;
+    this.#look(middle - (middle - from) * factor, middle + (to - middle) * factor);
   }
 
-  function move(value) {
-    at = value;
-    waiting ||= requestAnimationFrame(paint);
-  }
-
-  function say() {
-    clearTimeout(saying);
-    saying = setTimeout(() => {
-      const words = [...root.querySelectorAll(".slip div")].map(d => `${d.firstElementChild.textContent} ${d.lastElementChild.textContent}`);
-      read("said", words.join("; "));
-    }, 250);
-  }
-
-  function look(from, to) {
-    const [first, last] = [table.x[0], table.x.at(-1)];
-    const least = (last - first) / 2000;
+  // Never nearer than the numbers go, and never beyond the ride's ends.
+  #look(from, to) {
+    const { first, last } = this.#table, least = (last - first) / 2000;
     if (to - from < least) {
       [from, to] = [(from + to - least) / 2, (from + to + least) / 2];
     }
@@ -114,150 +171,106 @@ export function begin(root, page) {
     if (to > last) {
       [from, to] = [Math.max(first, from + last - to), last];
     }
-    const whole = from <= first && to >= last;
-    page.invokeMethodAsync("Look", whole ? null : from, whole ? null : to);
+    const isWhole = from <= first && to >= last;
+    this.#page.invokeMethodAsync("Look", isWhole ? null : from, isWhole ? null : to);
   }
 
-  function zoom(factor) {
-    const { from, to } = frames[0], middle = at === null || at < from || at > to ? (from + to) / 2 : at;
-    look(middle - (middle - from) * factor, middle + (to - middle) * factor);
+  #placeOf(event) {
+    const frame = this.#frames[0], box = this.#hand.getBoundingClientRect();
+    const x = (event.clientX - box.left) * this.#width / box.width;
+    return this.#within(frame.from + (x - frame.left) / (frame.right - frame.left) * (frame.to - frame.from));
   }
 
-  const ready = () => table && frames.length;
+  #within(place) {
+    return Math.min(Math.max(place, this.#frames[0].from, this.#table.first), this.#frames[0].to, this.#table.last);
+  }
 
-  hand.addEventListener("pointermove", event => {
-    if (ready()) {
-      const place = placeOf(event);
-      if (drag) {
-        drag.to = place;
-      }
-      move(place);
-    }
-  }, until);
-  hand.addEventListener("pointerdown", event => {
-    if (ready() && event.button === 0) {
-      const place = placeOf(event);
-      if (event.pointerType === "mouse") {
-        drag = { from: place, to: place, x: event.clientX };
-        hand.setPointerCapture(event.pointerId);
-      }
-      move(place);
-    }
-  }, until);
-  hand.addEventListener("pointerup", event => {
-    if (drag && ready() && Math.abs(event.clientX - drag.x) > 8) {
-      look(Math.min(drag.from, drag.to), Math.max(drag.from, drag.to));
-    }
-    drag = null;
-    waiting ||= requestAnimationFrame(paint);
-  }, until);
-  hand.addEventListener("pointercancel", () => { drag = null; }, until);
-  hand.addEventListener("dblclick", () => { if (ready()) { look(-Infinity, Infinity); } }, until);
-  hand.addEventListener("keydown", event => {
-    if (!ready() || event.ctrlKey || event.metaKey || event.altKey) {
+  #paintSoon() {
+    this.#painting ||= requestAnimationFrame(() => this.#paint());
+  }
+
+  // Threads and beads over the panels, and what they read.
+  #paint() {
+    this.#painting = 0;
+    this.#thread.replaceChildren();
+    if (this.#frames.length === 0) {
       return;
     }
-    const { from, to } = frames[0], step = (to - from) / (event.shiftKey ? 20 : 200), now = at === null ? from : within(at);
-    switch (event.key) {
-      case "ArrowRight": case "ArrowUp": move(within(now + step)); break;
-      case "ArrowLeft": case "ArrowDown": move(within(now - step)); break;
-      case "PageUp": move(within(now + (to - from) / 10)); break;
-      case "PageDown": move(within(now - (to - from) / 10)); break;
-      case "Home": move(within(from)); break;
-      case "End": move(within(to)); break;
-      case "+": case "=": zoom(0.5); break;
-      case "-": zoom(2); break;
-      case "Escape": look(-Infinity, Infinity); break;
-      default: return;
+    this.#paintSpan();
+    if (this.#at !== null && this.#table) {
+      this.#paintThread();
+      this.#table.columns.forEach((column, i) => this.#readColumn(column, i));
+      this.#readPlace();
     }
-    event.preventDefault();
-    say();
-  }, until);
-  tools.addEventListener("click", event => {
-    const does = event.target.closest("[data-does]")?.dataset.does;
-    if (does && ready()) {
-      does === "whole" ? look(-Infinity, Infinity) : zoom(does === "nearer" ? 0.5 : 2);
-    }
-  }, until);
-
-  let last = Math.round(widthOf(root));
-  const watch = new ResizeObserver(() => {
-    const width = Math.round(widthOf(root));
-    if (width > 0 && Math.abs(width - last) > 1) {
-      last = width;
-      page.invokeMethodAsync("Resize", width);
-    }
-  });
-  watch.observe(root);
-
-  // The cursor stays where it is along the same axis.
-  function use(next) {
-    const keeps = table && table.across.name === next.across.name && at !== null;
-    table = next;
-    at = keeps ? within(at) : table.x[0];
-    paint();
-    root.dataset.reads = "yes";
   }
 
-  return {
-    forget() {
-      tables.clear();
-    },
-    show(axis, newFrames, width, height) {
-      [frames, size] = [newFrames, { width, height }];
-      thread.setAttribute("viewBox", `0 0 ${width} ${height}`);
-      const next = tables.get(axis);
-      if (next && next !== table) {
-        use(next);
-      } else {
-        paint();
+  #paintSpan() {
+    if (this.#drag && this.#drag.to !== this.#drag.from) {
+      const { top } = this.#frames[0], [a, b] = [this.#across(this.#drag.from), this.#across(this.#drag.to)].sort((p, q) => p - q);
+      this.#piece("rect", { class: "span", x: a, y: top, width: b - a, height: this.#frames.at(-1).bottom - top });
+    }
+  }
+
+  #paintThread() {
+    if (this.#isSeen) {
+      const { top } = this.#frames[0], x = this.#across(this.#at);
+      this.#piece("path", { class: "thread", d: `M${x} ${top - 6}V${this.#frames.at(-1).bottom}` });
+      this.#piece("path", { class: "knot", d: `M${x - 5} ${top - 12}h10l-5 7z` });
+    }
+  }
+
+  #readColumn(column, i) {
+    const frame = this.#frames.find(f => f.panel === column.panel);
+    const [low, high] = this.#table.valuesAt(i, this.#at);
+    for (const value of column.isBand ? [low, high] : [low]) {
+      const y = frame && frame.bottom - (value - frame.low) / (frame.high - frame.low) * (frame.bottom - frame.top);
+      if (Number.isFinite(y) && this.#isSeen && y >= frame.top - 1 && y <= frame.bottom + 1) {
+        this.#piece("circle", { class: `bead bw-line-hue${column.pen}`, cx: this.#across(this.#at), cy: y, r: 4 });
       }
-    },
-    take(axis, heading, bytes) {
-      const numbers = new Float32Array(bytes.slice().buffer);
-      const column = i => numbers.subarray(i * heading.rows, (i + 1) * heading.rows);
-      const data = [];
-      let next = 1;
-      for (const { isBand } of heading.columns) {
-        data.push(isBand ? [column(next), column(next + 1)] : [column(next)]);
-        next += isBand ? 2 : 1;
-      }
-      tables.set(axis, { ...heading, x: column(0), data });
-      use(tables.get(axis));
-    },
-    end() {
-      ending.abort();
-      watch.disconnect();
-      clearTimeout(saying);
-    },
-  };
-}
+    }
+    this.#read(i, worded(column, low, high));
+  }
 
-function upper(x, value) {
-  let low = 0, high = x.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (x[middle] < value) {
-      low = middle + 1;
-    } else {
-      high = middle;
+  // As fine as the part that is seen can be pointed at.
+  #readPlace() {
+    const { first, last, across } = this.#table, { from, to } = this.#frames[0], written = place => inUnit(across, place);
+    const decimals = Math.min(Math.max(2 - Math.floor(Math.log10(written(to) - written(from))), 0), 4), place = `${written(this.#at).toFixed(decimals)} ${across.unit}`;
+    this.#read("place", place);
+    for (const [name, value] of [["min", first], ["max", last], ["now", this.#at]]) {
+      this.#hand.setAttribute(`aria-value${name}`, written(value).toFixed(3));
+    }
+    this.#hand.setAttribute("aria-valuetext", place);
+  }
+
+  get #isSeen() {
+    return this.#at >= this.#frames[0].from && this.#at <= this.#frames[0].to;
+  }
+
+  #across(place) {
+    const { from, to, left, right } = this.#frames[0];
+    return left + (place - from) / (to - from) * (right - left);
+  }
+
+  #piece(name, attributes) {
+    const element = document.createElementNS(svgNs, name);
+    for (const [key, value] of Object.entries(attributes)) {
+      element.setAttribute(key, value);
+    }
+    this.#thread.append(element);
+  }
+
+  #read(what, text) {
+    const cell = this.#root.querySelector(`[data-reads="${what}"]`);
+    if (cell) {
+      cell.textContent = text;
     }
   }
-  return low;
-}
 
-const inUnit = (measure, si) => (si - measure.offset) / measure.factor;
-
-// Three significant digits, as everywhere on the pages.
-function figures(value) {
-  const magnitude = value === 0 ? 0 : Math.floor(Math.log10(Math.abs(value)) + 1e-12);
-  return String(Number(value.toFixed(Math.min(Math.max(2 - magnitude, 0), 6))) + 0);
-}
-
-function worded({ measure, isBand }, low, high) {
-  if (!Number.isFinite(low)) {
-    return "—";
+  #say() {
+    clearTimeout(this.#saying);
+    this.#saying = setTimeout(() => {
+      const words = [...this.#root.querySelectorAll(".slip div")].map(d => `${d.firstElementChild.textContent} ${d.lastElementChild.textContent}`);
+      this.#read("said", words.join("; "));
+    }, 250);
   }
-  const [a, b] = [figures(inUnit(measure, low)), figures(inUnit(measure, high ?? low))];
-  return `${isBand && a !== b ? `${a} to ${b}` : a} ${measure.unit}`.trim();
 }

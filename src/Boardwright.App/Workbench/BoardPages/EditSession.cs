@@ -1,3 +1,4 @@
+using Boardwright.App.Workbench.Frame;
 using Boardwright.Examinations;
 using Boardwright.Files;
 using Boardwright.Files.Boards;
@@ -7,10 +8,10 @@ using Boardwright.Spreads;
 
 namespace Boardwright.App.Workbench.BoardPages;
 
-/// <summary>One board on one builder's desk: its text, what follows from it, and the steps that led there.</summary>
+/// <summary>One board that one builder has open: its text, what follows from it, and the steps that led there.</summary>
 /// <param name="samples">How many boards like this one are examined to say how well its figures are known.</param>
 /// <remarks>Every edit is a new text, so the text on the page and the forms cannot disagree, and undoing is going back to a text.</remarks>
-sealed class EditSession(int samples = Spread.DefaultPoints) : IDisposable
+sealed class EditSession(int samples = Spread.DefaultPoints) : IFollowed, IDisposable
 {
     // The figures are painted before all cores are taken for how well they are known, and an edit that is followed by another is not sampled at all.
     static readonly TimeSpan Settled = TimeSpan.FromMilliseconds(100);
@@ -26,7 +27,7 @@ sealed class EditSession(int samples = Spread.DefaultPoints) : IDisposable
     string saved = "";
     CancellationTokenSource sampling = new();
 
-    /// <summary>Something on the desk has changed; may be raised from any thread.</summary>
+    /// <summary>Something has changed; may be raised from any thread.</summary>
     public event Action? Changed;
 
     /// <summary>Where the board is kept; <c>null</c> before one was opened.</summary>
@@ -74,7 +75,7 @@ sealed class EditSession(int samples = Spread.DefaultPoints) : IDisposable
     /// <summary>The rule whose remedy was tried in the last step.</summary>
     public string? Tried => at > 0 ? steps[at].Rule : null;
 
-    /// <summary>Lays a board on the desk.</summary>
+    /// <summary>Opens a board.</summary>
     public async Task OpenAsync(BoardSource board, CancellationToken cancellation = default)
     {
         var text = await board.ReadAsync(cancellation);
@@ -152,7 +153,7 @@ sealed class EditSession(int samples = Spread.DefaultPoints) : IDisposable
         if (kept.IsKept)
         {
             saved = kept.Text ?? text;
-            // Others' changes are on the desk from now on; one can still go back to one's own text.
+            // Others' changes are in the text from now on; one can still go back to one's own text.
             if (saved != Text && Text == text)
             {
                 Write(saved, "merged with what others saved");
@@ -280,7 +281,7 @@ sealed class EditSession(int samples = Spread.DefaultPoints) : IDisposable
         }
         catch (OperationCanceledException)
         {
-            // A newer text is on the desk.
+            // There is a newer text.
         }
     }
 

@@ -7,7 +7,7 @@ namespace Boardwright.App.Workbench.BoardPages;
 
 /// <summary>A board in the shop's memory.</summary>
 /// <param name="shop">The shop.</param>
-/// <param name="opened">The revision that lies on the desk.</param>
+/// <param name="opened">The revision that is open.</param>
 /// <param name="who">Who saves.</param>
 sealed class ShopBoard(Shop shop, Opened opened, CurrentUser who) : BoardSource
 {
@@ -99,7 +99,7 @@ sealed class OpenBoards(WorkbenchStart start) : IAsyncDisposable
     }
 
     /// <summary>The board that is opened when no other is asked for: the file that was named, or the one saved last, or Tern.</summary>
-    /// <param name="who">Who is at the desk.</param>
+    /// <param name="who">Who asks.</param>
     /// <param name="cancellation">Gives up.</param>
     public async Task<BoardSource> FirstAsync(CurrentUser who, CancellationToken cancellation = default)
     {
@@ -137,11 +137,11 @@ sealed class OpenBoards(WorkbenchStart start) : IAsyncDisposable
         return new ShopBoard(opened, await opened.ReadAsync(item, null, cancellation), who);
     }
 
-    /// <summary>Begins a board in the shop from what lies on the desk: its text, its shelf and its route.</summary>
-    public async Task<BoardSource> BeginAsync(EditSession desk, CurrentUser who, string name, string why, CancellationToken cancellation = default)
+    /// <summary>Begins a board in the shop from the open one: its text, its shelf and its route.</summary>
+    public async Task<BoardSource> BeginAsync(EditSession session, CurrentUser who, string name, string why, CancellationToken cancellation = default)
     {
         var opened = await ShopAsync(cancellation);
-        var item = await opened.AddAsync(ItemKind.Board, name, FilesOf(desk), who.Sign(why), cancellation);
+        var item = await opened.AddAsync(ItemKind.Board, name, FilesOf(session), who.Sign(why), cancellation);
         return await OpenAsync(item.Id, who, cancellation);
     }
 
@@ -153,10 +153,10 @@ sealed class OpenBoards(WorkbenchStart start) : IAsyncDisposable
             await shop.DisposeAsync();
     }
 
-    static FileSet FilesOf(EditSession desk) => desk.Source switch
+    static FileSet FilesOf(EditSession session) => session.Source switch
     {
-        BoardOnDisk file => BoardFolder.Gather(file.Path).Files is var gathered ? gathered.With(gathered.Main.Path, desk.Text) : throw new NotSupportedException(),
-        { } source => new FileSet(source.Path, source.Files.Texts.Where(text => text.Key != source.Path).Select(text => KeptFile.FromText(text.Key, text.Value)).Append(KeptFile.FromText(source.Path, desk.Text))),
+        BoardOnDisk file => BoardFolder.Gather(file.Path).Files is var gathered ? gathered.With(gathered.Main.Path, session.Text) : throw new NotSupportedException(),
+        { } source => new FileSet(source.Path, source.Files.Texts.Where(text => text.Key != source.Path).Select(text => KeptFile.FromText(text.Key, text.Value)).Append(KeptFile.FromText(source.Path, session.Text))),
         _ => throw new InvalidOperationException("No board is open."),
     };
 }

@@ -13,19 +13,19 @@ namespace Boardwright.App.Workbench.BuiltPages;
 /// <summary>One built board in somebody's hands: what is known of it, and how what is done is written down.</summary>
 /// <param name="boards">The shop.</param>
 /// <param name="judge">Judges boards.</param>
-/// <param name="builder">Who is at the desk.</param>
-sealed class BuildSession(OpenBoards boards, BuiltJudge judge, CurrentUser builder)
+/// <param name="user">Who is signed in.</param>
+sealed class BuildSession(OpenBoards boards, BuiltJudge judge, CurrentUser user) : IFollowed
 {
-    string? said;
+    string? signed;
 
     /// <summary>Something has changed.</summary>
     public event Action? Changed;
 
     /// <summary>Who works; as the revisions name them.</summary>
-    public string Who => said ?? builder.Name;
+    public string Who => signed ?? user.Name;
 
     /// <summary>Whether it is known who works, so that no other name can be given.</summary>
-    public bool IsSignedIn => builder.IsSignedIn;
+    public bool IsSignedIn => user.IsSignedIn;
 
     /// <summary>The board; <c>null</c> while none is open or its file is not in order.</summary>
     public JudgedBuilt? Judged { get; private set; }
@@ -45,7 +45,7 @@ sealed class BuildSession(OpenBoards boards, BuiltJudge judge, CurrentUser build
     /// <summary>Says who works.</summary>
     public void Sign(string who)
     {
-        said = who.Trim() is { Length: > 0 } name && !IsSignedIn ? name : null;
+        signed = who.Trim() is { Length: > 0 } name && !IsSignedIn ? name : null;
         Changed?.Invoke();
     }
 

@@ -1,4 +1,5 @@
 using Boardwright.App.Workbench.BoardPages;
+using Boardwright.App.Workbench.Frame;
 using Boardwright.Documents.Charts;
 using Boardwright.Documents.Pictures;
 using Boardwright.Examinations;
@@ -10,13 +11,13 @@ namespace Boardwright.App.Workbench.ComparePages;
 /// <summary>Where a variant's text comes from.</summary>
 enum VariantKind
 {
-    /// <summary>The board on the desk, as it is now.</summary>
-    Desk,
+    /// <summary>The open board, as it is now.</summary>
+    Open,
 
     /// <summary>The board as it is kept.</summary>
     Saved,
 
-    /// <summary>The board on the desk with one thing changed.</summary>
+    /// <summary>The open board with one thing changed.</summary>
     Changed,
 
     /// <summary>Another board of the shop.</summary>
@@ -46,7 +47,7 @@ sealed record Variant(int Number, VariantKind Kind, string Name)
 }
 
 /// <summary>Two to four variants of a board beside one another.</summary>
-sealed class Comparison(EditSession desk) : IDisposable
+sealed class Comparison(EditSession session) : IFollowed, IDisposable
 {
     /// <summary>Most variants that can be looked at together.</summary>
     public const int Most = 4;
@@ -68,16 +69,16 @@ sealed class Comparison(EditSession desk) : IDisposable
     /// <summary>Whether another variant can be added.</summary>
     public bool HasRoom => variants.Count < Most;
 
-    /// <summary>Follows the desk: what is derived from its board is derived anew.</summary>
+    /// <summary>Follows the open board: what is derived from it is derived anew.</summary>
     public async Task FollowAsync()
     {
-        if (desk.Source is null || desk.Text == followed)
+        if (session.Source is null || session.Text == followed)
             return;
-        followed = desk.Text;
+        followed = session.Text;
         if (variants.Count == 0)
         {
-            variants.Add(new(++last, VariantKind.Desk, "on the desk"));
-            if (desk.IsUnsaved)
+            variants.Add(new(++last, VariantKind.Open, "on the desk"));
+            if (session.IsUnsaved)
                 variants.Add(new(++last, VariantKind.Saved, "as saved"));
         }
 
@@ -93,7 +94,7 @@ sealed class Comparison(EditSession desk) : IDisposable
     /// <returns>Why that was refused, or <c>null</c>.</returns>
     public async Task<string?> AddChangedAsync(string key, string value, string name)
     {
-        if (BoardText.Change(desk.Text, key, new Entered(value)).Refusal is { } refusal)
+        if (BoardText.Change(session.Text, key, new Entered(value)).Refusal is { } refusal)
             return $"{refusal.Says} {refusal.Remedy}";
         var variant = await FilledAsync(new(last + 1, VariantKind.Changed, name) { Change = (key, value) });
         if (variant.Trouble is { } trouble)
@@ -122,18 +123,18 @@ sealed class Comparison(EditSession desk) : IDisposable
         Sample();
     }
 
-    /// <summary>Lays a variant on the desk: its text, or another board as a whole.</summary>
+    /// <summary>Takes a variant over: its text, or another board as a whole.</summary>
     public async Task TakeAsync(Variant variant)
     {
         if (variant.Source is { } other)
         {
-            // It is the board on the desk from now on, and need not lie beside itself.
+            // It is the open board from now on, and need not lie beside itself.
             variants.Remove(variant);
-            await desk.OpenAsync(other);
+            await session.OpenAsync(other);
         }
         else
         {
-            desk.Write(variant.Text, $"variant taken: {variant.Name}");
+            session.Write(variant.Text, $"variant taken: {variant.Name}");
         }
     }
 
@@ -177,12 +178,12 @@ sealed class Comparison(EditSession desk) : IDisposable
 
     async Task<Variant> FilledAsync(Variant variant)
     {
-        var source = variant.Source ?? desk.Source!;
+        var source = variant.Source ?? session.Source!;
         var text = variant switch
         {
             { Kind: VariantKind.Saved or VariantKind.Other } => await source.ReadAsync(CancellationToken.None),
-            { Change: var (key, value) } => BoardText.Change(desk.Text, key, new Entered(value)).Text,
-            _ => desk.Text,
+            { Change: var (key, value) } => BoardText.Change(session.Text, key, new Entered(value)).Text,
+            _ => session.Text,
         };
         if (text == variant.Text)
             return variant;

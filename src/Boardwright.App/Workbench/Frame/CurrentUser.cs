@@ -3,7 +3,7 @@ using Boardwright.Shops;
 
 namespace Boardwright.App.Workbench.Frame;
 
-/// <summary>Who works at this desk: the one who signed in, or the user of this machine where nobody has to.</summary>
+/// <summary>Who works on these pages: the one who signed in, or the user of this machine where nobody has to.</summary>
 sealed class CurrentUser
 {
     /// <summary>Name under which revisions are saved.</summary>

@@ -10,7 +10,7 @@ using Microsoft.AspNetCore.Mvc;
 
 namespace Boardwright.App.Workbench.Frame;
 
-/// <summary>The door of a workbench that others can reach: nothing but this page and its style is shown to anyone who has not signed in.</summary>
+/// <summary>The sign-in of a workbench that others can reach: nothing but this page and its style is shown to anyone who has not signed in.</summary>
 static class SignInServices
 {
     const string Page = "/sign-in";
@@ -19,7 +19,7 @@ static class SignInServices
     /// <param name="services">The services of the program.</param>
     /// <param name="place">The shop whose people may come in.</param>
     /// <param name="isPrivate">Whether the connection is encrypted, so that the cookie may go over no other.</param>
-    public static void Hang(IServiceCollection services, ShopLocation place, bool isPrivate)
+    public static void Register(IServiceCollection services, ShopLocation place, bool isPrivate)
     {
         People.Register(services, place).AddSignInManager();
         services.AddAuthentication(IdentityConstants.ApplicationScheme).AddCookie(IdentityConstants.ApplicationScheme, options =>
@@ -39,31 +39,31 @@ static class SignInServices
         services.AddDataProtection().SetApplicationName("boardwright").PersistKeysToFileSystem(new DirectoryInfo(Path.Combine(ShopLocation.UserFolder, "keys")));
     }
 
-    /// <summary>Opens the way to it.</summary>
-    public static void Open(WebApplication app)
+    /// <summary>Asks everybody for it.</summary>
+    public static void Use(WebApplication app)
     {
         app.UseAuthentication();
         app.UseAuthorization();
         app.UseAntiforgery();
         app.MapGet(Page, static (string? to) => Shown(to, "", null)).AllowAnonymous();
         app.MapPost(Page, EnterAsync).AllowAnonymous();
-        app.MapPost("/sign-out", static async (SignInManager<Person> door) =>
+        app.MapPost("/sign-out", static async (SignInManager<Person> signIn) =>
         {
-            await door.SignOutAsync();
+            await signIn.SignOutAsync();
             return Results.LocalRedirect(Page);
         });
     }
 
-    /// <summary>The door's own address, with the page that was asked for.</summary>
+    /// <summary>Its own address, with the page that was asked for.</summary>
     public static string AddressTo(string? to) => to is null ? Page : $"{Page}?to={Uri.EscapeDataString(to)}";
 
-    static async Task<IResult> EnterAsync(SignInManager<Person> door, OpenBoards boards, HttpContext context, [FromForm] string? name, [FromForm] string? password, string? to)
+    static async Task<IResult> EnterAsync(SignInManager<Person> signIn, OpenBoards boards, HttpContext context, [FromForm] string? name, [FromForm] string? password, string? to)
     {
         try
         {
             // The shop says in its own words what is wrong with it; Identity would not.
             var shop = await boards.ShopAsync(context.RequestAborted);
-            var result = await shop.Explained(() => door.PasswordSignInAsync((name ?? "").Trim(), password ?? "", isPersistent: true, lockoutOnFailure: true));
+            var result = await shop.Explained(() => signIn.PasswordSignInAsync((name ?? "").Trim(), password ?? "", isPersistent: true, lockoutOnFailure: true));
             if (result.Succeeded)
                 return Results.LocalRedirect(IsOurs(to) ? to! : "/board");
             return Shown(to, name, result.IsLockedOut

@@ -65,6 +65,7 @@ static class WorkbenchHost
         builder.Services.AddSingleton(new BuiltJudge(static examination => Spreads.Spread.Sample(examination).Intervals));
         builder.Services.AddScoped(_ => new EditSession(start.Samples));
         builder.Services.AddScoped<KeyboardShortcuts>();
+        builder.Services.AddScoped<PageScript>();
         builder.Services.AddScoped<RideSession>();
         builder.Services.AddScoped<LogSession>();
         builder.Services.AddScoped<Comparison>();
@@ -76,7 +77,7 @@ static class WorkbenchHost
         }
         else
         {
-            SignInServices.Hang(builder.Services, ShopLocations.Find(start.Shop), start.Certificate is not null);
+            SignInServices.Register(builder.Services, ShopLocations.Find(start.Shop), start.Certificate is not null);
         }
 
         builder.Services.AddSingleton<PaperSessions>();
@@ -94,10 +95,10 @@ static class WorkbenchHost
         if (start.Reach.IsThisMachine)
             app.UseHostFiltering().UseAntiforgery();
         else
-            SignInServices.Open(app);
+            SignInServices.Use(app);
         app.MapStaticAssets().AllowAnonymous();
         app.MapGet("/", () => Results.Redirect(FirstPage));
-        app.MapGet("/papers/of/{token}/{name}", (string token, string name, PaperSessions desks) => desks.Answer(token, name));
+        app.MapGet("/papers/of/{token}/{name}", (string token, string name, PaperSessions papers) => papers.Answer(token, name));
         app.MapGet(BuiltFiles.Route, BuiltFiles.GetAsync);
         app.MapRazorComponents<Root>().AddInteractiveServerRenderMode(options => options.ContentSecurityFrameAncestorsPolicy = null);
         return app;
@@ -113,8 +114,8 @@ static class WorkbenchHost
     /// <summary>Examines the first board once for nobody, while the server is being built, so that its code is ready.</summary>
     public static Task RehearseAsync(OpenBoards boards) => Task.Run(async () =>
     {
-        using var desk = new EditSession();
-        await desk.OpenAsync(await boards.FirstAsync(new CurrentUser()));
+        using var session = new EditSession();
+        await session.OpenAsync(await boards.FirstAsync(new CurrentUser()));
     });
 
     /// <summary>Answers for the first page and renders it once for nobody, while the server starts, so that the first visitor need not wait for code to be made.</summary>

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Boardwright.App.ShopWork;
 using Boardwright.App.Workbench.BoardPages;
+using Boardwright.App.Workbench.Frame;
 using Boardwright.Documents.Charts;
 using Boardwright.Documents.Pictures;
 using Boardwright.Examinations;
@@ -21,9 +22,9 @@ namespace Boardwright.App.Workbench.LearnPages;
 /// <param name="Narrows">What would narrow the range.</param>
 sealed record LogFinding(string Title, string Value, string Range, string Narrows);
 
-/// <summary>A logged ride held against the board on the desk: what it teaches, and where the model was off.</summary>
+/// <summary>A logged ride held against the open board: what it teaches, and where the model was off.</summary>
 /// <remarks>Computed apart from the page; only the newest answer is shown.</remarks>
-sealed class LogSession(EditSession desk) : IDisposable
+sealed class LogSession(EditSession session) : IFollowed, IDisposable
 {
     /// <summary>Largest log taken from a browser, bytes.</summary>
     public const int MostBytes = 256 * 1024 * 1024;
@@ -113,7 +114,7 @@ sealed class LogSession(EditSession desk) : IDisposable
     /// <summary>Holds the ride against the board as it now is, unless that was done already.</summary>
     public void Follow()
     {
-        if (desk.Examination is { } now && !ReferenceEquals(now, held) && bytes is not null)
+        if (session.Examination is { } now && !ReferenceEquals(now, held) && bytes is not null)
             Again();
     }
 
@@ -124,29 +125,29 @@ sealed class LogSession(EditSession desk) : IDisposable
         Changed?.Invoke();
     }
 
-    /// <summary>Takes a lesson into the board on the desk, as measured; a step that can be taken back.</summary>
+    /// <summary>Takes a lesson into the open board, as measured; a step that can be taken back.</summary>
     public void Take(Lesson lesson)
     {
         if (!lesson.CanBeTaken)
         {
-            desk.Say(lesson.Says);
+            session.Say(lesson.Says);
             return;
         }
 
-        var text = desk.Text;
+        var text = session.Text;
         foreach (var entry in lesson.Entries)
         {
             var changed = BoardText.Change(text, entry.Key, new Entered(entry.Value, entry.Give, "measured"));
             if (changed.Refusal is { } refusal)
             {
-                desk.Say($"{refusal.Says} {refusal.Remedy}");
+                session.Say($"{refusal.Says} {refusal.Remedy}");
                 return;
             }
 
             text = changed.Text;
         }
 
-        desk.Write(text, LessonWriter.Why([lesson], name));
+        session.Write(text, LessonWriter.Why([lesson], name));
     }
 
     /// <inheritdoc/>
@@ -161,7 +162,7 @@ sealed class LogSession(EditSession desk) : IDisposable
         work.Cancel();
         work.Dispose();
         work = new CancellationTokenSource();
-        if (bytes is not { } content || desk.Examination is not { } examination)
+        if (bytes is not { } content || session.Examination is not { } examination)
             return;
         held = examination;
         IsReading = true;

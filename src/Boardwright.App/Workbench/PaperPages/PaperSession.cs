@@ -9,22 +9,22 @@ using Boardwright.Files.Boards;
 
 namespace Boardwright.App.Workbench.PaperPages;
 
-/// <summary>The papers of the board on one desk, as it stands there, under an address that nobody guesses.</summary>
+/// <summary>The papers of one open board, as it stands, under an address that nobody guesses.</summary>
 sealed class PaperSession : IDisposable
 {
-    readonly EditSession desk;
+    readonly EditSession session;
     readonly PaperSessions all;
     readonly Lock gate = new();
     (PaperOrder Order, IReadOnlyList<(PaperKind Kind, WrittenPaper Paper)> Papers)? last;
 
-    /// <summary>Registers the papers of a desk.</summary>
-    public PaperSession(EditSession desk, PaperSessions all)
+    /// <summary>Registers the papers of an open board.</summary>
+    public PaperSession(EditSession session, PaperSessions all)
     {
-        (this.desk, this.all) = (desk, all);
+        (this.session, this.all) = (session, all);
         all.Add(this);
     }
 
-    /// <summary>The part of the address that tells this desk from others.</summary>
+    /// <summary>The part of the address that tells this board from others.</summary>
     public string Token { get; } = Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(16));
 
     /// <summary>Size of the paper.</summary>
@@ -38,24 +38,24 @@ sealed class PaperSession : IDisposable
     {
         get
         {
-            if (desk is not { Examination: { } examination, Outcome: { } outcome })
+            if (session is not { Examination: { } examination, Outcome: { } outcome })
                 return null;
             return new PaperOrder(examination)
             {
                 Intervals = outcome.Spread,
                 // A text with errors has no figures of its own; what is printed is from the one before.
-                Revision = desk.Complaints.Count == 0 ? RevisionOf(desk.Text) : "draft",
+                Revision = session.Complaints.Count == 0 ? RevisionOf(session.Text) : "draft",
                 ShopAddress = Shop,
                 // In the shop it may bear another name than in its own file.
-                PageAddress = Shop is { } shop && desk.Source is ShopBoard kept ? new Uri($"{shop.AbsoluteUri.TrimEnd('/')}/{PaperOrder.Slug(kept.Name)}") : null,
+                PageAddress = Shop is { } shop && session.Source is ShopBoard kept ? new Uri($"{shop.AbsoluteUri.TrimEnd('/')}/{PaperOrder.Slug(kept.Name)}") : null,
                 Size = Size,
-                Units = desk.Units,
+                Units = session.Units,
             };
         }
     }
 
     /// <summary>Name of the board in file names.</summary>
-    public string Name => desk.Source is { } source && BoardFile.IsCalledSo(source.Path) ? BoardFile.NameOf(source.Path) : PaperOrder.Slug(Order?.Name ?? "board");
+    public string Name => session.Source is { } source && BoardFile.IsCalledSo(source.Path) ? BoardFile.NameOf(source.Path) : PaperOrder.Slug(Order?.Name ?? "board");
 
     /// <summary>Every paper of the board as it stands; written once for each state of it.</summary>
     public IReadOnlyList<(PaperKind Kind, WrittenPaper Paper)> Write()
@@ -104,23 +104,23 @@ sealed class PaperSession : IDisposable
     }
 }
 
-/// <summary>The desks whose papers may be fetched.</summary>
+/// <summary>The open boards whose papers may be fetched.</summary>
 sealed class PaperSessions
 {
-    readonly ConcurrentDictionary<string, PaperSession> desks = new(StringComparer.Ordinal);
+    readonly ConcurrentDictionary<string, PaperSession> sessions = new(StringComparer.Ordinal);
 
-    /// <summary>Lets a desk's papers be fetched.</summary>
-    public void Add(PaperSession desk) => desks[desk.Token] = desk;
+    /// <summary>Lets a board's papers be fetched.</summary>
+    public void Add(PaperSession papers) => sessions[papers.Token] = papers;
 
     /// <summary>Ends that.</summary>
-    public void Remove(PaperSession desk) => desks.TryRemove(desk.Token, out _);
+    public void Remove(PaperSession papers) => sessions.TryRemove(papers.Token, out _);
 
     /// <summary>Answers a request for a paper.</summary>
-    /// <param name="token">Which desk.</param>
+    /// <param name="token">Which board.</param>
     /// <param name="name">Which file, such as <c>wiring.pdf</c>.</param>
     public IResult Answer(string token, string name)
     {
-        if (!desks.TryGetValue(token, out var desk) || desk.File(name) is not { } bytes)
+        if (!sessions.TryGetValue(token, out var papers) || papers.File(name) is not { } bytes)
             return Results.NotFound();
         var (type, isShown) = Path.GetExtension(name) switch
         {
@@ -130,6 +130,6 @@ sealed class PaperSessions
             ".zip" => ("application/zip", false),
             _ => ("application/octet-stream", false),
         };
-        return Results.File(bytes, type, isShown ? null : $"{desk.Name}.{name}");
+        return Results.File(bytes, type, isShown ? null : $"{papers.Name}.{name}");
     }
 }

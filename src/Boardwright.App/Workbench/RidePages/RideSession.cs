@@ -1,5 +1,6 @@
 using System.Runtime.InteropServices;
 using Boardwright.App.Workbench.BoardPages;
+using Boardwright.App.Workbench.Frame;
 using Boardwright.Documents.Charts;
 using Boardwright.Documents.Pictures;
 using Boardwright.Examinations;
@@ -12,9 +13,9 @@ using Boardwright.Spreads;
 
 namespace Boardwright.App.Workbench.RidePages;
 
-/// <summary>The ride of the board on the desk: on which road, what came of it, and how well that is known.</summary>
+/// <summary>The ride of the open board: on which road, what came of it, and how well that is known.</summary>
 /// <remarks>A ride is computed apart from the page, and only the newest one is shown.</remarks>
-sealed class RideSession(EditSession desk) : IDisposable
+sealed class RideSession(EditSession session) : IFollowed, IDisposable
 {
     /// <summary>Largest route file taken from a browser, bytes.</summary>
     public const int MostBytes = 16 * 1024 * 1024;
@@ -104,7 +105,7 @@ sealed class RideSession(EditSession desk) : IDisposable
     /// <summary>Rides the board as it now is, unless that was ridden already.</summary>
     public void Follow()
     {
-        if (desk.Examination is { } now && !ReferenceEquals(now, ridden))
+        if (session.Examination is { } now && !ReferenceEquals(now, ridden))
             Again();
     }
 
@@ -120,7 +121,7 @@ sealed class RideSession(EditSession desk) : IDisposable
         riding.Cancel();
         riding.Dispose();
         riding = new CancellationTokenSource();
-        if (desk.Examination is not { } examination)
+        if (session.Examination is not { } examination)
             return;
         ridden = examination;
         ReadBriefRoute(examination);
@@ -133,7 +134,7 @@ sealed class RideSession(EditSession desk) : IDisposable
     void ReadBriefRoute(Examination examination)
     {
         var named = examination.Board.Brief.Route is { IsKnown: true } known ? known.Value : null;
-        if (named == briefRoute || desk.Source is not { } source)
+        if (named == briefRoute || session.Source is not { } source)
             return;
         (briefRoute, var before) = (named, briefRoad);
         briefRoad = null;
