@@ -1,4 +1,5 @@
 using System.Data.Common;
+using Boardwright.Files;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Design;
@@ -262,8 +263,7 @@ public sealed class SqliteLocation : ShopLocation
             await command.ExecuteNonQueryAsync(cancel);
         }
 
-        DurableFile.Settle(partial);
-        File.Move(partial, target, overwrite: false);
+        DurableFile.Adopt(partial, target);
         return target;
     }
 
