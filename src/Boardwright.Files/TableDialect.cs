@@ -11,12 +11,40 @@ namespace Boardwright.Files;
 /// <param name="MayGroup">Whether the other of the two may part thousands.</param>
 readonly record struct TableDialect(char Delimiter, char DecimalMark = '.', bool MayGroup = false)
 {
+    /// <summary>What to do where the decimal mark is not clear.</summary>
+    public const string OneMark = "Write all numbers with a point, as 12.5, or all with a comma, as 12,5.";
+
     public RowFields FieldsOf(ReadOnlySpan<byte> row) => new(row, (byte)Delimiter);
 
     public bool TryNumber(ReadOnlySpan<byte> field, out double value) => LogNumber.TryRead(field, (byte)DecimalMark, MayGroup, out value);
 
-    /// <summary>Whether a comma can stand inside a number; where none can, a point can only be a decimal point.</summary>
-    public bool MayHoldCommas(ReadOnlySpan<byte> rows) => rows.Contains(Delimiter == ',' ? (byte)'"' : (byte)',');
+    /// <summary>The same with the decimal mark that the numbers prove.</summary>
+    /// <param name="rows">What follows the row of names.</param>
+    /// <param name="line">The line of the row of names.</param>
+    /// <param name="counts">Whether a column is one of numbers.</param>
+    /// <param name="objection">What keeps the mark from being known, and the line where one number does; <c>null</c> where it is known.</param>
+    public TableDialect WithDecimalMark(ReadOnlySpan<byte> rows, int line, Predicate<int> counts, out (int? Line, string Says)? objection)
+    {
+        objection = null;
+        // Where a comma cannot stand inside a number, a point can only be a decimal point.
+        if (!rows.Contains(Delimiter == ',' ? (byte)'"' : (byte)','))
+            return this;
+        var evidence = new DecimalMarkEvidence();
+        while (!rows.IsEmpty)
+        {
+            line++;
+            var row = NextLine(ref rows);
+            if (row.IsEmpty || row[0] == (byte)'#') continue;
+            var fields = FieldsOf(row);
+            for (var column = 0; fields.Next(out var field); column++)
+            {
+                if (counts(column)) evidence.Add(field, line);
+            }
+        }
+
+        objection = evidence.Objection;
+        return objection is null ? this with { DecimalMark = evidence.Mark, MayGroup = true } : this;
+    }
 
     /// <summary>The next line of a text, without its end.</summary>
     public static ReadOnlySpan<byte> NextLine(scoped ref ReadOnlySpan<byte> rest)

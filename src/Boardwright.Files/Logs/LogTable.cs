@@ -159,25 +159,10 @@ sealed class LogTable(ReadOnlyMemory<byte> content, string shown, LogWishes wish
             return null;
         }
 
-        if (!dialect.MayHoldCommas(rest))
-            return null;
-        var (evidence, line) = (new DecimalMarkEvidence(), headerLine);
-        while (!rest.IsEmpty)
-        {
-            line++;
-            var row = TableDialect.NextLine(ref rest);
-            if (row.IsEmpty || row[0] == (byte)'#') continue;
-            var fields = dialect.FieldsOf(row);
-            for (var column = 0; column < columns.Count && fields.Next(out var field); column++)
-            {
-                if (columns[column].Channel is not null) evidence.Add(field, line);
-            }
-        }
-
-        if (evidence.Objection is var (where, says))
-            return RideLogFile.Refused(shown, where ?? headerLine, "", says, where is null ? "Export the log with one decimal mark, or state it with --decimal point or --decimal comma." : "State it with --decimal comma or --decimal point.");
-        dialect = dialect with { DecimalMark = evidence.Mark, MayGroup = true };
-        return null;
+        dialect = dialect.WithDecimalMark(rest, headerLine, i => i < columns.Count && columns[i].Channel is not null, out var objection);
+        return objection is var (line, says)
+            ? RideLogFile.Refused(shown, line ?? headerLine, "", says, line is null ? "Export the log with one decimal mark, or state it with --decimal point or --decimal comma." : "State it with --decimal comma or --decimal point.")
+            : null;
     }
 
     /// <summary>How times are written: stated, by the unit of the name, or by the values where they leave no doubt.</summary>

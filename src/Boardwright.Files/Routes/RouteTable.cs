@@ -47,7 +47,10 @@ sealed class RouteTable(string file)
             if (header is null)
             {
                 _dialect = new(TableDialect.FindDelimiter(each, rest) ?? ',');
-                header = Header(line, Cells(each)) is { } found && FindDecimalMark(line, rest) ? found : null;
+                header = Header(line, Cells(each));
+                _dialect = _dialect.WithDecimalMark(rest, line, static _ => true, out var objection);
+                if (header is not null && objection is var (where, says))
+                    header = Complain(where ?? line, 1, "", says, TableDialect.OneMark);
             }
             else
                 Read(line, header, Cells(each));
@@ -75,24 +78,6 @@ sealed class RouteTable(string file)
         for (var fields = _dialect.FieldsOf(line); fields.Next(out var field);)
             cells.Add(new(Encoding.UTF8.GetString(field).Trim(), Encoding.UTF8.GetCharCount(line[..fields.Start]) + 1));
         return cells;
-    }
-
-    bool FindDecimalMark(int line, ReadOnlySpan<byte> rest)
-    {
-        if (!_dialect.MayHoldCommas(rest))
-            return true;
-        var evidence = new DecimalMarkEvidence();
-        for (var at = line + 1; !rest.IsEmpty; at++)
-        {
-            for (var fields = _dialect.FieldsOf(TableDialect.NextLine(ref rest)); fields.Next(out var field);)
-                evidence.Add(field, at);
-        }
-
-        _dialect = _dialect with { DecimalMark = evidence.Mark, MayGroup = true };
-        if (evidence.Objection is not var (where, says))
-            return true;
-        Complain(where ?? line, 1, "", says, "Write all numbers with a point, as 12.5, or all with a comma, as 12,5.");
-        return false;
     }
 
     bool TryNumber(string text, out double value) => _dialect.TryNumber(Encoding.UTF8.GetBytes(text), out value);
