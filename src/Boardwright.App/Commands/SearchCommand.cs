@@ -208,7 +208,7 @@ static class SearchCommand
             if (SlotKeys.SlotOf(key) is not { } slot)
                 terminal.Error.WriteLine($"--fix {one}: {(key.Length == 0 ? "nothing" : key)} is no place for a part; the places are {string.Join(", ", Enum.GetValues<Slot>().Where(s => SlotKeys.SlotOf(SlotKeys.KeyOf(s)) is not null).Select(SlotKeys.KeyOf))}.");
             else if (shelf.Find(id) is not { } part)
-                terminal.Error.WriteLine($"--fix {one}: the shelf has no '{id}'{(NearestWords.Nearest(id, shelf.Parts.Select(p => p.Id), 1) is [var near] ? $"; was '{near}' meant?" : ".")}");
+                terminal.Error.WriteLine($"--fix {one}: the shelf has no '{id}'{(Nearest.List(id, shelf.Parts.Select(p => p.Id), 1) is [var near] ? $"; was '{near}' meant?" : ".")}");
             else if (!Goes(part.Kind, slot))
                 terminal.Error.WriteLine($"--fix {one}: '{id}' is a {part.Kind}, which does not go there.");
             else
