@@ -3,6 +3,7 @@ using System.CommandLine.Help;
 using System.CommandLine.Invocation;
 using Boardwright.App.Commands;
 using Boardwright.App.Reports;
+using Boardwright.Files;
 using Boardwright.Spreads;
 
 namespace Boardwright.App;
@@ -100,7 +101,7 @@ public static class Program
         var known = command.Subcommands.Select(c => c.Name).Concat(command.Options.Select(o => o.Name));
         foreach (var word in parsed.UnmatchedTokens)
         {
-            if (NearestWords.Nearest(word, known, 1) is [var near])
+            if (Nearest.List(word, known, 1) is [var near])
                 paper.Write(0, $"Was '{near}' meant?");
         }
 

@@ -26,6 +26,16 @@ static class Nearest
         return best;
     }
 
+    /// <summary>The words that are few slips away or hold what was written, nearest first; none where nothing is near.</summary>
+    public static IReadOnlyList<string> List(string written, IEnumerable<string> words, int most = 4) =>
+    [
+        .. words.Distinct(StringComparer.Ordinal)
+            .Select(word => (Word: word, Slips: Distance(written.ToLowerInvariant(), word.ToLowerInvariant())))
+            .Where(found => found.Slips <= Math.Max(2, written.Length / 3) || found.Word.Contains(written, StringComparison.OrdinalIgnoreCase))
+            .OrderBy(static found => found.Slips).ThenBy(static found => found.Word, StringComparer.Ordinal)
+            .Take(most).Select(static found => found.Word),
+    ];
+
     /// <summary>Damerau and Levenshtein's distance in its form for neighbouring letters (optimal string alignment).</summary>
     internal static int Distance(string a, string b)
     {

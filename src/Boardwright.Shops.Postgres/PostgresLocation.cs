@@ -43,15 +43,14 @@ public sealed class PostgresLocation : ShopLocation
     }
 
     /// <inheritdoc/>
-    public override ShopContext CreateDbContext() => new(options);
+    public override ShopContext CreateDbContext() => new(Further(options));
 
     internal override async Task<bool> PrepareAsync(TimeProvider time, CancellationToken cancel)
     {
         await using var context = CreateDbContext();
         await ConnectAsync(context, cancel);
         var applied = (await context.Database.GetAppliedMigrationsAsync(cancel)).ToList();
-        if (applied.Except(context.Database.GetMigrations(), StringComparer.Ordinal).Any())
-            throw new ShopException(ShopError.NotOurs, $"{Shown} was kept by a newer Boardwright.", "Use that one.");
+        CheckHistory(applied, context.Database.GetMigrations());
         if (applied.Count == context.Database.GetMigrations().Count())
             return false;
         if (applied.Count > 0)

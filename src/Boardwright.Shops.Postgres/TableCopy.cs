@@ -1,3 +1,4 @@
+using Boardwright.Files;
 using Npgsql;
 
 namespace Boardwright.Shops.Postgres;
@@ -22,22 +23,24 @@ static class TableCopy
 
             foreach (var table in tables)
             {
-                await using var file = File.Create(Path.Combine(partial, table + ".csv"));
-                await using var writer = new StreamWriter(file);
-                using var rows = await connection.BeginTextExportAsync($"COPY \"{table.Replace("\"", "\"\"", StringComparison.Ordinal)}\" TO STDOUT (FORMAT csv, HEADER)", cancel);
-                var part = new char[81920];
-                for (int count; (count = await rows.ReadAsync(part, cancel)) > 0;)
-                    await writer.WriteAsync(part.AsMemory(0, count), cancel);
+                await DurableFile.WriteAsync(Path.Combine(partial, table + ".csv"), async file =>
+                {
+                    await using var writer = new StreamWriter(file, bufferSize: 81920, leaveOpen: true);
+                    using var rows = await connection.BeginTextExportAsync($"COPY \"{table.Replace("\"", "\"\"", StringComparison.Ordinal)}\" TO STDOUT (FORMAT csv, HEADER)", cancel);
+                    var part = new char[81920];
+                    for (int count; (count = await rows.ReadAsync(part, cancel)) > 0;)
+                        await writer.WriteAsync(part.AsMemory(0, count), cancel);
+                });
             }
         }
 
-        await File.WriteAllTextAsync(Path.Combine(partial, "README.txt"), $"""
+        DurableFile.Write(Path.Combine(partial, "README.txt"), $"""
             The tables of a Boardwright shop as they were before an update of the program, after the migration {version}.
             To bring them back: make an empty database, let the program of that time open it, empty its tables, and read
             each file with psql: \copy TABLE FROM TABLE.csv (FORMAT csv, HEADER)
             in the order items, contents, revisions, files, parts, people, people_claims, people_logins, people_tokens.
 
-            """, cancel);
+            """);
         Directory.Move(partial, folder);
     }
 }

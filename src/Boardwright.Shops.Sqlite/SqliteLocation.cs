@@ -1,4 +1,5 @@
 using System.Data.Common;
+using Boardwright.Files;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Design;
@@ -51,7 +52,7 @@ public sealed class SqliteLocation : ShopLocation
     public static string DefaultPath => System.IO.Path.Combine(UserFolder, "shop.db");
 
     /// <inheritdoc/>
-    public override ShopContext CreateDbContext() => new(options);
+    public override ShopContext CreateDbContext() => new(Further(options));
 
     internal override async Task<bool> PrepareAsync(TimeProvider time, CancellationToken cancel)
     {
@@ -82,8 +83,7 @@ public sealed class SqliteLocation : ShopLocation
             return false;
         await CheckAsync(context, cancel);
         var (applied, all) = ((await context.Database.GetAppliedMigrationsAsync(cancel)).ToList(), context.Database.GetMigrations().ToList());
-        if (applied.Except(all, StringComparer.Ordinal).Any())
-            throw new ShopException(ShopError.NotOurs, $"{Path} was kept by a newer Boardwright.", "Use that one.");
+        CheckHistory(applied, all);
         if (applied.Count == 0 && (long)(await ScalarAsync(context, "SELECT count(*) FROM sqlite_schema WHERE name NOT LIKE '\\_\\_EF%' ESCAPE '\\' AND name NOT LIKE 'sqlite%'", cancel))! > 0)
             throw new ShopException(ShopError.NotOurs, $"{Path} is a database, and not a shop.", "Name another file.");
         return applied.Count == all.Count;
@@ -262,8 +262,7 @@ public sealed class SqliteLocation : ShopLocation
             await command.ExecuteNonQueryAsync(cancel);
         }
 
-        DurableFile.Settle(partial);
-        File.Move(partial, target, overwrite: false);
+        DurableFile.Adopt(partial, target);
         return target;
     }
 

@@ -19,8 +19,7 @@ public sealed record GatheredFiles(ItemKind Kind, FileSet Files, string Folder, 
     {
         ArgumentNullException.ThrowIfNull(now);
         var changed = now.Files.Where(file => Files.Find(file.Path)?.Hash != file.Hash).Select(file => (Path: Path.Combine(Folder, file.Path), file.Bytes)).ToList();
-        foreach (var (path, bytes) in changed)
-            DurableFile.Write(path, bytes);
+        DurableFile.Write(changed);
         return [.. changed.Select(static file => file.Path)];
     }
 }
@@ -82,7 +81,7 @@ public static class BoardFolder
         return new(ItemKind.Built, new FileSet(files[0].Path, files), folder, missing);
     }
 
-    /// <summary>Writes files into a folder, each by a temporary file, so that none is ever half written.</summary>
+    /// <summary>Writes files into a folder, all of them or none.</summary>
     /// <exception cref="ShopException">A file is there already and says something else.</exception>
     public static void Write(FileSet files, string folder)
     {
@@ -94,8 +93,7 @@ public static class BoardFolder
                 throw new ShopException(ShopError.Refused, $"{path} is there already and says something else; nothing was written.", "Name an empty folder with --out.");
         }
 
-        foreach (var file in files.Files)
-            DurableFile.Write(Path.Combine(folder, file.Path), file.Bytes);
+        DurableFile.Write(files.Files.Select(file => (Path.Combine(folder, file.Path), file.Bytes)));
     }
 
     static IEnumerable<(string Name, bool IsShelf)> NamedFiles(MapNode? board)

@@ -234,7 +234,7 @@ public sealed class BuiltInFolder(string path) : BuiltStore
         var path = Path.Combine(Path.GetDirectoryName(boardFile)!, BuiltFile.NameFor(serial));
         if (File.Exists(path))
             throw new ShopException(ShopError.Refused, $"{path} is there already; nothing was written.", "Give this board another serial number.");
-        DurableFile.Write(path, System.Text.Encoding.UTF8.GetBytes(BuiltText.Begin(serial, Path.GetFileName(boardFile), null, when, who)));
+        DurableFile.Write(path, BuiltText.Begin(serial, Path.GetFileName(boardFile), null, when, who));
         return new(path);
     }
 
@@ -275,7 +275,7 @@ public sealed class BuiltInFolder(string path) : BuiltStore
         // The log or photo first: a file that nothing names does no harm.
         if (attached is not null)
             DurableFile.Write(Path.Combine(Folder, kept), attached.Bytes);
-        DurableFile.Write(path, System.Text.Encoding.UTF8.GetBytes(changed.Text));
+        DurableFile.Write(path, changed.Text);
         return changed;
     }
 
@@ -284,7 +284,7 @@ public sealed class BuiltInFolder(string path) : BuiltStore
 
     private protected override Task KeepLoggerAsync(string fingerprint, string text, Signature by, CancellationToken cancel)
     {
-        DurableFile.Write(LoggerPath(fingerprint), System.Text.Encoding.UTF8.GetBytes(text));
+        DurableFile.Write(LoggerPath(fingerprint), text);
         return Task.CompletedTask;
     }
 

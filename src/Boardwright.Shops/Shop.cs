@@ -1,3 +1,4 @@
+using Boardwright.Files.Yaml;
 using Boardwright.Shops.Merging;
 using Microsoft.EntityFrameworkCore;
 

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using Boardwright.Files;
 using Microsoft.EntityFrameworkCore;
 
 namespace Boardwright.Shops;
@@ -79,7 +80,7 @@ static class ShopFolder
             progress?.Report(index.Count);
         }
 
-        await File.WriteAllTextAsync(Path.Combine(folder, "README.txt"), ReadMe, cancel);
+        DurableFile.Write(Path.Combine(folder, "README.txt"), ReadMe);
         DurableFile.Write(Path.Combine(folder, IndexFile), Bytes(new FolderIndex(Version, [.. index.OrderBy(static item => item.Folder, StringComparer.Ordinal)])));
     }
 
@@ -106,9 +107,7 @@ static class ShopFolder
                 if (written.TryAdd((file.Path, file.Hash), revision.Number))
                 {
                     var content = await context.Contents.AsNoTracking().SingleAsync(row => row.Hash == file.Hash, cancel);
-                    var path = Path.Combine(folder, Numbered(revision.Number), file.Path);
-                    Directory.CreateDirectory(Path.GetDirectoryName(path)!);
-                    await File.WriteAllBytesAsync(path, content.Bytes, cancel);
+                    DurableFile.Write(Path.Combine(folder, Numbered(revision.Number), file.Path), content.Bytes);
                 }
 
                 told.Add(new(file.Path, file.Hash, Numbered(written[(file.Path, file.Hash)])));
@@ -118,8 +117,7 @@ static class ShopFolder
             history.Add(new(revision.Number, when, revision.Who, revision.Why, revision.Act, revision.Of, revision.Name, revision.Main, told));
         }
 
-        Directory.CreateDirectory(folder);
-        await File.WriteAllBytesAsync(Path.Combine(folder, HistoryFile), Bytes(new FolderHistory(item.Id, item.Kind, item is { FromItem: { } from, FromNumber: { } number } ? new(from, number) : null, history)), cancel);
+        DurableFile.Write(Path.Combine(folder, HistoryFile), Bytes(new FolderHistory(item.Id, item.Kind, item is { FromItem: { } from, FromNumber: { } number } ? new(from, number) : null, history)));
     }
 
     /// <summary>Reads everything into an empty shop, inside the caller's transaction.</summary>

@@ -15,8 +15,24 @@ public abstract class ShopLocation : IDbContextFactory<ShopContext>
     /// <summary>Whether there may be something in it; told without opening it.</summary>
     public abstract bool MayHoldSomething { get; }
 
+    /// <summary>Further settings of each context, by which tests stand for a later program.</summary>
+    internal Func<DbContextOptions<ShopContext>, DbContextOptions<ShopContext>> Further { get; set; } = static options => options;
+
     /// <inheritdoc/>
     public abstract ShopContext CreateDbContext();
+
+    /// <summary>Refuses tables of which this program does not know how they came about.</summary>
+    /// <param name="applied">The migrations that made them.</param>
+    /// <param name="known">The program's own, in their order.</param>
+    internal void CheckHistory(IEnumerable<string> applied, IEnumerable<string> known)
+    {
+        if (applied.Except(known, StringComparer.Ordinal).Max(StringComparer.Ordinal) is not { } other)
+            return;
+        // A migration's name begins with its date; the first that is known is that of the first release.
+        throw string.CompareOrdinal(other, known.First()) < 0
+            ? new ShopException(ShopError.NotOurs, $"{Shown} was kept by a Boardwright from before the first release; nothing in it was changed.", "Write it out with that one, boardwright shop export FOLDER, and read the folder into a new shop with boardwright shop import FOLDER.")
+            : new ShopException(ShopError.NotOurs, $"{Shown} was kept by a newer Boardwright.", "Use that one.");
+    }
 
     /// <summary>Checks the database, backs it up where its tables are older than the program, and brings them up to date.</summary>
     /// <returns>Whether tables were changed, so that what is made from the texts has to be made anew.</returns>

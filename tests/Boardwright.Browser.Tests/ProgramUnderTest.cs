@@ -56,6 +56,14 @@ public sealed class ProgramUnderTest : IAsyncDisposable
         return await process.StandardError.ReadToEndAsync();
     }
 
+    /// <summary>Limits how large a file it may write, as a full disk would.</summary>
+    /// <param name="bytes">A number of bytes, or <c>unlimited</c>.</param>
+    public async Task LimitFilesAsync(string bytes)
+    {
+        using var limiting = Process.Start("prlimit", ["--pid", FormattableString.Invariant($"{process.Id}"), $"--fsize={bytes}:"]);
+        await limiting.WaitForExitAsync();
+    }
+
     /// <summary>Starts it again under the same address.</summary>
     public async Task RestartAsync(string? file = null) => (process, Address) = await StartAsync(Folder, shop, file, new Uri(Address).Port, further);
 
@@ -80,7 +88,9 @@ public sealed class ProgramUnderTest : IAsyncDisposable
 
     static ProcessStartInfo Words(string folder, string? shop, IEnumerable<string> words)
     {
-        var start = new ProcessStartInfo("dotnet", [Workshop.Program, .. words]) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true, WorkingDirectory = folder };
+        // On Linux it leaves the signal unheeded that would end it, rather than fail its write, at the limit on a file's size.
+        string[] line = OperatingSystem.IsLinux() ? ["/bin/sh", "-c", "trap '' XFSZ; exec dotnet \"$@\"", "sh"] : ["dotnet"];
+        var start = new ProcessStartInfo(line[0], [.. line[1..], Workshop.Program, .. words]) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true, WorkingDirectory = folder };
         start.Environment["BOARDWRIGHT_SHOP"] = shop ?? Path.Combine(folder, "shop.db");
         start.Environment["XDG_DATA_HOME"] = folder;
         return start;

@@ -3,6 +3,7 @@ using Boardwright.App.Reports;
 using Boardwright.App.ShopWork;
 using Boardwright.Builds;
 using Boardwright.Examinations;
+using Boardwright.Files;
 using Boardwright.Files.Boards;
 using Boardwright.Files.Built;
 using Boardwright.Findings;
@@ -263,7 +264,7 @@ sealed class BuiltCommands(Terminal terminal, Func<Examination, IReadOnlyDiction
         var ids = judged.Steps.Steps.Where(step => step.List == list).ToList();
         if (ids.Find(step => step.Id == id) is not { } step)
         {
-            var other = judged.Find(id) is null ? NearestWords.Nearest(id, ids.Select(static one => one.Id), 1) is [var near] ? $"Was {near} meant?" : $"See what there is with: boardwright built show {judged.Place.Name}" : list == StepList.Building ? "It is a line of the bench list: use measure." : "It is a step of the build sheet: use step.";
+            var other = judged.Find(id) is null ? Nearest.List(id, ids.Select(static one => one.Id), 1) is [var near] ? $"Was {near} meant?" : $"See what there is with: boardwright built show {judged.Place.Name}" : list == StepList.Building ? "It is a line of the bench list: use measure." : "It is a step of the build sheet: use step.";
             throw new ShopException(ShopError.NotThere, $"{id} is not on the {(list == StepList.Building ? "build sheet" : "bench list")} of this board.", other);
         }
 
@@ -313,7 +314,7 @@ sealed class BuiltCommands(Terminal terminal, Func<Examination, IReadOnlyDiction
     static async Task<ShopException> NotThere(Shop shop, string name, CancellationToken cancel)
     {
         var names = (await shop.ListAsync(ItemKind.Built, cancel: cancel)).Select(static item => item.Name);
-        return new(ShopError.NotThere, $"There is no built board {name} in the shop {shop.Place.Shown}.", NearestWords.Nearest(name, names, 1) is [var near] ? $"Was {near} meant?" : "See what there is with: boardwright built list");
+        return new(ShopError.NotThere, $"There is no built board {name} in the shop {shop.Place.Shown}.", Nearest.List(name, names, 1) is [var near] ? $"Was {near} meant?" : "See what there is with: boardwright built list");
     }
 
     int Report(BuiltStore place, Changed changed, string says)

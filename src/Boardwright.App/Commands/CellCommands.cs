@@ -32,7 +32,7 @@ static class CellCommands
         {
             var outcome = CellBench.Fit(parsed.GetRequiredValue(files), parsed.GetRequiredValue(name), Stated(parsed.GetValue(temperature)));
             if (outcome.Shelf is { } shelf && parsed.GetValue(target) is { } path)
-                File.WriteAllText(path, shelf);
+                DurableFile.Write(path, shelf);
             else if (outcome.Shelf is not null)
                 outcome = outcome with { Report = $"{outcome.Report}\n{outcome.Shelf}" };
             return Show(parsed, outcome);

@@ -85,7 +85,6 @@ static class CredibilityCommand
         paper.Gap();
         if (folder is not null)
         {
-            Directory.CreateDirectory(folder);
             foreach (var quantity in all)
             {
                 var chart = CredibilityPicture.Draw(quantity);

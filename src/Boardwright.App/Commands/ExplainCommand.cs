@@ -2,6 +2,7 @@ using System.CommandLine;
 using Boardwright.Analyses;
 using Boardwright.App.Reports;
 using Boardwright.Examinations;
+using Boardwright.Files;
 using Boardwright.Findings;
 using Boardwright.Rides;
 using Boardwright.Rules;
@@ -55,7 +56,7 @@ sealed class ExplainCommand(IReadOnlyList<FigureKind> figures, IReadOnlyList<Rul
 
         var errors = new TerminalText(terminal.Error, terminal.Width, isStyled: false);
         errors.Write(0, $"No figure and no rule is called '{id}'.");
-        var near = NearestWords.Nearest(id, figures.Select(k => k.Id).Concat(rules.Select(r => r.Id)));
+        var near = Nearest.List(id, figures.Select(k => k.Id).Concat(rules.Select(r => r.Id)));
         errors.Write(0, near.Count > 0 ? $"Was one of these meant: {string.Join(", ", near)}?" : "boardwright explain lists all ids.");
         return Exit.Unread;
     }

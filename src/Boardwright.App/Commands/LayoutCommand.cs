@@ -6,6 +6,7 @@ using Boardwright.App.Reports;
 using Boardwright.Boxes;
 using Boardwright.Documents.Views;
 using Boardwright.Examinations;
+using Boardwright.Files;
 using Boardwright.Files.Boards;
 using Boardwright.Findings;
 
@@ -55,8 +56,6 @@ static class LayoutCommand
         var says = isJson ? terminal.Error : terminal.Out;
         if (svg is not null)
         {
-            if (Path.GetDirectoryName(svg) is { Length: > 0 } folder)
-                Directory.CreateDirectory(folder);
             PlotCommand.Write(svg, BoardViews.Box(examination));
             says.WriteLine($"Wrote {svg}.");
         }
@@ -82,10 +81,7 @@ static class LayoutCommand
             return false;
         }
 
-        // Beside the old file first: a full disk then leaves the old one whole.
-        var half = file + ".part";
-        File.WriteAllText(half, changed.Text);
-        File.Move(half, file, overwrite: true);
+        DurableFile.Write(file, changed.Text);
         says.WriteLine($"Wrote {proposed.Length.ToString(CultureInfo.InvariantCulture)} places into {file}.");
         return true;
     }

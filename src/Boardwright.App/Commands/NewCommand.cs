@@ -1,6 +1,7 @@
 using System.Buffers;
 using System.CommandLine;
 using Boardwright.App.Reports;
+using Boardwright.Files;
 using Boardwright.Files.Boards;
 
 namespace Boardwright.App.Commands;
@@ -37,8 +38,7 @@ static class NewCommand
             return Exit.Unread;
         }
 
-        Directory.CreateDirectory(folder);
-        File.WriteAllText(file, Starter.Text(title));
+        DurableFile.Write(file, Starter.Text(title));
         terminal.Out.WriteLine($"Wrote {file}. Fill in what is known, then: boardwright check {(file.Contains(' ', StringComparison.Ordinal) ? $"\"{file}\"" : file)}");
         return Exit.Holds;
     }

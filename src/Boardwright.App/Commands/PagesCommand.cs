@@ -2,6 +2,7 @@ using System.CommandLine;
 using Boardwright.App.Docs;
 using Boardwright.App.Reports;
 using Boardwright.Examinations;
+using Boardwright.Files;
 using Boardwright.Files.Boards;
 using Boardwright.Files.Results;
 using Boardwright.Parts;
@@ -29,20 +30,19 @@ static class PagesCommand
     {
         var place = Path.GetFullPath(folder);
         var pages = GeneratedPages.Create(ExplainCommand.Figures, Rulebook.All);
-        Directory.CreateDirectory(place);
         foreach (var (name, text) in pages)
-            File.WriteAllText(Path.Combine(place, name), text);
+            DurableFile.Write(Path.Combine(place, name), text);
 
         var root = Path.GetFullPath(Path.Combine(place, ".."));
         if (Directory.Exists(Path.Combine(root, "examples")))
         {
             foreach (var (path, text) in Examples(root))
-                File.WriteAllText(Path.Combine(root, path), text);
+                DurableFile.Write(Path.Combine(root, path), text);
         }
 
         var readme = Path.Combine(place, "..", "README.md");
         if (File.Exists(readme))
-            File.WriteAllText(readme, GeneratedPages.Refilled(File.ReadAllText(readme), name => Example(Path.Combine(place, ".."), name)));
+            DurableFile.Write(readme, GeneratedPages.Refilled(File.ReadAllText(readme), name => Example(Path.Combine(place, ".."), name)));
         terminal.Out.WriteLine(FormattableString.Invariant($"Wrote {pages.Count} pages in {folder}"));
         return Exit.Holds;
     }

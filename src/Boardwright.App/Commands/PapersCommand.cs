@@ -4,6 +4,7 @@ using Boardwright.App.Workbench.PaperPages;
 using Boardwright.Documents.Papers;
 using Boardwright.Documents.Templates;
 using Boardwright.Examinations;
+using Boardwright.Files;
 using Boardwright.Files.Boards;
 using Boardwright.Files.Routes;
 using Boardwright.Findings;
@@ -89,33 +90,8 @@ static class PapersCommand
             Ride = ride,
         };
         var written = kinds.ConvertAll(kind => (Kind: kind, Paper: kind.Write(order)));
-        Store(request, written.SelectMany(w => w.Paper.Files));
+        DurableFile.Write(written.SelectMany(w => w.Paper.Files).Select(f => (Path.Combine(request.Folder, $"{BoardFile.NameOf(request.File)}.{f.Name}"), f.Bytes)));
         return Tell(terminal, board, request, written);
-    }
-
-    // All files, or none of them: they are written beside their places first and then moved there.
-    static void Store(PapersRequest request, IEnumerable<PaperFile> files)
-    {
-        Directory.CreateDirectory(request.Folder);
-        var stage = Directory.CreateDirectory(Path.Combine(request.Folder, ".boardwright-" + Guid.NewGuid().ToString("N")));
-        try
-        {
-            List<(string From, string To)> moves = [];
-            foreach (var file in files)
-            {
-                var name = $"{BoardFile.NameOf(request.File)}.{file.Name}";
-                var from = Path.Combine(stage.FullName, name);
-                File.WriteAllBytes(from, file.Bytes);
-                moves.Add((from, Path.Combine(request.Folder, name)));
-            }
-
-            foreach (var (from, to) in moves)
-                File.Move(from, to, overwrite: true);
-        }
-        finally
-        {
-            stage.Delete(recursive: true);
-        }
     }
 
     // Of a part that nobody chose the part alone, not each of its values.

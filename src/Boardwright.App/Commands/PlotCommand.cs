@@ -5,6 +5,7 @@ using Boardwright.Documents.Drawings;
 using Boardwright.Documents.Pictures;
 using Boardwright.Documents.Views;
 using Boardwright.Examinations;
+using Boardwright.Files;
 using Boardwright.Files.Boards;
 using Boardwright.Findings;
 
@@ -58,10 +59,6 @@ static class PlotCommand
             return Exit.Unread;
         }
 
-        if (!isFile)
-            Directory.CreateDirectory(place);
-        else if (Path.GetDirectoryName(place) is { Length: > 0 } folder)
-            Directory.CreateDirectory(folder);
         var examination = Examination.Examine(board);
         var errors = new TerminalText(terminal.Error, terminal.Width, isStyled: false);
         var code = Exit.Holds;
@@ -101,13 +98,8 @@ static class PlotCommand
     /// <summary>A chart as wide as a page.</summary>
     internal static Drawing DrawingOf(Chart chart, UnitSystem units) => ChartLayout.Compute(chart, new ChartView(Width) { Units = units }).Drawing;
 
-    /// <summary>Writes a drawing as SVG, whole or not at all.</summary>
-    internal static void Write(string path, Drawing drawing)
-    {
-        var unfinished = path + ".part";
-        File.WriteAllText(unfinished, Svg.Write(drawing));
-        File.Move(unfinished, path, overwrite: true);
-    }
+    /// <summary>Writes a drawing as SVG.</summary>
+    internal static void Write(string path, Drawing drawing) => DurableFile.Write(path, Svg.Write(drawing));
 
     /// <summary>Path of a picture of a board in a folder.</summary>
     internal static string PathOf(string folder, string file, string picture) => Path.Combine(folder == "." ? "" : folder, $"{BoardFile.NameOf(file)}.{picture}{PictureEnding}");

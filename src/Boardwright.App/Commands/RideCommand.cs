@@ -139,7 +139,6 @@ static class RideCommand
             return;
         }
 
-        Directory.CreateDirectory(folder);
         // What goes to another program is nothing but the document.
         var isQuiet = request.AsJson || request.AsTable;
         if (!isQuiet)

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Boardwright.App.Reports;
+using Boardwright.Files;
 using Boardwright.Files.Boards;
 
 namespace Boardwright.App.Commands;
@@ -20,9 +21,8 @@ static class SchemaCommand
     {
         foreach (var (name, text) in new[] { ("board.schema.json", Schemas.Board()), ("shelf.schema.json", Schemas.Shelf()), ("built.schema.json", Schemas.Built()) })
         {
-            Directory.CreateDirectory(folder);
             var file = folder == "." ? name : Path.Combine(folder, name);
-            File.WriteAllText(file, text);
+            DurableFile.Write(file, text);
             terminal.Out.WriteLine($"Wrote {file}");
         }
 

@@ -5,6 +5,7 @@ using Boardwright.App.Reports;
 using Boardwright.Documents.Charts;
 using Boardwright.Documents.Drawings;
 using Boardwright.Documents.Pictures;
+using Boardwright.Files;
 using Boardwright.Files.Boards;
 using Boardwright.Files.Results;
 using Boardwright.Parts;
@@ -144,12 +145,12 @@ static class SearchCommand
             if (result.IsComplete)
                 File.Delete(place);
             else
-                WriteWhole(place, SearchStateFile.Write(search.Save()));
+                DurableFile.Write(place, SearchStateFile.Write(search.Save()));
         }
 
         if (asking.Picture is { } picture && TradePicture.Draw(result, asking.Trade.Across, asking.Trade.Up, chosen) is { } chart)
         {
-            WriteWhole(picture, Svg.Write(ChartLayout.Compute(chart, new ChartView(PictureWidth) { Units = asking.Units }).Drawing));
+            PlotCommand.Write(picture, ChartLayout.Compute(chart, new ChartView(PictureWidth) { Units = asking.Units }).Drawing);
             terminal.Error.WriteLine($"Wrote {picture}.");
         }
 
@@ -181,7 +182,7 @@ static class SearchCommand
             return false;
         }
 
-        WriteWhole(path, changed.Text);
+        DurableFile.Write(path, changed.Text);
         terminal.Error.WriteLine($"Wrote {path}: boardwright check {path} says the same of it.");
         return true;
     }
@@ -207,7 +208,7 @@ static class SearchCommand
             if (SlotKeys.SlotOf(key) is not { } slot)
                 terminal.Error.WriteLine($"--fix {one}: {(key.Length == 0 ? "nothing" : key)} is no place for a part; the places are {string.Join(", ", Enum.GetValues<Slot>().Where(s => SlotKeys.SlotOf(SlotKeys.KeyOf(s)) is not null).Select(SlotKeys.KeyOf))}.");
             else if (shelf.Find(id) is not { } part)
-                terminal.Error.WriteLine($"--fix {one}: the shelf has no '{id}'{(NearestWords.Nearest(id, shelf.Parts.Select(p => p.Id), 1) is [var near] ? $"; was '{near}' meant?" : ".")}");
+                terminal.Error.WriteLine($"--fix {one}: the shelf has no '{id}'{(Nearest.List(id, shelf.Parts.Select(p => p.Id), 1) is [var near] ? $"; was '{near}' meant?" : ".")}");
             else if (!Goes(part.Kind, slot))
                 terminal.Error.WriteLine($"--fix {one}: '{id}' is a {part.Kind}, which does not go there.");
             else
@@ -234,15 +235,6 @@ static class SearchCommand
     {
         static Criterion? Named(string word) => Enum.GetValues<Criterion>().Where(c => Entry.Word(c) == word.Trim()).Select(c => (Criterion?)c).FirstOrDefault();
         return text.Split(',') is [var a, var b] && Named(a) is { } across && Named(b) is { } up && across != up ? (across, up) : null;
-    }
-
-    static void WriteWhole(string path, string text)
-    {
-        if (Path.GetDirectoryName(path) is { Length: > 0 } folder)
-            Directory.CreateDirectory(folder);
-        var half = path + ".half";
-        File.WriteAllText(half, text);
-        File.Move(half, path, overwrite: true);
     }
 
     sealed record SearchOptions(string File, string? Shelf, string[] Fix, bool AnyStock)

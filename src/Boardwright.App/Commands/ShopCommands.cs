@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Globalization;
 using Boardwright.App.Reports;
 using Boardwright.App.ShopWork;
+using Boardwright.Files;
 using Boardwright.Files.Boards;
 using Boardwright.Shops;
 using Boardwright.Shops.Merging;
@@ -385,7 +386,7 @@ sealed class ShopCommands(Terminal terminal) : ShopVerbs(terminal)
         var names = new List<string>();
         foreach (var kind in Enum.GetValues<ItemKind>())
             names.AddRange((await shop.ListAsync(kind, withDeleted: true, cancel)).Select(static item => item.Name));
-        return NearestWords.Nearest(name, names, 1) is [var near] ? $"Was {near} meant?" : "See what there is with: boardwright shop list --all";
+        return Nearest.List(name, names, 1) is [var near] ? $"Was {near} meant?" : "See what there is with: boardwright shop list --all";
     }
 
     /// <summary>The revision that somebody's file was made from: the last one of theirs, or the newest where they have none.</summary>

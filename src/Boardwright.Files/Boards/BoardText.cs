@@ -241,7 +241,9 @@ public static class BoardText
         // Set while a value is written with its origin and spread: braces that must not be put in quotation marks.
         string? frame;
 
-        readonly string newLine = text.Contains("\r\n", StringComparison.Ordinal) ? "\r\n" : "\n";
+        readonly YamlText yaml = new(text);
+
+        string NewLine => yaml.NewLine;
 
         public Changed State(MapNode map, List<(string Key, int Item)> steps, Entered entered)
         {
@@ -254,7 +256,7 @@ public static class BoardText
             frame = entered.IsPlain ? null : $"{{ {string.Join(", ", rest)} }}";
             // A frame or a table that is there goes as a whole, so that nothing of it outlives what was said anew.
             if (Framed(map, steps) is var (word, old))
-                return new(string.Concat(text.AsSpan(0, AfterColon(word)), " ", Indented(entered.Value, old.IsFlow), text.AsSpan(EndOf(old))), null);
+                return new(string.Concat(text.AsSpan(0, yaml.AfterColon(word)), " ", Indented(entered.Value, old.IsFlow), text.AsSpan(yaml.LastOf(old))), null);
             return Apply(map, steps, entered.Value);
         }
 
@@ -283,16 +285,10 @@ public static class BoardText
                     continue;
                 }
 
-                var end = node is ScalarNode { IsEmpty: true } ? AfterColon(word) : EndOf(node);
                 if (map.Pairs.Count == 1)
                     return Refuse($"{key} is the only entry where it stands.", "Take the whole part out in the file itself.");
-                if (!map.IsFlow)
-                    return Cut(StartOfLine(word.Start), NextLine(end));
-                // Its comma goes with it: the one behind it, or the one before the last entry.
-                return index < map.Pairs.Count - 1 ? Cut(word.Start, map.Pairs[index + 1].Key.Start) : Cut(EndOf(map.Pairs[index - 1].Value), end);
+                return Done(yaml.Remove(map, index), $"{key} stands where an item of a list begins.", "Take it out in the file itself.");
             }
-
-            Changed Cut(int from, int to) => new(text.Remove(from, to - from), null);
         }
 
         public Changed Append(MapNode map, string item)
@@ -301,16 +297,16 @@ public static class BoardText
             switch (word is null ? null : node)
             {
                 case null:
-                    var end = text.EndsWith('\n') || text.Length == 0 ? "" : newLine;
-                    return Insert(text.Length, $"{end}{key}:{newLine}  - {item}{newLine}");
+                    var end = text.EndsWith('\n') || text.Length == 0 ? "" : NewLine;
+                    return Insert(text.Length, $"{end}{key}:{NewLine}  - {item}{NewLine}");
                 case ScalarNode { IsEmpty: true }:
-                    return Insert(EndOfLine(AfterColon(word!)), $"{newLine}  - {item}");
+                    return Insert(yaml.EndOfLine(yaml.AfterColon(word!)), $"{NewLine}  - {item}");
                 case SequenceNode { IsFlow: true, Items.Count: 0 } empty:
-                    return new(string.Concat(text.AsSpan(0, AfterColon(word!)), $"{newLine}  - {item}", text.AsSpan(empty.End)), null);
+                    return new(string.Concat(text.AsSpan(0, yaml.AfterColon(word!)), $"{NewLine}  - {item}", text.AsSpan(empty.End)), null);
                 case SequenceNode { IsFlow: true } list:
-                    return Insert(LastOf(list.Items[^1]), ", " + item);
+                    return Insert(yaml.LastOf(list.Items[^1]), ", " + item);
                 case SequenceNode list:
-                    return Insert(EndOfLine(LastOf(list)), $"{newLine}{new string(' ', list.At.Column - 1)}- {item}");
+                    return Insert(yaml.EndOfLine(yaml.LastOf(list)), $"{NewLine}{new string(' ', list.At.Column - 1)}- {item}");
                 default:
                     return Refuse($"{key} is not a list in this file.", "Mend the file first.");
             }
@@ -331,21 +327,6 @@ public static class BoardText
             }
 
             return null;
-        }
-
-        int EndOf(Node node) => node switch
-        {
-            MapNode { IsFlow: true } map => map.End,
-            SequenceNode { IsFlow: true } list => list.End,
-            _ => LastOf(node),
-        };
-
-        int StartOfLine(int at) => text.AsSpan(0, at).LastIndexOf('\n') + 1;
-
-        int NextLine(int from)
-        {
-            var end = text.IndexOf('\n', from);
-            return end < 0 ? text.Length : end + 1;
         }
 
         string Indented(string value, bool inFlow) => frame ?? BoardText.Quote(value, inFlow);
@@ -370,11 +351,11 @@ public static class BoardText
                 switch (node)
                 {
                     case ScalarNode { IsEmpty: true } when isLast:
-                        return Insert(AfterColon(word), " " + Indented(value, map.IsFlow));
+                        return Insert(yaml.AfterColon(word), " " + Indented(value, map.IsFlow));
                     case ScalarNode { IsEmpty: true }:
                         return map.IsFlow
-                            ? Insert(AfterColon(word), " " + Flow([.. steps.Skip(at + 1).Select(step => step.Key)], value))
-                            : Insert(EndOfLine(AfterColon(word)), Block([.. steps.Skip(at + 1).Select(step => step.Key)], value, word.At.Column + 1));
+                            ? Insert(yaml.AfterColon(word), " " + Flow([.. steps.Skip(at + 1).Select(step => step.Key)], value))
+                            : Insert(yaml.EndOfLine(yaml.AfterColon(word)), NewLine + new string(' ', word.At.Column + 1) + Block([.. steps.Skip(at + 1).Select(step => step.Key)], value, word.At.Column + 1));
                     case ScalarNode scalar when isLast:
                         return Replace(scalar, Indented(value, map.IsFlow || item > 0));
                     case ScalarNode id:
@@ -392,50 +373,14 @@ public static class BoardText
             }
         }
 
-        Changed Add(MapNode map, string[] keys, string value)
-        {
-            if (!map.IsFlow)
-                return Insert(EndOfLine(LastOf(map)), Block(keys, value, map.Pairs[0].Key.At.Column - 1));
-            if (text[map.Start] != '{')
-                return Refuse($"What {key} belongs to is written without braces inside a list.", "Put braces around it first.");
-            if (map.Pairs.Count == 0)
-                return new(string.Concat(text.AsSpan(0, map.Start), $"{{ {Inside(keys, value)} }}", text.AsSpan(map.End)), null);
-            var end = LastOf(map);
-            // A comma may follow the last entry already.
-            var next = end + text.AsSpan(end).IndexOfAnyExcept(' ', '\r', '\n');
-            return text[next] == ',' ? Insert(next + 1, " " + Inside(keys, value)) : Insert(end, ", " + Inside(keys, value));
-        }
+        Changed Add(MapNode map, string[] keys, string value) =>
+            Done(yaml.Add(map, map.IsFlow ? Inside(keys, value) : Block(keys, value, map.Pairs[0].Key.At.Column - 1)), $"What {key} belongs to is written without braces inside a list.", "Put braces around it first.");
 
-        /// <summary>Where the last value inside a map ends; the parser's own mark for its end lies where the next thing begins.</summary>
-        int LastOf(Node node) => node switch
-        {
-            ScalarNode scalar => Trimmed(scalar),
-            SequenceNode { IsFlow: true } list => list.End,
-            MapNode { IsFlow: true } map when map.Pairs.Count == 0 => map.End,
-            MapNode map => map.Pairs[^1] switch
-            {
-                (var word, ScalarNode { IsEmpty: true }) => AfterColon(word),
-                (_, MapNode { IsFlow: true } inner) => inner.End,
-                (_, var inner) => LastOf(inner),
-            },
-            SequenceNode list => list.Items[^1] is MapNode { IsFlow: true } item ? item.End : LastOf(list.Items[^1]),
-            _ => throw new NotSupportedException("A spoiled piece has no end."),
-        };
-
-        int AfterColon(ScalarNode word) => text.IndexOf(':', word.End) + 1;
-
-        int EndOfLine(int from)
-        {
-            var end = text.AsSpan(from).IndexOfAny('\r', '\n');
-            return end < 0 ? text.Length : from + end;
-        }
-
-        /// <summary>The end of a scalar; a text over several lines ends before its last line break.</summary>
-        int Trimmed(ScalarNode scalar) => scalar.Start + text.AsSpan(scalar.Start, scalar.End - scalar.Start).TrimEnd().Length;
+        Changed Done(string? changed, string otherwise, string remedy) => changed is null ? Refuse(otherwise, remedy) : new(changed, null);
 
         string Block(string[] keys, string value, int indent) => keys.Length == 1
-            ? $"{newLine}{new string(' ', indent)}{keys[0]}: {Indented(value, inFlow: false)}"
-            : $"{newLine}{new string(' ', indent)}{keys[0]}:{Block(keys[1..], value, indent + 2)}";
+            ? $"{keys[0]}: {Indented(value, inFlow: false)}"
+            : $"{keys[0]}:{NewLine}{new string(' ', indent + 2)}{Block(keys[1..], value, indent + 2)}";
 
         string Inside(string[] keys, string value) => keys.Length == 1 ? $"{keys[0]}: {Indented(value, inFlow: true)}" : $"{keys[0]}: {Flow(keys[1..], value)}";
 
@@ -443,7 +388,7 @@ public static class BoardText
 
         Changed Insert(int at, string piece) => new(text.Insert(at, piece), null);
 
-        Changed Replace(ScalarNode scalar, string piece) => new(string.Concat(text.AsSpan(0, scalar.Start), piece, text.AsSpan(Trimmed(scalar))), null);
+        Changed Replace(ScalarNode scalar, string piece) => new(string.Concat(text.AsSpan(0, scalar.Start), piece, text.AsSpan(yaml.Trimmed(scalar))), null);
 
         Changed Refuse(string says, string remedy) => new(text, new(says, remedy));
     }

@@ -1,11 +1,11 @@
-using System.Globalization;
+using System.Text;
 using Boardwright.Packs;
 
 namespace Boardwright.Files.Cells;
 
-/// <summary>Reads measured cells from comma-separated text.</summary>
+/// <summary>Reads measured cells from tables.</summary>
 /// <remarks>
-/// Lines that begin with <c>#</c> are comments; then one row of names, each a quantity and its unit joined by an underline; then rows of numbers with a point.
+/// Lines that begin with <c>#</c> are comments; then one row of names, each a quantity and its unit joined by an underline; then rows of numbers.
 /// <list type="bullet">
 /// <item><c>time_s</c>, <c>current_A</c> (positive when it leaves the cell) and <c>voltage_V</c> are needed.</item>
 /// <item><c>counter_Ah</c> or <c>discharged_Ah</c>: charge taken out of the full cell; the rows are samples. <c>charged_Ah</c>: charge put in; the rows are of a charge. With neither, the rows are means over the time to the next row, and <c>power_W</c> may give the mean power.</item>
@@ -53,18 +53,17 @@ public static class CellMeasurements
         Columns? columns = null;
         var readings = new List<CellReading>();
         var line = 0;
-        var rest = text.AsSpan();
+        ReadOnlySpan<byte> rest = Encoding.UTF8.GetBytes(text);
         while (!rest.IsEmpty && complaints.Count - before < MostComplaints)
         {
             line++;
-            var end = rest.IndexOf('\n');
-            var row = (end < 0 ? rest : rest[..end]).TrimEnd('\r');
-            rest = end < 0 ? [] : rest[(end + 1)..];
-            if (row.IsWhiteSpace() || row[0] == '#') continue;
+            var row = TableDialect.NextLine(ref rest);
+            if (row.Trim(" \t"u8).IsEmpty || row[0] == (byte)'#') continue;
             if (columns is null)
             {
-                columns = Columns.Parse(row.ToString(), new SourceLocation(shown, line, 1), temperature, complaints);
-                if (columns is null) return null;
+                columns = Columns.Parse(new(TableDialect.FindDelimiter(row, rest) ?? ','), row, new SourceLocation(shown, line, 1), temperature, complaints);
+                if (columns?.FindDecimalMark(rest, line) is var (where, says)) complaints.Add(new SourceLocation(shown, where ?? line, 1), "", says, TableDialect.OneMark);
+                if (columns is null || complaints.Count > before) return null;
                 continue;
             }
 
@@ -89,35 +88,35 @@ public static class CellMeasurements
         readonly ColumnUnit?[] columns;
         readonly double kelvins;
         readonly string[] names;
+        TableDialect dialect;
 
-        Columns(ColumnUnit?[] columns, string[] names, double kelvins, CellRecordKind kind) =>
-            (this.columns, this.names, this.kelvins, Kind) = (columns, names, kelvins, kind);
+        Columns(TableDialect dialect, ColumnUnit?[] columns, string[] names, double kelvins, CellRecordKind kind) =>
+            (this.dialect, this.columns, this.names, this.kelvins, Kind) = (dialect, columns, names, kelvins, kind);
 
         public CellRecordKind Kind { get; }
 
-        public static Columns? Parse(string row, SourceLocation at, Temperature? temperature, Complaints complaints)
+        public static Columns? Parse(TableDialect dialect, ReadOnlySpan<byte> row, SourceLocation at, Temperature? temperature, Complaints complaints)
         {
             var before = complaints.Count;
-            var words = row.Split(',');
-            var found = new ColumnUnit?[words.Length];
-            var start = 1;
-            for (var i = 0; i < words.Length; i++)
+            var (words, found) = (new List<string>(), new List<ColumnUnit?>());
+            for (var fields = dialect.FieldsOf(row); fields.Next(out var field);)
             {
-                var here = at with { Column = start };
-                start += words[i].Length + 1;
-                words[i] = words[i].Trim();
-                var gap = words[i].LastIndexOf('_');
-                var word = gap < 0 ? words[i] : words[i][..gap];
+                var here = at with { Column = PlaceOf(row, fields) };
+                var name = Encoding.UTF8.GetString(field);
+                words.Add(name);
+                found.Add(null);
+                var gap = name.LastIndexOf('_');
+                var word = gap < 0 ? name : name[..gap];
                 if (QuantityOf(word) is not { } quantity) continue;
                 // A C alone is a degree here; as a charge it would be a coulomb.
-                var symbol = gap < 0 ? "" : words[i][(gap + 1)..];
+                var symbol = gap < 0 ? "" : name[(gap + 1)..];
                 var unit = quantity.Dimension.Find(quantity.Name == "temperature" && symbol is ("C" or "F") ? "°" + symbol : symbol);
                 if (unit is null || symbol.Length == 0)
-                    complaints.Add(here, words[i], $"The name does not end in a unit of {quantity.Dimension.Name}.", $"Write it as {quantity.Example}.");
+                    complaints.Add(here, name, $"The name does not end in a unit of {quantity.Dimension.Name}.", $"Write it as {quantity.Example}.");
                 else if (found.Any(c => c?.Name == quantity.Name))
-                    complaints.Add(here, words[i], $"There are two columns of {word}.", "Take one of them out.");
+                    complaints.Add(here, name, $"There are two columns of {word}.", "Take one of them out.");
                 else
-                    found[i] = new ColumnUnit(quantity.Name, unit);
+                    found[^1] = new ColumnUnit(quantity.Name, unit);
             }
 
             bool Has(string name) => found.Any(c => c?.Name == name);
@@ -132,32 +131,45 @@ public static class CellMeasurements
             if (Has("discharged") && Has("charged") && complaints.Count == before)
                 complaints.Add(at, "charged", "There are columns of charge taken out and of charge put in.", "Keep the one that counts from the beginning of the test.");
             return complaints.Count > before ? null : new Columns(
-                found, words, temperature?.Kelvins ?? double.NaN,
+                dialect, [.. found], [.. words], temperature?.Kelvins ?? double.NaN,
                 Has("discharged") ? CellRecordKind.Samples : Has("charged") ? CellRecordKind.Charge : CellRecordKind.Means);
         }
 
-        public int TimeColumnOf(ReadOnlySpan<char> row) => StartOf(row, Array.FindIndex(columns, c => c?.Name == "time"));
+        public (int? Line, string Says)? FindDecimalMark(ReadOnlySpan<byte> rows, int line)
+        {
+            dialect = dialect.WithDecimalMark(rows, line, i => i < columns.Length && columns[i] is not null, out var objection);
+            return objection;
+        }
 
-        public CellReading? Read(ReadOnlySpan<char> row, SourceLocation at, Complaints complaints)
+        public int TimeColumnOf(ReadOnlySpan<byte> row)
+        {
+            var fields = dialect.FieldsOf(row);
+            for (var left = Array.FindIndex(columns, c => c?.Name == "time"); left >= 0 && fields.Next(out _); left--)
+            {
+            }
+
+            return PlaceOf(row, fields);
+        }
+
+        static int PlaceOf(ReadOnlySpan<byte> row, RowFields fields) => Encoding.UTF8.GetCharCount(row[..fields.Start]) + 1;
+
+        public CellReading? Read(ReadOnlySpan<byte> row, SourceLocation at, Complaints complaints)
         {
             var (seconds, amperes, volts, watts, coulombs, temperature) = (double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, double.NaN);
-            var rest = row;
-            var start = 1;
+            var fields = dialect.FieldsOf(row);
             for (var i = 0; i < columns.Length; i++)
             {
-                var end = rest.IndexOf(',');
-                var field = end < 0 ? rest : rest[..end];
-                if (i > 0 && start > row.Length + 1)
+                if (!fields.Next(out var field))
                 {
-                    complaints.Add(at with { Column = row.Length + 1 }, names[i], FormattableString.Invariant($"The row has {i} fields, and {columns.Length} are named."), "Complete the row, or take it out.");
+                    complaints.Add(at with { Column = Encoding.UTF8.GetCharCount(row) + 1 }, names[i], FormattableString.Invariant($"The row has {i} fields, and {columns.Length} are named."), "Complete the row, or take it out.");
                     return null;
                 }
 
                 if (columns[i] is { } column)
                 {
-                    if (!double.TryParse(field, NumberStyles.Float, CultureInfo.InvariantCulture, out var written) || !double.IsFinite(written))
+                    if (!dialect.TryNumber(field, out var written))
                     {
-                        complaints.Add(at with { Column = start }, names[i], $"'{field.Trim()}' is not a number.", "Write numbers with a decimal point and nothing else in the field.");
+                        complaints.Add(at with { Column = PlaceOf(row, fields) }, names[i], $"'{Encoding.UTF8.GetString(field)}' is not a number.", "Write numbers with a decimal point and nothing else in the field.");
                         return null;
                     }
 
@@ -172,25 +184,16 @@ public static class CellMeasurements
                         default: coulombs = si; break;
                     }
                 }
-
-                start += field.Length + 1;
-                rest = end < 0 ? [] : rest[(end + 1)..];
             }
 
-            if (start <= row.Length)
+            // A delimiter at the end of each row is no field.
+            if (fields.Next(out var further) && !(further.IsEmpty && fields.IsRestEmpty))
             {
-                complaints.Add(at with { Column = start }, "", FormattableString.Invariant($"The row has more than the {columns.Length} fields that are named."), "Name the column, or take the field out; numbers have a decimal point, not a comma.");
+                complaints.Add(at with { Column = PlaceOf(row, fields) }, "", FormattableString.Invariant($"The row has more than the {columns.Length} fields that are named."), "Name the column, or take the field out; numbers have a decimal point, not a comma.");
                 return null;
             }
 
             return new CellReading(seconds, amperes, volts, watts, coulombs, double.IsNaN(temperature) ? kelvins : temperature);
-        }
-
-        static int StartOf(ReadOnlySpan<char> row, int field)
-        {
-            var start = 0;
-            for (; field > 0; field--) start += row[start..].IndexOf(',') + 1;
-            return start + 1;
         }
 
         static (string Name, Dimension Dimension, string Example)? QuantityOf(string word) => word switch

@@ -1,16 +1,11 @@
-using System.Globalization;
-using System.Xml;
 using Boardwright.Files.Routes;
 using Boardwright.Logs;
 
 namespace Boardwright.Files.Logs;
 
-/// <summary>One reading of a GPX file as a ride: its points with their times. What is wrong with it as a route is complained about by <see cref="RouteFile"/>.</summary>
+/// <summary>One reading of a GPX file as a ride: the points of its tracks with their times. What is wrong with it as a route is complained about first.</summary>
 sealed class GpxLog(string shown)
 {
-    // Earlier than any receiver that writes GPX; clocks that were never set give dates before it.
-    static readonly DateTimeOffset FirstBelievable = new(1990, 1, 1, 0, 0, 0, TimeSpan.Zero);
-
     readonly List<double> seconds = [];
     readonly List<double> north = [];
     readonly List<double> east = [];
@@ -18,26 +13,26 @@ sealed class GpxLog(string shown)
     readonly List<int> breaks = [];
     readonly List<BadRow> bad = [];
     int badCount;
-    int points;
     int unbelievable;
     DateTimeOffset? begun;
 
     public RideLogReading Read(ReadOnlyMemory<byte> bytes)
     {
+        if (bytes.Length > RouteFile.MostBytes)
+            return new() { Complaints = RouteFile.TooLong(shown).Complaints };
         using var stream = new MemoryStream(bytes.ToArray(), writable: false);
-        var route = RouteFile.Read(shown, stream);
-        if (route.Complaints.Count > 0)
-            return new() { Complaints = route.Complaints };
-        stream.Position = 0;
-        // The first pass has found it well formed and without a document type.
-        using var reader = XmlReader.Create(stream, new XmlReaderSettings { DtdProcessing = DtdProcessing.Prohibit, XmlResolver = null, IgnoreComments = true, IgnoreWhitespace = true });
-        while (reader.Read())
+        var scan = new GpxScan(shown, stream);
+        foreach (var segment in scan.Tracks)
         {
-            if (reader.NodeType != XmlNodeType.Element) continue;
-            if (reader.LocalName is "trkseg") breaks.Add(seconds.Count);
-            else if (reader.LocalName is "trkpt") Point(reader);
+            breaks.Add(seconds.Count);
+            segment.Points.ForEach(Add);
         }
 
+        // Only now, as a route leaves out what it cannot use of the points.
+        var route = new GpxRoute(shown, scan).Read();
+        if (route.Complaints.Count > 0)
+            return new() { Complaints = route.Complaints };
+        var points = scan.Tracks.Sum(segment => segment.Points.Count);
         var notes = route.Notes.Select(n => n.Line > 0 ? FormattableString.Invariant($"Line {n.Line}: {n.Says}") : n.Says).ToList();
         var reading = new RideLogReading { Profile = route.Route, RowCount = points, BadRowCount = badCount, BadRows = bad, Notes = notes };
         if (unbelievable > 0 && seconds.Count < 2)
@@ -52,32 +47,14 @@ sealed class GpxLog(string shown)
         return reading with { Log = new(RouteFile.Title(shown), seconds.ToArray(), channels, [.. breaks.Where(b => b > 0 && b < seconds.Count).Distinct()], begun) };
     }
 
-    void Point(XmlReader reader)
+    void Add(GpxPoint point)
     {
-        points++;
-        var line = ((IXmlLineInfo)reader).LineNumber;
-        var radians = Math.PI / 180;
-        var (latitude, longitude) = (Number(reader.GetAttribute("lat")) * radians, Number(reader.GetAttribute("lon")) * radians);
-        var (height, stamp) = (double.NaN, (DateTimeOffset?)null);
-        if (!reader.IsEmptyElement)
-        {
-            var depth = reader.Depth;
-            while (reader.Read() && reader.Depth > depth)
-            {
-                if (reader.NodeType != XmlNodeType.Element || reader.Depth != depth + 1) continue;
-                var name = reader.LocalName;
-                if (name is not ("ele" or "time") || reader.IsEmptyElement || !reader.Read() || reader.NodeType != XmlNodeType.Text) continue;
-                if (name == "ele") height = Number(reader.Value);
-                else if (DateTimeOffset.TryParse(reader.Value, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out var read)) stamp = read;
-            }
-        }
-
-        if (stamp is not { } at)
-            Bad(line, "the point has no time that can be read");
-        else if (at < FirstBelievable)
+        if (point.Time is not { } at)
+            Bad(point.Line, "the point has no time that can be read");
+        else if (!GpxPoint.IsBelievable(at))
         {
             unbelievable++;
-            Bad(line, "the point has a time before 1990");
+            Bad(point.Line, "the point has a time before 1990");
         }
         else
         {
@@ -85,14 +62,14 @@ sealed class GpxLog(string shown)
             var time = (at - begun.Value).TotalSeconds;
             if (seconds.Count > 0 && time <= seconds[^1])
             {
-                Bad(line, "the point has no later time than the one before");
+                Bad(point.Line, "the point has no later time than the one before");
                 return;
             }
 
             seconds.Add(time);
-            north.Add(latitude);
-            east.Add(longitude);
-            heights.Add(height is < -500 or > 9000 ? double.NaN : height);
+            north.Add(point.Position.Latitude.Radians);
+            east.Add(point.Position.Longitude.Radians);
+            heights.Add(point.Elevation is >= RouteFile.LowestElevation and <= RouteFile.HighestElevation ? point.Elevation.Value : double.NaN);
         }
     }
 
@@ -101,6 +78,4 @@ sealed class GpxLog(string shown)
         badCount++;
         if (bad.Count < RideLogFile.MostBadRows) bad.Add(new(line, says));
     }
-
-    static double Number(string? text) => double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var value) ? value : double.NaN;
 }

@@ -1,4 +1,3 @@
-using System.Buffers;
 using System.Globalization;
 using System.Runtime.InteropServices;
 using System.Text;
@@ -11,22 +10,10 @@ namespace Boardwright.Files.Logs;
 sealed class LogTable(ReadOnlyMemory<byte> content, string shown, LogWishes wishes)
 {
     const int Preamble = 40;
-    const double Day = 86_400;
 
     readonly List<string> notes = [];
-    readonly List<BadRow> bad = [];
-    int badCount;
-    char delimiter;
-    char mark = '.';
-    bool mayGroup;
+    TableDialect dialect;
     TimeForm time;
-
-    /// <summary>A channel as it fills.</summary>
-    sealed class Filling(Channel channel)
-    {
-        public Channel Channel { get; } = channel;
-        public List<double> Values { get; } = [];
-    }
 
     /// <summary>Reads the table.</summary>
     public RideLogReading Read()
@@ -40,11 +27,13 @@ sealed class LogTable(ReadOnlyMemory<byte> content, string shown, LogWishes wish
         if (Wrong(columns, headerLine) is { } wrong)
             return wrong;
         if (FindMark(rest, columns, headerLine) is { } ambiguous)
-            return ambiguous with { Mapping = new(delimiter, mark, time, columns) };
+            return ambiguous with { Mapping = Map(columns) };
         if (FindTime(rest, columns, headerLine) is { } unclear)
-            return unclear with { Mapping = new(delimiter, mark, time, columns) };
-        return Rows(rest, headerLine, columns, names.Count);
+            return unclear with { Mapping = Map(columns) };
+        return Rows(rest, headerLine, columns);
     }
+
+    LogMapping Map(List<LogColumn> columns) => new(dialect.Delimiter, dialect.DecimalMark, time, columns);
 
     bool FindHeader(ReadOnlySpan<byte> span, out ReadOnlySpan<byte> header, out int line, out ReadOnlySpan<byte> rest)
     {
@@ -53,10 +42,10 @@ sealed class LogTable(ReadOnlyMemory<byte> content, string shown, LogWishes wish
         rest = span;
         for (var tried = 1; tried <= Preamble && !rest.IsEmpty; tried++)
         {
-            var row = Line(ref rest);
+            var row = TableDialect.NextLine(ref rest);
             if (row.IsEmpty || row[0] == (byte)'#' || !row.ContainsAnyInRange((byte)'A', (byte)'z')) continue;
-            if (FindDelimiter(row, rest) is not { } found) continue;
-            delimiter = found;
+            if ((wishes.Delimiter is { } stated ? row.Contains((byte)stated) ? stated : null : TableDialect.FindDelimiter(row, rest)) is not { } found) continue;
+            dialect = new(found);
             if (!Fields(row).Exists(f => MeaningOf(f).IsTime)) continue;
             header = row;
             line = tried;
@@ -64,33 +53,6 @@ sealed class LogTable(ReadOnlyMemory<byte> content, string shown, LogWishes wish
         }
 
         return false;
-    }
-
-    /// <summary>The mark that parts the names, and the following rows into as many fields.</summary>
-    char? FindDelimiter(ReadOnlySpan<byte> header, ReadOnlySpan<byte> rest)
-    {
-        if (wishes.Delimiter is { } stated)
-            return header.IndexOf((byte)stated) >= 0 ? stated : null;
-        (char Mark, double Share)? best = null;
-        foreach (var candidate in "\t;|,")
-        {
-            var count = Count(header, (byte)candidate);
-            if (count == 0) continue;
-            var (rows, alike) = (0, 0);
-            var left = rest;
-            while (rows < 50 && !left.IsEmpty)
-            {
-                var row = Line(ref left);
-                if (row.IsEmpty) continue;
-                rows++;
-                if (Count(row, (byte)candidate) == count) alike++;
-            }
-
-            var share = rows == 0 ? 1 : (double)alike / rows;
-            if (best is null || share > best.Value.Share) best = (candidate, share);
-        }
-
-        return best?.Mark;
     }
 
     LogHeader.Meaning MeaningOf(string name)
@@ -161,8 +123,8 @@ sealed class LogTable(ReadOnlyMemory<byte> content, string shown, LogWishes wish
         var rows = new List<List<string>>();
         for (var tried = 0; tried < Tried && rows.Count < Samples && !rest.IsEmpty; tried++)
         {
-            var row = Line(ref rest);
-            if (!row.IsEmpty && row[0] != (byte)'#' && row.IndexOfAnyExcept((byte)delimiter, (byte)' ', (byte)'"') >= 0)
+            var row = TableDialect.NextLine(ref rest);
+            if (!row.IsEmpty && row[0] != (byte)'#' && row.IndexOfAnyExcept((byte)dialect.Delimiter, (byte)' ', (byte)'"') >= 0)
                 rows.Add(Fields(row));
         }
 
@@ -185,7 +147,7 @@ sealed class LogTable(ReadOnlyMemory<byte> content, string shown, LogWishes wish
         }
 
         return columns.Exists(c => c.Channel is not null) ? null
-            : RideLogFile.Refused(shown, line, "", $"None of the columns is one of a ride: {string.Join(", ", columns.Select(c => RouteFile.Quoted(c.Header)))}.", "Name a column by quantity and unit, such as speed_kmh, or say what a column holds with --column \"NAME=speed km/h\".") with { Mapping = new(delimiter, mark, time, columns) };
+            : RideLogFile.Refused(shown, line, "", $"None of the columns is one of a ride: {string.Join(", ", columns.Select(c => RouteFile.Quoted(c.Header)))}.", "Name a column by quantity and unit, such as speed_kmh, or say what a column holds with --column \"NAME=speed km/h\".") with { Mapping = Map(columns) };
     }
 
     /// <summary>Point or comma, by what the numbers themselves prove.</summary>
@@ -193,65 +155,14 @@ sealed class LogTable(ReadOnlyMemory<byte> content, string shown, LogWishes wish
     {
         if (wishes.DecimalMark is { } stated)
         {
-            (mark, mayGroup) = (stated, true);
+            dialect = dialect with { DecimalMark = stated, MayGroup = true };
             return null;
         }
 
-        // Without a comma inside a field a point can only be a decimal point.
-        if (delimiter == ',' ? rest.IndexOf((byte)'"') < 0 : rest.IndexOf((byte)',') < 0)
-            return null;
-        var (comma, point, line) = (0, 0, headerLine);
-        (int Line, string Text)? doubtful = null;
-        while (!rest.IsEmpty)
-        {
-            line++;
-            var row = Line(ref rest);
-            if (row.IsEmpty || row[0] == (byte)'#') continue;
-            var column = 0;
-            for (var left = row; column < columns.Count; column++)
-            {
-                if (!Next(ref left, out var field)) break;
-                if (columns[column] is not { Channel: not null } || field.IndexOfAny((byte)',', (byte)'.') < 0) continue;
-                var sign = Evidence(field);
-                if (sign == Proof.Comma) comma++;
-                else if (sign == Proof.Point) point++;
-                else if (sign == Proof.Doubt) doubtful ??= (line, Encoding.UTF8.GetString(field));
-            }
-        }
-
-        if (comma > 0 && point > 0)
-            return RideLogFile.Refused(shown, headerLine, "", FormattableString.Invariant($"{comma} numbers have a decimal comma and {point} a decimal point."), "Export the log with one decimal mark, or state it with --decimal point or --decimal comma.");
-        if (comma == 0 && point == 0 && doubtful is { } doubt)
-            return RideLogFile.Refused(shown, doubt.Line, "", $"{RouteFile.Quoted(doubt.Text)} may mean {doubt.Text.Replace(',', '.')} or {doubt.Text.Replace(",", "", StringComparison.Ordinal)}, and no number of the file tells which.", "State it with --decimal comma or --decimal point.");
-        if (comma > 0) mark = ',';
-        mayGroup = true;
-        return null;
-    }
-
-    enum Proof
-    {
-        None,
-        Comma,
-        Point,
-        Doubt,
-    }
-
-    static readonly SearchValues<byte> Figures = SearchValues.Create("0123456789.,"u8);
-
-    static Proof Evidence(ReadOnlySpan<byte> field)
-    {
-        if (field[0] is (byte)'-' or (byte)'+') field = field[1..];
-        if (field.IndexOfAnyExcept(Figures) >= 0) return Proof.None;
-        var (commas, points) = (field.Count((byte)','), field.Count((byte)'.'));
-        if (commas > 0 && points > 0)
-            return field.LastIndexOf((byte)',') > field.LastIndexOf((byte)'.') ? Proof.Comma : Proof.Point;
-        if (commas + points > 1)
-            return commas > 0 ? Proof.Point : Proof.Comma;
-        var at = field.IndexOfAny((byte)',', (byte)'.');
-        // Three digits after the mark, and one to three before it of which the first is no zero: it may part thousands.
-        var mayPart = field.Length - at - 1 == 3 && at is >= 1 and <= 3 && field[0] != (byte)'0';
-        if (mayPart) return commas > 0 ? Proof.Doubt : Proof.None;
-        return commas > 0 ? Proof.Comma : Proof.Point;
+        dialect = dialect.WithDecimalMark(rest, headerLine, i => i < columns.Count && columns[i].Channel is not null, out var objection);
+        return objection is var (line, says)
+            ? RideLogFile.Refused(shown, line ?? headerLine, "", says, line is null ? "Export the log with one decimal mark, or state it with --decimal point or --decimal comma." : "State it with --decimal comma or --decimal point.")
+            : null;
     }
 
     /// <summary>How times are written: stated, by the unit of the name, or by the values where they leave no doubt.</summary>
@@ -267,7 +178,7 @@ sealed class LogTable(ReadOnlyMemory<byte> content, string shown, LogWishes wish
         var values = new List<double>();
         while (!rest.IsEmpty && values.Count < 400)
         {
-            var row = Line(ref rest);
+            var row = TableDialect.NextLine(ref rest);
             if (row.IsEmpty || FieldAt(row, at) is not { IsEmpty: false } field) continue;
             if (field.Contains((byte)':'))
             {
@@ -276,7 +187,7 @@ sealed class LogTable(ReadOnlyMemory<byte> content, string shown, LogWishes wish
                 return null;
             }
 
-            if (LogNumber.TryRead(field, (byte)mark, mayGroup, out var value)) values.Add(value);
+            if (dialect.TryNumber(field, out var value)) values.Add(value);
         }
 
         if (LogHeader.TimeUnit(columns[at].Header) is { } named)
@@ -303,183 +214,43 @@ sealed class LogTable(ReadOnlyMemory<byte> content, string shown, LogWishes wish
         return null;
     }
 
-    RideLogReading Rows(ReadOnlySpan<byte> rest, int headerLine, List<LogColumn> columns, int width)
+    RideLogReading Rows(ReadOnlySpan<byte> rest, int headerLine, List<LogColumn> columns)
     {
-        var timeAt = columns.FindIndex(c => c.IsTime);
-        var fillings = new Filling?[columns.Count];
-        for (var i = 0; i < columns.Count; i++)
-        {
-            if (columns[i].Channel is { } channel) fillings[i] = new(channel);
-        }
+        var rows = new LogRows(dialect, time, columns);
+        rows.Read(rest, headerLine);
+        if (rows.WideCount > rows.Count / 2)
+            return Counted(RideLogFile.Refused(shown, headerLine, "", FormattableString.Invariant($"{rows.WideCount} of {rows.Count} rows have more fields than the {columns.Count} that are named."), dialect.Delimiter == ',' ? "If its numbers have a decimal comma, export the log with semicolons between fields; otherwise name every column." : "Name every column.")) with { EmptyRowCount = 0 };
+        if (rows.EqualCount > 0 && rows.PartEqualTimes() is { } parted)
+            notes.Add(parted);
+        if (rows.Seconds.Count < 2)
+            return Counted(RideLogFile.Refused(shown, headerLine, "", "There are fewer than two rows that can be read.", rows.Bad is [var first, ..] ? $"The first bad one is line {first.Line.ToString(CultureInfo.InvariantCulture)}: {first.Says}." : "Check that it is the right file."));
+        var log = Log(rows, columns);
+        if (rows.EmptyCount > 0) notes.Add(FormattableString.Invariant($"{rows.EmptyCount} rows are empty from end to end."));
+        return Counted(new() { Log = log, Notes = notes });
 
-        var (seconds, lines) = (new List<double>(), new List<int>());
-        var row = new double[columns.Count];
-        var (line, rows, empty, equal, wide) = (headerLine, 0, 0, 0, 0);
-        var (day, lastOfDay) = (0.0, double.NaN);
-        DateTimeOffset? begun = null;
-        while (!rest.IsEmpty)
-        {
-            line++;
-            var text = Line(ref rest);
-            if (text.IsEmpty || text[0] == (byte)'#') continue;
-            if (text.IndexOfAnyExcept((byte)delimiter, (byte)' ', (byte)'"') < 0)
-            {
-                empty++;
-                continue;
-            }
-
-            rows++;
-            var left = text;
-            var (column, stamp, fault) = (0, double.NaN, "");
-            while (Next(ref left, out var field))
-            {
-                if (column >= width)
-                {
-                    // A delimiter at the end of each row is no field.
-                    if (field.IsEmpty && left.IsEmpty) continue;
-                    column++;
-                    continue;
-                }
-
-                if (column == timeAt)
-                {
-                    if (!ReadTime(field, ref day, ref lastOfDay, ref begun, out stamp))
-                        fault = field.IsEmpty ? "it has no time" : $"its time, {Text(field)}, cannot be read";
-                }
-                else if (fillings[column] is not null)
-                {
-                    row[column] = double.NaN;
-                    if (!IsMissing(field) && !LogNumber.TryRead(field, (byte)mark, mayGroup, out row[column]))
-                    {
-                        row[column] = double.NaN;
-                        fault = $"{columns[column].Header} is {Text(field)}, which is no number";
-                    }
-                }
-
-                column++;
-            }
-
-            if (column != width)
-            {
-                if (column > width) wide++;
-                fault = FormattableString.Invariant($"it has {column} fields, and {width} are named");
-            }
-
-            if (fault.Length == 0 && seconds.Count > 0 && stamp < seconds[^1])
-            {
-                // One clock far ahead of both its neighbours is itself the fault, not all that follow.
-                if (seconds.Count > 1 && stamp > seconds[^2] && seconds[^1] - seconds[^2] > 3600)
-                {
-                    Bad(lines[^1], "its time lies more than an hour ahead of the rows about it");
-                    TakeOut(seconds.Count - 1, seconds, lines, fillings);
-                }
-                else
-                    fault = "its time lies before that of the row above";
-            }
-
-            if (fault.Length > 0)
-            {
-                Bad(line, fault);
-                continue;
-            }
-
-            if (seconds.Count > 0 && stamp == seconds[^1]) equal++;
-            seconds.Add(stamp);
-            lines.Add(line);
-            for (var i = 0; i < fillings.Length; i++) fillings[i]?.Values.Add(row[i]);
-        }
-
-        if (rows > 0 && wide > rows / 2)
-        {
-            return RideLogFile.Refused(shown, headerLine, "", FormattableString.Invariant($"{wide} of {rows} rows have more fields than the {width} that are named."), delimiter == ',' ? "If its numbers have a decimal comma, export the log with semicolons between fields; otherwise name every column." : "Name every column.")
-                with
-            { Mapping = new(delimiter, mark, time, columns), RowCount = rows, BadRowCount = badCount, BadRows = bad };
-        }
-
-        if (equal > 0) Part(equal, seconds, lines, fillings);
-        if (seconds.Count < 2)
-        {
-            return RideLogFile.Refused(shown, headerLine, "", "There are fewer than two rows that can be read.", bad.Count > 0 ? $"The first bad one is line {bad[0].Line.ToString(CultureInfo.InvariantCulture)}: {bad[0].Says}." : "Check that it is the right file.")
-                with
-            { Mapping = new(delimiter, mark, time, columns), RowCount = rows, EmptyRowCount = empty, BadRowCount = badCount, BadRows = bad };
-        }
-
-        var log = Log(seconds, columns, fillings, begun);
-        if (empty > 0) notes.Add(FormattableString.Invariant($"{empty} rows are empty from end to end."));
-        return new()
-        {
-            Log = log,
-            Mapping = new(delimiter, mark, time, columns),
-            Notes = notes,
-            RowCount = rows,
-            EmptyRowCount = empty,
-            BadRowCount = badCount,
-            BadRows = [.. bad.OrderBy(b => b.Line)],
-        };
+        RideLogReading Counted(RideLogReading reading) =>
+            reading with { Mapping = Map(columns), RowCount = rows.Count, EmptyRowCount = rows.EmptyCount, BadRowCount = rows.BadCount, BadRows = [.. rows.Bad.OrderBy(b => b.Line)] };
     }
 
-    /// <summary>Rows of one time: parted evenly where the clock is coarser than the rows, left out where they are few.</summary>
-    void Part(int equal, List<double> seconds, List<int> lines, Filling?[] fillings)
-    {
-        if (equal * 4 < seconds.Count)
-        {
-            for (var i = seconds.Count - 1; i > 0; i--)
-            {
-                if (seconds[i] != seconds[i - 1]) continue;
-                Bad(lines[i], "it has the time of the row above");
-                TakeOut(i, seconds, lines, fillings);
-            }
-
-            return;
-        }
-
-        var gaps = new List<double>();
-        for (var i = 1; i < seconds.Count; i++)
-        {
-            if (seconds[i] > seconds[i - 1]) gaps.Add(seconds[i] - seconds[i - 1]);
-        }
-
-        gaps.Sort();
-        var usual = gaps.Count > 0 ? gaps[gaps.Count / 2] : 1;
-        for (var from = 0; from < seconds.Count;)
-        {
-            var to = from + 1;
-            while (to < seconds.Count && seconds[to] == seconds[from]) to++;
-            var (start, reach) = (seconds[from], to < seconds.Count ? Math.Min(usual, seconds[to] - seconds[from]) : usual);
-            for (var i = from; i < to; i++) seconds[i] = start + reach * (i - from) / (to - from);
-            from = to;
-        }
-
-        notes.Add(FormattableString.Invariant($"The clock is coarser than the rows: {equal} have the time of the row above, and rows of one time are parted evenly."));
-    }
-
-    static void TakeOut(int index, List<double> seconds, List<int> lines, Filling?[] fillings)
-    {
-        seconds.RemoveAt(index);
-        lines.RemoveAt(index);
-        foreach (var filling in fillings) filling?.Values.RemoveAt(index);
-    }
-
-    RideLog Log(List<double> seconds, List<LogColumn> columns, Filling?[] fillings, DateTimeOffset? begun)
+    RideLog Log(LogRows rows, List<LogColumn> columns)
     {
         var channels = new Dictionary<Channel, double[]>();
-        var (first, times) = (seconds[0], new double[seconds.Count]);
-        for (var i = 0; i < times.Length; i++) times[i] = seconds[i] - first;
-        for (var i = 0; i < fillings.Length; i++)
+        var times = rows.Seconds.Select(second => second - rows.Seconds[0]).ToArray();
+        foreach (var (column, values) in columns.Zip(rows.Values))
         {
-            if (fillings[i] is { } filling && columns[i].Channel is Channel.Latitude or Channel.Longitude)
-                channels[columns[i].Channel!.Value] = Converted(filling.Values, LogHeader.UsualUnit(columns[i].Channel!.Value));
+            if (column.Channel is Channel.Latitude or Channel.Longitude)
+                channels[column.Channel.Value] = Converted(values!, LogHeader.UsualUnit(column.Channel.Value));
         }
 
         NoPlace(channels);
-        for (var i = 0; i < fillings.Length; i++)
+        for (var i = 0; i < columns.Count; i++)
         {
-            if (fillings[i] is not { } filling) continue;
-            if (columns[i].Unit is null) columns[i] = Guessed(columns[i], filling, times, channels);
-            if (!channels.ContainsKey(filling.Channel)) channels[filling.Channel] = Converted(filling.Values, columns[i].Unit!);
+            if (rows.Values[i] is not { } values || columns[i].Channel is not { } channel) continue;
+            if (columns[i].Unit is null) columns[i] = Guessed(columns[i], channel, values, times, channels);
+            if (!channels.ContainsKey(channel)) channels[channel] = Converted(values, columns[i].Unit!);
         }
 
-        return new(RouteFile.Title(shown), times, channels, begun: begun);
+        return new(RouteFile.Title(shown), times, channels, begun: rows.Begun);
     }
 
     /// <summary>Receivers without a fix write zeros, which is a place in the sea.</summary>
@@ -498,13 +269,12 @@ sealed class LogTable(ReadOnlyMemory<byte> content, string shown, LogWishes wish
     }
 
     /// <summary>A unit that the name does not give: by the values where they tell, else the usual one, and that is said.</summary>
-    static LogColumn Guessed(LogColumn column, Filling filling, double[] times, Dictionary<Channel, double[]> channels)
+    static LogColumn Guessed(LogColumn column, Channel channel, List<double> values, double[] times, Dictionary<Channel, double[]> channels)
     {
-        var channel = filling.Channel;
         var usual = LogHeader.UsualUnit(channel);
         if (channel is Channel.Duty or Channel.ChargeLeft)
         {
-            var most = filling.Values.Where(v => !double.IsNaN(v)).Select(Math.Abs).DefaultIfEmpty(0).Max();
+            var most = values.Where(v => !double.IsNaN(v)).Select(Math.Abs).DefaultIfEmpty(0).Max();
             return most <= 1
                 ? column with { Unit = LogHeader.Plain, Why = FormattableString.Invariant($"{column.Why}; no value is above {most}, so they are shares of 1") }
                 : column with { Unit = usual, Why = FormattableString.Invariant($"{column.Why}; values go up to {most}, so they are per cent") };
@@ -513,7 +283,7 @@ sealed class LogTable(ReadOnlyMemory<byte> content, string shown, LogWishes wish
         if (channel is Channel.Speed or Channel.Distance && channels.ContainsKey(Channel.Latitude) && channels.ContainsKey(Channel.Longitude)
             && new RideLog("", times, channels.Where(c => c.Key is Channel.Latitude or Channel.Longitude).ToDictionary()).WayByPositions is { Metres: > 100 } way)
         {
-            var written = channel == Channel.Speed ? Way(times, filling.Values) : filling.Values.Where(v => !double.IsNaN(v)).DefaultIfEmpty(0).Max();
+            var written = channel == Channel.Speed ? Way(times, values) : values.Where(v => !double.IsNaN(v)).DefaultIfEmpty(0).Max();
             string[] units = channel == Channel.Speed ? ["km/h", "m/s", "mph"] : ["m", "km", "mi"];
             var (unit, ratio) = units.Select(u => LogHeader.Find(channel, u)!).Select(u => (u, u.Factor * written / way.Metres)).MinBy(p => Math.Abs(Math.Log(Math.Max(1e-9, p.Item2))));
             if (ratio is > 0.75 and < 1.3)
@@ -545,100 +315,12 @@ sealed class LogTable(ReadOnlyMemory<byte> content, string shown, LogWishes wish
         return si;
     }
 
-    bool ReadTime(ReadOnlySpan<byte> field, ref double day, ref double lastOfDay, ref DateTimeOffset? begun, out double seconds)
-    {
-        seconds = double.NaN;
-        if (time != TimeForm.Clock)
-        {
-            if (!LogNumber.TryRead(field, (byte)mark, mayGroup, out var number)) return false;
-            seconds = time == TimeForm.Seconds ? number : number / 1000;
-            return true;
-        }
-
-        if (!LogNumber.TryClock(field, out seconds, out var hasDate)) return false;
-        if (hasDate)
-        {
-            begun ??= new DateTimeOffset(DateTime.MinValue.AddSeconds(seconds), TimeSpan.Zero);
-            return true;
-        }
-
-        // Past midnight a clock without date begins anew.
-        if (lastOfDay - seconds > Day / 2) day += Day;
-        lastOfDay = seconds;
-        seconds += day;
-        return true;
-    }
-
-    void Bad(int line, string says)
-    {
-        badCount++;
-        if (bad.Count < RideLogFile.MostBadRows) bad.Add(new(line, says));
-    }
-
-    static bool IsMissing(ReadOnlySpan<byte> field) => field.Length switch
-    {
-        0 => true,
-        1 => field[0] == (byte)'-',
-        2 => field.SequenceEqual("--"u8) || Is(field, "na"u8),
-        3 => Is(field, "nan"u8) || Is(field, "n/a"u8),
-        4 => Is(field, "null"u8) || Is(field, "none"u8),
-        _ => false,
-    };
-
-    static bool Is(ReadOnlySpan<byte> field, ReadOnlySpan<byte> word) => Ascii.EqualsIgnoreCase(field, word);
-
-    static string Text(ReadOnlySpan<byte> field) => RouteFile.Quoted(Encoding.UTF8.GetString(field[..Math.Min(field.Length, 60)]));
-
-    static ReadOnlySpan<byte> Line(scoped ref ReadOnlySpan<byte> rest)
-    {
-        var end = rest.IndexOf((byte)'\n');
-        var line = end < 0 ? rest : rest[..end];
-        rest = end < 0 ? [] : rest[(end + 1)..];
-        return line.Length > 0 && line[^1] == (byte)'\r' ? line[..^1] : line;
-    }
-
-    bool isLast;
-
-    /// <summary>The next field of a row, without its quotes and the blanks about it.</summary>
-    bool Next(scoped ref ReadOnlySpan<byte> row, out ReadOnlySpan<byte> field)
-    {
-        if (row.IsEmpty && !isLast)
-        {
-            field = [];
-            return false;
-        }
-
-        isLast = false;
-        int end;
-        if (!row.IsEmpty && row[0] == (byte)'"' && row[1..].IndexOf((byte)'"') is >= 0 and var close)
-        {
-            field = row.Slice(1, close);
-            var after = row[(close + 2)..].IndexOf((byte)delimiter);
-            end = after < 0 ? -1 : close + 2 + after;
-        }
-        else
-        {
-            end = row.IndexOf((byte)delimiter);
-            field = end < 0 ? row : row[..end];
-        }
-
-        // A delimiter at the very end has one more, empty, field behind it.
-        isLast = end >= 0 && end == row.Length - 1;
-        row = end < 0 ? [] : row[(end + 1)..];
-        if (!field.IsEmpty && (field[0] <= (byte)' ' || field[^1] <= (byte)' ')) field = field.Trim(" \t"u8);
-        return true;
-    }
-
     ReadOnlySpan<byte> FieldAt(ReadOnlySpan<byte> row, int column)
     {
-        isLast = false;
-        for (var i = 0; Next(ref row, out var field); i++)
+        var fields = dialect.FieldsOf(row);
+        for (var i = 0; fields.Next(out var field); i++)
         {
-            if (i == column)
-            {
-                isLast = false;
-                return field;
-            }
+            if (i == column) return field;
         }
 
         return [];
@@ -646,22 +328,9 @@ sealed class LogTable(ReadOnlyMemory<byte> content, string shown, LogWishes wish
 
     List<string> Fields(ReadOnlySpan<byte> row)
     {
-        var fields = new List<string>();
-        isLast = false;
-        while (Next(ref row, out var field))
-            fields.Add(System.Text.Unicode.Utf8.IsValid(field) ? Encoding.UTF8.GetString(field) : Encoding.Latin1.GetString(field));
-        return fields;
-    }
-
-    static int Count(ReadOnlySpan<byte> row, byte candidate)
-    {
-        var (count, isQuoted) = (0, false);
-        foreach (var c in row)
-        {
-            if (c == (byte)'"') isQuoted = !isQuoted;
-            else if (c == candidate && !isQuoted) count++;
-        }
-
-        return count;
+        var texts = new List<string>();
+        for (var fields = dialect.FieldsOf(row); fields.Next(out var field);)
+            texts.Add(System.Text.Unicode.Utf8.IsValid(field) ? Encoding.UTF8.GetString(field) : Encoding.Latin1.GetString(field));
+        return texts;
     }
 }

@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace Boardwright.Files.Routes;
 
-/// <summary>Reads routes: GPX 1.0 and 1.1, and tables of comma-separated values.</summary>
+/// <summary>Reads routes: GPX 1.0 and 1.1, and tables.</summary>
 /// <remarks>
 /// Which of the two a file is, is seen from its first character, not from its name. Everything wrong is reported in one
 /// go; nothing is half loaded. Numbers are read with a point whatever the culture.
@@ -50,11 +50,14 @@ public static class RouteFile
     {
         using var bytes = FileTree.AtMost(content, MostBytes);
         if (bytes is null)
-            return Refused(new Complaint(new(file, 1, 1), "", string.Create(CultureInfo.InvariantCulture, $"The file is longer than {MostBytes / (1024 * 1024)} MiB."), "Cut the recording to the part that is ridden, or thin its points."));
+            return TooLong(file);
         return LooksLikeMarkup(bytes.GetBuffer().AsSpan(0, (int)bytes.Length))
-            ? new GpxRoute(file).Read(bytes)
+            ? new GpxRoute(file, new GpxScan(file, bytes)).Read()
             : new RouteTable(file).Read(bytes);
     }
+
+    internal static RouteReading TooLong(string file) =>
+        Refused(new Complaint(new(file, 1, 1), "", string.Create(CultureInfo.InvariantCulture, $"The file is longer than {MostBytes / (1024 * 1024)} MiB."), "Cut the recording to the part that is ridden, or thin its points."));
 
     internal static RouteReading Refused(params IReadOnlyList<Complaint> complaints) => new() { Complaints = complaints };
 

@@ -4,7 +4,7 @@ using Boardwright.Road;
 
 namespace Boardwright.Files.Routes;
 
-/// <summary>One reading of a route written as a table of comma-separated values with a header row.</summary>
+/// <summary>One reading of a route written as a table with a header row.</summary>
 sealed class RouteTable(string file)
 {
     const double LeastSpeed = 1, MostSpeed = 150, MostStop = 86_400, MostGrade = 40;
@@ -14,6 +14,7 @@ sealed class RouteTable(string file)
 
     readonly List<Complaint> _complaints = [];
     readonly List<TableRow> _rows = [];
+    TableDialect _dialect;
 
     sealed record TableRow(int Line, double Distance, double? Grade, double? Elevation, double? Speed, double? Stop);
 
@@ -37,14 +38,20 @@ sealed class RouteTable(string file)
             return RouteFile.Refused(new Complaint(new(file, 1, 1), "", "The file is neither GPX nor text.", "Export the route as GPX 1.1, or save the table as comma-separated values in UTF-8."));
         string[]? header = null;
         var line = 0;
-        foreach (var each in text.EnumerateLines())
+        for (ReadOnlySpan<byte> rest = Encoding.UTF8.GetBytes(text.ReplaceLineEndings("\n")); !rest.IsEmpty;)
         {
             line++;
-            var shown = each.Trim();
-            if (shown.IsEmpty || shown[0] == '#')
+            var each = TableDialect.NextLine(ref rest);
+            if (each.Trim(" \t"u8) is [] or [(byte)'#', ..])
                 continue;
             if (header is null)
+            {
+                _dialect = new(TableDialect.FindDelimiter(each, rest) ?? ',');
                 header = Header(line, Cells(each));
+                _dialect = _dialect.WithDecimalMark(rest, line, static _ => true, out var objection);
+                if (header is not null && objection is var (where, says))
+                    header = Complain(where ?? line, 1, "", says, TableDialect.OneMark);
+            }
             else
                 Read(line, header, Cells(each));
             if (header is null || _complaints.Count >= RouteFile.MostComplaints)
@@ -65,29 +72,21 @@ sealed class RouteTable(string file)
         return _complaints.Count > 0 ? RouteFile.Refused(_complaints) : Assembled(header);
     }
 
-    static List<TableCell> Cells(ReadOnlySpan<char> line)
+    List<TableCell> Cells(ReadOnlySpan<byte> line)
     {
         List<TableCell> cells = [];
-        foreach (var range in line.Split(','))
-        {
-            var raw = line[range];
-            var trimmed = raw.Trim();
-            var column = range.Start.GetOffset(line.Length) + (raw.Length - raw.TrimStart().Length) + 1;
-            if (trimmed.Length >= 2 && trimmed[0] == '"' && trimmed[^1] == '"')
-                trimmed = trimmed[1..^1].Trim();
-            cells.Add(new(trimmed.ToString(), column));
-        }
-
+        for (var fields = _dialect.FieldsOf(line); fields.Next(out var field);)
+            cells.Add(new(Encoding.UTF8.GetString(field).Trim(), Encoding.UTF8.GetCharCount(line[..fields.Start]) + 1));
         return cells;
     }
 
+    bool TryNumber(string text, out double value) => _dialect.TryNumber(Encoding.UTF8.GetBytes(text), out value);
+
     string[]? Header(int line, List<TableCell> cells)
     {
-        if (cells.Exists(c => c.Text.Contains(';', StringComparison.Ordinal) || c.Text.Contains('\t', StringComparison.Ordinal)))
-            return Complain(line, 1, "", "The columns are separated by semicolons or tabs.", "Separate columns by commas, and write numbers with a point.");
         foreach (var (cell, i) in cells.Select((c, i) => (c, i)))
         {
-            if (RouteFile.TryNumber(cell.Text, out _))
+            if (TryNumber(cell.Text, out _))
                 return Complain(line, cell.Column, "", "The table begins with a number instead of a header row.", Known);
             if (!Columns.Contains(cell.Text, StringComparer.Ordinal))
                 Complain(line, cell.Column, cell.Text.Length > 40 ? "" : cell.Text, $"{RouteFile.Quoted(cell.Text)} is not a known column.", Meant(cell.Text) is { } meant ? $"Write {meant}, its values in that unit." : Known);
@@ -142,7 +141,7 @@ sealed class RouteTable(string file)
                 return null;
             }
 
-            if (!RouteFile.TryNumber(text, out var value))
+            if (!TryNumber(text, out var value))
                 Complain(line, place, column, $"{RouteFile.Quoted(text)} is not a number.", char.IsLetter(text[^1]) || text[^1] == '%' ? "Write the number without a unit; the unit stands in the header." : RouteFile.NumberRemedy(text));
             else if (value < least || value > most)
                 Complain(line, place, column, FormattableString.Invariant($"{value} is outside {least} to {most}."), "Check the value and the unit in the header.");

@@ -1,3 +1,5 @@
+using Boardwright.Files.Yaml;
+
 namespace Boardwright.Shops.Merging;
 
 /// <summary>A value that differs between two revisions.</summary>

@@ -1,3 +1,5 @@
+using Boardwright.Files.Yaml;
+
 namespace Boardwright.Shops.Merging;
 
 /// <summary>One of two people who changed the same thing.</summary>

@@ -68,10 +68,13 @@ public sealed class CellBenchTests : IDisposable
     string Write(string name, CellMeasurement measured, string count = "discharged_Ah")
     {
         var path = Path.Combine(folder, name);
-        File.WriteAllText(path, $"time_s,current_A,voltage_V,{count},case_temp_C\n" + string.Concat(measured.Readings.Select(r =>
-            FormattableString.Invariant($"{r.Seconds},{r.Amperes},{r.Volts:0.000000},{r.Coulombs / 3600:0.000000},{r.Kelvins - 273.15:0.00}\n"))));
+        File.WriteAllText(path, Table(measured, count));
         return path;
     }
+
+    internal static string Table(CellMeasurement measured, string count = "discharged_Ah") =>
+        $"time_s,current_A,voltage_V,{count},case_temp_C\n" + string.Concat(measured.Readings.Select(r =>
+            FormattableString.Invariant($"{r.Seconds},{r.Amperes},{r.Volts:0.000000},{r.Coulombs / 3600:0.000000},{r.Kelvins - 273.15:0.00}\n")));
 
     static (int Code, string Out, string Error) Run(params string[] words)
     {

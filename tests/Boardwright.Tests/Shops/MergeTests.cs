@@ -1,3 +1,4 @@
+using Boardwright.Files.Yaml;
 using Boardwright.Shops;
 using Boardwright.Shops.Merging;
 

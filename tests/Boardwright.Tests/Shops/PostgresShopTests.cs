@@ -2,8 +2,6 @@ using Boardwright.Shops;
 using Boardwright.Shops.Postgres;
 using Boardwright.Shops.Sqlite;
 using Microsoft.EntityFrameworkCore;
-using Microsoft.EntityFrameworkCore.Infrastructure;
-using Microsoft.EntityFrameworkCore.Migrations;
 
 namespace Boardwright.Tests.Shops;
 
@@ -78,14 +76,33 @@ public sealed class PostgresShopTests(PostgresServer server) : ShopTests, IClass
     public async Task Tables_of_an_older_program_are_backed_up_and_then_brought_up_to_date()
     {
         var place = await Place();
-        await using (var context = place.CreateDbContext())
-            await context.GetService<IMigrator>().MigrateAsync(context.Database.GetMigrations().First(), Cancel);
-
         await using (var shop = await Shop.OpenAsync(place, new Clock(), Cancel))
             await Fill(shop);
+        LaterMigrations.Install(place);
+
+        await using (var shop = await Shop.OpenAsync(place, new Clock(), Cancel))
+            Assert.NotEmpty(await shop.ListAsync(ItemKind.Board, cancel: Cancel));
 
         var backup = Assert.Single(Directory.GetDirectories(place.BackupFolder));
-        Assert.Equal(["README.txt", "__EFMigrationsHistory.csv", "contents.csv", "files.csv", "items.csv", "revisions.csv"], Directory.GetFiles(backup).Select(Path.GetFileName).Order(StringComparer.Ordinal));
+        Assert.Equal(["README.txt", "__EFMigrationsHistory.csv", "contents.csv", "files.csv", "items.csv", "parts.csv", "people.csv", "people_claims.csv", "people_logins.csv", "people_tokens.csv", "revisions.csv"], Directory.GetFiles(backup).Select(Path.GetFileName).Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public async Task A_shop_from_before_the_first_release_is_left_as_it_is_and_one_is_told_how_to_take_it_along()
+    {
+        var place = await Place();
+        await using (await Shop.OpenAsync(place, new Clock(), Cancel))
+        {
+            await using var context = place.CreateDbContext();
+            Assert.False(context.Database.HasPendingModelChanges());
+            await context.Database.ExecuteSqlRawAsync("UPDATE \"__EFMigrationsHistory\" SET \"MigrationId\" = '20261125152115_People'", Cancel);
+        }
+
+        var trouble = await Assert.ThrowsAsync<ShopException>(() => Shop.OpenAsync(place, new Clock(), Cancel));
+
+        Assert.Equal(ShopError.NotOurs, trouble.Kind);
+        Assert.Contains("boardwright shop export FOLDER", trouble.Remedy, StringComparison.Ordinal);
+        Assert.False(Directory.Exists(place.BackupFolder));
     }
 
     [Theory]

@@ -2,8 +2,6 @@ using Boardwright.Shops;
 using Boardwright.Shops.Sqlite;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
-using Microsoft.EntityFrameworkCore.Infrastructure;
-using Microsoft.EntityFrameworkCore.Migrations;
 
 namespace Boardwright.Tests.Shops;
 
@@ -150,19 +148,15 @@ public sealed class SqliteShopTests : ShopTests
     public async Task Tables_of_an_older_program_are_backed_up_and_then_brought_up_to_date()
     {
         var place = Place();
-        Directory.CreateDirectory(Path.GetDirectoryName(place.Path)!);
-        var (id, file) = (Guid.NewGuid(), KeptFile.FromText("motors.yaml", Motors));
-        await using (var context = place.CreateDbContext())
+        await using (var shop = await Shop.OpenAsync(place, new Clock(), Cancel))
         {
-            await context.GetService<IMigrator>().MigrateAsync(context.Database.GetMigrations().First(), Cancel);
-            context.Items.Add(new() { Id = id, Kind = ItemKind.Shelf, Name = "old", Folded = "old", Latest = 1 });
-            context.Contents.Add(new() { Hash = file.Hash, Bytes = file.Bytes });
-            context.Revisions.Add(new() { ItemId = id, Number = 1, Milliseconds = 0, Who = "Ada", Why = "long ago", Act = Act.Saved, Name = "old", Main = file.Path });
-            context.Files.Add(new() { ItemId = id, Number = 1, Path = file.Path, Hash = file.Hash });
-            await context.SaveChangesAsync(Cancel);
+            await shop.AddAsync(ItemKind.Shelf, "old", FileSet.FromText("motors.yaml", Motors), Ada(), Cancel);
+            // An older program would not have listed the parts; what is made from the texts is made anew.
+            await Execute(place, "DELETE FROM parts");
         }
 
         place.Close();
+        LaterMigrations.Install(place);
 
         await using (var shop = await Shop.OpenAsync(place, new Clock(), Cancel))
             Assert.Equal(["m5065-200", "m6374-170"], (await shop.FindPartsAsync("motor", Cancel)).Select(part => part.Id));
@@ -210,6 +204,34 @@ public sealed class SqliteShopTests : ShopTests
             await Execute(newer, "INSERT INTO __EFMigrationsHistory VALUES ('29990101000000_Later', '99')");
         Assert.Equal(ShopError.NotOurs, (await Assert.ThrowsAsync<ShopException>(() => Shop.OpenAsync(newer, new Clock(), Cancel))).Kind);
         Assert.Equal(ShopError.NotOurs, (await Assert.ThrowsAsync<ShopException>(() => Shop.OpenAsync(new SqliteLocation(Here.Path), new Clock(), Cancel))).Kind);
+    }
+
+    [Fact]
+    public async Task A_shop_from_before_the_first_release_is_left_as_it_is_and_one_is_told_how_to_take_it_along()
+    {
+        var place = Place();
+        await using (await Shop.OpenAsync(place, new Clock(), Cancel))
+            await Execute(place, "DELETE FROM __EFMigrationsHistory; INSERT INTO __EFMigrationsHistory VALUES ('20261125123157_Items', '10'), ('20261125123251_ShelfIndex', '10'), ('20261125152110_People', '10'); PRAGMA wal_checkpoint(TRUNCATE)");
+        place.Close();
+        var before = await File.ReadAllBytesAsync(place.Path, Cancel);
+
+        var trouble = await Assert.ThrowsAsync<ShopException>(() => Shop.OpenAsync(place, new Clock(), Cancel));
+
+        Assert.Equal(ShopError.NotOurs, trouble.Kind);
+        Assert.Contains("before the first release", trouble.Says, StringComparison.Ordinal);
+        Assert.Contains("boardwright shop export FOLDER", trouble.Remedy, StringComparison.Ordinal);
+        place.Close();
+        Assert.Equal(before, await File.ReadAllBytesAsync(place.Path, Cancel));
+        Assert.False(Directory.Exists(place.BackupFolder));
+    }
+
+    [Fact]
+    public async Task The_migrations_make_the_tables_that_the_program_uses()
+    {
+        await using var shop = await NewShopAsync();
+        await using var context = shop.Place.CreateDbContext();
+
+        Assert.False(context.Database.HasPendingModelChanges());
     }
 
     [Fact]

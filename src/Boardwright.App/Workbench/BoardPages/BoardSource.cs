@@ -47,8 +47,6 @@ abstract class BoardSource
 /// <summary>A board file on this machine.</summary>
 sealed class BoardOnDisk(string path) : BoardSource
 {
-    static readonly UTF8Encoding Plain = new(encoderShouldEmitUTF8Identifier: false);
-
     /// <inheritdoc/>
     public override string Name { get; } = BoardFile.IsCalledSo(path) ? BoardFile.NameOf(path) : System.IO.Path.GetFileName(path);
 
@@ -71,15 +69,7 @@ sealed class BoardOnDisk(string path) : BoardSource
         {
             if (File.Exists(path) && await File.ReadAllTextAsync(path, cancellation) is var now && now != before)
                 return new(false, $"{Place} was changed by somebody else meanwhile; nothing was written over it.", now);
-            // Beside the old file first: a full disk or a lost plug then leaves the old one whole.
-            var half = path + ".new";
-            await using (var stream = new FileStream(half, FileMode.Create, FileAccess.Write, FileShare.None))
-            {
-                await stream.WriteAsync(Plain.GetBytes(text), cancellation);
-                stream.Flush(flushToDisk: true);
-            }
-
-            File.Move(half, path, overwrite: true);
+            DurableFile.Write(path, text);
             return new(true, $"Saved in {Place}.");
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)

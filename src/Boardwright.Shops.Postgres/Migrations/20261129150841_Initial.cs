@@ -1,4 +1,4 @@
-﻿using System;
+using System;
 using Microsoft.EntityFrameworkCore.Migrations;
 using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 
@@ -7,11 +7,40 @@ using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 namespace Boardwright.Shops.Postgres.Migrations
 {
     /// <inheritdoc />
-    public partial class People : Migration
+    public partial class Initial : Migration
     {
         /// <inheritdoc />
         protected override void Up(MigrationBuilder migrationBuilder)
         {
+            migrationBuilder.CreateTable(
+                name: "contents",
+                columns: table => new
+                {
+                    sha256 = table.Column<string>(type: "text", nullable: false),
+                    bytes = table.Column<byte[]>(type: "bytea", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_contents", x => x.sha256);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "items",
+                columns: table => new
+                {
+                    id = table.Column<Guid>(type: "uuid", nullable: false),
+                    kind = table.Column<string>(type: "text", nullable: false),
+                    name = table.Column<string>(type: "text", nullable: false),
+                    folded_name = table.Column<string>(type: "text", nullable: true),
+                    latest = table.Column<int>(type: "integer", nullable: false),
+                    from_item = table.Column<Guid>(type: "uuid", nullable: true),
+                    from_number = table.Column<int>(type: "integer", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_items", x => x.id);
+                });
+
             migrationBuilder.CreateTable(
                 name: "people",
                 columns: table => new
@@ -35,6 +64,56 @@ namespace Boardwright.Shops.Postgres.Migrations
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_people", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "parts",
+                columns: table => new
+                {
+                    item = table.Column<Guid>(type: "uuid", nullable: false),
+                    place = table.Column<int>(type: "integer", nullable: false),
+                    part = table.Column<string>(type: "text", nullable: false),
+                    kind = table.Column<string>(type: "text", nullable: false),
+                    name = table.Column<string>(type: "text", nullable: false),
+                    supplier = table.Column<string>(type: "text", nullable: false),
+                    price = table.Column<string>(type: "text", nullable: false),
+                    stock = table.Column<int>(type: "integer", nullable: true),
+                    words = table.Column<string>(type: "text", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_parts", x => new { x.item, x.place });
+                    table.ForeignKey(
+                        name: "FK_parts_items_item",
+                        column: x => x.item,
+                        principalTable: "items",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "revisions",
+                columns: table => new
+                {
+                    item = table.Column<Guid>(type: "uuid", nullable: false),
+                    number = table.Column<int>(type: "integer", nullable: false),
+                    saved_at = table.Column<long>(type: "bigint", nullable: false),
+                    who = table.Column<string>(type: "text", nullable: false),
+                    why = table.Column<string>(type: "text", nullable: false),
+                    act = table.Column<string>(type: "text", nullable: false),
+                    of_number = table.Column<int>(type: "integer", nullable: true),
+                    name = table.Column<string>(type: "text", nullable: false),
+                    main_file = table.Column<string>(type: "text", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_revisions", x => new { x.item, x.number });
+                    table.ForeignKey(
+                        name: "FK_revisions_items_item",
+                        column: x => x.item,
+                        principalTable: "items",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
                 });
 
             migrationBuilder.CreateTable(
@@ -98,6 +177,48 @@ namespace Boardwright.Shops.Postgres.Migrations
                         onDelete: ReferentialAction.Cascade);
                 });
 
+            migrationBuilder.CreateTable(
+                name: "files",
+                columns: table => new
+                {
+                    item = table.Column<Guid>(type: "uuid", nullable: false),
+                    number = table.Column<int>(type: "integer", nullable: false),
+                    path = table.Column<string>(type: "text", nullable: false),
+                    sha256 = table.Column<string>(type: "text", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_files", x => new { x.item, x.number, x.path });
+                    table.ForeignKey(
+                        name: "FK_files_contents_sha256",
+                        column: x => x.sha256,
+                        principalTable: "contents",
+                        principalColumn: "sha256",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "FK_files_revisions_item_number",
+                        columns: x => new { x.item, x.number },
+                        principalTable: "revisions",
+                        principalColumns: new[] { "item", "number" },
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateIndex(
+                name: "files_by_content",
+                table: "files",
+                column: "sha256");
+
+            migrationBuilder.CreateIndex(
+                name: "items_by_name",
+                table: "items",
+                columns: new[] { "kind", "folded_name" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "parts_by_id",
+                table: "parts",
+                column: "part");
+
             migrationBuilder.CreateIndex(
                 name: "EmailIndex",
                 table: "people",
@@ -124,6 +245,12 @@ namespace Boardwright.Shops.Postgres.Migrations
         protected override void Down(MigrationBuilder migrationBuilder)
         {
             migrationBuilder.DropTable(
+                name: "files");
+
+            migrationBuilder.DropTable(
+                name: "parts");
+
+            migrationBuilder.DropTable(
                 name: "people_claims");
 
             migrationBuilder.DropTable(
@@ -133,7 +260,16 @@ namespace Boardwright.Shops.Postgres.Migrations
                 name: "people_tokens");
 
             migrationBuilder.DropTable(
+                name: "contents");
+
+            migrationBuilder.DropTable(
+                name: "revisions");
+
+            migrationBuilder.DropTable(
                 name: "people");
+
+            migrationBuilder.DropTable(
+                name: "items");
         }
     }
 }

@@ -1,7 +1,6 @@
-using Boardwright.Files;
-using Boardwright.Files.Yaml;
+using Boardwright.Parts;
 
-namespace Boardwright.Shops.Merging;
+namespace Boardwright.Files.Yaml;
 
 /// <summary>A value or a comment of a file, with its place in the text.</summary>
 /// <param name="Key">Dotted key as complaints name it; a comment goes by the key it stands beside, or by what it says.</param>
@@ -16,12 +15,13 @@ sealed class KeyedText
     const string PartsKey = "parts";
     const string CommentKey = "comment ";
     readonly string text;
+    readonly YamlText yaml;
     readonly List<Leaf> leaves = [];
     readonly Dictionary<string, MapNode> maps = new(StringComparer.Ordinal);
-    readonly Dictionary<string, (ScalarNode Word, MapNode Inside)> words = new(StringComparer.Ordinal);
+    readonly Dictionary<string, (MapNode Map, int Index)> words = new(StringComparer.Ordinal);
     readonly List<(int Start, int End, string Key)> spans = [];
 
-    KeyedText(string text) => this.text = text;
+    KeyedText(string text) => (this.text, yaml) = (text, new(text));
 
     /// <summary>Every value and comment by its key.</summary>
     public IReadOnlyDictionary<string, Leaf> Leaves { get; private set; } = new Dictionary<string, Leaf>(StringComparer.Ordinal);
@@ -95,10 +95,10 @@ sealed class KeyedText
         {
             case MapNode { Pairs.Count: > 0 } map:
                 maps[key] = map;
-                foreach (var (word, value) in map.Pairs)
+                foreach (var (index, (word, value)) in map.Pairs.Index())
                 {
                     var inner = Joined(key, word.Text);
-                    words[inner] = (word, map);
+                    words[inner] = (map, index);
                     spans.Add((word.Start, word.End, inner));
                     Walk(value, inner);
                 }
@@ -120,7 +120,7 @@ sealed class KeyedText
                 Take(key, empty.Start, empty.End);
                 break;
             case ScalarNode scalar:
-                Take(key, scalar.Start, scalar.Start + text.AsSpan(scalar.Start, scalar.End - scalar.Start).TrimEnd().Length);
+                Take(key, scalar.Start, yaml.Trimmed(scalar));
                 break;
         }
     }
@@ -178,30 +178,14 @@ sealed class KeyedText
     {
         if (!Leaves.TryGetValue(key, out var leaf))
             return null;
-        if (!words.TryGetValue(key, out var place))
-        {
-            // A comment that stands on lines of its own, or beside a value.
-            var from = LineStart(leaf.Start);
-            var before = text.AsSpan(from, leaf.Start - from);
-            var to = LineEnd(leaf.End);
-            return before.IsWhiteSpace() ? text.Remove(from, Math.Min(to + 1, text.Length) - from)
-                : key.StartsWith(CommentKey, StringComparison.Ordinal) ? text.Remove(from + before.TrimEnd().Length, leaf.End - from - before.TrimEnd().Length)
-                : null;
-        }
-
-        var (word, inside) = place;
-        if (!inside.IsFlow)
-        {
-            var from = LineStart(word.Start);
-            // The dash of a list's item stays needed.
-            return text.AsSpan(from, word.Start - from).IsWhiteSpace() ? text.Remove(from, Math.Min(LineEnd(leaf.End) + 1, text.Length) - from) : null;
-        }
-
-        var after = leaf.End + text.AsSpan(leaf.End).IndexOfAnyExcept(' ', '\r', '\n');
-        if (after >= leaf.End && text[after] == ',')
-            return text.Remove(word.Start, after + 1 + (text.AsSpan(after + 1).StartsWith(" ") ? 1 : 0) - word.Start);
-        var comma = text.AsSpan(0, word.Start).TrimEnd().Length - 1;
-        return text[comma] == ',' ? text.Remove(comma, leaf.End - comma) : text.Remove(word.Start, leaf.End - word.Start);
+        if (words.TryGetValue(key, out var place))
+            return yaml.Remove(place.Map, place.Index);
+        // A comment that stands on lines of its own, or beside a value.
+        var from = yaml.StartOfLine(leaf.Start);
+        var before = text.AsSpan(from, leaf.Start - from);
+        return before.IsWhiteSpace() ? text.Remove(from, Math.Min(yaml.EndOfLine(leaf.End, '\n') + 1, text.Length) - from)
+            : key.StartsWith(CommentKey, StringComparison.Ordinal) ? text.Remove(from + before.TrimEnd().Length, leaf.End - from - before.TrimEnd().Length)
+            : null;
     }
 
     /// <summary>The text with a value added at the end of the map that it belongs to.</summary>
@@ -213,38 +197,14 @@ sealed class KeyedText
             return null;
         var home = parent.Length == 0 && IsPart(name) ? PartsKey : parent;
         if (maps.TryGetValue(home, out var map))
-            return Into(map, home, $"{name}: {written}");
+            return yaml.Add(map, $"{name}: {written}");
         return home switch
         {
             "" => null,
-            PartsKey => maps.TryGetValue("", out var root) ? Into(root, "", $"{PartsKey}: {{ {name}: {written} }}") : null,
+            PartsKey => maps.TryGetValue("", out var root) ? yaml.Add(root, $"{PartsKey}: {{ {name}: {written} }}") : null,
             _ => WithAdded(home, $"{{ {name}: {written} }}"),
         };
     }
 
-    static bool IsPart(string name) => Parts.Entry.ListEntries(typeof(Parts.Fitted)).Any(entry => entry.Key == name);
-
-    string? Into(MapNode map, string home, string piece)
-    {
-        var last = leaves.Where(leaf => leaf.Start >= map.Start && (home.Length == 0 || BelongsTo(leaf.Key, home)) && !leaf.Key.StartsWith(CommentKey, StringComparison.Ordinal)).Select(static leaf => leaf.End).DefaultIfEmpty(-1).Max();
-        if (map.IsFlow)
-        {
-            var end = text.AsSpan(0, map.End - 1).TrimEnd().Length;
-            return text.Insert(end, text[end - 1] is ',' or '{' ? $" {piece}" : $", {piece}");
-        }
-
-        if (last < 0)
-            return null;
-        var newLine = text.Contains("\r\n", StringComparison.Ordinal) ? "\r\n" : "\n";
-        var line = LineEnd(last);
-        line -= line > 0 && line < text.Length && text[line - 1] == '\r' ? 1 : 0;
-        return text.Insert(line, $"{newLine}{new string(' ', map.Pairs[0].Key.At.Column - 1)}{piece}");
-    }
-
-    static bool BelongsTo(string key, string home) =>
-        home == PartsKey ? IsPart(key.Split('.', '[')[0]) : key.StartsWith(home, StringComparison.Ordinal) && key.Length > home.Length && key[home.Length] is '.' or '[';
-
-    int LineStart(int at) => at == 0 ? 0 : text.LastIndexOf('\n', at - 1) + 1;
-
-    int LineEnd(int at) => text.IndexOf('\n', at) is >= 0 and var end ? end : text.Length;
+    static bool IsPart(string name) => Entry.ListEntries(typeof(Fitted)).Any(entry => entry.Key == name);
 }
