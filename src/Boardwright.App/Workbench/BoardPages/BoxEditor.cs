@@ -50,7 +50,7 @@ sealed class BoxEditor(EditSession session)
         Phrase place = thing.Wall is { } wall
             ? new($"{thing.Name}: {thing.Along:0.0 mm} along the {wall.ToString().ToLowerInvariant()} wall")
             : new($"{thing.Name}: {thing.X:0.0 mm} to the nose, {thing.Y:0.0 mm} to the right, turned {thing.Turn}°");
-        var clashes = layout.Faults.Where(f => f.Name == Chosen || f.Other == Chosen).Select(f => f.Name == Chosen ? f.Other.Length > 0 ? f.Other : "the wall" : f.Name).Distinct().ToList();
+        var clashes = layout.Faults.Where(f => f.Name == Chosen || f.Other == Chosen).Select(f => f.Name == Chosen ? f.Other.Length > 0 ? f.Other : "the wall" : f.Name).Distinct(StringComparer.Ordinal).ToList();
         return place.In(session.Units) + (clashes.Count == 0 ? "" : $"; clashes with {string.Join(", ", clashes)}");
     }
 

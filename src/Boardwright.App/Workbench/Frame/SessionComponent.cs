@@ -69,6 +69,7 @@ public abstract class ShortcutComponent : SessionComponent
     {
         KeyboardShortcuts.Pressed -= PressAsync;
         base.Dispose();
+        GC.SuppressFinalize(this);
     }
 }
 
