@@ -143,7 +143,7 @@ sealed class FastFilter<T>
         // A constant power until the reserve: ∫ Q V/P over the charge.
         T sum = 0;
         for (var n = 0; n < weights.Length; n++)
-            sum += weights[n] * BusLanes<T>.Under(watts, e[FilterTables.Nodes + 2 * n], e[FilterTables.Nodes + 2 * n + 1]).Volts;
+            sum += weights[n] * BusLanes<T>.VoltsUnder(watts, e[FilterTables.Nodes + 2 * n], e[FilterTables.Nodes + 2 * n + 1], out _);
         var range = speed * e[FilterTables.Coulombs] * sum / watts;
         range.Store(ranges, 0);
         if (asked.Range > 0 && Left(Miss.Range, (range - asked.Range) / asked.Range, ref worst, ref alive, ref missing, thorough))

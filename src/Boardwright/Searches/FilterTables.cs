@@ -131,7 +131,8 @@ sealed class FilterTables
 
     readonly CandidateParts offers;
     readonly SearchSpace field;
-    readonly ConcurrentDictionary<(int, int, int, int), (double, double)> phases = [];
+    readonly ConcurrentDictionary<DriveChoice, (double Drive, double Brake)> phases = [];
+    readonly ConcurrentDictionary<DriveChoice, DriveNumbers> turnings = [];
     readonly Answer<MotorModel>?[] motors;
 
     public FilterTables(CandidateParts offers, SearchSpace field, in BriefTargets asked)
@@ -166,16 +167,30 @@ sealed class FilterTables
     {
         // Any feeding will do: nothing that is told here rests on it.
         var (r, board) = (field.Rollings[rolling], offers.Partly(field.PickOf(rolling, 0)));
+        var places = PartSlot.All(board).Value.TakeWhile(p => p.Part is not Controller).ToList();
+        var (phase, brake) = phases.GetOrAdd(r with { Deck = 0, Trucks = 0, Wheels = 0, Mount = 0, Gearbox = 0 }, key => PhasesOf(
+            (Slot.Motor, key.Motor), (Slot.MotorPulley, key.MotorPulley), (Slot.WheelPulley, key.WheelPulley), (Slot.Belt, key.Belt)));
+        return turnings.GetOrAdd(r with { Trucks = 0, Mount = 0, Belt = 0 }, key => TurningOf(key.Motor, board)) with
+        {
+            Mass = places.Sum(Kilograms),
+            Price = places.Sum(Scaled),
+            Phase = phase,
+            BrakePhase = brake,
+        };
+    }
+
+    DriveNumbers TurningOf(int motor, Board board)
+    {
         var gearing = GearRatio.Compute(board);
         // Only gears change a motor's model, by their oil.
-        var motor = board.Parts.Gearbox.IsChosen ? MotorModel.Compute(board) : motors[r.Motor] ??= MotorModel.Compute(board);
-        var places = PartSlot.All(board).Value.TakeWhile(p => p.Part is not Controller).ToList();
-        var (phase, brake) = phases.GetOrAdd((r.Motor, r.MotorPulley, r.WheelPulley, r.Belt), key => PhasesOf(
-            (Slot.Motor, key.Item1), (Slot.MotorPulley, key.Item2), (Slot.WheelPulley, key.Item3), (Slot.Belt, key.Item4)));
-        return new(
-            places.Sum(Kilograms), places.Sum(Scaled), SteadyRunningAnalysis.WheelsOf(board, gearing, motor).Value,
-            SteadyRunningAnalysis.LoadOf(board, Nothing).Value.Load.RollingResistance.Value,
-            SteadyRunningAnalysis.EffectiveMassOf(board, Nothing, gearing).Value.Mass.Kilograms, TyreGrip.Compute(board).Value, phase, brake);
+        var model = board.Parts.Gearbox.IsChosen ? MotorModel.Compute(board) : motors[motor] ??= MotorModel.Compute(board);
+        return new()
+        {
+            Wheels = SteadyRunningAnalysis.WheelsOf(board, gearing, model).Value,
+            Rolling = SteadyRunningAnalysis.LoadOf(board, Nothing).Value.Load.RollingResistance.Value,
+            TurningMass = SteadyRunningAnalysis.EffectiveMassOf(board, Nothing, gearing).Value.Mass.Kilograms,
+            Tyres = TyreGrip.Compute(board).Value,
+        };
     }
 
     /// <summary>Phase currents that some of the parts allow, driving and braking, with the limits that would be set for them alone.</summary>

@@ -378,8 +378,6 @@ public sealed class Search
         var (kept, left) = (new Front(), new RejectionCounts());
         var turnings = new DriveNumbers[to - from];
         var goes = new bool[(to - from) * field.Groups.Count];
-        for (var r = from; r < to; r++)
-            turnings[r - from] = table.TurningOf(r);
         lock (field)
         {
             for (var r = from; r < to; r++)
@@ -393,6 +391,12 @@ public sealed class Search
                         left.Add(reason, group.To - group.From);
                 }
             }
+        }
+
+        for (var r = 0; r < turnings.Length; r++)
+        {
+            if (goes.AsSpan(r * field.Groups.Count, field.Groups.Count).Contains(true))
+                turnings[r] = table.TurningOf(from + r);
         }
 
         var comparing = new Comparing(table.Columns);

@@ -21,6 +21,18 @@ public record WheelDrive(
     int Motors, double Ratio, double Efficiency, double WheelRadius, double TorqueConstant, double FluxLinkage, int PolePairs,
     double PhaseResistance, double PhaseInductance, double DragTorque, double DragSlope)
 {
+    // A copy with another drag keeps these, so nothing that they rest on can be changed in a copy.
+    readonly double radiansPerMetre = Ratio / WheelRadius, forcePerTorque = Motors * Ratio / WheelRadius, torquePerForce = WheelRadius / (Motors * Ratio);
+
+    /// <summary>Number of motors.</summary>
+    public int Motors { get; } = Motors;
+
+    /// <summary>Turns of a motor for one turn of a wheel.</summary>
+    public double Ratio { get; } = Ratio;
+
+    /// <summary>Rolling radius in metres.</summary>
+    public double WheelRadius { get; } = WheelRadius;
+
     /// <summary>Motor speed at a road speed, rad/s.</summary>
     public double MotorSpeed(double metresPerSecond) => MotorSpeed<Narrow>(metresPerSecond);
 
@@ -35,11 +47,11 @@ public record WheelDrive(
 
     /// <summary>Force at the wheels of a braking phase current, N: n G (Kt i + drag)/(η r); losses brake as well.</summary>
     public double BrakeForce(double current, double metresPerSecond) =>
-        Motors * Ratio / WheelRadius * (TorqueConstant * current + Drag(MotorSpeed(metresPerSecond))) / Efficiency;
+        forcePerTorque * (TorqueConstant * current + Drag(MotorSpeed(metresPerSecond))) / Efficiency;
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal T MotorSpeed<T>(T metresPerSecond)
-        where T : struct, ILanes<T> => metresPerSecond * (Ratio / WheelRadius);
+        where T : struct, ILanes<T> => metresPerSecond * radiansPerMetre;
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal T Drag<T>(T motorSpeed)
@@ -50,14 +62,14 @@ public record WheelDrive(
         where T : struct, ILanes<T>
     {
         var torque = TorqueConstant * current - Drag(MotorSpeed(metresPerSecond));
-        return Motors * Ratio / WheelRadius * torque * T.Where(torque, Efficiency, 1 / Efficiency);
+        return forcePerTorque * torque * T.Where(torque, Efficiency, 1 / Efficiency);
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal T CurrentFor<T>(T force, T metresPerSecond)
         where T : struct, ILanes<T>
     {
-        var torque = force * (WheelRadius / (Motors * Ratio)) * T.Where(force, 1 / Efficiency, Efficiency);
+        var torque = force * torquePerForce * T.Where(force, 1 / Efficiency, Efficiency);
         return (torque + Drag(MotorSpeed(metresPerSecond))) / TorqueConstant;
     }
 }
@@ -95,8 +107,9 @@ readonly record struct FedDrive<T>(
         var power = Wheels.Motors * (1.5 * (PhaseResistance + SwitchResistance) * current * current
             + Wheels.TorqueConstant * current * Wheels.MotorSpeed(speed)) + IdlePower;
         var switching = Wheels.Motors * SwitchingFactor * T.Abs(current);
-        var bus = BusLanes<T>.Under(power, RestVoltage - switching * Resistance, Resistance);
-        return bus with { Amperes = (power + switching * bus.Volts) / bus.Volts };
+        var left = RestVoltage - switching * Resistance;
+        var volts = BusLanes<T>.VoltsUnder(power, left, Resistance, out var root);
+        return new(volts, (power + switching * volts) / volts, left, root);
     }
 
     /// <summary>Voltage that the bus can make beyond what a current asks, V.</summary>
@@ -136,17 +149,23 @@ readonly record struct FedDrive<T>(
 readonly record struct BusLanes<T>(T Volts, T Amperes, T Left, T Root)
     where T : struct, ILanes<T>
 {
-    /// <summary>The bus when a stated power is drawn from it: V = ½ (E + √(E² − 4 P R)).</summary>
+    /// <summary>The bus when a stated power is drawn from it.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static BusLanes<T> Under(T watts, T left, T resistance)
     {
-        var root = left * left - 4 * watts * resistance;
-        // Where the pack cannot give the power nothing is divided by zero.
-        var volts = T.Max((left + T.Sqrt(T.Max(root, 0))) * 0.5, 1e-3);
+        var volts = VoltsUnder(watts, left, resistance, out var root);
         return new(volts, watts / volts, left, root);
+    }
+
+    /// <summary>Its voltage: V = ½ (E + √(E² − 4 P R)), above zero even where the pack cannot give the power.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static T VoltsUnder(T watts, T left, T resistance, out T root)
+    {
+        root = left * left - 4 * watts * resistance;
+        return T.Max((left + T.Sqrt(T.Max(root, 0))) * 0.5, 1e-3);
     }
 
     /// <summary>By how much the pack can give the power, as a part of its rest voltage; below zero where it cannot.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public T FedMargin(T rest) => T.Min(Root / (rest * rest), Left / rest);
+    public T FedMargin(T rest) => T.Min(Root, Left * rest) / (rest * rest);
 }
