@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using Boardwright.Files.Boards;
+using Boardwright.Numerics;
 using Boardwright.Parts;
 using Boardwright.Searches;
 using Boardwright.Tests.Searches;

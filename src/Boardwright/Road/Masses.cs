@@ -21,12 +21,7 @@ public sealed record Masses(Mass Board, IReadOnlyList<string> Unweighed)
         {
             if (!place.Carried || (!place.Part.IsChosen && !place.Needed))
                 continue;
-            var mass = place.Part switch
-            {
-                Pack pack => pack.Mass.IsKnown ? pack.Mass : pack.MassExtra,
-                Belt { Mass.IsKnown: false } belt => Drivetrains.BeltMass.Compute(belt),
-                _ => place.Part.Mass,
-            };
+            var mass = EachIn(place);
             if (mass.IsKnown)
                 sum += needs.Read(mass) * place.Count;
             else
@@ -35,4 +30,12 @@ public sealed record Masses(Mass Board, IReadOnlyList<string> Unweighed)
 
         return new Masses(sum, unweighed);
     });
+
+    /// <summary>Mass of one of the parts in a place.</summary>
+    internal static Known<Mass> EachIn(PartSlot place) => place.Part switch
+    {
+        Pack pack => pack.Mass.IsKnown ? pack.Mass : pack.MassExtra,
+        Belt { Mass.IsKnown: false } belt => Drivetrains.BeltMass.Compute(belt),
+        _ => place.Part.Mass,
+    };
 }

@@ -1,5 +1,7 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using Boardwright.Findings;
+using Boardwright.Numerics;
 using static System.Math;
 
 namespace Boardwright.Road;
@@ -29,17 +31,24 @@ public readonly record struct RoadLoad(Mass Mass, Number RollingResistance, Area
     public Force RollingAndGrade(Fraction grade = default)
     {
         var cosine = 1 / Sqrt(1 + grade.Value * grade.Value);
-        return Force.FromNewtons(Mass.Kilograms * Gravity * cosine * (RollingResistance.Value + grade.Value));
+        return Force.FromNewtons(RollingAndGrade<Narrow>(Mass.Kilograms * Gravity, cosine, RollingResistance.Value, grade.Value));
     }
+
+    /// <inheritdoc cref="RollingAndGrade(Fraction)"/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal static T RollingAndGrade<T>(T weight, T cosine, double rolling, T grade)
+        where T : struct, ILanes<T> => weight * cosine * (rolling + grade);
 
     /// <summary>Air alone: ½ ρ CdA (v + w)|v + w|; negative when the wind pushes.</summary>
     /// <param name="speed">Speed over the ground v.</param>
     /// <param name="headwind">Wind against the way of travel w, negative from behind.</param>
-    public Force Drag(Speed speed, Speed headwind = default)
-    {
-        var through = speed.MetresPerSecond + headwind.MetresPerSecond;
-        return Force.FromNewtons(DragKilogramsPerMetre * through * Abs(through));
-    }
+    public Force Drag(Speed speed, Speed headwind = default) =>
+        Force.FromNewtons(Drag<Narrow>(DragKilogramsPerMetre, speed.MetresPerSecond + headwind.MetresPerSecond));
+
+    /// <inheritdoc cref="Drag(Speed, Speed)"/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal static T Drag<T>(double kilogramsPerMetre, T through)
+        where T : struct, ILanes<T> => kilogramsPerMetre * through * T.Abs(through);
 
     /// <summary>Force that holds a speed: F = m g (Crr cos θ + sin θ) + ½ ρ CdA (v + w)|v + w|; negative when the board must be braked.</summary>
     /// <param name="speed">Speed over the ground v, 0 or more.</param>

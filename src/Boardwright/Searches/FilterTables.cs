@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Numerics;
 using System.Runtime.InteropServices;
 using Boardwright.Drivetrains;
@@ -6,9 +7,9 @@ using Boardwright.Motors;
 using Boardwright.Numerics;
 using Boardwright.Packs;
 using Boardwright.Parts;
+using Boardwright.Prices;
 using Boardwright.Road;
 using Boardwright.Traction;
-using Boardwright.Wiring;
 using static System.Math;
 
 namespace Boardwright.Searches;
@@ -42,18 +43,8 @@ readonly struct BriefTargets
     /// <summary>½ ρ A c, kg/m.</summary>
     public required double Drag { get; init; }
 
-    public required double Grip { get; init; }
-
-    public required double WeightShare { get; init; }
-
     /// <summary>The most that all parts together may cost, in ten-thousandths of the currency; infinity where there is no budget.</summary>
     public required double PartsBudget { get; init; }
-
-    /// <summary>Mass of the fittings, which come last.</summary>
-    public required double[] Fittings { get; init; }
-
-    /// <summary>Their price, in ten-thousandths of the currency.</summary>
-    public required double FittingsPrice { get; init; }
 
     /// <summary>Of a board whose brief is complete.</summary>
     /// <returns>The brief; the keys that are missing otherwise.</returns>
@@ -64,11 +55,8 @@ readonly struct BriefTargets
         var rider = needs.Read(brief.RiderMass);
         var (cruise, climbSpeed, climb) = (needs.Read(brief.CruiseSpeed), needs.Read(brief.ClimbSpeed), needs.Read(brief.ClimbWanted));
         var reserve = needs.Read(brief.Reserve);
-        var area = brief.DragArea.IsKnown ? needs.Read(brief.DragArea) : brief.Stance.IsKnown ? SteadyRunningAnalysis.DragAreaOf(needs.Read(brief.Stance)) : needs.Read(brief.DragArea);
-        if (needs.Unmet)
-            return null;
-        var fittings = board.Parts.Fittings.Where(f => f.IsChosen).ToArray();
-        return new(new BriefTargets
+        var area = SteadyRunningAnalysis.DragAreaOf(needs, brief);
+        return needs.Unmet ? null : new(new BriefTargets
         {
             RiderMass = rider.Kilograms,
             GearMass = brief.GearMass.Or(default).Kilograms,
@@ -81,16 +69,9 @@ readonly struct BriefTargets
             Reserve = reserve.Value,
             Headwind = brief.Headwind.Or(default).MetresPerSecond,
             Drag = 0.5 * air.DensityKilogramsPerCubicMetre * area.SquareMetres,
-            Grip = brief.Road.Or(Weather.Dry) == Weather.Wet ? SteadyRunning.WetGrip : SteadyRunning.DryGrip,
-            WeightShare = board.Parts.Drive.WeightShare.Or(Fraction.FromPercent(50)).Value,
             PartsBudget = BudgetOf(board),
-            Fittings = [.. fittings.Where(f => f.Mass.IsKnown).Select(f => f.Mass.Value.Kilograms * f.Count.Or(1))],
-            FittingsPrice = fittings.Sum(f => Scaled(f, f.Count.Or(1))),
         });
     });
-
-    /// <summary>Price of a number of parts in ten-thousandths, which sums without rounding.</summary>
-    public static double Scaled(Part part, int count) => part.IsChosen && part.Price.IsKnown ? (double)(part.Price.Value.Amount * count * 10000) : 0;
 
     static double BudgetOf(Board board)
     {
@@ -112,8 +93,16 @@ sealed record CompleteBrief(BriefTargets Wanted);
 /// <summary>What turns and carries as the screening reads it, SI.</summary>
 [StructLayout(LayoutKind.Auto)]
 readonly record struct DriveNumbers(
-    double Mass, double Price, double Motors, double Ratio, double Efficiency, double Radius, double Torque, double Flux, double PolePairs, double Ohms, double Henries,
-    double Drag, double DragSlope, double Rolling, double WheelMass, double RotorMass, double Wheelbase, double Phase, double BrakePhase, double Transfers);
+    double Mass, double Price, WheelDrive Wheels, double Rolling, double TurningMass, TyreGrip Tyres, double Phase, double BrakePhase)
+{
+    /// <summary>All of them, so that a saved search knows its own.</summary>
+    public double[] Values =>
+    [
+        Mass, Price, Wheels.Motors, Wheels.Ratio, Wheels.Efficiency, Wheels.WheelRadius, Wheels.TorqueConstant, Wheels.FluxLinkage, Wheels.PolePairs,
+        Wheels.PhaseResistance, Wheels.PhaseInductance, Wheels.DragTorque, Wheels.DragSlope, Rolling, TurningMass,
+        Tyres.Coefficient, Tyres.WeightShare, Tyres.Wheelbase, (double)Tyres.Driven, Phase, BrakePhase,
+    ];
+}
 
 /// <summary>The numbers of a field: one record for each rolling, and a column for each number of the feedings, cut into tiles that stay in the processor's cache.</summary>
 sealed class FilterTables
@@ -123,11 +112,12 @@ sealed class FilterTables
 
     const int Panels = 4;
 
-    // The columns of a tile.
-    public const int Real = 0, ControllerMass = 1, CellMass = 2, PackMass = 3, ProtectionMass = 4, RemoteMass = 5, BoxMass = 6, FuseMass = 7, Price = 8,
-        Switch = 9, Switching = 10, Idle = 11, Phase = 12, BrakePhase = 13, Pack = 14, Regen = 15, Electrical = 16, TaperStart = 17, TaperEnd = 18,
-        FullVolts = 19, FullOhms = 20, FullRoom = 21, HalfVolts = 22, HalfOhms = 23, HalfRoom = 24, ReserveVolts = 25, ReserveOhms = 26, Coulombs = 27, VoltsLeft = 28,
-        Nodes = 29;
+    // The columns of a tile; masses in the order of the examination, and for a state of charge rest voltage, resistance and the current that may be fed back.
+    public const int Real = 0, Price = 1, Masses = 2, EndOfMasses = 9, Switch = 9, Switching = 10, Idle = 11, Phase = 12, BrakePhase = 13, Pack = 14,
+        Electrical = 15, TaperStart = 16, TaperEnd = 17, Full = 18, Half = 21, Reserve = 24, Coulombs = 27, VoltsLeft = 28, Nodes = 29;
+
+    // Mass that is added to none, so that what turns is told alone.
+    static readonly Answer<RollingMass> Nothing = Answer<RollingMass>.Ask("", _ => new RollingMass(default));
 
     /// <summary>States of charge at which the range is summed up, and their weights.</summary>
     public static IReadOnlyList<(double At, double Weight)> NodesOf(double from)
@@ -141,23 +131,16 @@ sealed class FilterTables
 
     readonly CandidateParts offers;
     readonly SearchSpace field;
-    readonly Dictionary<(int, int, int, int), (double, double)> phases = [];
-    readonly MotorModel?[] motors;
+    readonly ConcurrentDictionary<DriveChoice, (double Drive, double Brake)> phases = [];
+    readonly ConcurrentDictionary<DriveChoice, DriveNumbers> turnings = [];
+    readonly Answer<MotorModel>?[] motors;
 
     public FilterTables(CandidateParts offers, SearchSpace field, in BriefTargets asked)
     {
         (this.offers, this.field) = (offers, field);
         NodePlaces = NodesOf(asked.Reserve);
         Columns = Nodes + 2 * NodePlaces.Count;
-        motors = new MotorModel?[offers.Motors.Length];
-        // Wanted for here, one after another, so that later several may read at once.
-        foreach (var rolling in field.Rollings)
-        {
-            PhaseOf(rolling);
-            if (!offers.Gearboxes[rolling.Gearbox].IsChosen)
-                ModelOf(rolling.Motor, offers.Gearboxes[rolling.Gearbox]);
-        }
-
+        motors = new Answer<MotorModel>?[offers.Motors.Length];
         FillColumns(asked);
     }
 
@@ -176,69 +159,51 @@ sealed class FilterTables
     /// <summary>Pieces of groups that lie in one tile.</summary>
     public List<(int Group, int From, int To)> Pieces { get; } = [];
 
+    /// <summary>Masses of the fittings, which come last.</summary>
+    public double[] Fittings { get; private set; } = [];
+
     /// <summary>The numbers of a rolling.</summary>
     public DriveNumbers TurningOf(int rolling)
     {
-        var r = field.Rollings[rolling];
-        var drive = offers.Drives[field.Drive];
-        var kind = drive.Kind.Value;
-        var count = field.Motors;
-        var (deck, (front, rear), wheels, mount, motor) = (offers.Decks[r.Deck], offers.Trucks[r.Trucks], offers.Wheels[r.Wheels], offers.Mounts[r.Mount].Mount, offers.Motors[r.Motor]);
-        var (small, large, belt, gears) = (offers.MotorPulleys[r.MotorPulley], offers.WheelPulleys[r.WheelPulley], offers.Belts[r.Belt], offers.Gearboxes[r.Gearbox]);
-        var model = ModelOf(r.Motor, gears);
-        var mass = 0.0;
-        void Weigh(Part part, int times, Known<Mass> each) => mass += part.IsChosen && each.IsKnown ? each.Value.Kilograms * times : 0;
-        Weigh(deck, deck.Count.Or(1), deck.Mass);
-        Weigh(front, front.Count.Or(1), front.Mass);
-        Weigh(rear, rear.Count.Or(1), rear.Mass);
-        Weigh(wheels, wheels.Count.Or(4), wheels.Mass);
-        Weigh(mount, mount.Count.Or(count), mount.Mass);
-        Weigh(motor, motor.Count.Or(count), motor.Mass);
-        Weigh(small, small.Count.Or(count), small.Mass);
-        Weigh(large, large.Count.Or(count), large.Mass);
-        Weigh(belt, belt.Count.Or(count), belt.Mass.IsKnown ? belt.Mass : BeltMass.Compute(belt));
-        Weigh(gears, gears.Count.Or(count), gears.Mass);
-        var price = BriefTargets.Scaled(deck, deck.Count.Or(1)) + BriefTargets.Scaled(front, front.Count.Or(1)) + BriefTargets.Scaled(rear, rear.Count.Or(1))
-            + BriefTargets.Scaled(wheels, wheels.Count.Or(4)) + BriefTargets.Scaled(mount, mount.Count.Or(count)) + BriefTargets.Scaled(motor, motor.Count.Or(count))
-            + BriefTargets.Scaled(small, small.Count.Or(count)) + BriefTargets.Scaled(large, large.Count.Or(count)) + BriefTargets.Scaled(belt, belt.Count.Or(count)) + BriefTargets.Scaled(gears, gears.Count.Or(count));
-        var (ratio, efficiency) = kind switch
+        // Any feeding will do: nothing that is told here rests on it.
+        var (r, board) = (field.Rollings[rolling], offers.Partly(field.PickOf(rolling, 0)));
+        var places = PartSlot.All(board).Value.TakeWhile(p => p.Part is not Controller).ToList();
+        var (phase, brake) = phases.GetOrAdd(r with { Deck = 0, Trucks = 0, Wheels = 0, Mount = 0, Gearbox = 0 }, key => PhasesOf(
+            (Slot.Motor, key.Motor), (Slot.MotorPulley, key.MotorPulley), (Slot.WheelPulley, key.WheelPulley), (Slot.Belt, key.Belt)));
+        return turnings.GetOrAdd(r with { Trucks = 0, Mount = 0, Belt = 0 }, key => TurningOf(key.Motor, board)) with
         {
-            DriveKind.Hub => (1, drive.Efficiency.Or(Number.FromValue(1)).Value),
-            DriveKind.Gear => (gears.Ratio.Value.Value, (gears.Efficiency.IsKnown ? gears.Efficiency : drive.Efficiency).Or(Number.FromValue(GearRatio.UsualEfficiency)).Value),
-            _ => ((double)large.Teeth.Value / small.Teeth.Value, drive.Efficiency.Or(Number.FromValue(GearRatio.UsualEfficiency)).Value),
+            Mass = places.Sum(Kilograms),
+            Price = places.Sum(Scaled),
+            Phase = phase,
+            BrakePhase = brake,
         };
-        var radius = wheels.Diameter.Value / 2;
-        var disc = wheels.Inertia.IsKnown ? wheels.Inertia.Value : RotatingMass.Disc(wheels.Mass.Value, radius);
-        var (phase, brake) = PhaseOf(r);
-        return new(
-            mass, price, count, ratio, efficiency, radius.Metres, model.Constants.NewtonMetresPerPeakAmpere, model.Constants.FluxLinkageWebers, model.Constants.PolePairs,
-            model.PhaseResistance.Ohms, model.Inductance.Henries, (model.Drag.Constant + model.OilLoss).NewtonMetres, model.Drag.NewtonMetreSecondsPerRadian,
-            (wheels.RollingResistance.Value.Everywhere ?? wheels.RollingResistance.Value.On(offers.Brief.Brief.Surface.Value))!.Value.Value,
-            RotatingMass.Equivalent(disc, radius).Kilograms * wheels.Count.Or(4), RotatingMass.Equivalent(motor.RotorInertia.Value, radius, ratio).Kilograms * count,
-            deck.Wheelbase.Value.Items[0].Metres, phase, brake,
-            drive.Driven.Or(Driven.Rear) switch { Driven.Rear => 1, Driven.Front => -1, _ => 0 });
     }
 
-    MotorModel ModelOf(int motor, Gearbox gears)
+    DriveNumbers TurningOf(int motor, Board board)
     {
-        Board With(Gearbox box) => offers.Brief with { Parts = offers.Brief.Parts with { Drive = offers.Drives[field.Drive], Motor = offers.Motors[motor], Gearbox = box } };
+        var gearing = GearRatio.Compute(board);
         // Only gears change a motor's model, by their oil.
-        return gears.IsChosen ? MotorModel.Compute(With(gears)).Value : motors[motor] ??= MotorModel.Compute(With(gears)).Value;
+        var model = board.Parts.Gearbox.IsChosen ? MotorModel.Compute(board) : motors[motor] ??= MotorModel.Compute(board);
+        return new()
+        {
+            Wheels = SteadyRunningAnalysis.WheelsOf(board, gearing, model).Value,
+            Rolling = SteadyRunningAnalysis.LoadOf(board, Nothing).Value.Load.RollingResistance.Value,
+            TurningMass = SteadyRunningAnalysis.EffectiveMassOf(board, Nothing, gearing).Value.Mass.Kilograms,
+            Tyres = TyreGrip.Compute(board).Value,
+        };
     }
 
-    (double Phase, double Brake) PhaseOf(in DriveChoice r)
+    /// <summary>Phase currents that some of the parts allow, driving and braking, with the limits that would be set for them alone.</summary>
+    (double Drive, double Brake) PhasesOf(params ReadOnlySpan<(Slot Slot, int At)> chosen)
     {
-        var key = (r.Motor, r.MotorPulley, r.WheelPulley, r.Belt);
-        if (phases.TryGetValue(key, out var known))
-            return known;
         Span<int> pick = stackalloc int[CandidateParts.Slots];
         pick.Fill(-1);
-        (pick[(int)Slot.Drive], pick[(int)Slot.Motor], pick[(int)Slot.MotorPulley], pick[(int)Slot.WheelPulley], pick[(int)Slot.Belt]) = (field.Drive, r.Motor, r.MotorPulley, r.WheelPulley, r.Belt);
-        var board = offers.Partly(pick);
-        var side = Settings.MotorSide(board);
-        var peak = board.Parts.Motor.PhaseCurrentPeak;
-        double Least(Known<Current> set) => Min(set.IsKnown ? set.Value.Amperes : double.IsFinite(side) ? Settings.Setting(side) : double.PositiveInfinity, peak.IsKnown ? peak.Value.Amperes : double.PositiveInfinity);
-        return phases[key] = (Least(board.Limits.PhaseCurrent), Least(board.Limits.BrakePhaseCurrent));
+        pick[(int)Slot.Drive] = field.Drive;
+        foreach (var (slot, at) in chosen)
+            pick[(int)slot] = at;
+        var board = Settings.WithLimits(offers.Partly(pick));
+        static double Least(Answer<CurrentLimits> answer) => answer.IsKnown ? answer.Value.Weakest.Current.Amperes : double.PositiveInfinity;
+        return (Least(CurrentLimits.Phase(board)), Least(CurrentLimits.BrakePhase(board)));
     }
 
     void FillColumns(in BriefTargets asked)
@@ -263,8 +228,10 @@ sealed class FilterTables
         while (places.Count % Tile != 0)
             places.Add(-1);
         Feedings = [.. places];
+        if (field.Rollings.Count == 0)
+            return;
         Cells = new double[places.Count * Columns];
-        var rows = new Dictionary<(int, int, int, int, int), double[]>();
+        var rows = new Dictionary<(int, int, int, int, int), (Fitted Parts, double[] Row)>();
         for (var at = 0; at < places.Count; at++)
         {
             var tile = at / Tile * Tile * Columns + at % Tile;
@@ -278,70 +245,52 @@ sealed class FilterTables
             }
 
             var f = field.Feedings[places[at]];
-            if (!rows.TryGetValue((f.Controller, f.Cell, f.Pack, f.Protection, f.Fuse), out var row))
-                rows[(f.Controller, f.Cell, f.Pack, f.Protection, f.Fuse)] = row = RowOf(f, asked);
+            if (!rows.TryGetValue((f.Controller, f.Cell, f.Pack, f.Protection, f.Fuse), out var known))
+                rows[(f.Controller, f.Cell, f.Pack, f.Protection, f.Fuse)] = known = RowOf(places[at], asked);
+            var (parts, row) = known;
+            var held = PartSlot.All(offers.Brief with { Parts = parts with { Box = offers.Boxes[f.Box], Remote = offers.Remotes[f.Remote], Charger = offers.Chargers[f.Charger] } })
+                .Value.SkipWhile(p => p.Part is not Controller).ToList();
+            row[Price] = held.Sum(Scaled);
+            foreach (var (i, place) in held.Where(p => p.Carried && p.Part is not Fitting).Index())
+                row[Masses + i] = Kilograms(place);
+            Fittings = [.. held.Where(p => p.Part is Fitting).Select(Kilograms)];
             for (var c = 0; c < Columns; c++)
                 Cells[tile + c * Tile] = row[c];
-            var (box, remote, charger) = (offers.Boxes[f.Box], offers.Remotes[f.Remote], offers.Chargers[f.Charger]);
-            Cells[tile + RemoteMass * Tile] = Kilograms(remote, remote.Count.Or(1));
-            Cells[tile + BoxMass * Tile] = Kilograms(box, box.Count.Or(1));
-            Cells[tile + Price * Tile] += BriefTargets.Scaled(box, box.Count.Or(1)) + BriefTargets.Scaled(remote, remote.Count.Or(1)) + BriefTargets.Scaled(charger, charger.Count.Or(1));
         }
     }
 
-    /// <summary>The numbers that rest on controller, cell, pack, protection and fuse, from the examination's own answers on a board that holds only these.</summary>
-    double[] RowOf(in SupplyChoice f, in BriefTargets asked)
+    /// <summary>The numbers that rest on controller, cell, pack, protection and fuse, from the examination's own answers on a board that holds them; what it cannot say is no number, and nothing that is asked of it holds.</summary>
+    (Fitted Parts, double[] Row) RowOf(int feeding, in BriefTargets asked)
     {
-        Span<int> pick = stackalloc int[CandidateParts.Slots];
-        pick.Fill(-1);
-        (pick[(int)Slot.Drive], pick[(int)Slot.Controller], pick[(int)Slot.Cell], pick[(int)Slot.Pack], pick[(int)Slot.Protection], pick[(int)Slot.Fuse]) =
-            (field.Drive, f.Controller, f.Cell, f.Pack, f.Protection, f.Fuse);
-        var board = Settings.Applied(offers.Partly(pick), null);
-        var (parts, controller, pack) = (board.Parts, board.Parts.Controller, board.Parts.Pack);
-        var count = PartSlot.ControllerCount(parts);
-        var model = PackModel.Compute(board).Value;
-        var wires = WiringRuns.PackSide(board) is { IsKnown: true } wiring ? wiring.Value.Resistance.Ohms : 0;
-        var full = parts.Cell.VoltageFull.Value.Volts * model.Series;
-        var limits = board.Limits;
-        var end = (limits.TaperEnd.IsKnown ? limits.TaperEnd.Value : parts.Cell.VoltageEmpty.Value).Volts;
-        var start = limits.TaperStart.IsKnown && limits.TaperEnd.IsKnown ? limits.TaperStart.Value.Volts : 0;
-        static double Least(Answer<CurrentLimits> answer) => answer.IsKnown ? answer.Value.Weakest.Current.Amperes : double.PositiveInfinity;
+        var board = Settings.Applied(offers.Partly(field.PickOf(0, feeding)), null);
         var row = new double[Columns];
+        Array.Fill(row, double.NaN);
         row[Real] = 1;
-        row[ControllerMass] = Kilograms(controller, count);
-        row[CellMass] = Kilograms(parts.Cell, model.Series * model.Parallel);
-        row[PackMass] = pack.Mass.IsKnown ? pack.Mass.Value.Kilograms : pack.MassExtra.Or(default).Kilograms;
-        row[ProtectionMass] = Kilograms(pack.Protection, pack.Protection.Count.Or(1));
-        row[FuseMass] = Kilograms(parts.Fuse, parts.Fuse.Count.Or(1));
-        row[Price] = BriefTargets.Scaled(controller, count) + BriefTargets.Scaled(parts.Cell, model.Series * model.Parallel) + BriefTargets.Scaled(pack, 1)
-            + BriefTargets.Scaled(pack.Protection, pack.Protection.Count.Or(1)) + BriefTargets.Scaled(parts.Fuse, parts.Fuse.Count.Or(1)) + asked.FittingsPrice;
-        row[Switch] = controller.BridgeResistance.Value.Ohms;
-        row[Switching] = 6 / PI * 0.5 * controller.SwitchingTime.Value.Seconds * controller.SwitchingFrequency.Value.Hertz;
-        row[Idle] = controller.IdlePower.Value.Watts * count;
-        row[Phase] = Least(CurrentLimits.Phase(board));
-        row[BrakePhase] = Least(CurrentLimits.BrakePhase(board));
-        row[Pack] = Least(CurrentLimits.Pack(board));
-        row[Regen] = Least(CurrentLimits.Regen(board));
-        row[Electrical] = controller.ElectricalSpeedLimit.Or(AngularSpeed.FromRadiansPerSecond(1e9)).RadiansPerSecond;
-        row[TaperStart] = start > end ? start * model.Series : 0;
-        row[TaperEnd] = end * model.Series;
-        (row[FullVolts], row[FullOhms], row[FullRoom]) = SupplyAt(1);
-        (row[HalfVolts], row[HalfOhms], row[HalfRoom]) = SupplyAt(0.5);
-        (row[ReserveVolts], row[ReserveOhms], _) = SupplyAt(asked.Reserve);
-        row[Coulombs] = model.Capacity.Coulombs;
-        row[VoltsLeft] = controller.VoltageMax.IsKnown ? 1 - full / controller.VoltageMax.Value.Volts : double.PositiveInfinity;
-        foreach (var (at, node) in NodePlaces.Index())
-            (row[Nodes + 2 * at], row[Nodes + 2 * at + 1], _) = SupplyAt(node.At);
-        return row;
-
-        (double Volts, double Ohms, double Room) SupplyAt(double charge)
+        if (SteadyRunningOfBoard.Compute(board).Running is not { IsKnown: true, Value: var run })
+            return (board.Parts, row);
+        var (drive, most) = (run.Drive, board.Parts.Controller.VoltageMax);
+        (row[Switch], row[Switching], row[Idle]) = (drive.SwitchResistance, drive.SwitchingFactor, drive.IdlePower);
+        (row[Phase], row[BrakePhase]) = PhasesOf((Slot.Controller, field.Feedings[feeding].Controller));
+        (row[Pack], row[Electrical]) = (drive.PackLimit, drive.ElectricalSpeedLimit);
+        (row[TaperStart], row[TaperEnd]) = (run.TaperStart, run.TaperEnd);
+        row[Coulombs] = run.Pack.Capacity.Coulombs;
+        row[VoltsLeft] = most.IsKnown ? 1 - run.FullVoltage / most.Value.Volts : double.PositiveInfinity;
+        foreach (var (column, charge) in ((int, double)[])[(Full, 1), (Half, 0.5), (Reserve, asked.Reserve), .. NodePlaces.Select((n, i) => (Nodes + 2 * i, n.At))])
         {
-            var (rest, ohms) = (model.RestVoltsAt(charge), model.OhmsAt(charge));
-            return (rest, ohms + wires, Max(0, (full - rest) / ohms));
+            var supply = run.SupplyAt(charge);
+            (row[column], row[column + 1]) = (supply.RestVoltage, supply.Resistance);
+            if (column < Nodes)
+                row[column + 2] = Min(drive.RegenLimit, supply.ChargeHeadroom);
         }
+
+        return (board.Parts, row);
     }
 
-    static double Kilograms(Part part, int count) => part.IsChosen && part.Mass.IsKnown ? part.Mass.Value.Kilograms * count : 0;
+    static double Kilograms(PartSlot place) =>
+        place is { Carried: true, Part.IsChosen: true } && Road.Masses.EachIn(place) is { IsKnown: true } each ? (each.Value * place.Count).Kilograms : 0;
+
+    /// <summary>Price of all in a place in ten-thousandths of the currency, which sums without rounding.</summary>
+    static double Scaled(PartSlot place) => (double)((new PurchaseLine(place, 0).Worth?.Amount ?? 0) * 10000);
 
     readonly struct Collecting(List<(double, double)> found) : IFunction
     {

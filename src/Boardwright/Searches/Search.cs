@@ -1,6 +1,7 @@
 using System.Numerics;
 using System.Runtime.InteropServices;
 using Boardwright.Findings;
+using Boardwright.Numerics;
 
 namespace Boardwright.Searches;
 
@@ -106,11 +107,14 @@ public sealed class Search
                 Mix(BitConverter.DoubleToUInt64Bits(cell));
             foreach (var (at, some) in fields.Index())
             {
-                for (var r = 0; r < some.Rollings.Count; r++)
-                    Mix((ulong)numbers[at].TurningOf(r).GetHashCode());
+                for (var r = 0; some.Feedings.Count > 0 && r < some.Rollings.Count; r++)
+                {
+                    foreach (var value in numbers[at].TurningOf(r).Values)
+                        Mix(BitConverter.DoubleToUInt64Bits(value));
+                }
             }
 
-            foreach (var value in (double[])[asked.RiderMass, asked.GearMass, asked.Cruise, asked.ClimbSpeed, asked.Climb, asked.TopSpeed, asked.Worth.Speed, asked.Range, asked.Reserve, asked.Headwind, asked.Drag, asked.Grip, asked.PartsBudget])
+            foreach (var value in (double[])[asked.RiderMass, asked.GearMass, asked.Cruise, asked.ClimbSpeed, asked.Climb, asked.TopSpeed, asked.Worth.Speed, asked.Range, asked.Reserve, asked.Headwind, asked.Drag, asked.PartsBudget])
                 Mix(BitConverter.DoubleToUInt64Bits(value));
             return hash;
         }
@@ -374,8 +378,6 @@ public sealed class Search
         var (kept, left) = (new Front(), new RejectionCounts());
         var turnings = new DriveNumbers[to - from];
         var goes = new bool[(to - from) * field.Groups.Count];
-        for (var r = from; r < to; r++)
-            turnings[r - from] = table.TurningOf(r);
         lock (field)
         {
             for (var r = from; r < to; r++)
@@ -389,6 +391,12 @@ public sealed class Search
                         left.Add(reason, group.To - group.From);
                 }
             }
+        }
+
+        for (var r = 0; r < turnings.Length; r++)
+        {
+            if (goes.AsSpan(r * field.Groups.Count, field.Groups.Count).Contains(true))
+                turnings[r] = table.TurningOf(from + r);
         }
 
         var comparing = new Comparing(table.Columns);

@@ -155,7 +155,8 @@ static class Settings
         return board with { Parts = board.Parts with { Pack = pack } };
     }
 
-    static Board WithLimits(Board board)
+    /// <summary>Limits as the parts carry them, where the board has none.</summary>
+    public static Board WithLimits(Board board)
     {
         var limits = board.Limits;
         var phase = Min(MotorSide(board), ControllerSide(board));

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using Boardwright.Numerics;
 using static System.Math;
@@ -5,53 +6,22 @@ using static System.Math;
 namespace Boardwright.Traction;
 
 /// <summary>The electric side of a drive at rest temperature: what a phase current gives at the wheels and asks of the pack, and which currents its limits allow. Raw SI numbers inside, because solvers call it thousands of times.</summary>
-/// <remarks>
-/// Sinusoidal, field-oriented drive with i_d = 0: v_d = −ω_e L i, v_q = R i + ω_e λ, held to √(v_d² + v_q²) ≤ m V/√3.
-/// The bus carries 3/2 (R + R_switch) i² + Kt i ω + s V i for each motor and the controllers' idle power, with
-/// s = (6/π) · ½ · switching time · switching frequency; it sags by the resistance of pack and wiring.
-/// </remarks>
+/// <remarks>The equations are those of <see cref="WheelDrive"/> and <see cref="FedDrive{T}"/>.</remarks>
 /// <validity>Steady state, no field weakening, no saturation of the iron.</validity>
 /// <error>Not stated by the source; the motor's constants dominate.</error>
 /// <source cref="Findings.Sources.Pmsm"/>
-public sealed record Propulsion
+public sealed record Propulsion : WheelDrive
 {
     /// <summary>Part of the bus voltage that the modulation may use.</summary>
     public const double Modulation = 0.95;
 
     const int Strides = 128;
 
-    /// <summary>Number of motors.</summary>
-    public required int Motors { get; init; }
-
-    /// <summary>Turns of a motor for one turn of a wheel.</summary>
-    public required double Ratio { get; init; }
-
-    /// <summary>Efficiency of belt or gears on torque, 0 to 1.</summary>
-    public required double Efficiency { get; init; }
-
-    /// <summary>Rolling radius in metres.</summary>
-    public required double WheelRadius { get; init; }
-
-    /// <summary>Torque for each ampere of phase amplitude, N·m/A.</summary>
-    public required double TorqueConstant { get; init; }
-
-    /// <summary>Flux linkage, Wb.</summary>
-    public required double FluxLinkage { get; init; }
-
-    /// <summary>Pole pairs.</summary>
-    public required int PolePairs { get; init; }
-
-    /// <summary>Resistance of one phase at the board's rest temperature, ohm.</summary>
-    public required double PhaseResistance { get; init; }
-
-    /// <summary>Inductance of one phase, H.</summary>
-    public required double PhaseInductance { get; init; }
-
-    /// <summary>Drag torque at standstill, N·m.</summary>
-    public required double DragTorque { get; init; }
-
-    /// <summary>Growth of the drag torque with speed, N·m·s/rad.</summary>
-    public required double DragSlope { get; init; }
+    /// <summary>Motors, gears and wheels, whose controllers are still to be told.</summary>
+    internal Propulsion(WheelDrive wheels)
+        : base(wheels)
+    {
+    }
 
     /// <summary>Resistance of one switch of the bridge, ohm.</summary>
     public required double SwitchResistance { get; init; }
@@ -77,60 +47,18 @@ public sealed record Propulsion
     /// <summary>Greatest electrical speed, rad/s.</summary>
     public required double ElectricalSpeedLimit { get; init; }
 
-    /// <summary>Motor speed at a road speed, rad/s.</summary>
-    public double MotorSpeed(double metresPerSecond) => metresPerSecond * Ratio / WheelRadius;
-
-    /// <summary>Drag torque of one motor at its speed, N·m.</summary>
-    public double Drag(double motorSpeed) => DragTorque + DragSlope * motorSpeed;
-
-    /// <summary>Force at the wheels of a phase current, N: n G η (Kt i − drag)/r; a motor that is dragged pays the losses of belt or gears as well.</summary>
-    public double Force(double current, double metresPerSecond)
-    {
-        var torque = TorqueConstant * current - Drag(MotorSpeed(metresPerSecond));
-        return Motors * Ratio / WheelRadius * torque * (torque >= 0 ? Efficiency : 1 / Efficiency);
-    }
-
-    /// <summary>Phase current that gives a force at the wheels, A; below zero where the motors have to brake. Undoes <see cref="Force"/>.</summary>
-    public double CurrentFor(double force, double metresPerSecond)
-    {
-        var torque = force * WheelRadius / (Motors * Ratio) * (force >= 0 ? 1 / Efficiency : Efficiency);
-        return (torque + Drag(MotorSpeed(metresPerSecond))) / TorqueConstant;
-    }
-
-    /// <summary>Force at the wheels of a braking phase current, N: n G (Kt i + drag)/(η r); losses brake as well.</summary>
-    public double BrakeForce(double current, double metresPerSecond) =>
-        Motors * Ratio / WheelRadius * (TorqueConstant * current + Drag(MotorSpeed(metresPerSecond))) / Efficiency;
-
     /// <summary>The bus under a phase current, driving when positive and braking when negative.</summary>
     /// <returns>Volts and amperes out of the pack (negative into it), or <c>null</c> when the pack cannot give the power.</returns>
     public Bus? BusAt(double current, double metresPerSecond, in Supply supply) => BusAt(current, metresPerSecond, supply, PhaseResistance);
 
     /// <summary>The bus under a phase current when the windings have a resistance of their own, ohm.</summary>
     /// <inheritdoc cref="BusAt(double, double, in Supply)"/>
-    public Bus? BusAt(double current, double metresPerSecond, in Supply supply, double phaseResistance)
-    {
-        var amplitude = Abs(current);
-        var power = Motors * (1.5 * (phaseResistance + SwitchResistance) * current * current
-            + TorqueConstant * current * MotorSpeed(metresPerSecond)) + IdlePower;
-        var switching = Motors * SwitchingFactor * amplitude;
-        var rest = supply.RestVoltage - switching * supply.Resistance;
-        var root = rest * rest - 4 * power * supply.Resistance;
-        if (root < 0 || rest <= 0)
-            return null;
-        var volts = (rest + Sqrt(root)) / 2;
-        return new Bus(volts, (power + switching * volts) / volts);
-    }
+    public Bus? BusAt(double current, double metresPerSecond, in Supply supply, double phaseResistance) =>
+        Found(Fed(supply, phaseResistance).BusAt(current, metresPerSecond));
 
-    /// <summary>The bus when a stated power is drawn from it: V = ½ (E + √(E² − 4 P R)).</summary>
+    /// <summary>The bus when a stated power is drawn from it.</summary>
     /// <returns>Volts and amperes, or <c>null</c> when the pack cannot give the power.</returns>
-    public static Bus? BusUnder(double watts, in Supply supply)
-    {
-        var root = supply.RestVoltage * supply.RestVoltage - 4 * watts * supply.Resistance;
-        if (root < 0)
-            return null;
-        var volts = (supply.RestVoltage + Sqrt(root)) / 2;
-        return new Bus(volts, watts / volts);
-    }
+    public static Bus? BusUnder(double watts, in Supply supply) => Found(BusLanes<Narrow>.Under(watts, supply.RestVoltage, supply.Resistance));
 
     /// <summary>The largest driving current that holds every electrical limit at a speed, A.</summary>
     /// <returns>The current, or <c>null</c> when not even an idling motor holds them: the speed is beyond the drive.</returns>
@@ -142,7 +70,7 @@ public sealed record Propulsion
     {
         if (PolePairs * MotorSpeed(metresPerSecond) > ElectricalSpeedLimit)
             return null;
-        var margin = new DriveMargin(this, metresPerSecond, supply, phaseResistance);
+        var margin = new DriveMargin(Fed(supply, phaseResistance), metresPerSecond);
         return margin.At(phaseLimit) >= 0 ? phaseLimit
             : margin.At(0) < 0 ? null
             : RootFinding.Within(margin, 0, phaseLimit, 1e-10);
@@ -158,11 +86,14 @@ public sealed record Propulsion
     public bool Allows(double current, double metresPerSecond, in Supply supply, double phaseResistance, double phaseLimit, out Bus bus)
     {
         bus = default;
-        if (current > phaseLimit || PolePairs * MotorSpeed(metresPerSecond) > ElectricalSpeedLimit
-            || BusAt(current, metresPerSecond, supply, phaseResistance) is not { } found)
+        if (current > phaseLimit || PolePairs * MotorSpeed(metresPerSecond) > ElectricalSpeedLimit)
             return false;
-        bus = found;
-        return found.Amperes <= PackLimit * supply.Fade(found.Volts) && VoltageMargin(current, metresPerSecond, found.Volts, phaseResistance) >= 0;
+        var fed = Fed(supply, phaseResistance);
+        var found = fed.BusAt(current, metresPerSecond);
+        if (!IsFed(found))
+            return false;
+        bus = new(found.Volts, found.Amperes);
+        return bus.Amperes <= PackLimit * supply.Fade(bus.Volts) && fed.VoltageMargin(current, metresPerSecond, bus.Volts) >= 0;
     }
 
     /// <summary>The largest braking current that holds every electrical limit at a speed, A; zero when none does.</summary>
@@ -172,12 +103,13 @@ public sealed record Propulsion
     /// <inheritdoc cref="LargestBrakeCurrent(double, in Supply)"/>
     public double LargestBrakeCurrent(double metresPerSecond, in Supply supply, double phaseResistance, double phaseLimit)
     {
-        var margin = new BrakeMargin(this, metresPerSecond, supply, phaseResistance);
+        var fed = Fed(supply, phaseResistance);
+        var margin = new BrakeMargin(fed, metresPerSecond);
         if (margin.At(0) <= 0)
             return 0;
         // The power fed back first grows with the current, then copper eats it. The controller stops at the first limit it
         // meets on the way up, even where a larger current would hold it again.
-        var crest = Min(phaseLimit, TorqueConstant * MotorSpeed(metresPerSecond) / (3 * (phaseResistance + SwitchResistance)));
+        var crest = Min(phaseLimit, fed.Crest(metresPerSecond));
         return margin.At(crest) < 0 ? RootFinding.Within(margin, 0, crest, 1e-10)
             : margin.At(phaseLimit) >= 0 ? phaseLimit
             : RootFinding.Within(margin, crest, phaseLimit, 1e-10);
@@ -187,7 +119,7 @@ public sealed record Propulsion
     /// <returns>The speed; zero when the pack cannot even keep the controllers awake.</returns>
     public double UnloadedSpeed(in Supply supply)
     {
-        var margin = new IdleMargin(this, supply);
+        var margin = new IdleMargin(this, Fed(supply, PhaseResistance));
         if (margin.At(0) <= 0)
             return 0;
         // No motor outruns the speed at which its own voltage is all that the bus can make.
@@ -195,46 +127,40 @@ public sealed record Propulsion
         return RootFinding.FirstFall(margin, 0, ideal, ideal / Strides) ?? ideal;
     }
 
-    double VoltageMargin(double current, double metresPerSecond, double volts, double phaseResistance)
-    {
-        var electrical = PolePairs * MotorSpeed(metresPerSecond);
-        var vd = electrical * PhaseInductance * current;
-        var vq = phaseResistance * current + electrical * FluxLinkage;
-        return Modulation * volts / Sqrt(3) - Sqrt(vd * vd + vq * vq);
-    }
+    FedDrive<Narrow> Fed(in Supply supply, double phaseResistance) => new(
+        this, phaseResistance, SwitchResistance, SwitchingFactor, IdlePower, PackLimit, Min(RegenLimit, supply.ChargeHeadroom),
+        supply.RestVoltage, supply.Resistance, supply.TaperStart, supply.TaperEnd);
 
-    readonly struct DriveMargin(Propulsion drive, double speed, Supply supply, double ohms) : IFunction
+    static Bus? Found(in BusLanes<Narrow> bus) => IsFed(bus) ? new Bus(bus.Volts, bus.Amperes) : null;
+
+    static bool IsFed(in BusLanes<Narrow> bus) => bus.Root >= 0 && bus.Left > 0;
+
+    readonly struct DriveMargin(FedDrive<Narrow> fed, double speed) : IFunction
     {
         public double At(double x)
         {
-            if (drive.BusAt(x, speed, supply, ohms) is not { } bus)
-                return -1;
-            var allowed = drive.PackLimit * supply.Fade(bus.Volts);
-            return Min((allowed - bus.Amperes) / drive.PackLimit, drive.VoltageMargin(x, speed, bus.Volts, ohms) / supply.RestVoltage);
+            var bus = fed.BusAt(x, speed);
+            return IsFed(bus) ? fed.DriveMargin(x, speed, bus) : -1;
         }
     }
 
-    readonly struct BrakeMargin(Propulsion drive, double speed, Supply supply, double ohms) : IFunction
+    readonly struct BrakeMargin(FedDrive<Narrow> fed, double speed) : IFunction
     {
         public double At(double x)
         {
-            if (drive.BusAt(-x, speed, supply, ohms) is not { } bus)
-                return -1;
-            var allowed = Min(drive.RegenLimit, supply.ChargeHeadroom);
-            var current = (allowed + bus.Amperes) / drive.PackLimit;
+            var bus = fed.BusAt(-x, speed);
             // A motor that spins faster than the bus can follow still brakes; the voltage only limits the current that is added.
-            return x == 0 ? current : Min(current, drive.VoltageMargin(-x, speed, bus.Volts, ohms) / supply.RestVoltage);
+            return !IsFed(bus) ? -1 : x == 0 ? fed.ChargeMargin(bus) : fed.BrakeMargin(-x, speed, bus);
         }
     }
 
-    readonly struct IdleMargin(Propulsion drive, Supply supply) : IFunction
+    readonly struct IdleMargin(Propulsion drive, FedDrive<Narrow> fed) : IFunction
     {
         public double At(double x)
         {
-            var motor = drive.MotorSpeed(x);
-            var current = drive.Drag(motor) / drive.TorqueConstant;
-            return drive.BusAt(current, x, supply) is not { } bus ? -1
-                : Min(drive.VoltageMargin(current, x, bus.Volts, drive.PhaseResistance) / supply.RestVoltage, 1 - drive.PolePairs * motor / drive.ElectricalSpeedLimit);
+            var current = drive.CurrentFor(0, x);
+            var bus = fed.BusAt(current, x);
+            return IsFed(bus) ? Min(fed.VoltageMargin(current, x, bus.Volts) / fed.RestVoltage, 1 - drive.PolePairs * drive.MotorSpeed(x) / drive.ElectricalSpeedLimit) : -1;
         }
     }
 }
@@ -259,5 +185,9 @@ public readonly record struct Bus(double Volts, double Amperes)
 public readonly record struct Supply(double RestVoltage, double Resistance, double ChargeHeadroom, double TaperStart, double TaperEnd)
 {
     /// <summary>Part of the pack current that the taper leaves at a bus voltage, 0 to 1: linear between end and start.</summary>
-    public double Fade(double volts) => volts >= TaperStart ? 1 : Max(0, (volts - TaperEnd) / (TaperStart - TaperEnd));
+    public double Fade(double volts) => Fade<Narrow>(volts, TaperStart, TaperEnd);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal static T Fade<T>(T volts, T start, T end)
+        where T : struct, ILanes<T> => T.Where(volts - start, 1, T.Max(0, (volts - end) / (start - end)));
 }

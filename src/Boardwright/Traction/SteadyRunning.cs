@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Boardwright.Findings;
 using Boardwright.Numerics;
 using Boardwright.Packs;
@@ -14,15 +15,6 @@ namespace Boardwright.Traction;
 /// <source cref="Sources.Mechanics"/>
 public sealed record SteadyRunning
 {
-    /// <summary>Height of the rider's centre of mass above the road, m; common practice, no source.</summary>
-    public const double CentreOfMassHeight = 1.0;
-
-    /// <summary>Tyre grip on a dry road; common practice, no source.</summary>
-    public const double DryGrip = 0.8;
-
-    /// <summary>Tyre grip on a wet road; common practice, no source.</summary>
-    public const double WetGrip = 0.5;
-
     const double TopOfSearch = 100;
     const int RangePanels = 4;
     const int BrakePanels = 6;
@@ -54,21 +46,10 @@ public sealed record SteadyRunning
     /// <summary>Mass with the rotating parts, kg.</summary>
     public required double EffectiveMass { get; init; }
 
-    /// <summary>Tyre grip coefficient.</summary>
-    public required double Grip { get; init; }
-
-    /// <summary>Share of the weight on the driven axle when standing.</summary>
-    public required double WeightShare { get; init; }
-
-    /// <summary>Wheelbase, m.</summary>
-    public required double Wheelbase { get; init; }
-
-    /// <summary>Which axle is driven.</summary>
-    public required Driven Driven { get; init; }
+    /// <summary>Grip of the driven tyres.</summary>
+    public required TyreGrip Tyres { get; init; }
 
     double Weight => Load.Mass.Kilograms * RoadLoad.Gravity;
-
-    double Transfer => Grip * Load.Mass.Kilograms * CentreOfMassHeight / (Wheelbase * EffectiveMass) * (Driven == Driven.Rear ? 1 : -1);
 
     /// <summary>The pack at a state of charge, 0 to 1.</summary>
     public Supply SupplyAt(double charge)
@@ -91,17 +72,7 @@ public sealed record SteadyRunning
     public double GripForce(double speed, double grade) => GripUnder(RoadForce(speed, grade), Cos(Atan(grade)));
 
     /// <summary>The largest driving force the tyres take against a road force, N, on a slope of stated cosine.</summary>
-    public double GripUnder(double roadForce, double cosine)
-    {
-        var upright = Weight * cosine;
-        if (Driven == Driven.Both)
-            return Grip * upright;
-        // F = μ (share · W ± m h/L · a) with a = (F − F_road)/m_e, solved for F; no more than the whole weight can rest on one axle.
-        var transfer = Transfer;
-        var standing = Grip * WeightShare * upright - transfer * roadForce;
-        var whole = Grip * upright;
-        return transfer >= 1 ? whole : Clamp(standing / (1 - transfer), 0, whole);
-    }
+    public double GripUnder(double roadForce, double cosine) => Tyres.ForceUnder<Narrow>(roadForce, Weight * cosine, Load.Mass.Kilograms, EffectiveMass, 1);
 
     /// <summary>Top speed on the level at a state of charge: walking up from rest, the first speed beyond which the largest force no longer meets the road's.</summary>
     /// <returns>The speed in m/s; zero when the board cannot even start.</returns>
@@ -170,15 +141,7 @@ public sealed record SteadyRunning
     public double BrakeGrip(double speed, double grade) => BrakeGripUnder(RoadForce(speed, grade), Cos(Atan(grade)));
 
     /// <summary>The largest braking force the driven axle's tyres take beside a road force, N, on a slope of stated cosine.</summary>
-    public double BrakeGripUnder(double roadForce, double cosine)
-    {
-        var upright = Weight * cosine;
-        if (Driven == Driven.Both)
-            return Grip * upright;
-        var transfer = Transfer;
-        var standing = Grip * WeightShare * upright - transfer * roadForce;
-        return transfer <= -1 ? Grip * upright : Clamp(standing / (1 + transfer), 0, Grip * upright);
-    }
+    public double BrakeGripUnder(double roadForce, double cosine) => Tyres.ForceUnder<Narrow>(roadForce, Weight * cosine, Load.Mass.Kilograms, EffectiveMass, -1);
 
     /// <summary>Distance to stop with the electric brake alone, reaction included, m.</summary>
     /// <returns>The distance, or <c>null</c> when the board does not stop.</returns>
@@ -211,6 +174,46 @@ public sealed record SteadyRunning
     readonly struct ForceMargin(SteadyRunning board, Supply supply) : IFunction
     {
         public double At(double x) => board.LargestForce(x, supply) - board.RoadForce(x, 0);
+    }
+}
+
+/// <summary>Grip of the driven axle's tyres.</summary>
+/// <param name="Coefficient">Grip coefficient.</param>
+/// <param name="WeightShare">Share of the weight on the driven axle when standing.</param>
+/// <param name="Wheelbase">Wheelbase, m.</param>
+/// <param name="Driven">Which axle is driven.</param>
+/// <source cref="Sources.Mechanics"/>
+public sealed record TyreGrip(double Coefficient, double WeightShare, double Wheelbase, Driven Driven)
+{
+    // Grip on a dry and on a wet road, and height of the rider's centre of mass above it, m; common practice, no source.
+    const double Dry = 0.8, Wet = 0.5, CentreOfMassHeight = 1.0;
+
+    /// <summary>Of a board.</summary>
+    internal static Answer<TyreGrip> Compute(Board board) => Answer<TyreGrip>.Ask("", needs =>
+    {
+        var wheelbase = needs.Read(board.Parts.Deck.Wheelbase);
+        return needs.Unmet ? null : new TyreGrip(
+            needs.Read(board.Brief.Road, Weather.Dry) == Weather.Wet ? Wet : Dry, needs.Read(board.Parts.Drive.WeightShare, Fraction.FromPercent(50)).Value,
+            wheelbase.Items[0].Metres, needs.Read(board.Parts.Drive.Driven, Driven.Rear));
+    });
+
+    /// <summary>The largest force the tyres take beside a road force, N: μ times the driven axle's load, which changes with the acceleration.</summary>
+    /// <param name="road">Road force, N.</param>
+    /// <param name="upright">Weight upon the road, N.</param>
+    /// <param name="mass">Mass, kg.</param>
+    /// <param name="effectiveMass">Mass with what turns, kg.</param>
+    /// <param name="way">1 driving, −1 braking.</param>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal T ForceUnder<T>(T road, T upright, T mass, T effectiveMass, int way)
+        where T : struct, ILanes<T>
+    {
+        // F = μ (share · W ± m h/L · a) with a = (F − F_road)/m_e, solved for F; no more than the whole weight can rest on one axle.
+        var whole = Coefficient * upright;
+        if (Driven == Driven.Both)
+            return whole;
+        var transfer = Coefficient * mass * CentreOfMassHeight / (Wheelbase * effectiveMass) * (Driven == Driven.Rear ? 1 : -1);
+        var left = 1 - way * transfer;
+        return T.Where(-left, whole, T.Max(0, T.Min((Coefficient * WeightShare * upright - transfer * road) / left, whole)));
     }
 }
 

@@ -20,6 +20,23 @@ public static class SteadyRunningAnalysis
         _ => 0.60,
     });
 
+    /// <summary>Drag area of a brief.</summary>
+    internal static Area DragAreaOf(Needs needs, Brief brief) =>
+        brief.DragArea.IsKnown || !brief.Stance.IsKnown ? needs.Read(brief.DragArea) : DragAreaOf(needs.Read(brief.Stance));
+
+    /// <summary>Motors, gears and wheels.</summary>
+    internal static Answer<WheelDrive> WheelsOf(Board board, Answer<GearRatio> gearing, Answer<MotorModel> motor) => Answer<WheelDrive>.Ask("", needs =>
+    {
+        var motors = needs.Read(board.Parts.Drive.Motors);
+        var gear = needs.Read(gearing);
+        var model = needs.Read(motor);
+        var diameter = needs.Read(board.Parts.Wheels.Diameter);
+        return needs.Unmet ? null : new WheelDrive(
+            motors, gear.Ratio, gear.Efficiency, diameter.Metres / 2, model.Constants.NewtonMetresPerPeakAmpere, model.Constants.FluxLinkageWebers,
+            model.Constants.PolePairs, model.PhaseResistance.Ohms, model.Inductance.Henries,
+            (model.Drag.Constant + model.OilLoss).NewtonMetres, model.Drag.NewtonMetreSecondsPerRadian);
+    });
+
     /// <summary>Electrical drive and its limits.</summary>
     public static Answer<Propulsion> DriveOf(
         Board board, Answer<GearRatio> gearing, Answer<MotorModel> motor,
@@ -27,29 +44,15 @@ public static class SteadyRunningAnalysis
         Answer<Propulsion>.Ask("", needs =>
         {
             var controller = board.Parts.Controller;
-            var motors = needs.Read(board.Parts.Drive.Motors);
-            var gear = needs.Read(gearing);
-            var model = needs.Read(motor);
-            var diameter = needs.Read(board.Parts.Wheels.Diameter);
+            var wheels = needs.Read(WheelsOf(board, gearing, motor));
             var bridge = needs.Read(controller.BridgeResistance);
             var time = needs.Read(controller.SwitchingTime);
             var frequency = needs.Read(controller.SwitchingFrequency);
             var idle = needs.Read(controller.IdlePower);
             var electrical = needs.Read(controller.ElectricalSpeedLimit, AngularSpeed.FromRadiansPerSecond(1e9));
             var limits = (Phase: needs.Read(phase), BrakePhase: needs.Read(brakePhase), Pack: needs.Read(pack), Regen: needs.Read(regen));
-            return needs.Unmet ? null : new Propulsion
+            return needs.Unmet ? null : new Propulsion(wheels)
             {
-                Motors = motors,
-                Ratio = gear.Ratio,
-                Efficiency = gear.Efficiency,
-                WheelRadius = diameter.Metres / 2,
-                TorqueConstant = model.Constants.NewtonMetresPerPeakAmpere,
-                FluxLinkage = model.Constants.FluxLinkageWebers,
-                PolePairs = model.Constants.PolePairs,
-                PhaseResistance = model.PhaseResistance.Ohms,
-                PhaseInductance = model.Inductance.Henries,
-                DragTorque = (model.Drag.Constant + model.OilLoss).NewtonMetres,
-                DragSlope = model.Drag.NewtonMetreSecondsPerRadian,
                 SwitchResistance = bridge.Ohms,
                 SwitchingFactor = 6 / PI * 0.5 * time.Seconds * frequency.Hertz,
                 IdlePower = idle.Watts * PartSlot.ControllerCount(board.Parts),
@@ -66,7 +69,7 @@ public static class SteadyRunningAnalysis
     {
         var brief = board.Brief;
         var rolling = needs.Read(mass);
-        var area = brief.DragArea.IsKnown ? needs.Read(brief.DragArea) : brief.Stance.IsKnown ? DragAreaOf(needs.Read(brief.Stance)) : needs.Read(brief.DragArea);
+        var area = DragAreaOf(needs, brief);
         var air = needs.Read(AirOf(board));
         var table = needs.Read(board.Parts.Wheels.RollingResistance);
         if (needs.Unmet)
@@ -126,7 +129,7 @@ public static class SteadyRunningAnalysis
             var road = needs.Read(load);
             var full = needs.Read(parts.Cell.VoltageFull);
             var mass = needs.Read(effective);
-            var wheelbase = needs.Read(parts.Deck.Wheelbase);
+            var tyres = needs.Read(TyreGrip.Compute(board));
             var tapers = limits.TaperStart.IsKnown && limits.TaperEnd.IsKnown;
             var start = tapers ? needs.Read(limits.TaperStart) : default;
             var end = tapers ? needs.Read(limits.TaperEnd) : limits.TaperEnd.IsKnown ? needs.Read(limits.TaperEnd) : needs.Read(parts.Cell.VoltageEmpty);
@@ -141,10 +144,7 @@ public static class SteadyRunningAnalysis
                 TaperStart = start > end ? start.Volts * model.Series : 0,
                 TaperEnd = end.Volts * model.Series,
                 EffectiveMass = mass.Mass.Kilograms,
-                Grip = needs.Read(brief.Road, Weather.Dry) == Weather.Wet ? SteadyRunning.WetGrip : SteadyRunning.DryGrip,
-                WeightShare = needs.Read(parts.Drive.WeightShare, Fraction.FromPercent(50)).Value,
-                Wheelbase = wheelbase.Items[0].Metres,
-                Driven = needs.Read(parts.Drive.Driven, Driven.Rear),
+                Tyres = tyres,
             };
         });
 }

@@ -31,7 +31,7 @@ public sealed class SimulationTests
 
     /// <summary>A motor without drag, and nothing but the phase current that limits it.</summary>
     static RideModel Pushed(double phase) => With(
-        r => r with { Grip = 1e6 },
+        r => r with { Tyres = r.Tyres with { Coefficient = 1e6 } },
         d => d with { PhaseLimit = phase, DragTorque = 0, DragSlope = 0, PackLimit = 1e6, ElectricalSpeedLimit = 1e9 });
 
     static Coasting Law(RideModel model, double force) => new(
@@ -122,7 +122,7 @@ public sealed class SimulationTests
         // A smooth stretch: full throttle from rest, held back by the phase current, the voltage sagging, everything warming.
         static double[] After(double step)
         {
-            var simulation = OnTheLevel(With(r => r with { Grip = 1e6 }, d => d with { PhaseLimit = 20 }), step);
+            var simulation = OnTheLevel(With(r => r with { Tyres = r.Tyres with { Coefficient = 1e6 } }, d => d with { PhaseLimit = 20 }), step);
             simulation.RunFor(16);
             var state = simulation.State;
             return [state.Speed, state.Metres, state.Charge, state.Winding, state.Case, state.Cells, state.FirstVolts, simulation.Energy.Delivered];

@@ -2,6 +2,7 @@ using Boardwright.Examinations;
 using Boardwright.Files.Boards;
 using Boardwright.Files.Results;
 using Boardwright.Findings;
+using Boardwright.Numerics;
 using Boardwright.Parts;
 using Boardwright.Searches;
 

@@ -72,7 +72,7 @@ public sealed class EnvelopeTests
     [Fact]
     public void Little_grip_is_what_limits_at_rest()
     {
-        var line = Envelope.LineOf(Tern with { Grip = 0.1 }, 1);
+        var line = Envelope.LineOf(Tern with { Tyres = Tern.Tyres with { Coefficient = 0.1 } }, 1);
 
         Assert.Equal(ForceLimit.Grip, line.Stretches[0].Limit);
         Assert.Equal(ForceLimit.Voltage, line.Stretches[^1].Limit);

@@ -1,23 +1,24 @@
 using System.Numerics;
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
-using static System.Math;
 
-namespace Boardwright.Searches;
+namespace Boardwright.Numerics;
 
-/// <summary>One number, or several side by side: the screening is written once and runs on either.</summary>
+/// <summary>One number, or several side by side: an equation is written once and runs on either.</summary>
 interface ILanes<T>
     where T : struct, ILanes<T>
 {
     static abstract int Width { get; }
 
-    static abstract T All(double value);
+    static abstract implicit operator T(double value);
 
     static abstract T Load(ReadOnlySpan<double> from, int at);
 
     static abstract T operator +(T a, T b);
 
     static abstract T operator -(T a, T b);
+
+    static abstract T operator -(T a);
 
     static abstract T operator *(T a, T b);
 
@@ -48,7 +49,9 @@ readonly struct Narrow(double value) : ILanes<Narrow>
 
     public static int Width => 1;
 
-    public static Narrow All(double value) => new(value);
+    public static implicit operator Narrow(double value) => new(value);
+
+    public static implicit operator double(Narrow a) => a.value;
 
     public static Narrow Load(ReadOnlySpan<double> from, int at) => new(from[at]);
 
@@ -56,18 +59,25 @@ readonly struct Narrow(double value) : ILanes<Narrow>
 
     public static Narrow operator -(Narrow a, Narrow b) => new(a.value - b.value);
 
+    public static Narrow operator -(Narrow a) => new(-a.value);
+
     public static Narrow operator *(Narrow a, Narrow b) => new(a.value * b.value);
 
     public static Narrow operator /(Narrow a, Narrow b) => new(a.value / b.value);
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Narrow Sqrt(Narrow a) => new(Math.Sqrt(a.value));
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Narrow Min(Narrow a, Narrow b) => new(a.value < b.value ? a.value : b.value);
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Narrow Max(Narrow a, Narrow b) => new(a.value > b.value ? a.value : b.value);
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Narrow Abs(Narrow a) => new(Math.Abs(a.value));
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Narrow Where(Narrow test, Narrow yes, Narrow no) => test.value >= 0 ? yes : no;
 
     public static int CountAtLeast(Narrow a, double bound) => a.value >= bound ? 1 : 0;
@@ -84,7 +94,7 @@ readonly struct Wide(Vector<double> value) : ILanes<Wide>
     public static int Width => Vector<double>.Count;
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Wide All(double value) => new(new Vector<double>(value));
+    public static implicit operator Wide(double value) => new(new Vector<double>(value));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Wide Load(ReadOnlySpan<double> from, int at) => new(new Vector<double>(from[at..]));
@@ -94,6 +104,9 @@ readonly struct Wide(Vector<double> value) : ILanes<Wide>
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Wide operator -(Wide a, Wide b) => new(a.value - b.value);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Wide operator -(Wide a) => new(-a.value);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Wide operator *(Wide a, Wide b) => new(a.value * b.value);
