@@ -35,23 +35,13 @@ public static class PaperPdf
         var (left, right) = (Setting.Side, size.Width - Setting.Side);
         var head = folio.Revision.Length > 0 ? $"revision {folio.Revision}" : "";
         var room = right - left - Typeset.WidthOf(head, Small) - 6;
-        sheet.Write(left, 11, Cut($"{folio.Board}: {folio.Title}", room, Small), Small, ink: "#303030");
+        sheet.Write(left, 11, Typeset.Shortened($"{folio.Board}: {folio.Title}", room, Small), Small, ink: "#303030");
         sheet.Write(right, 11, head, Small, anchor: Anchor.End, ink: "#303030");
         sheet.Line(left, 13, right, 13, 0.2);
         var foot = size.Height - 10;
         sheet.Line(left, foot - 4, right, foot - 4, 0.2);
         sheet.Write(left, foot, "Computed from the board file by Boardwright; what is not ticked or measured has not been checked.", Small, ink: "#303030");
         sheet.Write(right, foot, string.Create(CultureInfo.InvariantCulture, $"page {page} of {pages}"), Small, anchor: Anchor.End, ink: "#303030");
-    }
-
-    static string Cut(string text, double room, double size)
-    {
-        if (Typeset.WidthOf(text, size) <= room)
-            return text;
-        var length = text.Length;
-        while (length > 0 && Typeset.WidthOf(text[..length] + "…", size) > room)
-            length--;
-        return text[..length] + "…";
     }
 
     sealed class Setting(PaperSize size)

@@ -1,5 +1,6 @@
 using System.Text;
 using Boardwright.Boxes;
+using Boardwright.Documents.Drawings;
 using Boardwright.Documents.Pdf;
 using Boardwright.Documents.Templates;
 using Boardwright.Examinations;
@@ -146,7 +147,7 @@ public static class PaperSet
             var side = view == TemplateSide.Outside ? "outside" : "inside";
             files.Add(new($"drill-template.{side}.{order.Size.Name.ToLowerInvariant()}.pdf", TemplatePdf.Tile(template, order.Size)));
             files.Add(new($"drill-template.{side}.plotter.pdf", TemplatePdf.Plot(template)));
-            files.Add(new($"drill-template.{side}.svg", Encoding.UTF8.GetBytes(TemplateSvg.Write(template))));
+            files.Add(new($"drill-template.{side}.svg", Encoding.UTF8.GetBytes(Svg.Write(template))));
             files.Add(new($"drill-template.{side}.dxf", Encoding.ASCII.GetBytes(TemplateDxf.Write(template))));
         }
 

@@ -205,7 +205,7 @@ public static class WiringPicture
         void Wire(HarnessWire wire, double x1, double y1, double x2, double y2, bool isThin = false) =>
             lines.Add(Stroke.Between(x1, y1, x2, y2, new Pen(InkOf(wire), isThin ? 1.6 : 2.6, DashOf(wire))));
 
-        void Joint(HarnessWire wire, double x, double y) => blocks.Add(new Dot(new(x, y), 3.2, InkOf(wire), InkOf(wire)));
+        void Joint(HarnessWire wire, double x, double y) => blocks.Add(Circle.Mark(new(x, y), 3.2, InkOf(wire), InkOf(wire)));
 
         void Plug(string name, double x, double y1, double y2)
         {
