@@ -3,7 +3,8 @@ using System.Runtime.InteropServices;
 namespace Boardwright.Documents.Drawings;
 
 /// <summary>Lines, patches and words on a sheet, for any medium: what a chart comes to once it is laid out.</summary>
-/// <remarks>Units are CSS pixels, 96 to the inch, from the upper left corner; a medium in millimetres takes 25.4/96 mm for each. At full size they are millimetres.</remarks>
+/// <remarks>Units are CSS pixels, 96 to the inch, from the upper left corner; a medium in millimetres takes 25.4/96 mm for each.
+/// At full size they are millimetres.</remarks>
 /// <param name="Width">Width of the sheet.</param>
 /// <param name="Height">Height of the sheet.</param>
 /// <param name="Name">A word that tells it from others on the same page; letters, digits and hyphens.</param>
@@ -148,7 +149,8 @@ public enum Dash
 /// <summary>The patterns as lengths.</summary>
 public static class Dashes
 {
-    static readonly double[][] Patterns = [[], [7, 3.5], [1.8, 2.8], [9, 3, 2, 3], [15, 4], [9, 3, 2, 3, 2, 3], [6, 1.2, 1.2, 1.2], [1.2, 0.8]];
+    static readonly double[][] Patterns =
+        [[], [7, 3.5], [1.8, 2.8], [9, 3, 2, 3], [15, 4], [9, 3, 2, 3, 2, 3], [6, 1.2, 1.2, 1.2], [1.2, 0.8]];
 
     /// <summary>Lengths of line and gap in turn; none for a line without gaps.</summary>
     public static IReadOnlyList<double> LengthsOf(Dash dash) => Patterns[(int)dash];

@@ -5,10 +5,10 @@ using System.Text;
 namespace Boardwright.Documents.Drawings;
 
 /// <summary>Writes drawings as SVG: text stays text, colours follow a dark screen, and paper is always white.</summary>
-/// <remarks>A drawing at full size has neither style sheet nor paper: cutters know no style sheets, and take every outline for a cut.</remarks>
+/// <remarks>A drawing at full size has no style sheet, which cutters do not know, and no paper, which they would cut out.</remarks>
 public static class Svg
 {
-    /// <summary>A drawing as an SVG element with line feeds as line ends, the same bytes each time; in millimetres where it is at full size.</summary>
+    /// <summary>A drawing as an SVG element with line feeds as line ends, the same bytes each time.</summary>
     public static string Write(Drawing drawing) => new SvgText(drawing).Write();
 }
 
@@ -24,7 +24,8 @@ sealed class SvgText(Drawing drawing)
     public string Write()
     {
         var (width, height, unit) = (Number(drawing.Width), Number(drawing.Height), IsFullSize ? "mm" : "");
-        text.Append($"<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {width} {height}\" width=\"{width}{unit}\" height=\"{height}{unit}\"");
+        text.Append("<svg xmlns=\"http://www.w3.org/2000/svg\"");
+        text.Append($" viewBox=\"0 0 {width} {height}\" width=\"{width}{unit}\" height=\"{height}{unit}\"");
         if (drawing.UnitsPerMillimetre is { } units)
             text.Append(CultureInfo.InvariantCulture, $" data-units-per-mm=\"{Math.Round(units, 6)}\"");
         // What lies within an image is out of reach for those who do not see it; groups with names are not to be.
@@ -56,7 +57,8 @@ sealed class SvgText(Drawing drawing)
                 text.Append("z\"/>\n");
                 break;
             case Circle circle:
-                text.Append($"<circle {Look(circle.Ink is null ? "bw-line" : "", circle.Ink, circle.Rim.Ink)} {Attributes(circle.Rim)} cx=\"{Number(circle.Centre.X)}\" cy=\"{Number(circle.Centre.Y)}\" r=\"{Number(circle.Radius)}\"/>\n");
+                text.Append($"<circle {Look(circle.Ink is null ? "bw-line" : "", circle.Ink, circle.Rim.Ink)} {Attributes(circle.Rim)}");
+                text.Append($" cx=\"{Number(circle.Centre.X)}\" cy=\"{Number(circle.Centre.Y)}\" r=\"{Number(circle.Radius)}\"/>\n");
                 break;
             case Words words:
                 var look = IsFullSize ? $"font-family=\"{Face}\" {Look("", words.Ink)}" : Look("bw-words", words.Ink, halo: words.HasHalo);
@@ -66,11 +68,13 @@ sealed class SvgText(Drawing drawing)
                     Anchor.Middle => " text-anchor=\"middle\"",
                     _ => " text-anchor=\"end\"",
                 };
-                text.Append($"<text {look} x=\"{Number(words.At.X)}\" y=\"{Number(words.At.Y)}\" font-size=\"{Number(words.Size)}\"{(words.IsBold ? " font-weight=\"bold\"" : "")}{anchor}>{Escape(words.Text)}</text>\n");
+                text.Append($"<text {look} x=\"{Number(words.At.X)}\" y=\"{Number(words.At.Y)}\" font-size=\"{Number(words.Size)}\"");
+                text.Append($"{(words.IsBold ? " font-weight=\"bold\"" : "")}{anchor}>{Escape(words.Text)}</text>\n");
                 break;
             case DrawingGroup group:
                 // Programs that cut take a group with an id for a layer.
-                text.Append(IsFullSize ? $"<g id=\"{Escape(group.Key)}\">\n" : $"<g class=\"bw-{group.Kind}{(group.Mark.Length > 0 ? $" bw-{group.Mark}" : "")}\" data-{group.Kind}=\"{Escape(group.Key)}\">\n");
+                var (key, mark) = (Escape(group.Key), group.Mark.Length > 0 ? $" bw-{group.Mark}" : "");
+                text.Append(IsFullSize ? $"<g id=\"{key}\">\n" : $"<g class=\"bw-{group.Kind}{mark}\" data-{group.Kind}=\"{key}\">\n");
                 if (group.Title.Length > 0)
                     text.Append($"<title>{Escape(group.Title)}</title>\n");
                 foreach (var inner in group.Shapes)
@@ -112,9 +116,9 @@ sealed class SvgText(Drawing drawing)
     string Look(string kind, Ink? fill, Ink? line = null, bool halo = false)
     {
         if (IsFullSize)
-            return $"fill=\"{(fill is { } full ? Palette.Light[full] : "none")}\"{(line is { } edge ? $" stroke=\"{Palette.Light[edge]}\"" : "")}";
-        string?[] classes = [kind, fill is { } inner ? $"bw-fill-{Word(inner)}" : "", line is { } rim ? $"bw-line-{Word(rim)}" : "", halo ? "bw-halo" : ""];
-        return $"class=\"{string.Join(' ', classes.Where(c => c is not ""))}\"";
+            return $"fill=\"{(fill is { } full ? Palette.Light[full] : "none")}\"" + (line is { } edge ? $" stroke=\"{Palette.Light[edge]}\"" : "");
+        var (inner, rim) = (fill is { } f ? $" bw-fill-{Word(f)}" : "", line is { } l ? $" bw-line-{Word(l)}" : "");
+        return $"class=\"{$"{kind}{inner}{rim}".TrimStart()}{(halo ? " bw-halo" : "")}\"";
     }
 
     static string Attributes(Pen pen, double passed = 0)

@@ -28,9 +28,10 @@ static class DrawingPdf
                     sheet.Fill(At(patch.Outline), Palette.Light[patch.Ink]);
                     break;
                 case Circle circle:
+                    var (x, y, radius, rim) = (X(circle.Centre.X), Y(circle.Centre.Y), circle.Radius * scale, circle.Rim);
                     if (circle.Ink is { } fill)
-                        sheet.Disc(X(circle.Centre.X), Y(circle.Centre.Y), circle.Radius * scale, Palette.Light[fill]);
-                    sheet.Circle(X(circle.Centre.X), Y(circle.Centre.Y), circle.Radius * scale, circle.Rim.Width * scale, Palette.Light[circle.Rim.Ink], Lengths(circle.Rim));
+                        sheet.Disc(x, y, radius, Palette.Light[fill]);
+                    sheet.Circle(x, y, radius, rim.Width * scale, Palette.Light[rim.Ink], Lengths(rim));
                     break;
                 case Words words:
                     sheet.Write(X(words.At.X), Y(words.At.Y), words.Text, words.Size * scale, words.IsBold, words.Anchor, Palette.Light[words.Ink]);

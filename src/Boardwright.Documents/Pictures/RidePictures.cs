@@ -3,6 +3,7 @@ using Boardwright.Logs;
 using Boardwright.Parts;
 using Boardwright.Rides;
 using Boardwright.Road;
+using Levels = System.Collections.Generic.IReadOnlyList<(Boardwright.Logs.Channel Channel, Boardwright.Documents.Charts.Guide Level)>;
 
 namespace Boardwright.Documents.Pictures;
 
@@ -20,7 +21,11 @@ public static class RidePictures
         (Axis.For<Current>("current", "A") with { From = 0 }, 1, [(Channel.PackCurrent, "pack"), (Channel.PhaseCurrent, "motor phase")]),
         (Axis.For<Voltage>("voltage under load", "V"), 0.9, [(Channel.PackVoltage, "at the controllers")]),
         (Axis.For<Fraction>("charge", "%"), 0.8, [(Channel.ChargeLeft, "charge")]),
-        (Axis.For<Temperature>("temperature", "°C"), 1.1, [(Channel.MotorTemperature, "windings"), (Channel.CaseTemperature, "motor case"), (Channel.ControllerTemperature, "controllers"), (Channel.PackTemperature, "cells")]),
+        (Axis.For<Temperature>("temperature", "°C"), 1.1,
+        [
+            (Channel.MotorTemperature, "windings"), (Channel.CaseTemperature, "motor case"),
+            (Channel.ControllerTemperature, "controllers"), (Channel.PackTemperature, "cells"),
+        ]),
     ];
 
     /// <summary>Every picture of a computed ride: over distance, over time, and where its energy went. What the ride does not have is left out.</summary>
@@ -37,10 +42,10 @@ public static class RidePictures
     }
 
     // Only limits that a body comes near: a line far above everything would press the rest together.
-    static List<(Channel Channel, Guide Level)> LevelsOf(Board board, Ride ride)
+    static Levels LevelsOf(Board board, Ride ride)
     {
         const double Near = 25;
-        List<(Channel, Guide)> levels = [];
+        var levels = new List<(Channel, Guide)>();
 
         void Level(Channel channel, Hottest hottest, Known<Temperature> limit, Phrase label)
         {
@@ -65,7 +70,7 @@ public static class RidePictures
     /// <param name="says">What is to be seen.</param>
     /// <param name="levels">Reference lines by channel, such as the temperature at which power fades.</param>
     /// <returns>The chart, or <c>null</c> when the trace has no distance or nothing to show over it.</returns>
-    internal static Chart? OverDistance(RideTrace trace, string title, Phrase says = default, IReadOnlyList<(Channel Channel, Guide Level)>? levels = null)
+    internal static Chart? OverDistance(RideTrace trace, string title, Phrase says = default, Levels? levels = null)
     {
         var unit = trace.LastOf(Channel.Distance) < ShortInMetres ? "m" : "km";
         return Over(trace, Channel.Distance, Axis.For<Length>("distance", unit), "ride-distance", title, says, levels ?? []);
@@ -74,13 +79,14 @@ public static class RidePictures
     /// <summary>The ride over time.</summary>
     /// <inheritdoc cref="OverDistance"/>
     /// <returns>The chart, or <c>null</c> when the trace has no time or nothing to show over it.</returns>
-    internal static Chart? OverTime(RideTrace trace, string title, Phrase says = default, IReadOnlyList<(Channel Channel, Guide Level)>? levels = null) =>
+    internal static Chart? OverTime(RideTrace trace, string title, Phrase says = default, Levels? levels = null) =>
         Over(trace, Channel.Time, TimeAxis(trace.LastOf(Channel.Time) ?? 0), "ride-time", title, says, levels ?? []);
 
     /// <summary>An axis of time in the unit that suits how long it lasts.</summary>
-    internal static Axis TimeAxis(double seconds) => Axis.For<Duration>("time", seconds > LongInHours ? "h" : seconds > ShortInSeconds ? "min" : "s");
+    internal static Axis TimeAxis(double seconds) =>
+        Axis.For<Duration>("time", seconds > LongInHours ? "h" : seconds > ShortInSeconds ? "min" : "s");
 
-    static Chart? Over(RideTrace trace, Channel along, Axis across, string name, string title, Phrase says, IReadOnlyList<(Channel Channel, Guide Level)> levels)
+    static Chart? Over(RideTrace trace, Channel along, Axis across, string name, string title, Phrase says, Levels levels)
     {
         if (!trace.Columns.TryGetValue(along, out var x))
             return null;

@@ -11,7 +11,8 @@ namespace Boardwright.Documents.Pictures;
 sealed record RideTrace(IReadOnlyDictionary<Channel, double[]> Columns, IReadOnlyDictionary<Channel, TraceBand> Bands)
 {
     /// <summary>The trace of a computed ride.</summary>
-    /// <remarks>Bands are taken at equal times: between the ride whose guessed capacities and conductances are at the cool ends of their spreads and the one at the hot ends.</remarks>
+    /// <remarks>Bands are taken at equal times: between the ride whose guessed capacities and conductances are at the cool ends of their
+    /// spreads and the one at the hot ends.</remarks>
     /// <param name="ride">The ride, its moments kept.</param>
     /// <param name="route">The route; <c>null</c> on a level cruise, which has neither elevation nor grade to show.</param>
     public static RideTrace Create(Ride ride, Route? route)

@@ -27,7 +27,8 @@ static class DrillTemplate
     /// <param name="view">From where it is seen.</param>
     /// <param name="isProposal">Whether nobody has planned the inside yet, so that the openings are only proposed.</param>
     /// <param name="hasInches">Whether sizes are written in inches beside the millimetres.</param>
-    public static Drawing Draw(string board, BoltPattern pattern, IReadOnlyList<Opening> openings, TemplateSide view, bool isProposal, bool hasInches = false)
+    public static Drawing Draw(
+        string board, BoltPattern pattern, IReadOnlyList<Opening> openings, TemplateSide view, bool isProposal, bool hasInches = false)
     {
         ArgumentNullException.ThrowIfNull(pattern);
         ArgumentNullException.ThrowIfNull(openings);
@@ -46,11 +47,10 @@ static class DrillTemplate
         var (right, height) = (Math.Ceiling(Math.Max(Margin + length, sheet.Right) + Margin), Math.Ceiling(y));
         return new(
             right, height, "drill-template", $"{board}: drill template 1:1, {sheet.Side}",
-            Text($"{pattern.Places.Count} holes for {pattern.Thread.Name} around a box {length:0.#} mm by {width:0.#} mm, and {openings.Count} openings in its walls, at full size, {sheet.Side}."),
+            Invariant($"{pattern.Places.Count} holes for {pattern.Thread.Name} around a box {length:0.#} mm by {width:0.#} mm, and {openings.Count} openings in its walls, at full size, {sheet.Side}."),
             sheet.Layers(height)) { IsFullSize = true };
     }
 
-    static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 
     // Laid out from the lower edge upwards, since only then is it known how high it is.
     sealed class TemplateSheet(TemplateSide view, bool hasInches)
@@ -62,7 +62,7 @@ static class DrillTemplate
         public string Side => view == TemplateSide.Outside ? "seen from outside" : "seen from inside";
 
         public IReadOnlyList<Shape> Layers(double height) =>
-            [.. TemplateLayer.All.Select(l => new DrawingGroup(TemplateLayer.Kind, l.Name, "", [.. marks.Where(m => m.Layer == l).Select(m => m.Under(height))]))];
+            [.. TemplateLayer.All.Select(l => l.Group(marks.Where(m => m.Layer == l).Select(m => m.Under(height))))];
 
         string Inches(double millimetres, string format = "0.00") => hasInches ? $" ({(millimetres / 25.4).ToString(format, CultureInfo.InvariantCulture)} in)" : "";
 
@@ -92,8 +92,8 @@ static class DrillTemplate
             Write(nose - Turn * 11, cy + 15, "NOSE", 4, Anchor.Middle, isBold: true);
             Arrow(cx + 25, cy + width / 2 - 48, cx + 25, cy + width / 2 - 30);
             Write(cx + 28, cy + width / 2 - 40, "RIGHT-HAND SIDE, facing the nose", 3);
-            Write(cx - length / 4, cy - 9, Text($"flange {length:0.#} × {width:0.#} mm{(hasInches ? Text($" ({length / 25.4:0.00} × {width / 25.4:0.00} in)") : "")}, bolts {pattern.Inset.Millimetres:0.0} mm{Inches(pattern.Inset.Millimetres, "0.000")} in from its edge"), 3, Anchor.Middle);
-            Write(cx - length / 4, cy - 15, Text($"largest pitch {pattern.Pitch.Millimetres:0.0} mm{Inches(pattern.Pitch.Millimetres)}"), 3, Anchor.Middle);
+            Write(cx - length / 4, cy - 9, Invariant($"flange {length:0.#} × {width:0.#} mm{(hasInches ? Invariant($" ({length / 25.4:0.00} × {width / 25.4:0.00} in)") : "")}, bolts {pattern.Inset.Millimetres:0.0} mm{Inches(pattern.Inset.Millimetres, "0.000")} in from its edge"), 3, Anchor.Middle);
+            Write(cx - length / 4, cy - 15, Invariant($"largest pitch {pattern.Pitch.Millimetres:0.0} mm{Inches(pattern.Pitch.Millimetres)}"), 3, Anchor.Middle);
         }
 
         public double Wall(double cx, double y, BoxWall wall, IReadOnlyList<Opening> openings, double length, double depth)
@@ -120,7 +120,7 @@ static class DrillTemplate
                 }
                 else
                     Hole(x, h, TemplateLayer.Opening, width / 2);
-                var size = opening.Tall is { } high ? Text($"{width:0.#} × {high.Millimetres:0.#}") : Text($"Ø {width:0.#}{Inches(width)}");
+                var size = Invariant(opening.Tall is { } high ? $"{width:0.#} × {high.Millimetres:0.#}" : (FormattableString)$"Ø {width:0.#}{Inches(width)}");
                 Write(x, h + Math.Max(width, opening.Tall?.Millimetres ?? width) / 2 + 5.5, size, 3, Anchor.Middle, isBold: true);
                 Write(x, h - (opening.Tall?.Millimetres ?? width) / 2 - 8.5, Short(opening.Name), 2.2, Anchor.Middle);
             }
@@ -161,7 +161,7 @@ static class DrillTemplate
                 view == TemplateSide.Outside
                     ? "SEEN FROM OUTSIDE: the board turned over, nose to the right. Lay it on the deck's underside, or on the flange from the side of the box."
                     : "SEEN FROM INSIDE: looking into the open box, or down on the deck's upper side, nose to the left. The other sheet is its mirror image.",
-                Text($"Solid rings: deck, Ø {pattern.DeckHole.Millimetres:0.0} mm{Inches(pattern.DeckHole.Millimetres, "0.000")}, {deck}{(pattern.IsDeckHoleUsual ? " (a usual size: measure yours first)" : "")}. Dashed rings: flange of the box, Ø {pattern.BoxHole.Millimetres:0.0} mm{Inches(pattern.BoxHole.Millimetres, "0.000")}, clearance for {pattern.Thread.Name}."),
+                Invariant($"Solid rings: deck, Ø {pattern.DeckHole.Millimetres:0.0} mm{Inches(pattern.DeckHole.Millimetres, "0.000")}, {deck}{(pattern.IsDeckHoleUsual ? " (a usual size: measure yours first)" : "")}. Dashed rings: flange of the box, Ø {pattern.BoxHole.Millimetres:0.0} mm{Inches(pattern.BoxHole.Millimetres, "0.000")}, clearance for {pattern.Thread.Name}."),
                 isProposal
                     ? "The openings in the walls are a proposal, since their places are not stated in the board file: look what lies behind before drilling."
                     : "Drill a small hole at each cross first, then open it up; back the far side with scrap wood.",
@@ -224,7 +224,8 @@ static class DrillTemplate
         void Write(double x, double y, string text, double size, Anchor anchor = Anchor.Start, bool isBold = false)
         {
             var beyond = anchor == Anchor.Start ? 1 : anchor == Anchor.Middle ? 0.5 : 0;
-            Add(TemplateLayer.Note, x + beyond * Lettering.WidthOf(text, size, isBold), height => new Words(new(x, height - y), text, size, Ink.Black) { Anchor = anchor, IsBold = isBold });
+            var right = x + beyond * Lettering.WidthOf(text, size, isBold);
+            Add(TemplateLayer.Note, right, height => new Words(new(x, height - y), text, size, Ink.Black) { Anchor = anchor, IsBold = isBold });
         }
 
         void Add(TemplateLayer layer, double right, Func<double, Shape> under)

@@ -65,7 +65,8 @@ static class TemplateDxf
                 text.Add(0, "CIRCLE").Add(8, layer).Place(10, circle.Centre, height).Add(40, circle.Radius);
                 break;
             case Words words:
-                text.Add(0, "TEXT").Add(8, layer).Place(10, words.At, height).Add(40, words.Size).Add(1, Plain(words.Text)).Add(7, "STANDARD");
+                text.Add(0, "TEXT").Add(8, layer).Place(10, words.At, height).Add(40, words.Size);
+                text.Add(1, Plain(words.Text)).Add(7, "STANDARD");
                 if (words.Anchor != Anchor.Start)
                     text.Add(72, words.Anchor == Anchor.Middle ? 1 : 2).Place(11, words.At, height);
                 break;

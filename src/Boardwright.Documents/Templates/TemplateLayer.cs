@@ -9,9 +9,6 @@ namespace Boardwright.Documents.Templates;
 /// <param name="Dash">Pattern of its lines on paper.</param>
 sealed record TemplateLayer(string Name, double Width, int Colour, Dash Dash = Dash.Solid)
 {
-    /// <summary>Kind of the groups that are layers.</summary>
-    public const string Kind = "layer";
-
     /// <summary>Edges of parts.</summary>
     public static TemplateLayer Outline { get; } = new("OUTLINE", 0.25, 7);
 
@@ -41,4 +38,7 @@ sealed record TemplateLayer(string Name, double Width, int Colour, Dash Dash = D
 
     /// <summary>With what its lines are drawn.</summary>
     public Pen Pen => new(Ink.Black, Width, Dash);
+
+    /// <summary>The layer as a drawing has it.</summary>
+    public DrawingGroup Group(IEnumerable<Shape> shapes) => new("layer", Name, "", [.. shapes]);
 }

@@ -34,7 +34,8 @@ public sealed class RidePicturesTests
     }
 
     [Fact]
-    public void A_ride_without_distance_has_no_picture_over_it() => Assert.Null(RidePictures.OverDistance(new(new Dictionary<Channel, double[]>(), new Dictionary<Channel, TraceBand>()), "A ride"));
+    public void A_ride_without_distance_has_no_picture_over_it() =>
+        Assert.Null(RidePictures.OverDistance(Loop() with { Columns = new Dictionary<Channel, double[]>() }, "A ride"));
 
     [Fact]
     public void The_picture_of_a_ride_looks_as_approved() => Approved.Matches(
@@ -94,7 +95,10 @@ public sealed class RidePicturesTests
             [Channel.ChargeLeft] = Rowed(i => i > 2000 && i < 2100 ? double.NaN : 1 - i / 4000.0),
             [Channel.PackTemperature] = Rowed(i => 291.15 + i / 600.0),
         },
-        new Dictionary<Channel, TraceBand> { [Channel.MotorTemperature] = new(Rowed(i => 291.15 + i / 80.0), Rowed(i => 291.15 + i / 50.0)) });
+        new Dictionary<Channel, TraceBand>
+        {
+            [Channel.MotorTemperature] = new(Rowed(i => 291.15 + i / 80.0), Rowed(i => 291.15 + i / 50.0)),
+        });
 
     static double[] Rowed(Func<int, double> value) => [.. Enumerable.Range(0, Rows).Select(value)];
 }

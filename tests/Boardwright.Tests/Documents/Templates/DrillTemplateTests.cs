@@ -113,8 +113,10 @@ public sealed partial class DrillTemplateTests
         Assert.Equal(string.Create(CultureInfo.InvariantCulture, $"{template.Width}mm"), svg.Attribute("width")!.Value);
         Assert.Equal(string.Create(CultureInfo.InvariantCulture, $"0 0 {template.Width} {template.Height}"), svg.Attribute("viewBox")!.Value);
         Assert.All(Rings(template), ring => Assert.Contains(circles, c => Near(c.X, ring.X) && Near(c.Y, template.Height - ring.Y) && Near(c.Radius, ring.Radius)));
-        Assert.Contains(svg.Descendants().Where(e => e.Name.LocalName == "path"), e => e.Attribute("d")!.Value.EndsWith("l100 0", StringComparison.Ordinal));
-        Assert.Equal(["OUTLINE", "DECK-HOLES", "BOX-HOLES", "OPENINGS", "CENTRE-LINES", "CENTRE-MARKS", "CHECK-LINES", "NOTES"], svg.Elements().Where(e => e.Name.LocalName == "g").Select(e => e.Attribute("id")!.Value));
+        Assert.Contains(svg.Descendants(), e => ((string?)e.Attribute("d"))?.EndsWith("l100 0", StringComparison.Ordinal) == true);
+        Assert.Equal(
+            ["OUTLINE", "DECK-HOLES", "BOX-HOLES", "OPENINGS", "CENTRE-LINES", "CENTRE-MARKS", "CHECK-LINES", "NOTES"],
+            svg.Elements().Where(e => e.Name.LocalName == "g").Select(e => e.Attribute("id")!.Value));
         Assert.DoesNotContain(svg.Descendants(), e => e.Name.LocalName is "style" or "rect" || e.Attribute("class") is not null);
     }
 
