@@ -1,1 +1,2 @@
 global using Boardwright.Units;
+global using static System.FormattableString;

@@ -1,6 +1,6 @@
-using System.Globalization;
 using System.Security;
 using System.Text;
+using static System.FormattableString;
 
 namespace Boardwright.Validation;
 
@@ -85,6 +85,4 @@ public static class RatioPlot
     static double Height(double relative) => Math.Log10(1 + relative / Linear);
 
     static string Escape(string text) => SecurityElement.Escape(text);
-
-    static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Boardwright.Findings;
+using static System.FormattableString;
 
 namespace Boardwright.Validation;
 
@@ -159,6 +160,4 @@ public static class ValidationPages
     }
 
     static string Cell(string text) => text.Replace("|", "\\|", StringComparison.Ordinal);
-
-    static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

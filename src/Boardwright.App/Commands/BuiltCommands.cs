@@ -175,8 +175,8 @@ sealed class BuiltCommands(Terminal terminal, Func<Examination, IReadOnlyDiction
         return OnOpened(command, serial, async (parsed, place, cancel) =>
         {
             var (which, who) = (parsed.GetValue(number), parsed.GetRequiredValue(by));
-            var changed = await place.ChangeAsync(text => BuiltText.Mend(text, which, parsed.GetRequiredValue(how), who, When(parsed, on)), new(who, Text($"mended fault {which}")), cancel);
-            return Report(place, changed, Text($"fault {which} is mended"));
+            var changed = await place.ChangeAsync(text => BuiltText.Mend(text, which, parsed.GetRequiredValue(how), who, When(parsed, on)), new(who, Invariant($"mended fault {which}")), cancel);
+            return Report(place, changed, Invariant($"fault {which} is mended"));
         });
     }
 
@@ -330,7 +330,7 @@ sealed class BuiltCommands(Terminal terminal, Func<Examination, IReadOnlyDiction
         try
         {
             if (new FileInfo(path) is { Exists: true, Length: var length } && length > most)
-                throw new ShopException(ShopError.Refused, Text($"{path} is larger than {most / 1024 / 1024} MB."), "Keep a smaller one.");
+                throw new ShopException(ShopError.Refused, Invariant($"{path} is larger than {most / 1024 / 1024} MB."), "Keep a smaller one.");
             return File.ReadAllBytes(path);
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
 using Boardwright.App.Reports;
 using Boardwright.App.ShopWork;
 using Boardwright.Documents.Charts;
@@ -129,7 +128,7 @@ static class CredibilityCommand
         var text = gathered.Files.Main.Text;
         foreach (var quantity in all.Where(q => KeyOf(q) is not null && !double.IsNaN(q.Give)))
         {
-            var entered = new Entered(Text($"{quantity.Bias.Value.Value:0.000}"), Text($"{100 * quantity.Give:0.0} %"), "measured");
+            var entered = new Entered(Invariant($"{quantity.Bias.Value.Value:0.000}"), Invariant($"{100 * quantity.Give:0.0} %"), "measured");
             var changed = BoardText.Change(text, KeyOf(quantity)!, entered);
             if (changed.Refusal is { } refusal)
             {
@@ -148,6 +147,4 @@ static class CredibilityCommand
 
     static string? KeyOf(QuantityCredibility quantity) =>
         quantity.Kind.Id == RideComparison.Energy.Id ? "model.energy" : quantity.Kind.Id == RideComparison.Winding.Id ? "model.winding_rise" : null;
-
-    static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -125,7 +125,7 @@ static class LearnCommand
             var loaded = BoardFile.ReadText(opened.Files.Main.Text, opened.Files.Main.Path, FileTree.FromTexts(opened.Files.Files.ToDictionary(f => f.Path, f => f.Text, StringComparer.Ordinal)));
             return Run(terminal, files, wanted, known, loaded, (taken, why) =>
                 shop.SaveAsync(item.Id, opened.Revision.Number, taken, new(Environment.UserName, why)).GetAwaiter().GetResult() is Saved saved
-                    ? Text($"{name}: revision {saved.Revision.Number}, {why}.") : $"{name}: somebody saved meanwhile; nothing was written. Run it again.", opened.Files);
+                    ? Invariant($"{name}: revision {saved.Revision.Number}, {why}.") : $"{name}: somebody saved meanwhile; nothing was written. Run it again.", opened.Files);
         }
         catch (ShopException trouble)
         {
@@ -258,8 +258,8 @@ static class LearnCommand
         foreach (var column in mapping.Columns)
         {
             var meaning = column.IsTime ? $"time ({mapping.Time switch { TimeForm.Seconds => "s", TimeForm.Milliseconds => "ms", _ => "clock" }})"
-                : column.Channel is { } channel ? Text($"{Words(channel)}, {column.Unit?.Symbol ?? "unit not told yet"}") : "-";
-            paper.Write(2, Text($"{column.Column}  {column.Header}: {meaning}{(column.IsAssumed ? " (assumed)" : "")}; {column.Why}."));
+                : column.Channel is { } channel ? Invariant($"{Words(channel)}, {column.Unit?.Symbol ?? "unit not told yet"}") : "-";
+            paper.Write(2, Invariant($"{column.Column}  {column.Header}: {meaning}{(column.IsAssumed ? " (assumed)" : "")}; {column.Why}."));
         }
 
         if (mapping.Columns.Any(c => c.IsAssumed))
@@ -272,11 +272,11 @@ static class LearnCommand
     internal static void Tell(TerminalText paper, RideLog log, RideLogReading reading)
     {
         paper.Write(0, log.Name, TerminalStyle.Heading);
-        paper.Write(2, Text($"{reading.RowCount} rows over {log.Lasting.Minutes:0.0} min, {log.UsualStep.Seconds:0.##} s apart as a rule; {reading.BadRowCount} bad, {reading.EmptyRowCount} empty."));
-        foreach (var row in reading.BadRows.Take(BadRowsShown)) paper.Write(4, Text($"Line {row.Line}: {row.Says}."));
-        if (reading.BadRowCount > BadRowsShown) paper.Write(4, Text($"And {reading.BadRowCount - BadRowsShown} more."));
+        paper.Write(2, Invariant($"{reading.RowCount} rows over {log.Lasting.Minutes:0.0} min, {log.UsualStep.Seconds:0.##} s apart as a rule; {reading.BadRowCount} bad, {reading.EmptyRowCount} empty."));
+        foreach (var row in reading.BadRows.Take(BadRowsShown)) paper.Write(4, Invariant($"Line {row.Line}: {row.Says}."));
+        if (reading.BadRowCount > BadRowsShown) paper.Write(4, Invariant($"And {reading.BadRowCount - BadRowsShown} more."));
         foreach (var note in reading.Notes) paper.Write(2, note);
-        if ((log.WayBySpeeds ?? log.WayByPositions) is { } way) paper.Write(2, Text($"{way.Kilometres:0.00} km{(log.Speeds.Greatest is { } most ? Text($", at most {most.KilometresPerHour:0.0} km/h") : "")}."));
+        if ((log.WayBySpeeds ?? log.WayByPositions) is { } way) paper.Write(2, Invariant($"{way.Kilometres:0.00} km{(log.Speeds.Greatest is { } most ? Invariant($", at most {most.KilometresPerHour:0.0} km/h") : "")}."));
         paper.Gap();
     }
 
@@ -284,12 +284,12 @@ static class LearnCommand
     {
         if (EnergyFromRide.Fit(log) is not { } energy) return false;
         paper.Write(0, "Energy for the distance", TerminalStyle.Heading);
-        paper.Write(2, Text($"{energy.Consumption.WattHoursPerKilometre:0.0} Wh/km over {energy.Distance.Kilometres:0.00} km."));
+        paper.Write(2, Invariant($"{energy.Consumption.WattHoursPerKilometre:0.0} Wh/km over {energy.Distance.Kilometres:0.00} km."));
         foreach (var bin in energy.Bins)
         {
-            var grade = bin.FromGrade is { } low && bin.ToGrade is { } high ? Text($", {low.Percent:0} to {high.Percent:0} %") : "";
-            var value = bin.Consumption is { } c ? Text($"{c.Value.WattHoursPerKilometre:0.0} Wh/km ({c.Low.WattHoursPerKilometre:0.0} to {c.High.WattHoursPerKilometre:0.0})") : "too little road to tell";
-            paper.Write(4, Text($"{bin.FromSpeed.KilometresPerHour:0} to {bin.ToSpeed.KilometresPerHour:0} km/h{grade}: {value}, {bin.Distance.Kilometres:0.00} km."));
+            var grade = bin.FromGrade is { } low && bin.ToGrade is { } high ? Invariant($", {low.Percent:0} to {high.Percent:0} %") : "";
+            var value = bin.Consumption is { } c ? Invariant($"{c.Value.WattHoursPerKilometre:0.0} Wh/km ({c.Low.WattHoursPerKilometre:0.0} to {c.High.WattHoursPerKilometre:0.0})") : "too little road to tell";
+            paper.Write(4, Invariant($"{bin.FromSpeed.KilometresPerHour:0} to {bin.ToSpeed.KilometresPerHour:0} km/h{grade}: {value}, {bin.Distance.Kilometres:0.00} km."));
         }
 
         paper.Gap();
@@ -301,10 +301,10 @@ static class LearnCommand
         if (PackFromRide.Fit(log) is not { } pack) return false;
         paper.Write(0, "Pack", TerminalStyle.Heading);
         Line(paper, "Resistance at once", pack.Resistance, r => r.Milliohms, "mohm");
-        if (pack.Slow is { } slow) Line(paper, Text($"Resistance after some {slow.Seconds * 3:0} s"), pack.Settled, r => r.Milliohms, "mohm");
+        if (pack.Slow is { } slow) Line(paper, Invariant($"Resistance after some {slow.Seconds * 3:0} s"), pack.Settled, r => r.Milliohms, "mohm");
         Line(paper, "Rest voltage at the start", pack.RestAtStart, r => r.Volts, "V");
         Line(paper, "Rest voltage at the end", pack.RestAtEnd, r => r.Volts, "V");
-        paper.Write(2, Text($"Drawn: {pack.Drawn.AmpereHours:0.00} Ah, {pack.Energy.WattHours:0.0} Wh."));
+        paper.Write(2, Invariant($"Drawn: {pack.Drawn.AmpereHours:0.00} Ah, {pack.Energy.WattHours:0.0} Wh."));
         var parts = known.Board?.Board.Parts;
         if (known.Board is { } whole) known.Learn(LessonSet.From(pack, whole.Board));
         if (parts is { Cell.RestVoltage.IsKnown: true, Pack.Series.IsKnown: true } && pack.Capacity(parts.Cell.RestVoltage.Value, parts.Pack.Series.Value) is { } capacity)
@@ -357,7 +357,7 @@ static class LearnCommand
         var total = known.Mass ?? (known.Board is { RollingMass.IsKnown: true } board ? board.RollingMass.Value.Mass : null);
         if (total is not { } mass)
         {
-            paper.Write(2, Text($"{runs.Count} coast-downs were found. State the mass with --mass \"92 kg\" or a board file with --board, so that forces can be told from them."));
+            paper.Write(2, Invariant($"{runs.Count} coast-downs were found. State the mass with --mass \"92 kg\" or a board file with --board, so that forces can be told from them."));
             return false;
         }
 
@@ -373,15 +373,15 @@ static class LearnCommand
             return false;
         }
 
-        paper.Write(2, Text($"{fit.Parts.Count(p => p.LeftOut.Length == 0)} of {fit.Parts.Count} coast-downs, {mass.Kilograms:0.#} kg and {turning.Kilograms:0.#} kg for what turns, air of {air.DensityKilogramsPerCubicMetre:0.000} kg/m3."));
-        foreach (var part in fit.Parts.Where(p => p.LeftOut.Length > 0)) paper.Write(4, Text($"Left out, at {part.Run.Begins.Seconds:0} s of {part.Run.Log}: {part.LeftOut}."));
+        paper.Write(2, Invariant($"{fit.Parts.Count(p => p.LeftOut.Length == 0)} of {fit.Parts.Count} coast-downs, {mass.Kilograms:0.#} kg and {turning.Kilograms:0.#} kg for what turns, air of {air.DensityKilogramsPerCubicMetre:0.000} kg/m3."));
+        foreach (var part in fit.Parts.Where(p => p.LeftOut.Length > 0)) paper.Write(4, Invariant($"Left out, at {part.Run.Begins.Seconds:0} s of {part.Run.Log}: {part.LeftOut}."));
         Line(paper, "Rolling coefficient Crr", fit.RollingResistance, c => c.Value, "");
         Line(paper, "Drag area CdA", fit.DragArea, a => a.SquareMetres, "m2");
         Line(paper, "Rise in the first run's way", fit.Slope, s => s.Percent, "%");
         Line(paper, "Wind against the first run's way", fit.Headwind, w => w.MetresPerSecond, "m/s");
-        paper.Write(2, Text($"Crr and CdA go together by {fit.Correlation:0.00}: when one is too high the other is too low."));
+        paper.Write(2, Invariant($"Crr and CdA go together by {fit.Correlation:0.00}: when one is too high the other is too low."));
         if (fit.ByRuns is { } scatter)
-            paper.Write(2, Text($"By the scatter of readings Crr is known to {fit.ByReadings.Rolling:0.00000} and CdA to {fit.ByReadings.DragArea:0.0000} m2, from run to run to {scatter.Rolling:0.00000} and {scatter.DragArea:0.0000} m2; the larger counts."));
+            paper.Write(2, Invariant($"By the scatter of readings Crr is known to {fit.ByReadings.Rolling:0.00000} and CdA to {fit.ByReadings.DragArea:0.0000} m2, from run to run to {scatter.Rolling:0.00000} and {scatter.DragArea:0.0000} m2; the larger counts."));
         foreach (var lesson in known.Board is { } whole ? LessonSet.From(fit, whole.Board, conditions) : []) known.Learn(lesson);
         if (!isMassOfBoard) paper.Write(2, "What turns is taken as 2 % of the mass; a board file tells it better.");
         if (known.Board is not { Air.IsKnown: true }) paper.Write(2, "The air is taken as of 15 °C at the sea; a board file tells it better.");
@@ -405,6 +405,4 @@ static class LearnCommand
         foreach (var caution in cautions) paper.Write(2, caution, TerminalStyle.Quiet);
         paper.Gap();
     }
-
-    static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

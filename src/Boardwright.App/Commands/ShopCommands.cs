@@ -102,7 +102,7 @@ sealed class ShopCommands(Terminal terminal) : ShopVerbs(terminal)
             if (item.From is { } from)
             {
                 var origin = await shop.ReadAsync(from.Item, from.Number, cancel);
-                Terminal.Out.Write(Text($"Branched from revision {from.Number} of {origin.Item.Name}.\n"));
+                Terminal.Out.Write(Invariant($"Branched from revision {from.Number} of {origin.Item.Name}.\n"));
             }
 
             return Exit.Holds;
@@ -122,14 +122,14 @@ sealed class ShopCommands(Terminal terminal) : ShopVerbs(terminal)
             var to = parsed.GetValue(second) ?? item.Latest.Number;
             var from = parsed.GetValue(first) ?? Math.Max(1, to - 1);
             var difference = await shop.DifferenceAsync(item.Id, from, to, cancel);
-            Terminal.Out.Write(Text($"{item.Name}, revision {from} to {to}{(difference.Lines.Count == 0 ? ": no difference" : "")}\n"));
+            Terminal.Out.Write(Invariant($"{item.Name}, revision {from} to {to}{(difference.Lines.Count == 0 ? ": no difference" : "")}\n"));
             if (parsed.GetValue(lines))
             {
                 foreach (var (file, changes) in difference.Lines)
                 {
                     Terminal.Out.Write($"{file}\n");
                     foreach (var line in changes)
-                        Terminal.Out.Write(Text($"{line.Number,6} {line.Sign} {line.Text}\n"));
+                        Terminal.Out.Write(Invariant($"{line.Number,6} {line.Sign} {line.Text}\n"));
                 }
             }
             else
@@ -176,7 +176,7 @@ sealed class ShopCommands(Terminal terminal) : ShopVerbs(terminal)
         {
             var item = await Find(shop, parsed.GetRequiredValue(board), cancel);
             var restored = await shop.RestoreAsync(item.Id, parsed.GetValue(revision), By(parsed, why, by), cancel);
-            Terminal.Out.Write(Text($"{item.Name}: revision {restored.Number}, which is revision {restored.Of} again\n"));
+            Terminal.Out.Write(Invariant($"{item.Name}: revision {restored.Number}, which is revision {restored.Of} again\n"));
             return Exit.Holds;
         });
     }
@@ -191,7 +191,7 @@ sealed class ShopCommands(Terminal terminal) : ShopVerbs(terminal)
         {
             var item = await Find(shop, parsed.GetRequiredValue(board), cancel);
             var branch = await shop.BranchAsync(item.Id, parsed.GetRequiredValue(name), By(parsed, why, by), parsed.GetValue(revision), cancel);
-            Terminal.Out.Write(Text($"{branch.Name}: revision 1, from revision {branch.From!.Number} of {item.Name}\n"));
+            Terminal.Out.Write(Invariant($"{branch.Name}: revision 1, from revision {branch.From!.Number} of {item.Name}\n"));
             return Exit.Holds;
         });
     }
@@ -219,7 +219,7 @@ sealed class ShopCommands(Terminal terminal) : ShopVerbs(terminal)
         {
             var item = await Find(shop, parsed.GetRequiredValue(board), cancel);
             var renamed = await shop.RenameAsync(item.Id, parsed.GetRequiredValue(name), By(parsed, why, by), cancel);
-            Terminal.Out.Write(Text($"{renamed.Name}: revision {renamed.Number}, formerly {item.Name}\n"));
+            Terminal.Out.Write(Invariant($"{renamed.Name}: revision {renamed.Number}, formerly {item.Name}\n"));
             return Exit.Holds;
         });
     }
@@ -247,7 +247,7 @@ sealed class ShopCommands(Terminal terminal) : ShopVerbs(terminal)
         {
             var item = await Find(shop, parsed.GetRequiredValue(board), cancel);
             var back = await shop.BringBackAsync(item.Id, By(parsed, why, by), cancel);
-            Terminal.Out.Write(Text($"{item.Name}: revision {back.Number}\n"));
+            Terminal.Out.Write(Invariant($"{item.Name}: revision {back.Number}\n"));
             return Exit.Holds;
         });
     }
@@ -266,14 +266,14 @@ sealed class ShopCommands(Terminal terminal) : ShopVerbs(terminal)
             (string Key, string? Value)[] news = [("stock", parsed.GetValue(stock)?.ToString(CultureInfo.InvariantCulture)), ("price", parsed.GetValue(price))];
             if (news.All(static entry => entry.Value is null))
             {
-                Table([.. found.Select(part => new[] { part.Id, part.Kind, part.Name, part.Supplier, part.Price, part.Stock is { } count ? Text($"{count} there") : "" })]);
+                Table([.. found.Select(part => new[] { part.Id, part.Kind, part.Name, part.Supplier, part.Price, part.Stock is { } count ? Invariant($"{count} there") : "" })]);
                 if (found.Count == 0)
                     Terminal.Out.Write("No part on the shop's shelf has these words. Keep a shelf file with: boardwright shop save FILE --why TEXT\n");
                 return found.Count == 0 ? Exit.Wanting : Exit.Holds;
             }
 
             if ((found.Count == 1 ? found[0] : found.SingleOrDefault(part => part.Id == wanted)) is not { } one)
-                throw new ShopException(ShopError.Refused, Text($"'{wanted}' finds {found.Count} parts, and one is to be changed."), "Write its id.");
+                throw new ShopException(ShopError.Refused, Invariant($"'{wanted}' finds {found.Count} parts, and one is to be changed."), "Write its id.");
             foreach (var (key, value) in news)
             {
                 if (value is null)
@@ -340,14 +340,14 @@ sealed class ShopCommands(Terminal terminal) : ShopVerbs(terminal)
         switch (result)
         {
             case Saved saved:
-                Terminal.Out.Write(Text($"{item.Name}: revision {saved.Revision.Number}{(saved.Revision.Act == Act.Merged ? ", merged with what others saved" : "")}\n"));
+                Terminal.Out.Write(Invariant($"{item.Name}: revision {saved.Revision.Number}{(saved.Revision.Act == Act.Merged ? ", merged with what others saved" : "")}\n"));
                 Changes(Terminal.Out, saved.TakenOver);
                 return Exit.Holds;
             case Unchanged same:
-                Terminal.Out.Write(Text($"{item.Name}: as revision {same.Revision.Number}; nothing to save\n"));
+                Terminal.Out.Write(Invariant($"{item.Name}: as revision {same.Revision.Number}; nothing to save\n"));
                 return Exit.Holds;
             case Conflict conflict:
-                Terminal.Error.Write(Text($"{item.Name}: nothing was saved, because {conflict.Theirs.Revision.Who} changed the same in revision {conflict.Theirs.Revision.Number} ({conflict.Theirs.Revision.Why}):\n"));
+                Terminal.Error.Write(Invariant($"{item.Name}: nothing was saved, because {conflict.Theirs.Revision.Who} changed the same in revision {conflict.Theirs.Revision.Number} ({conflict.Theirs.Revision.Why}):\n"));
                 foreach (var choice in conflict.Choices)
                 {
                     Terminal.Error.Write(choice.Key.Length == 0 ? $"  {choice.File} as a whole\n" : $"  {choice.Key}\n    was     {choice.Base ?? "nothing"}\n    mine    {choice.Mine ?? "nothing"}\n    theirs  {choice.Theirs ?? "nothing"}\n");
@@ -399,8 +399,8 @@ sealed class ShopCommands(Terminal terminal) : ShopVerbs(terminal)
 
     static string Acted(Revision revision) => revision.Act switch
     {
-        Act.Restored => Text($"restored {revision.Of}"),
-        Act.Merged => Text($"merged with {revision.Of}"),
+        Act.Restored => Invariant($"restored {revision.Of}"),
+        Act.Merged => Invariant($"merged with {revision.Of}"),
         Act.Renamed => $"renamed {revision.Name}",
         Act.BroughtBack => "brought back",
         var act => act.ToString().ToLowerInvariant(),

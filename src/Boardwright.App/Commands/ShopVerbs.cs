@@ -75,7 +75,4 @@ abstract class ShopVerbs(Terminal terminal, Option<string?>? where = null)
 
     /// <summary>A number as text.</summary>
     protected static string Numbered(int number) => number.ToString(CultureInfo.InvariantCulture);
-
-    /// <summary>Words with numbers written in one way everywhere.</summary>
-    protected static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

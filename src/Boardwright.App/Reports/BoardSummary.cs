@@ -1,4 +1,3 @@
-using System.Globalization;
 using Boardwright.Parts;
 
 namespace Boardwright.App.Reports;
@@ -16,7 +15,7 @@ static class BoardSummary
             DriveOf(parts),
             PackOf(parts),
             // Wheels go by millimetres everywhere.
-            parts.Wheels.Diameter.IsKnown ? Text($"{parts.Wheels.Diameter.Value.Millimetres:0.#} mm wheels") : "",
+            parts.Wheels.Diameter.IsKnown ? Invariant($"{parts.Wheels.Diameter.Value.Millimetres:0.#} mm wheels") : "",
         ];
         var line = string.Join("; ", pieces.Where(p => p.Length > 0));
         return line.Length > 0 ? line : "No parts are chosen yet.";
@@ -44,16 +43,14 @@ static class BoardSummary
             Driven.Front => "the front axle",
             _ => "both axles",
         };
-        return drive.Motors.IsKnown ? Text($"{kind} with {drive.Motors.Value} {(drive.Motors.Value == 1 ? "motor" : "motors")} on {axle}") : $"{kind} on {axle}";
+        return drive.Motors.IsKnown ? Invariant($"{kind} with {drive.Motors.Value} {(drive.Motors.Value == 1 ? "motor" : "motors")} on {axle}") : $"{kind} on {axle}";
     }
 
     static string PackOf(Fitted parts)
     {
         if (!parts.Pack.Series.IsKnown || !parts.Pack.Parallel.IsKnown)
             return "";
-        var pack = Text($"{parts.Pack.Series.Value}s{parts.Pack.Parallel.Value}p pack");
+        var pack = Invariant($"{parts.Pack.Series.Value}s{parts.Pack.Parallel.Value}p pack");
         return parts.Cell.Name.IsKnown || parts.Cell.Id.Length > 0 ? $"{pack} of {parts.Cell.Title}" : pack;
     }
-
-    static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -20,10 +20,6 @@ public sealed record ChartView(double Width)
 
     /// <summary>End of the part to be seen; <c>null</c> for its end.</summary>
     public double? To { get; init; }
-
-    /// <summary>A view on paper.</summary>
-    /// <param name="millimetres">Width in millimetres.</param>
-    public static ChartView OnPaper(double millimetres) => new(millimetres / Drawing.Millimetre);
 }
 
 /// <summary>A chart laid out.</summary>

@@ -123,6 +123,27 @@ public sealed partial class ChartLayout
 
         void Range(ChartLayout layout, LinePanel panel)
         {
+            var (low, high) = Extent(layout, panel);
+            if (!(low <= high))
+                (low, high) = (Unit.ToSi(0), Unit.ToSi(1));
+            var (least, greatest) = (Unit.FromSi(low), Unit.FromSi(high));
+            var pad = Max(Abs(least), Abs(greatest)) is var size and > 0 ? 0.02 * size : 0.5;
+            if (greatest - least < 1e-9 * pad)
+                (least, greatest) = (least - pad, greatest + pad);
+            Step = Charts.Ticks.Step(greatest - least, (int)Clamp(Height / 34, 2, 8), Unit.Symbol is "min" or "s");
+            // Out to the next round numbers, so that no line runs along the edge of the paper.
+            var (bottom, top) = (Step * Floor(least / Step + 1e-6), Step * Ceiling(greatest / Step - 1e-6));
+            Ticks = Charts.Ticks.Between(bottom, top, Step);
+            if (least - bottom < NearEdge * Step && least != Unit.FromSi(panel.Up.From ?? double.NaN))
+                bottom -= Headroom * Step;
+            if (top - greatest < NearEdge * Step && greatest != Unit.FromSi(panel.Up.To ?? double.NaN))
+                top += Headroom * Step;
+            (Low, High) = (Unit.ToSi(bottom), Unit.ToSi(top));
+        }
+
+        // The least and the greatest value that has to be seen.
+        static (double Low, double High) Extent(ChartLayout layout, LinePanel panel)
+        {
             var (low, high) = (double.PositiveInfinity, double.NegativeInfinity);
             void Meet(double value)
             {
@@ -166,22 +187,7 @@ public sealed partial class ChartLayout
                 Meet(mark.Y);
             Meet(panel.Up.From ?? double.NaN);
             Meet(panel.Up.To ?? double.NaN);
-            if (!(low <= high))
-                (low, high) = (Unit.ToSi(0), Unit.ToSi(1));
-            var (least, greatest) = (Unit.FromSi(low), Unit.FromSi(high));
-            var pad = Max(Abs(least), Abs(greatest)) is var size and > 0 ? 0.02 * size : 0.5;
-            if (greatest - least < 1e-9 * pad)
-                (least, greatest) = (least - pad, greatest + pad);
-            Step = Charts.Ticks.Step(greatest - least, (int)Clamp(Height / 34, 2, 8), Unit.Symbol is "min" or "s");
-            // Out to the next round numbers, so that no line runs along the edge of the paper.
-            var (bottom, top) = (Step * Floor(least / Step + 1e-6), Step * Ceiling(greatest / Step - 1e-6));
-            Ticks = Charts.Ticks.Between(bottom, top, Step);
-            if (least - bottom < NearEdge * Step && least != Unit.FromSi(panel.Up.From ?? double.NaN))
-                bottom -= Headroom * Step;
-            if (top - greatest < NearEdge * Step && greatest != Unit.FromSi(panel.Up.To ?? double.NaN))
-                top += Headroom * Step;
-            (least, greatest) = (bottom, top);
-            (Low, High) = (Unit.ToSi(least), Unit.ToSi(greatest));
+            return (low, high);
         }
     }
 

@@ -94,7 +94,7 @@ public sealed partial class ChartLayout
             foreach (var run in runs)
             {
                 if (run.Length == 1)
-                    shapes.Add(new Dot(run[0], 1.2, name.Pen.Ink, name.Pen.Ink));
+                    shapes.Add(Circle.Mark(run[0], 1.2, name.Pen.Ink, name.Pen.Ink));
                 else
                     shapes.Add(new Stroke(run, name.Pen));
                 labels.Avoid(run);
@@ -118,7 +118,7 @@ public sealed partial class ChartLayout
             {
                 // Neither the beginning of the line nor the edge of what is seen is an end of anything.
                 if (end > line.X.Span[0] && end > frame.From && end <= frame.To && Reading.Between(line.X.Span, line.Y.Span, end) is { } value && double.IsFinite(value))
-                    shapes.Add(new Dot(new(frame.Across(end), frame.Up(value)), 2.4, Ink.Paper, name.Pen.Ink));
+                    shapes.Add(Circle.Mark(new(frame.Across(end), frame.Up(value)), 2.4, Ink.Paper, name.Pen.Ink));
             }
 
             if (stretch.Says.Length > 0 && stretch.To >= frame.From && stretch.From <= frame.To)
@@ -206,7 +206,7 @@ public sealed partial class ChartLayout
             foreach (var mark in panel.Marks.Where(m => m.X >= frame.From && m.X <= frame.To))
             {
                 var spot = new Point(frame.Across(mark.X), frame.Up(mark.Y));
-                shapes.Add(new Dot(spot, 3, Ink.Paper, Inks.Hue(mark.Pen)));
+                shapes.Add(Circle.Mark(spot, 3, Ink.Paper, Inks.Hue(mark.Pen)));
                 labels.Take(new(spot.X - 4, spot.Y - 4, spot.X + 4, spot.Y + 4));
             }
 

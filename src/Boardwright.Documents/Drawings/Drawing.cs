@@ -3,7 +3,8 @@ using System.Runtime.InteropServices;
 namespace Boardwright.Documents.Drawings;
 
 /// <summary>Lines, patches and words on a sheet, for any medium: what a chart comes to once it is laid out.</summary>
-/// <remarks>Units are CSS pixels, 96 to the inch, from the upper left corner; a medium in millimetres takes 25.4/96 mm for each.</remarks>
+/// <remarks>Units are CSS pixels, 96 to the inch, from the upper left corner; a medium in millimetres takes 25.4/96 mm for each.
+/// At full size they are millimetres.</remarks>
 /// <param name="Width">Width of the sheet.</param>
 /// <param name="Height">Height of the sheet.</param>
 /// <param name="Name">A word that tells it from others on the same page; letters, digits and hyphens.</param>
@@ -17,6 +18,9 @@ public sealed record Drawing(double Width, double Height, string Name, string Ti
 
     /// <summary>Where it is drawn to scale: units of the sheet for one millimetre of the thing itself.</summary>
     public double? UnitsPerMillimetre { get; init; }
+
+    /// <summary>Whether a unit is a millimetre of the thing itself, as on a template.</summary>
+    public bool IsFullSize { get; init; }
 }
 
 /// <summary>A place on the sheet.</summary>
@@ -62,15 +66,15 @@ public sealed record Patch(ReadOnlyMemory<Point> Outline, Ink Ink) : Shape
         new(new Point[] { new(left, top), new(right, top), new(right, bottom), new(left, bottom) }, ink);
 }
 
-/// <summary>A round mark.</summary>
+/// <summary>A circle.</summary>
 /// <param name="Centre">Its middle.</param>
 /// <param name="Radius">Its radius.</param>
-/// <param name="Ink">What fills it; its rim is drawn in <see cref="Rim"/>.</param>
-/// <param name="Rim">Ink of the rim.</param>
-public sealed record Dot(Point Centre, double Radius, Ink Ink, Ink Rim) : Shape
+/// <param name="Ink">What fills it; <c>null</c> for a ring.</param>
+/// <param name="Rim">With what its rim is drawn.</param>
+public sealed record Circle(Point Centre, double Radius, Ink? Ink, Pen Rim) : Shape
 {
-    /// <summary>Width of the rim.</summary>
-    public double RimWidth { get; init; } = 1.4;
+    /// <summary>A round mark.</summary>
+    public static Circle Mark(Point centre, double radius, Ink ink, Ink rim) => new(centre, radius, ink, new(rim, 1.4));
 }
 
 /// <summary>A line of text.</summary>
@@ -134,12 +138,19 @@ public enum Dash
 
     /// <summary>A dash and two dots in turn.</summary>
     DashDotDot,
+
+    /// <summary>Centre lines at full size, mm.</summary>
+    Chain,
+
+    /// <summary>Short dashes at full size, mm.</summary>
+    Fine,
 }
 
 /// <summary>The patterns as lengths.</summary>
 public static class Dashes
 {
-    static readonly double[][] Patterns = [[], [7, 3.5], [1.8, 2.8], [9, 3, 2, 3], [15, 4], [9, 3, 2, 3, 2, 3]];
+    static readonly double[][] Patterns =
+        [[], [7, 3.5], [1.8, 2.8], [9, 3, 2, 3], [15, 4], [9, 3, 2, 3, 2, 3], [6, 1.2, 1.2, 1.2], [1.2, 0.8]];
 
     /// <summary>Lengths of line and gap in turn; none for a line without gaps.</summary>
     public static IReadOnlyList<double> LengthsOf(Dash dash) => Patterns[(int)dash];

@@ -53,6 +53,9 @@ public enum Ink
 
     /// <inheritdoc cref="Wash1"/>
     Wash6,
+
+    /// <summary>What is cut, drilled or traced by: black everywhere.</summary>
+    Black,
 }
 
 /// <summary>The inks of series.</summary>
@@ -78,13 +81,13 @@ public sealed class Palette
     public static Palette Light { get; } = new(
         "#ffffff", "#1c232e", "#566171", "#8a94a3", "#dde2e8",
         "#17569b", "#a8430f", "#256b35", "#713a92", "#0b6a70", "#785800",
-        "#cfe0f3", "#f2d3c3", "#e3efe0", "#d5c6df", "#b9dcdd", "#f0e6c2");
+        "#cfe0f3", "#f2d3c3", "#e3efe0", "#d5c6df", "#b9dcdd", "#f0e6c2", "#000000");
 
     /// <summary>On a dark screen.</summary>
     public static Palette Dark { get; } = new(
         "#12161c", "#e6eaf0", "#a4afbd", "#6a7583", "#2a323c",
         "#86bdf6", "#f3a67f", "#93d3a0", "#d0a8ea", "#74d2d6", "#e0c464",
-        "#1e3a5a", "#5c3521", "#1f3d28", "#45315a", "#154a4d", "#4d4113");
+        "#1e3a5a", "#5c3521", "#1f3d28", "#45315a", "#154a4d", "#4d4113", "#000000");
 
     /// <summary>The colour of an ink, such as <c>#17569b</c>.</summary>
     public string this[Ink ink] => colours[(int)ink];

@@ -32,8 +32,8 @@ static class BoardLabel
         string[] lines =
         [
             order.Revision.Length > 0 ? $"revision {order.Revision}" : "",
-            Text($"{Or(gathering.Format(gathering.Parts.Pack.Series, s => $"{s}"), "__")}s{Or(gathering.Format(gathering.Parts.Pack.Parallel, p => $"{p}"), "__")}p lithium ion, {Or(gathering.Figure(Catalogue.PackEnergy, "0"), "____ Wh")}"),
-            Text($"charge: {Or(gathering.Format(gathering.Parts.Charger.Voltage, v => $"{v.Volts:0.0} V"), "____ V")}, {Or(gathering.Format(gathering.Parts.Charger.Current, a => $"{a.Amperes:0.#} A"), "____ A")} only"),
+            Invariant($"{Or(gathering.Format(gathering.Parts.Pack.Series, s => $"{s}"), "__")}s{Or(gathering.Format(gathering.Parts.Pack.Parallel, p => $"{p}"), "__")}p lithium ion, {Or(gathering.Figure(Catalogue.PackEnergy, "0"), "____ Wh")}"),
+            Invariant($"charge: {Or(gathering.Format(gathering.Parts.Charger.Voltage, v => $"{v.Volts:0.0} V"), "____ V")}, {Or(gathering.Format(gathering.Parts.Charger.Current, a => $"{a.Amperes:0.#} A"), "____ A")} only"),
             "no. ________  date ________",
         ];
         foreach (var line in lines.Where(l => l.Length > 0).SelectMany(l => Typeset.Wrapped(l, room, 2.5)).Where(_ => y < low - 0.5))

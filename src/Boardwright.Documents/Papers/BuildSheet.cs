@@ -35,7 +35,7 @@ static class BuildSheet
         yield return new HeadingBlock("Before anything is drilled");
         if (open.Count > 0)
         {
-            yield return new CautionBlock(Text($"{Count(open.Count, "finding")} {(open.Count == 1 ? "is" : "are")} open on this board. Mend the board file and print this sheet again, or write down beside each why it is built all the same."));
+            yield return new CautionBlock(Invariant($"{Count(open.Count, "finding")} {(open.Count == 1 ? "is" : "are")} open on this board. Mend the board file and print this sheet again, or write down beside each why it is built all the same."));
             yield return new TableBlock(
                 [new("Level", 1.2), new("What was found", 6), new("Remedy", 6), new("Why it stays", 3)],
                 [.. open.Select(f => (IReadOnlyList<string?>)[f.Level == Level.Stop ? "STOP" : "fix", f.Says.In(gathering.Order.Units), f.Remedy.In(gathering.Order.Units), null])]);
@@ -66,17 +66,17 @@ static class BuildSheet
         var into = p.IsWoodScrew ? "pilot holes" : "holes for the inserts";
         List<CheckLine> checks =
         [
-            new(Text($"Tape the sheet SEEN FROM OUTSIDE to the deck's underside, its long centre line on the deck's, nose to nose. Prick every cross through.")) { Id = "deck.template" },
-            new(Text($"Drill {p.Places.Count} {into} Ø {p.DeckHole.Millimetres:0.0} mm through the deck, square to it, scrap wood behind; seal the bare wood.{(p.IsDeckHoleUsual ? " This size is a usual one: measure the insert first." : "")}"), "B1 to its neighbours as in the table", "mm") { Id = "deck.holes" },
-            new(Text($"Drill {p.Places.Count} clearance holes Ø {p.BoxHole.Millimetres:0.0} mm into the flange, {p.Inset.Millimetres:0.0} mm from its edge.")) { Id = "box.holes" },
+            new(Invariant($"Tape the sheet SEEN FROM OUTSIDE to the deck's underside, its long centre line on the deck's, nose to nose. Prick every cross through.")) { Id = "deck.template" },
+            new(Invariant($"Drill {p.Places.Count} {into} Ø {p.DeckHole.Millimetres:0.0} mm through the deck, square to it, scrap wood behind; seal the bare wood.{(p.IsDeckHoleUsual ? " This size is a usual one: measure the insert first." : "")}"), "B1 to its neighbours as in the table", "mm") { Id = "deck.holes" },
+            new(Invariant($"Drill {p.Places.Count} clearance holes Ø {p.BoxHole.Millimetres:0.0} mm into the flange, {p.Inset.Millimetres:0.0} mm from its edge.")) { Id = "box.holes" },
         ];
         if (!p.IsWoodScrew)
-            checks.Add(new(Text($"Press the {p.Thread.Name} inserts in from the deck's upper side, flange flush, so that the bolt pulls it into the wood.")) { Id = "deck.inserts" });
+            checks.Add(new(Invariant($"Press the {p.Thread.Name} inserts in from the deck's upper side, flange flush, so that the bolt pulls it into the wood.")) { Id = "deck.inserts" });
         checks.Add(new("Cut the openings in the walls; deburr; try every gland, socket and switch dry.") { Id = "box.openings" });
         yield return new ChecksBlock(checks);
         yield return new TableBlock(
             [new("Hole", 1), new("Towards the nose, mm", 2, true), new("Towards the right-hand side, mm", 2, true), new("Measured", 2)],
-            [.. p.Places.Select(b => (IReadOnlyList<string?>)[b.Name, Text($"{b.X.Millimetres:0.0}"), Text($"{b.Y.Millimetres:0.0}"), null])]);
+            [.. p.Places.Select(b => (IReadOnlyList<string?>)[b.Name, Invariant($"{b.X.Millimetres:0.0}"), Invariant($"{b.Y.Millimetres:0.0}"), null])]);
         yield return new ParagraphBlock("From the middle of the box; facing the nose, the right-hand side counts up.", IsQuiet: true);
         foreach (var finding in PaperSet.BoltFindings(gathering.Examination))
             yield return new ParagraphBlock("To consider: " + gathering.Words(finding));
@@ -88,7 +88,7 @@ static class BuildSheet
         yield return new HeadingBlock("Trucks and wheels");
         yield return new ChecksBlock(
         [
-            new(Text($"Bolt the trucks on ({Or(gathering.Format(parts.Deck.HolePattern))} mm holes), crosswise, until the deck's surface just gives under the washers; common practice, no torque is published for wood."), "", "N·m") { Id = "trucks.bolts" },
+            new(Invariant($"Bolt the trucks on ({Or(gathering.Format(parts.Deck.HolePattern))} mm holes), crosswise, until the deck's surface just gives under the washers; common practice, no torque is published for wood."), "", "N·m") { Id = "trucks.bolts" },
             new(gathering.Say($"Wheelbase, axle to axle: {Or(gathering.Format(parts.Deck.Wheelbase, w => $"{w.Items[0]:0 mm}"))}."), "", "mm") { Id = "trucks.wheelbase" },
             new("Bearings with the spacer between them; tighten the axle nuts, then back off until the wheel runs free without play. Lock nuts show a thread beyond their ring.") { Id = "wheels.bearings" },
             new("Kingpin nuts: bushings sit, nothing rattles, the deck comes back to level from both sides.") { Id = "trucks.kingpins" },
@@ -106,11 +106,11 @@ static class BuildSheet
             if (parts.Mount.IsChosen)
             {
                 var angle = gathering.Format(examination.MountAngle, a => $"{a.Degrees:0}° above the horizontal");
-                checks.Add(new(Text($"Mounts on the hanger, {Or(angle)}, square to the axle; clamp screws evenly, threads with medium thread lock.")) { Id = "mounts.set" });
+                checks.Add(new(Invariant($"Mounts on the hanger, {Or(angle)}, square to the axle; clamp screws evenly, threads with medium thread lock.")) { Id = "mounts.set" });
             }
 
             var bolt = gathering.Format(parts.Mount.Bolt);
-            checks.Add(new(Text($"Motor to mount: {Or(gathering.Format(parts.Mount.BoltCount, n => $"{n}"))} × {Or(bolt)}, crosswise, medium thread lock; the bolt ends before the winding."), bolt is null ? "" : TorqueOf(bolt) is { } torque ? $"{torque} (A2-70 or stronger; three quarters of the proof load, K = 0.20, good to 35 %)" : "as the motor's maker states", "N·m") { Id = "motors.bolts" });
+            checks.Add(new(Invariant($"Motor to mount: {Or(gathering.Format(parts.Mount.BoltCount, n => $"{n}"))} × {Or(bolt)}, crosswise, medium thread lock; the bolt ends before the winding."), bolt is null ? "" : TorqueOf(bolt) is { } torque ? $"{torque} (A2-70 or stronger; three quarters of the proof load, K = 0.20, good to 35 %)" : "as the motor's maker states", "N·m") { Id = "motors.bolts" });
         }
 
         if (examination.IsBelt)
@@ -118,19 +118,19 @@ static class BuildSheet
             var mesh = gathering.Figure(Catalogue.TeethInMesh, "0.0");
             checks.AddRange(
             [
-                new(Text($"Motor pulley ({Or(gathering.Format(parts.MotorPulley.Teeth, t => $"{t} teeth"))}, {Or(gathering.Format(parts.MotorPulley.Fixing, FixingOf))}) on the shaft: {Or(KeyOf(gathering))}. Set screws on a flat or on the key, strong thread lock, {Or(SetScrewTorque(), "")}.")) { Id = "pulleys.motor" },
-                new(Text($"Wheel pulley ({Or(gathering.Format(parts.WheelPulley.Teeth, t => $"{t} teeth"))}) on the wheel's core; it runs true."), "less than 0.5 mm of wobble at the rim", "mm") { Id = "pulleys.wheel", Range = AtMost(0.5, "mm") },
+                new(Invariant($"Motor pulley ({Or(gathering.Format(parts.MotorPulley.Teeth, t => $"{t} teeth"))}, {Or(gathering.Format(parts.MotorPulley.Fixing, FixingOf))}) on the shaft: {Or(KeyOf(gathering))}. Set screws on a flat or on the key, strong thread lock, {Or(SetScrewTorque(), "")}.")) { Id = "pulleys.motor" },
+                new(Invariant($"Wheel pulley ({Or(gathering.Format(parts.WheelPulley.Teeth, t => $"{t} teeth"))}) on the wheel's core; it runs true."), "less than 0.5 mm of wobble at the rim", "mm") { Id = "pulleys.wheel", Range = AtMost(0.5, "mm") },
                 new("Both pulleys in line, a straight edge across their faces.", "less than 1 mm off (common practice)", "mm") { Id = "pulleys.line", Range = AtMost(1, "mm") },
                 new(gathering.Say($"Belt: {Or(gathering.Figure(Catalogue.BeltTeeth, "0"))} teeth, {Or(gathering.Format(parts.Belt.Width, w => $"{w:0.# mm} wide"))}. Shaft to axle when just taut: {Or(gathering.Figure(Catalogue.CentreDistance, "0.0"))}, {Or(mesh)} teeth in mesh."), "", "mm") { Id = "belts.place" },
             ]);
             var (tension, note) = (gathering.Figure(Catalogue.StaticTension, "0"), examination.BeltLoad);
             var noteRange = note.IsKnown ? NoteBetween(note.Value.Frequency.Hertz) : null;
             for (var m = 1; m <= parts.Drive.Motors.Or(1); m++)
-                checks.Add(new(Text($"Belt {m}: set {Or(tension)} in each span (free span {Or(gathering.Figure(Catalogue.Span, "0.0"))}). Pluck the span and read its note with a telephone."), noteRange is null ? "" : NoteRange(note.Value.Frequency.Hertz), "Hz") { Id = Text($"belt-{m}.note"), Range = noteRange });
+                checks.Add(new(Invariant($"Belt {m}: set {Or(tension)} in each span (free span {Or(gathering.Figure(Catalogue.Span, "0.0"))}). Pluck the span and read its note with a telephone."), noteRange is null ? "" : NoteRange(note.Value.Frequency.Hertz), "Hz") { Id = Invariant($"belt-{m}.note"), Range = noteRange });
         }
         else if (examination.IsGear)
         {
-            checks.Add(new(Text($"Gears ({Or(gathering.Figure(Catalogue.Ratio, "0.00"))} to 1): a strip of paper between the teeth sets the play; turn a whole turn by hand, nothing binds."), "a little play at every tooth, without a hard place") { Id = "gears.play" });
+            checks.Add(new(Invariant($"Gears ({Or(gathering.Figure(Catalogue.Ratio, "0.00"))} to 1): a strip of paper between the teeth sets the play; turn a whole turn by hand, nothing binds."), "a little play at every tooth, without a hard place") { Id = "gears.play" });
             checks.Add(new("Grease or oil as the gearbox's maker states; covers closed against grit.") { Id = "gears.oil" });
         }
 
@@ -151,10 +151,10 @@ static class BuildSheet
     };
 
     static string? SetScrewTorque() =>
-        SetScrew.SeatingTorque(Length.FromMillimetres(4)) is { } m4 && SetScrew.SeatingTorque(Length.FromMillimetres(5)) is { } m5 ? Text($"M4 {m4.NewtonMetres:0.0} N·m, M5 {m5.NewtonMetres:0.0} N·m") : null;
+        SetScrew.SeatingTorque(Length.FromMillimetres(4)) is { } m4 && SetScrew.SeatingTorque(Length.FromMillimetres(5)) is { } m5 ? Invariant($"M4 {m4.NewtonMetres:0.0} N·m, M5 {m5.NewtonMetres:0.0} N·m") : null;
 
     /// <summary>From the computed note up to that of a fifth more tension, into which a new belt settles.</summary>
-    internal static string NoteRange(double hertz) => Text($"{hertz:0} to {NoteGreatest(hertz):0} Hz");
+    internal static string NoteRange(double hertz) => Invariant($"{hertz:0} to {NoteGreatest(hertz):0} Hz");
 
     /// <summary>The same in numbers.</summary>
     internal static PassRange NoteBetween(double hertz) => PassRange.In("Hz", hertz, NoteGreatest(hertz), decimals: 0);
@@ -169,9 +169,9 @@ static class BuildSheet
         var series = parts.Pack.Series.Or(0);
         yield return new ChecksBlock(
         [
-            new(Text($"{Or(gathering.Format(parts.Pack.Series, s => $"{s}"))}s{Or(gathering.Format(parts.Pack.Parallel, p => $"{p}"))}p of {parts.Cell.Title}: every cell of one kind and one batch, measured at rest before joining."), "all within 10 mV of one another (common practice); sort out what is not", "mV") { Id = "pack.cells", Range = AtMost(10, "mV") },
-            new(Text($"Protection {(parts.Pack.Protection.IsChosen ? parts.Pack.Protection.Title : "________")}: balance leads in order, each checked against the one below before the plug goes in.")) { Id = "pack.protection" },
-            new(Text($"Main fuse {Or(parts.Fuse.IsChosen ? gathering.Format(parts.Fuse.Rating, a => $"{a.Amperes:0.#} A") : null, "none chosen")} as near to the pack's plus as it goes.")) { Id = "pack.fuse" },
+            new(Invariant($"{Or(gathering.Format(parts.Pack.Series, s => $"{s}"))}s{Or(gathering.Format(parts.Pack.Parallel, p => $"{p}"))}p of {parts.Cell.Title}: every cell of one kind and one batch, measured at rest before joining."), "all within 10 mV of one another (common practice); sort out what is not", "mV") { Id = "pack.cells", Range = AtMost(10, "mV") },
+            new(Invariant($"Protection {(parts.Pack.Protection.IsChosen ? parts.Pack.Protection.Title : "________")}: balance leads in order, each checked against the one below before the plug goes in.")) { Id = "pack.protection" },
+            new(Invariant($"Main fuse {Or(parts.Fuse.IsChosen ? gathering.Format(parts.Fuse.Rating, a => $"{a.Amperes:0.#} A") : null, "none chosen")} as near to the pack's plus as it goes.")) { Id = "pack.fuse" },
             new("Pack wrapped, padded against the box, nothing sharp near it; balance leads cannot chafe.") { Id = "pack.wrapped" },
         ]);
         if (series > 0)
@@ -179,7 +179,7 @@ static class BuildSheet
             yield return new ParagraphBlock("Rest voltage of each group, an hour after the last current:");
             const int Columns = 4;
             var rows = Enumerable.Range(0, (series + Columns - 1) / Columns).Select(r => (IReadOnlyList<string?>)
-                [.. Enumerable.Range(0, Columns).SelectMany(c => r * Columns + c < series ? new string?[] { Text($"{r * Columns + c + 1}"), null } : ["", ""])]);
+                [.. Enumerable.Range(0, Columns).SelectMany(c => r * Columns + c < series ? new string?[] { Invariant($"{r * Columns + c + 1}"), null } : ["", ""])]);
             yield return new TableBlock([.. Enumerable.Range(0, Columns).SelectMany(_ => new TableColumn[] { new("Group", 1), new("V", 2) })], [.. rows]);
             yield return new ChecksBlock([new("Highest less lowest group.", "20 mV at most at rest (common practice)", "mV") { Id = "pack.groups-built", Range = AtMost(20, "mV") }]);
         }
@@ -200,14 +200,14 @@ static class BuildSheet
         if (gathering.Examination.Precharge.IsKnown)
         {
             var precharge = gathering.Examination.Precharge.Value;
-            yield return new ChecksBlock([new(Text($"Pre-charge: {precharge.Resistance.Ohms:0.#} Ω{(gathering.Parts.Pack.Precharge.IsKnown ? "" : " would suit, none is named in the board file")}, rated for a pulse of {precharge.Pulse.Joules:0.0} J; hold {precharge.Full.Seconds:0.0} s, then close the main contact."), "no spark at the contact", "V left") { Id = "precharge.fill" }]);
+            yield return new ChecksBlock([new(Invariant($"Pre-charge: {precharge.Resistance.Ohms:0.#} Ω{(gathering.Parts.Pack.Precharge.IsKnown ? "" : " would suit, none is named in the board file")}, rated for a pulse of {precharge.Pulse.Joules:0.0} J; hold {precharge.Full.Seconds:0.0} s, then close the main contact."), "no spark at the contact", "V left") { Id = "precharge.fill" }]);
         }
 
         yield return new ChecksBlock(
         [
             new("Every joint crimped with the tool for its terminal or soldered and sleeved; pulled by hand; no strand astray.") { Id = "wires.joints" },
             new("Plus and minus of every plug measured, not judged by colour, before it is mated.", "same sign on both sides") { Id = "wires.polarity" },
-            new(Text($"Controller ({Count(PartSlot.ControllerCount(gathering.Parts), "piece")}: {gathering.Parts.Controller.Title}) fixed where air or metal takes its heat away; leads strain-relieved.")) { Id = "controller.fixed" },
+            new(Invariant($"Controller ({Count(PartSlot.ControllerCount(gathering.Parts), "piece")}: {gathering.Parts.Controller.Title}) fixed where air or metal takes its heat away; leads strain-relieved.")) { Id = "controller.fixed" },
             new("Values of the limits sheet entered, read back and written down there.") { Id = "controller.limits" },
             new("Bench list done, every line ticked.") { Id = "bench.done" },
         ]);
@@ -220,7 +220,7 @@ static class BuildSheet
         if (gathering.Parts.Box.IsChosen)
         {
             gathering.Format(thickness, _ => $"");
-            var closed = thickness.IsKnown ? Text($" {thickness.Value.Millimetres:0.#} mm strip pressed to {GasketSqueeze.ClosedHeight(thickness.Value, Boxes.BoltPattern.SqueezeAtBolts).Millimetres:0.0} mm (40 %)") : "";
+            var closed = thickness.IsKnown ? Invariant($" {thickness.Value.Millimetres:0.#} mm strip pressed to {GasketSqueeze.ClosedHeight(thickness.Value, Boxes.BoltPattern.SqueezeAtBolts).Millimetres:0.0} mm (40 %)") : "";
             yield return new ChecksBlock(
             [
                 new($"Gasket clean and whole, its joint on a long side. Tighten the box's bolts in turns, from the middle to the corners, until the gasket is squeezed and no further:{closed}.", "the same gap all around, 25 to 50 % squeeze", "mm") { Id = "box.gasket" },
@@ -230,7 +230,7 @@ static class BuildSheet
 
         yield return new ChecksBlock(
         [
-            new(Text($"Weigh the board. Computed: {Or(gathering.Figure(Catalogue.BoardMass))}."), gathering.Between(Catalogue.BoardMass) is { } mass ? mass : "", "kg") { Id = "board.mass", Range = gathering.RangeOf(Catalogue.BoardMass) },
+            new(Invariant($"Weigh the board. Computed: {Or(gathering.Figure(Catalogue.BoardMass))}."), gathering.Between(Catalogue.BoardMass) is { } mass ? mass : "", "kg") { Id = "board.mass", Range = gathering.RangeOf(Catalogue.BoardMass) },
             new("Label on the board, papers in the customer's hand, owner's page read together.") { Id = "board.papers" },
         ]);
         yield return new CautionBlock(PaperCautions.Brakes);

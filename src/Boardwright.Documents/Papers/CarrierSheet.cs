@@ -15,7 +15,7 @@ static class CarrierSheet
         gathering.Format(answer, _ => null);
         var pack = gathering.Parts.Pack;
         var s = answer.IsKnown ? answer.Value : null;
-        string? Say(Func<Shipment, FormattableString?> say) => s is null ? null : say(s) is { } said ? Text(said) : null;
+        string? Say(Func<Shipment, FormattableString?> say) => s is null ? null : say(s) is { } said ? Invariant(said) : null;
         List<Block> blocks =
         [
             new CautionBlock("This sheet says what is likely, not what is allowed. Rules of carriage change every one or two years, differ by carrier, country and mode, and ask for training: check the current edition, and have the carrier or a trained person confirm every line before anything is handed over."),
@@ -42,7 +42,7 @@ static class CarrierSheet
             new ParagraphBlock("State of charge: IATA Dangerous Goods Regulations, 67th edition (2026), with the ICAO Technical Instructions 2025-2026, as reported by " + Reported + ". More charge needs the approval of the States concerned. Numbers: UN Model Regulations, 23rd revised edition (2023), which parted UN 3556 from UN 3171; from memory. CHECK THE CURRENT EDITION.", IsQuiet: true),
         ];
         if (s?.RestAtLimit is { } rest && s.CellRestAtLimit is { } each)
-            blocks.Add(new ChecksBlock([new(Text($"Charged to at most {Shipment.ChargeLimit.Percent:0} %: at rest, an hour after the last current, about {each.Volts:0.00} V a cell, {rest.Volts:0.0} V the pack (the cell's own rest-voltage table)."), Text($"{rest.Volts:0.0} V at most"), "V")]));
+            blocks.Add(new ChecksBlock([new(Invariant($"Charged to at most {Shipment.ChargeLimit.Percent:0} %: at rest, an hour after the last current, about {each.Volts:0.00} V a cell, {rest.Volts:0.0} V the pack (the cell's own rest-voltage table)."), Invariant($"{rest.Volts:0.0} V at most"), "V")]));
         else
             gathering.Format(gathering.Parts.Cell.RestVoltage, _ => $"");
         blocks.Add(new ParagraphBlock("By road, rail and sea the limits are others; many carriers ask for a low charge all the same. In a traveller's baggage lithium batteries above 160 Wh are refused by airlines, and from 100 Wh on they ask first (from memory)."));
@@ -64,6 +64,6 @@ static class CarrierSheet
 
     static string Vehicle(Shipment? shipment) => shipment is null ? "30 % of rated capacity at most above 100 Wh"
         : shipment.Energy > Shipment.VehicleThreshold
-            ? Text($"{Shipment.ChargeLimit.Percent:0} % of rated capacity at most, or a gauge that shows 25 % at most, since 1 January 2026 for batteries above {Shipment.VehicleThreshold.WattHours:0} Wh; this pack has {shipment.Energy.WattHours:0} Wh")
-            : Text($"recommended {Shipment.ChargeLimit.Percent:0} % at most; this pack has {shipment.Energy.WattHours:0} Wh");
+            ? Invariant($"{Shipment.ChargeLimit.Percent:0} % of rated capacity at most, or a gauge that shows 25 % at most, since 1 January 2026 for batteries above {Shipment.VehicleThreshold.WattHours:0} Wh; this pack has {shipment.Energy.WattHours:0} Wh")
+            : Invariant($"recommended {Shipment.ChargeLimit.Percent:0} % at most; this pack has {shipment.Energy.WattHours:0} Wh");
 }

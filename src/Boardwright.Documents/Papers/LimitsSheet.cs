@@ -14,7 +14,7 @@ static class LimitsSheet
         var controllers = PartSlot.ControllerCount(board.Parts);
         List<Block> blocks =
         [
-            new ParagraphBlock(Text($"For {Count(controllers, "controller")}: {board.Parts.Controller.Title}. Pack currents are for the whole board; with several controllers each takes its share. Read every value back after setting it and write it down: what is not read back is not set.")),
+            new ParagraphBlock(Invariant($"For {Count(controllers, "controller")}: {board.Parts.Controller.Title}. Pack currents are for the whole board; with several controllers each takes its share. Read every value back after setting it and write it down: what is not read back is not set.")),
             new CautionBlock("A limit set too high hurts a part or the rider without a sound. Set the lower of two values when in doubt, keep the wheels in the air while setting, and try braking and the loss of the remote's link again after every change."),
             new HeadingBlock("Currents"),
             Sheet(
@@ -48,21 +48,21 @@ static class LimitsSheet
         var weakest = answer.Value.Weakest;
         // The builder's own wish may be stricter than any part; then the next says how much the parts would bear.
         var next = answer.Value.All.Skip(1).FirstOrDefault();
-        var room = next.Says is null ? "" : Text($"; next, {next.Says}, {next.Current.Amperes:0.#} A");
-        return [what, Text($"{(weakest.Current / controllers).Amperes:0.#} A"), Text($"The least is {weakest.Says}, {weakest.Current.Amperes:0.#} A ({weakest.Key}){room}."), null];
+        var room = next.Says is null ? "" : Invariant($"; next, {next.Says}, {next.Current.Amperes:0.#} A");
+        return [what, Invariant($"{(weakest.Current / controllers).Amperes:0.#} A"), Invariant($"The least is {weakest.Says}, {weakest.Current.Amperes:0.#} A ({weakest.Key}){room}."), null];
     }
 
     static IEnumerable<IReadOnlyList<string?>> Voltages(PaperContext gathering)
     {
         var (limits, cell) = (gathering.Board.Limits, gathering.Parts.Cell);
         var series = gathering.Parts.Pack.Series;
-        string? Whole(Known<Voltage> each) => gathering.Format(each, v => $"{v.Volts:0.00} V a cell{(series.IsKnown ? Text($", {v.Volts * series.Value:0.0} V pack") : "")}");
+        string? Whole(Known<Voltage> each) => gathering.Format(each, v => $"{v.Volts:0.00} V a cell{(series.IsKnown ? Invariant($", {v.Volts * series.Value:0.0} V pack") : "")}");
         yield return ["Power begins to fade at (loaded)", Whole(limits.TaperStart), "So that the end of the pack is felt before it comes; the builder's own choice (limits.taper_start).", null];
-        yield return ["Power is cut at (loaded)", Whole(limits.TaperEnd), Text($"Above the protection's own cut{(gathering.Parts.Pack.Protection.VoltageCut.IsKnown ? Text($" at {gathering.Parts.Pack.Protection.VoltageCut.Value.Volts:0.00} V a cell (pack.protection.voltage_cut)") : "")}, which would stop the board, brake and all."), null];
+        yield return ["Power is cut at (loaded)", Whole(limits.TaperEnd), Invariant($"Above the protection's own cut{(gathering.Parts.Pack.Protection.VoltageCut.IsKnown ? Invariant($" at {gathering.Parts.Pack.Protection.VoltageCut.Value.Volts:0.00} V a cell (pack.protection.voltage_cut)") : "")}, which would stop the board, brake and all."), null];
         yield return ["Braking current fades out at", Whole(cell.VoltageFull), "The cells' full voltage (cell.voltage_full): a full pack takes nothing back.", null];
         yield return ["Least supply voltage", Whole(cell.VoltageEmpty), "The cells' least voltage (cell.voltage_empty).", null];
         if (gathering.Parts.Controller.VoltageMax.IsKnown)
-            yield return ["Greatest supply voltage", Text($"{gathering.Parts.Controller.VoltageMax.Value.Volts:0.#} V"), "What the controller bears (controller.voltage_max); do not raise it.", null];
+            yield return ["Greatest supply voltage", Invariant($"{gathering.Parts.Controller.VoltageMax.Value.Volts:0.#} V"), "What the controller bears (controller.voltage_max); do not raise it.", null];
     }
 
     static IEnumerable<IReadOnlyList<string?>> Speeds(PaperContext gathering)
@@ -81,7 +81,7 @@ static class LimitsSheet
         else
             yield return ["Greatest speed", null, "The board file names no limit (brief.speed_limit): find out what holds where it will be ridden.", null];
         if (controller.ElectricalSpeedLimit.IsKnown)
-            yield return ["Electrical speed, never above", Text($"{controller.ElectricalSpeedLimit.Value.Rpm:0} rpm electrical"), "What the controller follows (controller.electrical_speed_limit).", null];
+            yield return ["Electrical speed, never above", Invariant($"{controller.ElectricalSpeedLimit.Value.Rpm:0} rpm electrical"), "What the controller follows (controller.electrical_speed_limit).", null];
     }
 
     static IEnumerable<IReadOnlyList<string?>> Temperatures(PaperContext gathering)

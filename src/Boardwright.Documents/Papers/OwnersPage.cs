@@ -38,7 +38,7 @@ static class OwnersPage
             [
                 ["Made for a rider with clothes and bag of", examination.LoadOnDeck.IsKnown ? gathering.Say($"{examination.LoadOnDeck.Value:0 kg}; ask before anybody heavier rides it") : gathering.Format(brief.RiderMass, m => $"{m:0 kg}")],
                 ["Weighs", gathering.Figure(Catalogue.BoardMass)],
-                ["Pack", Text($"{Or(gathering.Figure(Catalogue.PackEnergy, "0"))}, full at {Or(gathering.Format(examination.Window, w => $"{w.Full.Volts:0.0} V"))}")],
+                ["Pack", Invariant($"{Or(gathering.Figure(Catalogue.PackEnergy, "0"))}, full at {Or(gathering.Format(examination.Window, w => $"{w.Full.Volts:0.0} V"))}")],
                 ["Serial number, date, builder's telephone", null],
             ]),
         ]);
@@ -54,33 +54,33 @@ static class OwnersPage
         yield return "Going wet: belts, bearings and cells last longer without. The box has no rating against water unless the builder says that this one was tested; dry it, and never use a jet.";
         yield return "Fading power is the pack's word that it is nearly empty: ride home gently, do not force it.";
         if (gathering.Examination.ClimbHeat is { IsKnown: true, Value: { TimeToLimit: { } minutes } } && gathering.Board.Brief.ClimbWanted.IsKnown)
-            yield return Text($"Motors get hot on long climbs: on {gathering.Board.Brief.ClimbWanted.Value.Percent:0.#} % they are computed to reach their limit after about {minutes.Minutes:0} min. Let them cool.");
+            yield return Invariant($"Motors get hot on long climbs: on {gathering.Board.Brief.ClimbWanted.Value.Percent:0.#} % they are computed to reach their limit after about {minutes.Minutes:0} min. Let them cool.");
     }
 
     static IEnumerable<string> Charging(PaperContext gathering)
     {
         var (charger, cell) = (gathering.Parts.Charger, gathering.Parts.Cell);
         if (charger.IsChosen)
-            yield return Text($"Only with the charger that came with it: {charger.Title}, {Or(gathering.Format(charger.Voltage, v => $"{v.Volts:0.0} V"))}, {Or(gathering.Format(charger.Current, a => $"{a.Amperes:0.#} A"))}. A charger of another voltage can set the pack on fire.");
+            yield return Invariant($"Only with the charger that came with it: {charger.Title}, {Or(gathering.Format(charger.Voltage, v => $"{v.Volts:0.0} V"))}, {Or(gathering.Format(charger.Current, a => $"{a.Amperes:0.#} A"))}. A charger of another voltage can set the pack on fire.");
         if (gathering.Figure(Catalogue.ChargeFull, "0.0") is { } full && gathering.Figure(Catalogue.Charge80, "0.0") is { } most)
-            yield return Text($"From empty it takes {full}, to four fifths {most}. The last part is slow: where it need not be full, stop at four fifths, the cells live longer.");
+            yield return Invariant($"From empty it takes {full}, to four fifths {most}. The last part is slow: where it need not be full, stop at four fifths, the cells live longer.");
         if (cell.ChargeTemperatureMin.IsKnown && cell.ChargeTemperatureMax.IsKnown)
             yield return gathering.Say($"Between {cell.ChargeTemperatureMin.Value:0 °C} and {cell.ChargeTemperatureMax.Value:0 °C} only. Let a cold board come to room temperature, a hot one cool down first.");
         yield return "Do not start downhill with a full pack: it takes no braking current.";
         if (cell.CycleLife.IsKnown)
-            yield return Text($"The cells' maker states {cell.CycleLife.Value} full charges; half charges count half.");
+            yield return Invariant($"The cells' maker states {cell.CycleLife.Value} full charges; half charges count half.");
     }
 
     static IEnumerable<string> Care(PaperContext gathering)
     {
         var belts = gathering.Examination.IsBelt;
         if (belts && gathering.Examination.BeltLoad is { IsKnown: true, Value.Frequency: var note })
-            yield return Text($"Every 200 km or month: belts without cracks, their note at {BuildSheet.NoteRange(note.Hertz)}.");
+            yield return Invariant($"Every 200 km or month: belts without cracks, their note at {BuildSheet.NoteRange(note.Hertz)}.");
         else if (gathering.Examination.IsGear)
             yield return "Every 200 km or month: gears without new noise, oil or grease as their maker states.";
         yield return "Every 200 km or month: axle nuts, kingpins, motor and box bolts; bearings turn freely; gasket whole.";
         if (gathering.Parts.Cell.RestVoltage.IsKnown && gathering.Parts.Pack.Series.IsKnown)
-            yield return Text($"Winter: at about half charge ({gathering.Parts.Cell.RestVoltage.Value.At(Fraction.FromPercent(50)).Volts * gathering.Parts.Pack.Series.Value:0.0} V at rest), cool and dry, away from what burns; look at it every two months.");
+            yield return Invariant($"Winter: at about half charge ({gathering.Parts.Cell.RestVoltage.Value.At(Fraction.FromPercent(50)).Volts * gathering.Parts.Pack.Series.Value:0.0} V at rest), cool and dry, away from what burns; look at it every two months.");
         else
             yield return "Winter: at about half charge, cool and dry, away from what burns; look at it every two months.";
         yield return "Do not open the pack or the box's wiring. Worn-out packs go to the collection for batteries, poles taped.";

@@ -30,8 +30,6 @@ sealed class PaperContext(PaperOrder order)
 
     public IReadOnlyList<string> Objections => objections;
 
-    /// <summary>Words with numbers written in one way everywhere.</summary>
-    public static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 
     /// <summary>Words with their quantities in the reader's units.</summary>
     public string Say(FormattableString text) => text.ToString(order.Units);
@@ -125,17 +123,17 @@ sealed class PaperContext(PaperOrder order)
 
     /// <summary>Torque for a bolt that is loosened again, of stainless steel or stronger.</summary>
     public static string? TorqueOf(string bolt) =>
-        BoltThread.Parse(bolt) is { } thread ? Text($"{thread.TighteningTorque(PropertyClass.StainlessA270).NewtonMetres:0.0} N·m") : null;
+        BoltThread.Parse(bolt) is { } thread ? Invariant($"{thread.TighteningTorque(PropertyClass.StainlessA270).NewtonMetres:0.0} N·m") : null;
 
     /// <summary>Names after one another; of many the first and how many more.</summary>
     public static string JoinWords(IReadOnlyList<string> names)
     {
         const int Most = 6;
-        return names.Count <= Most + 1 ? string.Join(", ", names) : Text($"{string.Join(", ", names.Take(Most))} and {names.Count - Most} more");
+        return names.Count <= Most + 1 ? string.Join(", ", names) : Invariant($"{string.Join(", ", names.Take(Most))} and {names.Count - Most} more");
     }
 
     public static string Number(double value, string unit, string format) =>
         string.Create(CultureInfo.InvariantCulture, $"{value.ToString(format, CultureInfo.InvariantCulture)}{(unit.Length == 0 ? "" : " " + unit)}");
 
-    public static string Count(int count, string one, string? many = null) => Text($"{count} {(count == 1 ? one : many ?? one + "s")}");
+    public static string Count(int count, string one, string? many = null) => Invariant($"{count} {(count == 1 ? one : many ?? one + "s")}");
 }

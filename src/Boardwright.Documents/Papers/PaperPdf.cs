@@ -9,19 +9,19 @@ namespace Boardwright.Documents.Papers;
 public static class PaperPdf
 {
     /// <summary>The paper as a PDF file.</summary>
-    public static byte[] Write(PaperDocument folio, PaperSize size)
+    public static byte[] Write(PaperDocument paper, PaperSize size)
     {
-        ArgumentNullException.ThrowIfNull(folio);
+        ArgumentNullException.ThrowIfNull(paper);
         ArgumentNullException.ThrowIfNull(size);
         var setting = new Setting(size);
-        setting.Title(folio);
-        foreach (var (i, block) in folio.Blocks.Index())
-            setting.Set(block, folio.Blocks.ElementAtOrDefault(i + 1));
-        using var book = new PdfBook($"{folio.Board}: {folio.Title}");
+        setting.Title(paper);
+        foreach (var (i, block) in paper.Blocks.Index())
+            setting.Set(block, paper.Blocks.ElementAtOrDefault(i + 1));
+        using var book = new PdfBook($"{paper.Board}: {paper.Title}");
         for (var i = 0; i < setting.Pages.Count; i++)
         {
             var sheet = book.Add(size.Width, size.Height);
-            Edges(sheet, folio, size, i + 1, setting.Pages.Count);
+            Edges(sheet, paper, size, i + 1, setting.Pages.Count);
             foreach (var draw in setting.Pages[i])
                 draw(sheet);
         }
@@ -29,29 +29,19 @@ public static class PaperPdf
         return book.Save();
     }
 
-    static void Edges(PdfSheet sheet, PaperDocument folio, PaperSize size, int page, int pages)
+    static void Edges(PdfSheet sheet, PaperDocument paper, PaperSize size, int page, int pages)
     {
         const double Small = 2.8;
         var (left, right) = (Setting.Side, size.Width - Setting.Side);
-        var head = folio.Revision.Length > 0 ? $"revision {folio.Revision}" : "";
+        var head = paper.Revision.Length > 0 ? $"revision {paper.Revision}" : "";
         var room = right - left - Typeset.WidthOf(head, Small) - 6;
-        sheet.Write(left, 11, Cut($"{folio.Board}: {folio.Title}", room, Small), Small, ink: "#303030");
+        sheet.Write(left, 11, Typeset.Shortened($"{paper.Board}: {paper.Title}", room, Small), Small, ink: "#303030");
         sheet.Write(right, 11, head, Small, anchor: Anchor.End, ink: "#303030");
         sheet.Line(left, 13, right, 13, 0.2);
         var foot = size.Height - 10;
         sheet.Line(left, foot - 4, right, foot - 4, 0.2);
         sheet.Write(left, foot, "Computed from the board file by Boardwright; what is not ticked or measured has not been checked.", Small, ink: "#303030");
         sheet.Write(right, foot, string.Create(CultureInfo.InvariantCulture, $"page {page} of {pages}"), Small, anchor: Anchor.End, ink: "#303030");
-    }
-
-    static string Cut(string text, double room, double size)
-    {
-        if (Typeset.WidthOf(text, size) <= room)
-            return text;
-        var length = text.Length;
-        while (length > 0 && Typeset.WidthOf(text[..length] + "…", size) > room)
-            length--;
-        return text[..length] + "…";
     }
 
     sealed class Setting(PaperSize size)
@@ -71,11 +61,11 @@ public static class PaperPdf
 
         List<Action<PdfSheet>> Page => Pages[^1];
 
-        public void Title(PaperDocument folio)
+        public void Title(PaperDocument paper)
         {
-            foreach (var line in Typeset.Wrapped(folio.Board, Width, 7, isBold: true))
+            foreach (var line in Typeset.Wrapped(paper.Board, Width, 7, isBold: true))
                 Line(line, 7, isBold: true);
-            foreach (var line in Typeset.Wrapped(folio.Title, Width, 5))
+            foreach (var line in Typeset.Wrapped(paper.Title, Width, 5))
                 Line(line, 5);
             y += 2;
         }
@@ -203,7 +193,7 @@ public static class PaperPdf
         {
             var widths = WidthsOf(table);
             Need(Insists(table));
-            Head();
+            Head(table, widths);
             for (var r = 0; r < table.Rows.Count; r++)
             {
                 var isTotal = table.HasTotal && r == table.Rows.Count - 1;
@@ -215,55 +205,55 @@ public static class PaperPdf
                     if (Room < Height(Math.Min(all - from, 40)) && y > Top + 12)
                     {
                         Need(double.MaxValue);
-                        Head();
+                        Head(table, widths);
                     }
 
                     var take = Math.Min(all - from, Math.Max(1, (int)((Room - 2 * Pad) / (Cell * Leading))));
-                    Row(cells.Select(c => c?.Skip(from).Take(take).ToArray()).ToArray(), Height(take), isTotal);
+                    Row(table.Columns, widths, cells.Select(c => c?.Skip(from).Take(take).ToArray()).ToArray(), Height(take), isTotal);
                     from += take;
                 }
             }
 
             y += 3;
+        }
 
-            void Head()
-            {
-                if (!table.HasHead)
-                    return;
-                var titles = table.Columns.Select((c, i) => Typeset.Wrapped(c.Title, widths[i] - 2 * Pad, Cell, isBold: true)).ToArray();
-                var height = Height(titles.Max(t => t.Count));
-                var top = y;
-                Page.Add(sheet => sheet.Fill(Side, top, Width, height, "#e6e6e6"));
-                Row([.. titles.Select(t => (string[]?)[.. t])], height, isBold: true);
-            }
+        void Head(TableBlock table, double[] widths)
+        {
+            if (!table.HasHead)
+                return;
+            var titles = table.Columns.Select((c, i) => Typeset.Wrapped(c.Title, widths[i] - 2 * Pad, Cell, isBold: true)).ToArray();
+            var height = Height(titles.Max(t => t.Count));
+            var top = y;
+            Page.Add(sheet => sheet.Fill(Side, top, Width, height, "#e6e6e6"));
+            Row(table.Columns, widths, [.. titles.Select(t => (string[]?)[.. t])], height, isBold: true);
+        }
 
-            void Row(string[]?[] cells, double height, bool isBold)
+        void Row(IReadOnlyList<TableColumn> columns, double[] widths, string[]?[] cells, double height, bool isBold)
+        {
+            var (top, x) = (y, Side);
+            for (var c = 0; c < cells.Length && c < widths.Length; c++)
             {
-                var (top, x) = (y, Side);
-                for (var c = 0; c < cells.Length && c < widths.Length; c++)
+                var (left, width, column) = (x, widths[c], columns[c]);
+                if (cells[c] is not { } lines)
+                    Page.Add(sheet => sheet.Line(left + Pad, top + height - 1.2, left + width - Pad, top + height - 1.2, 0.15, "#606060"));
+                else
                 {
-                    var (left, width, column) = (x, widths[c], table.Columns[c]);
-                    if (cells[c] is not { } lines)
-                        Page.Add(sheet => sheet.Line(left + Pad, top + height - 1.2, left + width - Pad, top + height - 1.2, 0.15, "#606060"));
-                    else
+                    for (var l = 0; l < lines.Length; l++)
                     {
-                        for (var l = 0; l < lines.Length; l++)
-                        {
-                            var (line, at) = (lines[l], top + Pad + l * Cell * Leading + Cell * 0.95);
-                            if (line.Length == 0)
-                                continue;
-                            Page.Add(column.IsNumber
-                                ? sheet => sheet.Write(left + width - Pad, at, line, Cell, isBold, Anchor.End)
-                                : sheet => sheet.Write(left + Pad, at, line, Cell, isBold));
-                        }
+                        var (line, at) = (lines[l], top + Pad + l * Cell * Leading + Cell * 0.95);
+                        if (line.Length == 0)
+                            continue;
+                        Page.Add(column.IsNumber
+                            ? sheet => sheet.Write(left + width - Pad, at, line, Cell, isBold, Anchor.End)
+                            : sheet => sheet.Write(left + Pad, at, line, Cell, isBold));
                     }
-
-                    x += width;
                 }
 
-                Page.Add(sheet => sheet.Line(Side, top + height, Side + Width, top + height, 0.12, "#606060"));
-                y += height;
+                x += width;
             }
+
+            Page.Add(sheet => sheet.Line(Side, top + height, Side + Width, top + height, 0.12, "#606060"));
+            y += height;
         }
 
         void Ticked(ChecksBlock checks)

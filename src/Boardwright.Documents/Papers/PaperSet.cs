@@ -1,5 +1,6 @@
 using System.Text;
 using Boardwright.Boxes;
+using Boardwright.Documents.Drawings;
 using Boardwright.Documents.Pdf;
 using Boardwright.Documents.Templates;
 using Boardwright.Examinations;
@@ -138,7 +139,7 @@ public static class PaperSet
         if (!pattern.IsKnown)
             return new([], pattern.Missing, pattern.IsBeside ? ["this board has no box."] : []);
         var (openings, isProposal, unsized, against) = OpeningsOf(order);
-        List<string> objections = [.. BoltFindings(order.Examination).Select(gathering.Words), .. against.Select(PaperContext.Text), .. Unprintable([order.Name, .. openings.Select(o => o.Name)])];
+        List<string> objections = [.. BoltFindings(order.Examination).Select(gathering.Words), .. against.Select(Invariant), .. Unprintable([order.Name, .. openings.Select(o => o.Name)])];
         var files = new List<PaperFile>();
         foreach (var view in Enum.GetValues<TemplateSide>())
         {
@@ -146,7 +147,7 @@ public static class PaperSet
             var side = view == TemplateSide.Outside ? "outside" : "inside";
             files.Add(new($"drill-template.{side}.{order.Size.Name.ToLowerInvariant()}.pdf", TemplatePdf.Tile(template, order.Size)));
             files.Add(new($"drill-template.{side}.plotter.pdf", TemplatePdf.Plot(template)));
-            files.Add(new($"drill-template.{side}.svg", Encoding.UTF8.GetBytes(TemplateSvg.Write(template))));
+            files.Add(new($"drill-template.{side}.svg", Encoding.UTF8.GetBytes(Svg.Write(template))));
             files.Add(new($"drill-template.{side}.dxf", Encoding.ASCII.GetBytes(TemplateDxf.Write(template))));
         }
 
@@ -177,7 +178,7 @@ public static class PaperSet
         var signs = texts.SelectMany(Typeset.Lacking).Distinct().OrderBy(r => r.Value).ToList();
         return signs.Count == 0 ? [] :
         [
-            PaperContext.Text($"The printed face has no {string.Join(", ", signs.Take(12).Select(r => $"{r} (U+{r.Value:X4})"))}{(signs.Count > 12 ? PaperContext.Text($" and {signs.Count - 12} more") : "")}: a square □ stands there in the PDF. The HTML shows what the browser's faces have; write the name in letters of the Latin, Greek or Cyrillic script for print."),
+            Invariant($"The printed face has no {string.Join(", ", signs.Take(12).Select(r => $"{r} (U+{r.Value:X4})"))}{(signs.Count > 12 ? Invariant($" and {signs.Count - 12} more") : "")}: a square □ stands there in the PDF. The HTML shows what the browser's faces have; write the name in letters of the Latin, Greek or Cyrillic script for print."),
         ];
     }
 }

@@ -22,7 +22,7 @@ static class SpecSheet
         List<Block> blocks = [];
         var open = gathering.Examination.Findings.Count(f => f.Level == Level.Stop);
         if (open > 0)
-            blocks.Add(new CautionBlock(Text($"{Count(open, "finding")} of the kind STOP {(open == 1 ? "is" : "are")} open on this design. Nothing on this sheet may be promised before {(open == 1 ? "it is" : "they are")} mended.")));
+            blocks.Add(new CautionBlock(Invariant($"{Count(open, "finding")} of the kind STOP {(open == 1 ? "is" : "are")} open on this design. Nothing on this sheet may be promised before {(open == 1 ? "it is" : "they are")} mended.")));
         var borne = claims.Where(c => c.Words is not null && c.Missing.Count == 0).ToList();
         if (borne.Count > 0)
         {
@@ -96,13 +96,13 @@ static class SpecSheet
     {
         var units = gathering.Order.Units;
         var (asked, unit) = Dimensions.In(units, claim.Asked ?? 0, claim.Kind.Unit);
-        var wanted = claim.Asked is null ? $"{TitleOf(claim)}: " : Text($"{TitleOf(claim)}: {asked:0.##} {unit} {(claim.IsAtLeast ? "or more" : "or less")} is not borne out. ");
+        var wanted = claim.Asked is null ? $"{TitleOf(claim)}: " : Invariant($"{TitleOf(claim)}: {asked:0.##} {unit} {(claim.IsAtLeast ? "or more" : "or less")} is not borne out. ");
         if (claim.Missing.Count > 0)
             return wanted + "nothing can be said before these are known: " + PaperContext.JoinWords(claim.Missing) + ".";
         if (claim.Value is not { } value)
             return wanted + (claim.Caution is { } caution ? caution + "." : "the board does not do it at all.");
         if (claim.Interval is null)
-            return Text($"{wanted}computed {Digits(Dimensions.In(units, value, claim.Kind.Unit).Value)} {unit}, but how sure that is was not computed.");
+            return Invariant($"{wanted}computed {Digits(Dimensions.In(units, value, claim.Kind.Unit).Value)} {unit}, but how sure that is was not computed.");
         var end = $"The {(claim.IsAtLeast ? "lower" : "upper")} end of the interval, {Ends(claim, gathering, "to")}, does not keep it. ";
         return wanted + end + (claim.WordsIn(units) is { } words ? $"What may be said: {words} ({claim.Conditions.In(units)})." : "Nothing may be promised.");
     }
@@ -118,8 +118,8 @@ static class SpecSheet
             ["Wheels", Titled(parts.Wheels) is { } wheels ? gathering.Say($"{wheels}{(parts.Wheels.Diameter.IsKnown ? gathering.Say($", Ø {parts.Wheels.Diameter.Value:0 mm}") : "")}") : null],
             ["Drive", gathering.Format(parts.Drive.Kind, k => $"{(k == DriveKind.Belt ? "belts" : k == DriveKind.Gear ? "gears" : "motors in the wheels")}, {(parts.Drive.Motors.IsKnown ? Count(parts.Drive.Motors.Value, "motor") : "")}")],
             ["Power at the controllers, half charge", gathering.Figure(Catalogue.FeedPower, "0")],
-            ["Pack", Text($"{Or(gathering.Format(parts.Pack.Series, s => $"{s}"))}s{Or(gathering.Format(parts.Pack.Parallel, p => $"{p}"))}p, {Or(gathering.Figure(Catalogue.PackEnergy, "0"))} nominal")],
-            ["Charger", Titled(parts.Charger) is { } charger ? Text($"{charger}, {Or(gathering.Format(parts.Charger.Current, a => $"{a.Amperes:0.#} A"))}") : "none"],
+            ["Pack", Invariant($"{Or(gathering.Format(parts.Pack.Series, s => $"{s}"))}s{Or(gathering.Format(parts.Pack.Parallel, p => $"{p}"))}p, {Or(gathering.Figure(Catalogue.PackEnergy, "0"))} nominal")],
+            ["Charger", Titled(parts.Charger) is { } charger ? Invariant($"{charger}, {Or(gathering.Format(parts.Charger.Current, a => $"{a.Amperes:0.#} A"))}") : "none"],
         ];
         yield return new TableBlock([new("", 3), new("", 7)], rows);
     }

@@ -16,19 +16,22 @@ static class DrawingPdf
         double X(double x) => left + x * scale;
         double Y(double y) => top + y * scale;
         Point[] At(ReadOnlyMemory<Point> spots) => [.. spots.ToArray().Select(s => new Point(X(s.X), Y(s.Y)))];
+        double[] Lengths(Pen pen) => [.. Dashes.LengthsOf(pen.Dash).Select(d => d * scale)];
         foreach (var shape in DrawingGroup.Flat(drawing.Shapes))
         {
             switch (shape)
             {
                 case Stroke { Path.Length: > 1 } stroke:
-                    sheet.Path(At(stroke.Path), stroke.Pen.Width * scale, Palette.Light[stroke.Pen.Ink], [.. Dashes.LengthsOf(stroke.Pen.Dash).Select(d => d * scale)]);
+                    sheet.Path(At(stroke.Path), stroke.Pen.Width * scale, Palette.Light[stroke.Pen.Ink], Lengths(stroke.Pen));
                     break;
                 case Patch { Outline.Length: > 2 } patch:
                     sheet.Fill(At(patch.Outline), Palette.Light[patch.Ink]);
                     break;
-                case Dot dot:
-                    sheet.Disc(X(dot.Centre.X), Y(dot.Centre.Y), dot.Radius * scale, Palette.Light[dot.Ink]);
-                    sheet.Circle(X(dot.Centre.X), Y(dot.Centre.Y), dot.Radius * scale, dot.RimWidth * scale, Palette.Light[dot.Rim]);
+                case Circle circle:
+                    var (x, y, radius, rim) = (X(circle.Centre.X), Y(circle.Centre.Y), circle.Radius * scale, circle.Rim);
+                    if (circle.Ink is { } fill)
+                        sheet.Disc(x, y, radius, Palette.Light[fill]);
+                    sheet.Circle(x, y, radius, rim.Width * scale, Palette.Light[rim.Ink], Lengths(rim));
                     break;
                 case Words words:
                     sheet.Write(X(words.At.X), Y(words.At.Y), words.Text, words.Size * scale, words.IsBold, words.Anchor, Palette.Light[words.Ink]);

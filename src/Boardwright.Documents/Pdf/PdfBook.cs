@@ -90,8 +90,8 @@ sealed partial class PdfBook : IDisposable
 sealed class PdfSheet(XGraphics graphics, Func<double, bool, XFont> fonts) : IDisposable
 {
     /// <summary>Draws a line.</summary>
-    public void Line(double x1, double y1, double x2, double y2, double width = 0.2, string ink = "#000000", IReadOnlyList<double>? dash = null) =>
-        graphics.DrawLine(PenOf(width, ink, dash), x1, y1, x2, y2);
+    public void Line(double x1, double y1, double x2, double y2, double width = 0.2, string ink = "#000000") =>
+        graphics.DrawLine(PenOf(width, ink, null), x1, y1, x2, y2);
 
     /// <summary>Draws a line through points.</summary>
     public void Path(ReadOnlySpan<Point> spots, double width, string ink, IReadOnlyList<double>? dash = null) =>
@@ -100,10 +100,6 @@ sealed class PdfSheet(XGraphics graphics, Func<double, bool, XFont> fonts) : IDi
     /// <summary>Draws a circle.</summary>
     public void Circle(double x, double y, double radius, double width = 0.2, string ink = "#000000", IReadOnlyList<double>? dash = null) =>
         graphics.DrawEllipse(PenOf(width, ink, dash), x - radius, y - radius, 2 * radius, 2 * radius);
-
-    /// <summary>Draws a part of a circle, from one angle to another against the clock, degrees from the right.</summary>
-    public void Arc(double x, double y, double radius, double from, double to, double width = 0.2, string ink = "#000000") =>
-        graphics.DrawArc(PenOf(width, ink, null), x - radius, y - radius, 2 * radius, 2 * radius, -from, -(((to - from) % 360 + 360) % 360));
 
     /// <summary>Fills a circle.</summary>
     public void Disc(double x, double y, double radius, string ink) =>

@@ -71,6 +71,17 @@ static class Typeset
         return lines;
     }
 
+    /// <summary>A text cut at its end where it is wider than a width.</summary>
+    public static string Shortened(string text, double width, double size, bool isBold = false)
+    {
+        if (WidthOf(text, size, isBold) <= width)
+            return text;
+        var length = text.Length;
+        while (length > 0 && WidthOf(text[..length] + "…", size, isBold) > width)
+            length--;
+        return text[..length] + "…";
+    }
+
     // Between which a line may be cut: a number keeps its unit.
     static IEnumerable<string> Words(string text)
     {

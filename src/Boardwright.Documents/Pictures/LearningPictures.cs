@@ -1,5 +1,6 @@
 using Boardwright.Documents.Charts;
 using Boardwright.Lessons;
+using Boardwright.Logs;
 using static System.Math;
 
 namespace Boardwright.Documents.Pictures;
@@ -7,8 +8,6 @@ namespace Boardwright.Documents.Pictures;
 /// <summary>What a ride teaches, in pictures.</summary>
 public static class LearningPictures
 {
-    const double LongInHours = 3 * 3600, ShortInSeconds = 180;
-
     /// <summary>Predicted beside measured, over time; what the log does not have is left out.</summary>
     /// <param name="replay">The ride put through the model.</param>
     /// <param name="title">Title of the chart.</param>
@@ -16,27 +15,26 @@ public static class LearningPictures
     {
         ArgumentNullException.ThrowIfNull(replay);
         double[] x = [.. replay.Seconds.Select(s => s - replay.Seconds[0])];
-        var unit = x[^1] <= ShortInSeconds ? "s" : x[^1] <= LongInHours ? "min" : "h";
         var panels = new List<Panel>();
-        Pair(Axis.For<Speed>("speed", "km/h") with { From = 0 }, replay.Speeds, Logs.Channel.Speed, 0.7);
-        Pair(Axis.For<Current>("pack current", "A") with { From = 0 }, replay.PackAmperes, Logs.Channel.PackCurrent, 1);
-        Pair(Axis.For<Voltage>("voltage under load", "V"), replay.PackVolts, Logs.Channel.PackVoltage, 1);
-        Pair(Axis.For<Temperature>("motor", "°C"), replay.Windings, Logs.Channel.MotorTemperature, 0.9);
-        Pair(Axis.For<Temperature>("controller", "°C"), replay.Controllers, Logs.Channel.ControllerTemperature, 0.8);
-        Pair(Axis.For<Temperature>("pack", "°C"), replay.Cells, Logs.Channel.PackTemperature, 0.8);
+        Pair(Axis.For<Speed>("speed", "km/h") with { From = 0 }, replay.Speeds, Channel.Speed, 0.7);
+        Pair(Axis.For<Current>("pack current", "A") with { From = 0 }, replay.PackAmperes, Channel.PackCurrent, 1);
+        Pair(Axis.For<Voltage>("voltage under load", "V"), replay.PackVolts, Channel.PackVoltage, 1);
+        Pair(Axis.For<Temperature>("motor", "°C"), replay.Windings, Channel.MotorTemperature, 0.9);
+        Pair(Axis.For<Temperature>("controller", "°C"), replay.Controllers, Channel.ControllerTemperature, 0.8);
+        Pair(Axis.For<Temperature>("pack", "°C"), replay.Cells, Channel.PackTemperature, 0.8);
         return new Chart
         {
             Name = "ride-time",
             Title = title,
             Says = new($"The ride's speeds and grades put through the model of the board, beside what was logged. Where nothing was logged nothing is drawn."),
-            Across = Axis.For<Duration>("time", unit),
+            Across = RidePictures.TimeAxis(x[^1]),
             Panels = panels,
         };
 
-        void Pair(Axis up, IReadOnlyList<double> predicted, Logs.Channel channel, double share)
+        void Pair(Axis up, IReadOnlyList<double> predicted, Channel channel, double share)
         {
             var measured = replay.Measured(channel);
-            var isFollowed = channel == Logs.Channel.Speed;
+            var isFollowed = channel == Channel.Speed;
             List<ChartSeries> series = measured.Length > 0 ? [new Line("measured", x, measured) { Pen = 0 }] : [];
             if (!isFollowed || series.Count == 0)
                 series.Add(new Line(isFollowed ? "followed" : "predicted", x, predicted.ToArray()) { Pen = 1 });

@@ -21,31 +21,15 @@ public static class RangePicture
         var wish = needs.Read(examination.Board.Brief.CruiseSpeed);
         if (needs.Unmet)
             return null;
-        var (x, y, stretches) = (new List<double>(), new List<double>(), new List<AxisRange>());
-        var (endsAtTaper, since) = ((bool?)null, 0.0);
         // A hair below the top speed, where rounding would decide whether the limits still hold.
         var fastest = Math.Max(speeds.Half * (1 - 1e-6), wish.MetresPerSecond);
-        for (var i = 0; i <= Steps; i++)
-        {
-            var speed = Slowest + (fastest - Slowest) * i / Steps;
-            if (run.Cruising(speed, reserve.Value) is not { AtHalf.IsWithinLimits: true } steady)
-                break;
-            if (endsAtTaper is { } before && before != steady.EndsAtTaper)
-            {
-                stretches.Add(new(since, speed, EndOf(before)));
-                since = speed;
-            }
-
-            if (endsAtTaper is null)
-                since = speed;
-            endsAtTaper = steady.EndsAtTaper;
-            x.Add(speed);
-            y.Add(steady.Metres);
-        }
-
-        if (x.Count < 2)
+        var steps = Enumerable.Range(0, Steps + 1).Select(i => Slowest + (fastest - Slowest) * i / Steps)
+            .Select(speed => (Speed: speed, Cruise: run.Cruising(speed, reserve.Value)!))
+            .TakeWhile(s => s.Cruise is { AtHalf.IsWithinLimits: true }).ToList();
+        if (steps.Count < 2)
             return null;
-        stretches.Add(new(since, x[^1], EndOf(endsAtTaper == true)));
+        double[] x = [.. steps.Select(s => s.Speed)], y = [.. steps.Select(s => s.Cruise.Metres)];
+        var stretches = StretchesOf(x, [.. steps.Select(s => s.Cruise.EndsAtTaper)]);
         var (guides, levels, marks) = (new List<Guide>(), new List<Guide>(), new List<ChartMark>());
         guides.Add(new(wish.MetresPerSecond, new($"cruise speed {wish:0.# km/h}")));
         if (cruise.Steady is { } asked)
@@ -79,7 +63,7 @@ public static class RangePicture
             [
                 new LinePanel(Axis.For<Length>("range", "km") with { From = 0 })
                 {
-                    Series = [new Line("range", x.ToArray(), y.ToArray()) { LabelAt = x[x.Count / 6], Stretches = stretches.Count > 1 ? stretches : [] }],
+                    Series = [new Line("range", x, y) { LabelAt = x[x.Length / 6], Stretches = stretches }],
                     Levels = levels,
                     Marks = marks,
                 },
@@ -87,5 +71,19 @@ public static class RangePicture
         };
     });
 
-    static string EndOf(bool atTaper) => atTaper ? "cut by the taper" : "down to the reserve";
+    // Where the ride ends in one way up to some speed, and in another beyond it.
+    static List<AxisRange> StretchesOf(double[] speeds, bool[] endsAtTaper)
+    {
+        var (stretches, since) = (new List<AxisRange>(), 0);
+        for (var i = 1; i <= speeds.Length; i++)
+        {
+            if (i < speeds.Length && endsAtTaper[i] == endsAtTaper[since])
+                continue;
+            var end = endsAtTaper[since] ? "cut by the taper" : "down to the reserve";
+            stretches.Add(new(speeds[since], speeds[Math.Min(i, speeds.Length - 1)], end));
+            since = i;
+        }
+
+        return stretches.Count > 1 ? stretches : [];
+    }
 }

@@ -52,7 +52,7 @@ public static class WiringPicture
             Block(PackLeft, top, PackRight, bottom, ["PACK", .. PackLines()]);
             var split = (bottom - top) / controllers;
             for (var c = 0; c < controllers; c++)
-                Block(ControllerLeft, top + c * split + (c > 0 ? 10 : 0), ControllerRight, top + (c + 1) * split - (c < controllers - 1 ? 10 : 0), [controllers == 1 ? "CONTROLLER" : Text($"CONTROLLER {c + 1}"), board.Parts.Controller.IsChosen ? board.Parts.Controller.Title : "not chosen"]);
+                Block(ControllerLeft, top + c * split + (c > 0 ? 10 : 0), ControllerRight, top + (c + 1) * split - (c < controllers - 1 ? 10 : 0), [controllers == 1 ? "CONTROLLER" : Invariant($"CONTROLLER {c + 1}"), board.Parts.Controller.IsChosen ? board.Parts.Controller.Title : "not chosen"]);
             Supply(top, split, controllers);
             Motors(top, split, each, motors);
             Upright(charges.FirstOrDefault(), "CHARGE SOCKET", PackLeft, Edge, top, isAbove: true);
@@ -68,9 +68,9 @@ public static class WiringPicture
         {
             var (pack, cell) = (board.Parts.Pack, board.Parts.Cell);
             if (pack.Series.IsKnown && pack.Parallel.IsKnown)
-                yield return Text($"{pack.Series.Value}s{pack.Parallel.Value}p");
+                yield return Invariant($"{pack.Series.Value}s{pack.Parallel.Value}p");
             if (pack.Series.IsKnown && cell.VoltageFull.IsKnown)
-                yield return Text($"{pack.Series.Value * cell.VoltageFull.Value.Volts:0.0} V full");
+                yield return Invariant($"{pack.Series.Value * cell.VoltageFull.Value.Volts:0.0} V full");
             if (pack.Protection.IsChosen)
                 yield return "with " + pack.Protection.Title;
         }
@@ -117,16 +117,16 @@ public static class WiringPicture
             if (run.Plug.Length > 0)
                 Plug(run.Plug, 300, plus, minus);
             var at = minus + 32;
-            foreach (var line in (string[])[Text($"{(runs.Count > 1 ? $"{run.Mark} to {runs[^1].Mark}" : run.Mark)}: {run.Wire ?? "gauge not known"}"), Ends(run)])
+            foreach (var line in (string[])[Invariant($"{(runs.Count > 1 ? $"{run.Mark} to {runs[^1].Mark}" : run.Mark)}: {run.Wire ?? "gauge not known"}"), Ends(run)])
                 Say(line, PackRight + 16, at += 13);
             if (board.Parts.Pack.Precharge.IsKnown)
-                Say(Text($"pre-charge {board.Parts.Pack.Precharge.Value.Ohms:0.#} Ω beside the contact"), PackRight + 16, at + 13);
+                Say(Invariant($"pre-charge {board.Parts.Pack.Precharge.Value.Ohms:0.#} Ω beside the contact"), PackRight + 16, at + 13);
         }
 
         void Fuse(HarnessRun run, double y)
         {
             const double Left = 222, Right = 276;
-            var says = run.Fuse is { } fuse ? Text($"{fuse.Amperes:0.#} A") : board.Parts.Fuse.IsChosen ? "fuse" : "";
+            var says = run.Fuse is { } fuse ? Invariant($"{fuse.Amperes:0.#} A") : board.Parts.Fuse.IsChosen ? "fuse" : "";
             if (says.Length == 0)
             {
                 Say("no main fuse named", Left - 12, y - 22);
@@ -147,7 +147,7 @@ public static class WiringPicture
             for (var m = 0; m < motors; m++)
             {
                 var y = top + m / each * split + m % each * MotorRow + 8;
-                Block(MotorLeft, y, MotorRight, y + MotorRow - 16, [motors == 1 ? "MOTOR" : Text($"MOTOR {m + 1}"), board.Parts.Motor.IsChosen ? board.Parts.Motor.Title : "not chosen"]);
+                Block(MotorLeft, y, MotorRight, y + MotorRow - 16, [motors == 1 ? "MOTOR" : Invariant($"MOTOR {m + 1}"), board.Parts.Motor.IsChosen ? board.Parts.Motor.Title : "not chosen"]);
                 if (m >= runs.Count)
                     continue;
                 var run = runs[m];
@@ -155,7 +155,7 @@ public static class WiringPicture
                 {
                     var at = y + 14 + p * Pitch;
                     Wire(run.Wires[p], ControllerRight, at, MotorLeft, at);
-                    blocks.Add(new Words(new(ControllerRight + 20, at - 3), Text($"{p + 1} {run.Wires[p].Colour}"), Small, Ink.Text) { HasHalo = true });
+                    blocks.Add(new Words(new(ControllerRight + 20, at - 3), Invariant($"{p + 1} {run.Wires[p].Colour}"), Small, Ink.Text) { HasHalo = true });
                     for (var ring = 0; ring < run.Wires[p].Rings; ring++)
                     {
                         foreach (var x in (double[])[ControllerRight + 5 + ring * 4.5, MotorLeft - 5 - ring * 4.5])
@@ -196,16 +196,16 @@ public static class WiringPicture
             // In words on the lower line, since the wires stand too close for one each.
             var at = (a + b) / 2 - 15;
             var x0 = left + 22 + run.Wires.Count * 13 - 4;
-            foreach (var line in (string[])[$"{run.Mark}: {run.Wire ?? "gauge not known"}", run.Cut is { } cut ? Text($"{cut.Metres:0.00} m") : "length as it lies", string.Join(", ", run.Wires.Select(w => $"{w.Carries} {w.Colour}").Distinct(StringComparer.Ordinal)), run.Fuse is { } fuse ? Text($"fuse {fuse.Amperes:0.#} A at the pack") : run.SuitableFuse is { } suits ? Text($"no fuse named; {suits.Amperes:0.#} A would suit") : ""])
+            foreach (var line in (string[])[$"{run.Mark}: {run.Wire ?? "gauge not known"}", run.Cut is { } cut ? Invariant($"{cut.Metres:0.00} m") : "length as it lies", string.Join(", ", run.Wires.Select(w => $"{w.Carries} {w.Colour}").Distinct(StringComparer.Ordinal)), run.Fuse is { } fuse ? Invariant($"fuse {fuse.Amperes:0.#} A at the pack") : run.SuitableFuse is { } suits ? Invariant($"no fuse named; {suits.Amperes:0.#} A would suit") : ""])
                 Say(line, x0, at += 12);
         }
 
-        static string Ends(HarnessRun run) => string.Join(", ", new[] { run.Cut is { } cut ? Text($"{cut.Metres:0.00} m") : "length not known", run.Plug }.Where(s => s.Length > 0));
+        static string Ends(HarnessRun run) => string.Join(", ", new[] { run.Cut is { } cut ? Invariant($"{cut.Metres:0.00} m") : "length not known", run.Plug }.Where(s => s.Length > 0));
 
         void Wire(HarnessWire wire, double x1, double y1, double x2, double y2, bool isThin = false) =>
             lines.Add(Stroke.Between(x1, y1, x2, y2, new Pen(InkOf(wire), isThin ? 1.6 : 2.6, DashOf(wire))));
 
-        void Joint(HarnessWire wire, double x, double y) => blocks.Add(new Dot(new(x, y), 3.2, InkOf(wire), InkOf(wire)));
+        void Joint(HarnessWire wire, double x, double y) => blocks.Add(Circle.Mark(new(x, y), 3.2, InkOf(wire), InkOf(wire)));
 
         void Plug(string name, double x, double y1, double y2)
         {
@@ -274,7 +274,5 @@ public static class WiringPicture
             "WH" => Dash.Dotted,
             _ => Dash.Solid,
         };
-
-        static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
     }
 }

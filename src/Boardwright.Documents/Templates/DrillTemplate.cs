@@ -16,7 +16,7 @@ public enum TemplateSide
 }
 
 /// <summary>The drill template of a board: bolts through deck and flange, and the walls with their openings.</summary>
-public static class DrillTemplate
+static class DrillTemplate
 {
     const double Margin = 14, Gap = 16, Cross = 7;
 
@@ -27,7 +27,8 @@ public static class DrillTemplate
     /// <param name="view">From where it is seen.</param>
     /// <param name="isProposal">Whether nobody has planned the inside yet, so that the openings are only proposed.</param>
     /// <param name="hasInches">Whether sizes are written in inches beside the millimetres.</param>
-    public static Template Draw(string board, BoltPattern pattern, IReadOnlyList<Opening> openings, TemplateSide view, bool isProposal, bool hasInches = false)
+    public static Drawing Draw(
+        string board, BoltPattern pattern, IReadOnlyList<Opening> openings, TemplateSide view, bool isProposal, bool hasInches = false)
     {
         ArgumentNullException.ThrowIfNull(pattern);
         ArgumentNullException.ThrowIfNull(openings);
@@ -43,23 +44,25 @@ public static class DrillTemplate
             y = sheet.Wall(Margin + length / 2, y, wall.Key, wall.ToList(), Opening.LengthOf(wall.Key, flange).Millimetres, depth) + Gap;
         sheet.Plan(Margin + length / 2, y + width / 2, pattern);
         y = sheet.Head(Margin, y + width + 12, board, pattern, isProposal && openings.Count > 0) + Margin;
-        var right = Math.Max(Margin + length, sheet.Right) + Margin;
-        var side = view == TemplateSide.Outside ? "seen from outside" : "seen from inside";
-        return new Template(
-            Math.Ceiling(right), Math.Ceiling(y), $"{board}: drill template 1:1, {side}",
-            Text($"{pattern.Places.Count} holes for {pattern.Thread.Name} around a box {length:0.#} mm by {width:0.#} mm, and {openings.Count} openings in its walls, at full size, {side}."),
-            sheet.Marks);
+        var (right, height) = (Math.Ceiling(Math.Max(Margin + length, sheet.Right) + Margin), Math.Ceiling(y));
+        return new(
+            right, height, "drill-template", $"{board}: drill template 1:1, {sheet.Side}",
+            Invariant($"{pattern.Places.Count} holes for {pattern.Thread.Name} around a box {length:0.#} mm by {width:0.#} mm, and {openings.Count} openings in its walls, at full size, {sheet.Side}."),
+            sheet.Layers(height)) { IsFullSize = true };
     }
 
-    static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 
+    // Laid out from the lower edge upwards, since only then is it known how high it is.
     sealed class TemplateSheet(TemplateSide view, bool hasInches)
     {
-        readonly List<TemplateMark> marks = [];
+        readonly List<(TemplateLayer Layer, Func<double, Shape> Under)> marks = [];
 
-        public IReadOnlyList<TemplateMark> Marks => marks;
+        public double Right { get; private set; }
 
-        public double Right => marks.Max(m => m.Bounds.Right);
+        public string Side => view == TemplateSide.Outside ? "seen from outside" : "seen from inside";
+
+        public IReadOnlyList<Shape> Layers(double height) =>
+            [.. TemplateLayer.All.Select(l => l.Group(marks.Where(m => m.Layer == l).Select(m => m.Under(height))))];
 
         string Inches(double millimetres, string format = "0.00") => hasInches ? $" ({(millimetres / 25.4).ToString(format, CultureInfo.InvariantCulture)} in)" : "";
 
@@ -78,7 +81,7 @@ public static class DrillTemplate
             {
                 var (x, y) = (cx + Turn * place.X.Millimetres, cy + place.Y.Millimetres);
                 Hole(x, y, TemplateLayer.Deck, pattern.DeckHole.Millimetres / 2);
-                marks.Add(new Ring(TemplateLayer.Box, x, y, pattern.BoxHole.Millimetres / 2));
+                Ring(TemplateLayer.Box, x, y, pattern.BoxHole.Millimetres / 2);
                 // The name goes where the box is, so that nothing lies beyond the flange.
                 var (dx, dy) = (x < cx - 1 ? 11.0 : x > cx + 1 ? -11.0 : 4, y > cy + 1 ? -17.0 : y < cy - 1 ? 14.5 : 3);
                 Write(x + dx, y + dy, place.Name, 3.2, Anchor.Middle);
@@ -89,8 +92,8 @@ public static class DrillTemplate
             Write(nose - Turn * 11, cy + 15, "NOSE", 4, Anchor.Middle, isBold: true);
             Arrow(cx + 25, cy + width / 2 - 48, cx + 25, cy + width / 2 - 30);
             Write(cx + 28, cy + width / 2 - 40, "RIGHT-HAND SIDE, facing the nose", 3);
-            Write(cx - length / 4, cy - 9, Text($"flange {length:0.#} × {width:0.#} mm{(hasInches ? Text($" ({length / 25.4:0.00} × {width / 25.4:0.00} in)") : "")}, bolts {pattern.Inset.Millimetres:0.0} mm{Inches(pattern.Inset.Millimetres, "0.000")} in from its edge"), 3, Anchor.Middle);
-            Write(cx - length / 4, cy - 15, Text($"largest pitch {pattern.Pitch.Millimetres:0.0} mm{Inches(pattern.Pitch.Millimetres)}"), 3, Anchor.Middle);
+            Write(cx - length / 4, cy - 9, Invariant($"flange {length:0.#} × {width:0.#} mm{(hasInches ? Invariant($" ({length / 25.4:0.00} × {width / 25.4:0.00} in)") : "")}, bolts {pattern.Inset.Millimetres:0.0} mm{Inches(pattern.Inset.Millimetres, "0.000")} in from its edge"), 3, Anchor.Middle);
+            Write(cx - length / 4, cy - 15, Invariant($"largest pitch {pattern.Pitch.Millimetres:0.0} mm{Inches(pattern.Pitch.Millimetres)}"), 3, Anchor.Middle);
         }
 
         public double Wall(double cx, double y, BoxWall wall, IReadOnlyList<Opening> openings, double length, double depth)
@@ -117,7 +120,7 @@ public static class DrillTemplate
                 }
                 else
                     Hole(x, h, TemplateLayer.Opening, width / 2);
-                var size = opening.Tall is { } high ? Text($"{width:0.#} × {high.Millimetres:0.#}") : Text($"Ø {width:0.#}{Inches(width)}");
+                var size = Invariant(opening.Tall is { } high ? $"{width:0.#} × {high.Millimetres:0.#}" : (FormattableString)$"Ø {width:0.#}{Inches(width)}");
                 Write(x, h + Math.Max(width, opening.Tall?.Millimetres ?? width) / 2 + 5.5, size, 3, Anchor.Middle, isBold: true);
                 Write(x, h - (opening.Tall?.Millimetres ?? width) / 2 - 8.5, Short(opening.Name), 2.2, Anchor.Middle);
             }
@@ -139,7 +142,7 @@ public static class DrillTemplate
 
             Write(cx - length / 2 + 2, y + 1.8, "flange and deck", 2.4);
             Write(cx - length / 2 + 2, y + depth - 4, "floor of the box", 2.4);
-            Write(cx - length / 2, y + depth + 4.5, $"{wall.ToString().ToUpperInvariant()} WALL, {(view == TemplateSide.Outside ? "seen from outside" : "seen from inside")}", 3.4, isBold: true);
+            Write(cx - length / 2, y + depth + 4.5, $"{wall.ToString().ToUpperInvariant()} WALL, {Side}", 3.4, isBold: true);
             return y + depth + 8;
         }
 
@@ -158,7 +161,7 @@ public static class DrillTemplate
                 view == TemplateSide.Outside
                     ? "SEEN FROM OUTSIDE: the board turned over, nose to the right. Lay it on the deck's underside, or on the flange from the side of the box."
                     : "SEEN FROM INSIDE: looking into the open box, or down on the deck's upper side, nose to the left. The other sheet is its mirror image.",
-                Text($"Solid rings: deck, Ø {pattern.DeckHole.Millimetres:0.0} mm{Inches(pattern.DeckHole.Millimetres, "0.000")}, {deck}{(pattern.IsDeckHoleUsual ? " (a usual size: measure yours first)" : "")}. Dashed rings: flange of the box, Ø {pattern.BoxHole.Millimetres:0.0} mm{Inches(pattern.BoxHole.Millimetres, "0.000")}, clearance for {pattern.Thread.Name}."),
+                Invariant($"Solid rings: deck, Ø {pattern.DeckHole.Millimetres:0.0} mm{Inches(pattern.DeckHole.Millimetres, "0.000")}, {deck}{(pattern.IsDeckHoleUsual ? " (a usual size: measure yours first)" : "")}. Dashed rings: flange of the box, Ø {pattern.BoxHole.Millimetres:0.0} mm{Inches(pattern.BoxHole.Millimetres, "0.000")}, clearance for {pattern.Thread.Name}."),
                 isProposal
                     ? "The openings in the walls are a proposal, since their places are not stated in the board file: look what lies behind before drilling."
                     : "Drill a small hole at each cross first, then open it up; back the far side with scrap wood.",
@@ -185,7 +188,7 @@ public static class DrillTemplate
 
         void Hole(double x, double y, TemplateLayer layer, double radius)
         {
-            marks.Add(new Ring(layer, x, y, radius));
+            Ring(layer, x, y, radius);
             var arm = Math.Max(Cross, radius + 3);
             CrossAt(x, y, arm, arm);
         }
@@ -207,15 +210,28 @@ public static class DrillTemplate
         void Rectangle(TemplateLayer layer, double cx, double cy, double width, double height)
         {
             var (left, right, low, high) = (cx - width / 2, cx + width / 2, cy - height / 2, cy + height / 2);
-            Line(layer, left, low, right, low);
-            Line(layer, right, low, right, high);
-            Line(layer, right, high, left, high);
-            Line(layer, left, high, left, low);
+            Path(layer, new(left, low), new(right, low), new(right, high), new(left, high), new(left, low));
         }
 
-        void Line(TemplateLayer layer, double x1, double y1, double x2, double y2) => marks.Add(new TemplateLine(layer, x1, y1, x2, y2));
+        void Line(TemplateLayer layer, double x1, double y1, double x2, double y2) => Path(layer, new(x1, y1), new(x2, y2));
 
-        void Write(double x, double y, string text, double size, Anchor anchor = Anchor.Start, bool isBold = false) =>
-            marks.Add(new Label(TemplateLayer.Note, x, y, text, size) { Anchor = anchor, IsBold = isBold });
+        void Path(TemplateLayer layer, params Point[] path) =>
+            Add(layer, path.Max(p => p.X), height => new Stroke(path.Select(p => new Point(p.X, height - p.Y)).ToArray(), layer.Pen));
+
+        void Ring(TemplateLayer layer, double x, double y, double radius) =>
+            Add(layer, x + radius, height => new Circle(new(x, height - y), radius, null, layer.Pen));
+
+        void Write(double x, double y, string text, double size, Anchor anchor = Anchor.Start, bool isBold = false)
+        {
+            var beyond = anchor == Anchor.Start ? 1 : anchor == Anchor.Middle ? 0.5 : 0;
+            var right = x + beyond * Lettering.WidthOf(text, size, isBold);
+            Add(TemplateLayer.Note, right, height => new Words(new(x, height - y), text, size, Ink.Black) { Anchor = anchor, IsBold = isBold });
+        }
+
+        void Add(TemplateLayer layer, double right, Func<double, Shape> under)
+        {
+            Right = Math.Max(Right, right);
+            marks.Add((layer, under));
+        }
     }
 }

@@ -4,15 +4,15 @@ using Boardwright.Documents.Drawings;
 
 namespace Boardwright.Documents.Templates;
 
-/// <summary>Writes templates as DXF of release 12, in millimetres: lines, circles, arcs and texts, on the template's layers.</summary>
+/// <summary>Writes templates as DXF of release 12, in millimetres: lines, circles and texts, on the template's layers.</summary>
 /// <remarks>The release states no unit; its numbers are taken as millimetres by whoever opens it.</remarks>
-public static class TemplateDxf
+static class TemplateDxf
 {
     // Lines without gaps, and the pattern of centre lines, mm.
     const string Solid = "CONTINUOUS", Chain = "CENTRE";
 
     /// <summary>The template as a whole file.</summary>
-    public static string Write(Template template)
+    public static string Write(Drawing template)
     {
         ArgumentNullException.ThrowIfNull(template);
         var text = new Codes();
@@ -23,8 +23,12 @@ public static class TemplateDxf
         text.Add(0, "ENDSEC");
         Tables(text);
         text.Add(0, "SECTION").Add(2, "ENTITIES");
-        foreach (var mark in template.Marks)
-            Entity(text, mark);
+        foreach (var layer in template.Shapes.Cast<DrawingGroup>())
+        {
+            foreach (var shape in layer.Shapes)
+                Entity(text, layer.Key, shape, template.Height);
+        }
+
         text.Add(0, "ENDSEC").Add(0, "EOF");
         return text.ToString();
     }
@@ -34,50 +38,40 @@ public static class TemplateDxf
         text.Add(0, "SECTION").Add(2, "TABLES");
         text.Add(0, "TABLE").Add(2, "LTYPE").Add(70, 2);
         text.Add(0, "LTYPE").Add(2, Solid).Add(70, 0).Add(3, "Solid line").Add(72, 65).Add(73, 0).Add(40, 0);
-        var dash = Layers.DashOf(TemplateLayer.Centre);
+        var dash = Dashes.LengthsOf(TemplateLayer.Centre.Dash);
         text.Add(0, "LTYPE").Add(2, Chain).Add(70, 0).Add(3, "Dash and dot").Add(72, 65).Add(73, dash.Count).Add(40, dash.Sum());
         for (var i = 0; i < dash.Count; i++)
             text.Add(49, i % 2 == 0 ? dash[i] : -dash[i]);
         text.Add(0, "ENDTAB");
-        text.Add(0, "TABLE").Add(2, "LAYER").Add(70, Layers.All.Count);
-        foreach (var layer in Layers.All)
-            text.Add(0, "LAYER").Add(2, Layers.Name(layer)).Add(70, 0).Add(62, Colour(layer)).Add(6, layer == TemplateLayer.Centre ? Chain : Solid);
+        text.Add(0, "TABLE").Add(2, "LAYER").Add(70, TemplateLayer.All.Count);
+        foreach (var layer in TemplateLayer.All)
+            text.Add(0, "LAYER").Add(2, layer.Name).Add(70, 0).Add(62, layer.Colour).Add(6, layer == TemplateLayer.Centre ? Chain : Solid);
         text.Add(0, "ENDTAB");
         text.Add(0, "TABLE").Add(2, "STYLE").Add(70, 1);
         text.Add(0, "STYLE").Add(2, "STANDARD").Add(70, 0).Add(40, 0).Add(41, 1).Add(50, 0).Add(71, 0).Add(42, 2.5).Add(3, "txt").Add(4, "");
         text.Add(0, "ENDTAB").Add(0, "ENDSEC");
     }
 
-    static void Entity(Codes text, TemplateMark mark)
+    static void Entity(Codes text, string layer, Shape shape, double height)
     {
-        switch (mark)
+        switch (shape)
         {
-            case TemplateLine line:
-                text.Add(0, "LINE").Add(8, Layers.Name(line.Layer)).Add(10, line.X1).Add(20, line.Y1).Add(30, 0).Add(11, line.X2).Add(21, line.Y2).Add(31, 0);
+            case Stroke stroke:
+                var path = stroke.Path.Span;
+                for (var i = 1; i < path.Length; i++)
+                    text.Add(0, "LINE").Add(8, layer).Place(10, path[i - 1], height).Place(11, path[i], height);
                 break;
-            case Ring ring:
-                text.Add(0, "CIRCLE").Add(8, Layers.Name(ring.Layer)).Add(10, ring.X).Add(20, ring.Y).Add(30, 0).Add(40, ring.Radius);
+            case Circle circle:
+                text.Add(0, "CIRCLE").Add(8, layer).Place(10, circle.Centre, height).Add(40, circle.Radius);
                 break;
-            case Bow bow:
-                text.Add(0, "ARC").Add(8, Layers.Name(bow.Layer)).Add(10, bow.X).Add(20, bow.Y).Add(30, 0).Add(40, bow.Radius).Add(50, bow.From).Add(51, bow.To);
-                break;
-            case Label label:
-                text.Add(0, "TEXT").Add(8, Layers.Name(label.Layer)).Add(10, label.X).Add(20, label.Y).Add(30, 0).Add(40, label.Size).Add(1, Plain(label.Text)).Add(7, "STANDARD");
-                if (label.Anchor != Anchor.Start)
-                    text.Add(72, label.Anchor == Anchor.Middle ? 1 : 2).Add(11, label.X).Add(21, label.Y).Add(31, 0);
+            case Words words:
+                text.Add(0, "TEXT").Add(8, layer).Place(10, words.At, height).Add(40, words.Size);
+                text.Add(1, Plain(words.Text)).Add(7, "STANDARD");
+                if (words.Anchor != Anchor.Start)
+                    text.Add(72, words.Anchor == Anchor.Middle ? 1 : 2).Place(11, words.At, height);
                 break;
         }
     }
-
-    static int Colour(TemplateLayer layer) => layer switch
-    {
-        TemplateLayer.Deck => 1,
-        TemplateLayer.Box => 5,
-        TemplateLayer.Opening => 3,
-        TemplateLayer.Centre => 8,
-        TemplateLayer.Check => 6,
-        _ => 7,
-    };
 
     // Codes of the format stand for signs beyond ASCII.
     static string Plain(string text)
@@ -114,6 +108,9 @@ public static class TemplateDxf
         public Codes Add(int code, int value) => Add(code, value.ToString(CultureInfo.InvariantCulture));
 
         public Codes Add(int code, double value) => Add(code, Math.Round(value, 6).ToString("0.0#####", CultureInfo.InvariantCulture));
+
+        /// <summary>A place, which the format counts from the lower edge.</summary>
+        public Codes Place(int code, Point at, double height) => Add(code, at.X).Add(code + 10, height - at.Y).Add(code + 20, 0);
 
         public override string ToString() => text.ToString();
     }

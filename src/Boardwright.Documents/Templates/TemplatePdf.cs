@@ -22,7 +22,7 @@ public sealed record PaperSize(string Name, double Width, double Height)
 /// <param name="PageHeight">Height of a page, mm.</param>
 /// <param name="Columns">Columns of pages.</param>
 /// <param name="Rows">Rows of pages.</param>
-public sealed record Tiling(double PageWidth, double PageHeight, int Columns, int Rows)
+sealed record Tiling(double PageWidth, double PageHeight, int Columns, int Rows)
 {
     /// <summary>Edge of the page on which printers do not print.</summary>
     public const double Edge = 10;
@@ -46,7 +46,7 @@ public sealed record Tiling(double PageWidth, double PageHeight, int Columns, in
     public double Top(int row) => row * (Along - Overlap);
 
     /// <summary>The tiling of a template with the fewest pages: upright or lying.</summary>
-    public static Tiling Compute(Template template, PaperSize paper)
+    public static Tiling Compute(Drawing template, PaperSize paper)
     {
         ArgumentNullException.ThrowIfNull(template);
         ArgumentNullException.ThrowIfNull(paper);
@@ -55,7 +55,7 @@ public sealed record Tiling(double PageWidth, double PageHeight, int Columns, in
         return lying.Columns * lying.Rows <= upright.Columns * upright.Rows ? lying : upright;
     }
 
-    static Tiling Cut(Template template, double width, double height)
+    static Tiling Cut(Drawing template, double width, double height)
     {
         var page = new Tiling(width, height, 1, 1);
         return page with { Columns = Count(template.Width, page.Across), Rows = Count(template.Height, page.Along) };
@@ -65,21 +65,21 @@ public sealed record Tiling(double PageWidth, double PageHeight, int Columns, in
 }
 
 /// <summary>Writes templates as PDF at full size: on one sheet for a plotter, or in pages for a printer.</summary>
-public static class TemplatePdf
+static class TemplatePdf
 {
     const double Tick = 4, MapWidth = 24;
 
     /// <summary>One sheet as large as the template.</summary>
-    public static byte[] Plot(Template template)
+    public static byte[] Plot(Drawing template)
     {
         ArgumentNullException.ThrowIfNull(template);
         using var book = new PdfBook(template.Title);
-        Draw(book.Add(template.Width, template.Height), template, 0, 0);
+        DrawingPdf.Draw(book.Add(template.Width, template.Height), template, 0, 0, 1);
         return book.Save();
     }
 
     /// <summary>Pages with join marks, check lines and a map of how they lie.</summary>
-    public static byte[] Tile(Template template, PaperSize paper)
+    public static byte[] Tile(Drawing template, PaperSize paper)
     {
         var tiling = Tiling.Compute(template, paper);
         using var book = new PdfBook($"{template.Title}, {paper.Name}");
@@ -92,11 +92,11 @@ public static class TemplatePdf
         return book.Save();
     }
 
-    static void Page(PdfSheet sheet, Template template, Tiling tiling, int column, int row)
+    static void Page(PdfSheet sheet, Drawing template, Tiling tiling, int column, int row)
     {
         var (left, top) = (tiling.Left(column), tiling.Top(row));
         using (sheet.Within(Tiling.Edge, Tiling.Edge, tiling.Across, tiling.Along))
-            Draw(sheet, template, Tiling.Edge - left, Tiling.Edge - top);
+            DrawingPdf.Draw(sheet, template, Tiling.Edge - left, Tiling.Edge - top, 1);
         sheet.Frame(Tiling.Edge, Tiling.Edge, tiling.Across, tiling.Along, 0.1, "#808080");
         Joins(sheet, tiling, column, row);
         Foot(sheet, template, tiling, column, row);
@@ -132,7 +132,7 @@ public static class TemplatePdf
         sheet.Write(isLast ? x - 2.4 : x + 2.4, y - 1, name, 2.2, anchor: isLast ? Anchor.End : Anchor.Start);
     }
 
-    static void Foot(PdfSheet sheet, Template template, Tiling tiling, int column, int row)
+    static void Foot(PdfSheet sheet, Drawing template, Tiling tiling, int column, int row)
     {
         var y = Tiling.Edge + tiling.Along + 8;
         CheckLine(sheet, Tiling.Edge, y, 100, "100 mm");
@@ -141,21 +141,10 @@ public static class TemplatePdf
         var (x, room) = (Tiling.Edge + 107, tiling.Across - 107 - MapWidth - 3);
         var says = string.Create(CultureInfo.InvariantCulture, $"Page {number} of {tiling.Columns * tiling.Rows}. Print at 100 %; if a line is off by more than 0.5 mm, switch off scaling and print again. Cut along one frame, lay crosses of one name upon one another, tape.");
         var line = y - 4;
-        sheet.Write(x, line, Fitted(template.Title, room, 2.5, isBold: true), 2.5, isBold: true);
+        sheet.Write(x, line, Typeset.Shortened(template.Title, room, 2.5, isBold: true), 2.5, isBold: true);
         foreach (var words in Typeset.Wrapped(says, room, 2.3))
             sheet.Write(x, line += 3.1, words, 2.3);
         Map(sheet, tiling, column, row, Tiling.Edge + tiling.Across, y - 6);
-    }
-
-    // Cut where it would run into what stands beside it.
-    static string Fitted(string text, double room, double size, bool isBold)
-    {
-        if (Typeset.WidthOf(text, size, isBold) <= room)
-            return text;
-        var length = text.Length;
-        while (length > 0 && Typeset.WidthOf(text[..length] + "…", size, isBold) > room)
-            length--;
-        return text[..length] + "…";
     }
 
     static void Map(PdfSheet sheet, Tiling tiling, int column, int row, double right, double top)
@@ -181,29 +170,5 @@ public static class TemplatePdf
         sheet.Line(x, y - 2, x, y + 2, 0.2);
         sheet.Line(x + length, y - 2, x + length, y + 2, 0.2);
         sheet.Write(x + length / 2, y - 1.2, says, 2.6, anchor: Anchor.Middle);
-    }
-
-    // With the template's upper left corner at a place on the sheet.
-    static void Draw(PdfSheet sheet, Template template, double dx, double dy)
-    {
-        foreach (var mark in template.Marks)
-        {
-            var (pen, dash) = (Layers.Pen(mark.Layer), Layers.DashOf(mark.Layer));
-            switch (mark)
-            {
-                case TemplateLine line:
-                    sheet.Line(line.X1 + dx, template.Height - line.Y1 + dy, line.X2 + dx, template.Height - line.Y2 + dy, pen, dash: dash);
-                    break;
-                case Ring ring:
-                    sheet.Circle(ring.X + dx, template.Height - ring.Y + dy, ring.Radius, pen, dash: dash);
-                    break;
-                case Bow bow:
-                    sheet.Arc(bow.X + dx, template.Height - bow.Y + dy, bow.Radius, bow.From, bow.To, pen);
-                    break;
-                case Label label:
-                    sheet.Write(label.X + dx, template.Height - label.Y + dy, label.Text, label.Size, label.IsBold, label.Anchor);
-                    break;
-            }
-        }
     }
 }

@@ -127,53 +127,72 @@ static class BehindView
             return;
         }
 
-        void Round(RoundBody? body, double width = 1.1)
-        {
-            if (body is null)
-                return;
-            board.Part(body.Slot, seen.Name(body.Slot), () => board.Body(Face(body, 1), isGuess: body.IsGuess, width: width));
-            board.Place(body.Slot, new(-body.Middle.Millimetres, body.Z.Millimetres + body.Radius.Millimetres * 0.8 * (body.Slot == "motor_pulley" ? -1 : 1)));
-        }
-
         if (motor.Gears is { } gears)
         {
-            var (low, high) = (Min(-gears.WheelGear.Radius.Millimetres, (motor.Can.Z - gears.MotorGear.Radius).Millimetres) - 6, Max(gears.WheelGear.Radius.Millimetres, (motor.Can.Z + gears.MotorGear.Radius).Millimetres) + 6);
-            board.Part("gearbox", seen.Name("gearbox"), () => board.Body(Outlines.Rectangle(-gears.WheelGear.To.Millimetres, low, -gears.WheelGear.From.Millimetres, high, 2), isGuess: gears.WheelGear.IsGuess, width: 1.1));
-            board.Place("gearbox", new(-gears.WheelGear.Middle.Millimetres, high * 0.8));
+            var (wheel, reach) = (gears.WheelGear.Radius.Millimetres, Reach(motor.Can, gears.MotorGear.Radius));
+            var (low, high) = (Min(-wheel, reach.Low) - 6, Max(wheel, reach.High) + 6);
+            var outline = Outlines.Rectangle(-gears.WheelGear.To.Millimetres, low, -gears.WheelGear.From.Millimetres, high, 2);
+            Solid("gearbox", outline, new(-gears.WheelGear.Middle.Millimetres, high * 0.8), gears.WheelGear.IsGuess);
         }
 
         Round(motor.WheelPulley);
         if (motor.Plate is { } plate)
         {
-            board.Part("mount", seen.Name("mount"), () => board.Body(Outlines.Rectangle(-plate.Left.Millimetres, plate.Bottom.Millimetres, -plate.Right.Millimetres, plate.Top.Millimetres, 1), isGuess: plate.IsGuess, width: 1.1));
-            board.Place("mount", new(-(plate.Left + plate.Right).Millimetres / 2, plate.Top.Millimetres * 0.7));
+            var (left, right, top) = (plate.Left.Millimetres, plate.Right.Millimetres, plate.Top.Millimetres);
+            var outline = Outlines.Rectangle(-left, plate.Bottom.Millimetres, -right, top, 1);
+            Solid("mount", outline, new(-(plate.Left + plate.Right).Millimetres / 2, top * 0.7), plate.IsGuess);
         }
 
         Round(motor.Pulley);
         if (motor.Belt is { } belt)
         {
-            var (low, high) = (Min(-belt.WheelRadius.Millimetres, (motor.Can.Z - belt.MotorRadius).Millimetres), Max(belt.WheelRadius.Millimetres, (motor.Can.Z + belt.MotorRadius).Millimetres));
-            board.Part("belt", seen.Name("belt"), () => board.Body(Outlines.Rectangle(-belt.To.Millimetres, low, -belt.From.Millimetres, high), Ink.Grid, isGuess: belt.IsGuess, width: 0.9));
-            board.Place("belt", new(-(belt.From + belt.To).Millimetres / 2, high * 0.5 + low * 0.5));
+            var (wheel, reach) = (belt.WheelRadius.Millimetres, Reach(motor.Can, belt.MotorRadius));
+            var (low, high) = (Min(-wheel, reach.Low), Max(wheel, reach.High));
+            var outline = Outlines.Rectangle(-belt.To.Millimetres, low, -belt.From.Millimetres, high);
+            var middle = new ViewPoint(-(belt.From + belt.To).Millimetres / 2, high * 0.5 + low * 0.5);
+            Solid("belt", outline, middle, belt.IsGuess, Ink.Grid, 0.9);
         }
 
+        Can(board, seen, motor);
+
+        void Solid(string slot, ViewPoint[] outline, ViewPoint name, bool isGuess, Ink fill = Ink.Paper, double width = 1.1)
+        {
+            board.Part(slot, seen.Name(slot), () => board.Body(outline, fill, isGuess: isGuess, width: width));
+            board.Place(slot, name);
+        }
+
+        void Round(RoundBody? body)
+        {
+            if (body is null)
+                return;
+            var up = body.Radius.Millimetres * 0.8 * (body.Slot == "motor_pulley" ? -1 : 1);
+            Solid(body.Slot, Face(body, 1), new(-body.Middle.Millimetres, body.Z.Millimetres + up), body.IsGuess);
+        }
+    }
+
+    // How far down and up a wheel on the motor's shaft reaches.
+    static (double Low, double High) Reach(RoundBody can, Length radius) => ((can.Z - radius).Millimetres, (can.Z + radius).Millimetres);
+
+    static void Can(DrawingBoard board, ViewedBoard seen, MotorShape motor)
+    {
+        var (can, (low, high)) = (motor.Can, Reach(motor.Can, motor.Can.Radius));
         board.Part("motor", seen.Name("motor"), () =>
         {
             if (motor is { Shaft: { } shaft, Pulley: null, Gears: null })
                 board.Body(Face(shaft, 0), width: 0.9);
             else if (motor is { Shaft: { } inside, Gears: not null })
                 board.HiddenEdge(Face(inside, 0));
-            board.Body(Face(motor.Can, 5), isGuess: motor.Can.IsGuess);
-            var length = (motor.Can.To - motor.Can.From).Millimetres;
+            board.Body(Face(can, 5), isGuess: can.IsGuess);
+            var length = (can.To - can.From).Millimetres;
             foreach (var part in Seams)
             {
-                var u = -motor.Can.From.Millimetres - part * length;
-                board.Detail(new(u, (motor.Can.Z - motor.Can.Radius).Millimetres), new(u, (motor.Can.Z + motor.Can.Radius).Millimetres));
+                var u = -can.From.Millimetres - part * length;
+                board.Detail(new(u, low), new(u, high));
             }
 
-            board.CentreLine(new(-motor.Can.To.Millimetres - 5, motor.Can.Z.Millimetres), new(-motor.Can.From.Millimetres + 5, motor.Can.Z.Millimetres));
+            board.CentreLine(new(-can.To.Millimetres - 5, can.Z.Millimetres), new(-can.From.Millimetres + 5, can.Z.Millimetres));
         });
-        board.Place("motor", new(-motor.Can.Middle.Millimetres, motor.Can.Z.Millimetres + motor.Can.Radius.Millimetres * 0.5));
+        board.Place("motor", new(-can.Middle.Millimetres, can.Z.Millimetres + can.Radius.Millimetres * 0.5));
     }
 
     static void Measure(DrawingBoard board, ViewedBoard seen, Clearances clearances, double low)

@@ -105,7 +105,7 @@ static class BoxView
 
     static IEnumerable<(ViewPoint At, double Radius)> BoltsOf(ViewedBoard seen)
     {
-        var pattern = BoltPattern.Compute(seen.Examination.Board);
+        var pattern = seen.Examination.Bolts;
         return pattern.IsKnown ? pattern.Value.Places.Select(p => (new ViewPoint(p.X.Millimetres, -p.Y.Millimetres), Max(0.5, pattern.Value.BoxHole.Millimetres / 2))) : [];
     }
 

@@ -133,7 +133,7 @@ sealed class DrawingBoard
     /// <summary>A circle that is filled.</summary>
     public void Disc(ViewPoint middle, double radius, Ink fill = Ink.Paper, double width = Visible)
     {
-        open.Add(new Dot(At(middle), Long(radius), fill, Ink.Text) { RimWidth = width });
+        open.Add(new Circle(At(middle), Long(radius), fill, new(Ink.Text, width)));
         Notice(Outlines.Circle(middle, radius, 12));
     }
 
@@ -470,7 +470,7 @@ sealed class DrawingBoard
         above.Add(new DrawingGroup("finding", pin.Rule, pin.Title,
         [
             Stroke.Between(place.X, place.Y, best.X, best.Y, new(ink, 1)),
-            new Dot(place, 2.2, ink, ink) { RimWidth = 0.5 },
+            new Circle(place, 2.2, ink, new(ink, 0.5)),
             new Patch(outline, isFilled ? ink : Ink.Paper),
             new Stroke(outline.Append(outline[0]).Append(outline[1]).ToArray(), new(ink, 1.6)),
             new Words(new(middle.X, middle.Y + 3.8), pin.Label, corners switch { 8 => 11, 3 => pin.Label.Length > 1 ? 9 : 11, _ => pin.Label.Length > 2 ? 9 : 11 }, isFilled ? Ink.Paper : ink) { Anchor = Anchor.Middle, IsBold = true },

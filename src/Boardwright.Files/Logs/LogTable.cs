@@ -74,7 +74,7 @@ sealed class LogTable(ReadOnlyMemory<byte> content, string shown, LogWishes wish
     /// <summary>A channel by its name in small letters joined by hyphens, such as <c>pack-voltage</c>.</summary>
     internal static Channel? ChannelNamed(string name)
     {
-        foreach (var channel in Enum.GetValues<Channel>())
+        foreach (var channel in RideLog.Recordable)
         {
             if (NameOf(channel).Equals(name.Replace('_', '-'), StringComparison.OrdinalIgnoreCase)) return channel;
         }
@@ -141,7 +141,7 @@ sealed class LogTable(ReadOnlyMemory<byte> content, string shown, LogWishes wish
                 return RideLogFile.Refused(shown, line, name, $"There is no column named {RouteFile.Quoted(name)}.", $"The columns are {string.Join(", ", columns.Select(c => c.Header))}.");
             var words = wish.Trim().Split(' ', 2, StringSplitOptions.RemoveEmptyEntries);
             if (words.Length > 0 && words[0] is not ("time" or "none") && ChannelNamed(words[0]) is not { })
-                return RideLogFile.Refused(shown, line, name, $"{RouteFile.Quoted(words[0])} is not a channel.", $"The channels are {string.Join(", ", Enum.GetValues<Channel>().Select(NameOf))}, and time and none.");
+                return RideLogFile.Refused(shown, line, name, $"{RouteFile.Quoted(words[0])} is not a channel.", $"The channels are {string.Join(", ", RideLog.Recordable.Select(NameOf))}, and time and none.");
             if (words.Length > 1 && words[0] is not ("time" or "none") && UnitNamed(ChannelNamed(words[0])!.Value, words[1]) is null)
                 return RideLogFile.Refused(shown, line, name, $"{RouteFile.Quoted(words[1])} is not a unit of {NameOf(ChannelNamed(words[0])!.Value)}.", "Write it as in \"speed km/h\"; a share from 0 to 1 is \"share\".");
         }

@@ -67,7 +67,7 @@ public static class LoggerFile
 
     /// <summary>Every channel as <see cref="LogWishes.Columns"/> takes it, with the units it may have.</summary>
     public static IReadOnlyList<(Channel Channel, string Name, IReadOnlyList<string> Units)> Channels { get; } =
-        [.. Enum.GetValues<Channel>().Select(static channel => (channel, LogTable.NameOf(channel), LogHeader.UnitsOf(channel)))];
+        [.. RideLog.Recordable.Select(static channel => (channel, LogTable.NameOf(channel), LogHeader.UnitsOf(channel)))];
 
     /// <summary>Why a text does not say what a column holds.</summary>
     /// <returns>The objection, or <c>null</c>.</returns>

@@ -65,10 +65,10 @@ public static class LessonSet
         return
         [
             rolling > 0
-                ? One("rolling", "wheels.rolling_resistance", rolling, rollingSpread, "", Text($"Of the fitted {fit.RollingResistance.Value.Value:0.0000}, {rollingPart:0.0000} are the drag of motors and belts by the board file, which has entries of its own; the rest is the wheels'. One number for the road that was ridden; a table by surface on the shelf no longer counts for this board."))
+                ? One("rolling", "wheels.rolling_resistance", rolling, rollingSpread, "", Invariant($"Of the fitted {fit.RollingResistance.Value.Value:0.0000}, {rollingPart:0.0000} are the drag of motors and belts by the board file, which has entries of its own; the rest is the wheels'. One number for the road that was ridden; a table by surface on the shelf no longer counts for this board."))
                 : new("rolling", [], "The drag of motors and belts by the board file is more than the coast-down found in all: measure motor.no_load_current first."),
             area > 0
-                ? One("drag-area", "brief.drag_area", area, areaSpread, "m2", Text($"Of the fitted {fit.DragArea.Value.SquareMetres:0.000} m2, {areaPart:0.000} m2 are the part of the motors' drag that grows with speed. It is the rider's in the stance of the ride, not the board's alone."))
+                ? One("drag-area", "brief.drag_area", area, areaSpread, "m2", Invariant($"Of the fitted {fit.DragArea.Value.SquareMetres:0.000} m2, {areaPart:0.000} m2 are the part of the motors' drag that grows with speed. It is the rider's in the stance of the ride, not the board's alone."))
                 : new("drag-area", [], "The drag of motors and belts by the board file is more than the coast-down found in all: measure motor.no_load_current first."),
         ];
     }
@@ -94,7 +94,7 @@ public static class LessonSet
         if (each <= 0)
             return new(Name, [], "Links and wires by the board file take more than the whole pack was found to have: measure pack.links first.");
         var entries = new List<LessonEntry> { Entered("cell.resistance", each * 1000, Root(spread, 0.25 * wires) * cells * 1000, "mohm") };
-        var says = Text($"Of the {fitted * 1000:0.0} mohm of the pack, {wires * 1000:0.0} are links and wires by the board file. One number at the charge and warmth of the ride: a table over charge and temperature on the shelf no longer counts for this board.");
+        var says = Invariant($"Of the {fitted * 1000:0.0} mohm of the pack, {wires * 1000:0.0} are links and wires by the board file. One number at the charge and warmth of the ride: a table over charge and temperature on the shelf no longer counts for this board.");
         if (hasBranches && !parts.Cell.Polarisation.R2.IsKnown && pack.Slow is { } slow)
         {
             entries.Add(Entered("cell.polarisation.R1", (pack.Settled.Value.Ohms - pack.Resistance.Value.Ohms) * cells * 1000, Root(pack.Settled.Deviation, pack.Resistance.Deviation) * cells * 1000, "mohm"));
@@ -191,6 +191,4 @@ public static class LessonSet
     }
 
     static double Root(double a, double b) => Sqrt(a * a + b * b);
-
-    static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

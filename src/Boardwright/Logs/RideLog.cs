@@ -5,7 +5,7 @@ using Boardwright.Road;
 
 namespace Boardwright.Logs;
 
-/// <summary>What a logger can write down.</summary>
+/// <summary>What goes along a ride, be it written down by a logger or computed.</summary>
 public enum Channel
 {
     /// <summary>Speed over the ground, m/s.</summary>
@@ -14,7 +14,7 @@ public enum Channel
     /// <summary>Distance covered since the start, m.</summary>
     Distance,
 
-    /// <summary>Voltage at the pack, V.</summary>
+    /// <summary>Voltage at the pack, V; of a computed ride, what reaches the controllers.</summary>
     PackVoltage,
 
     /// <summary>Current out of the pack, A; negative when it is charged.</summary>
@@ -26,7 +26,7 @@ public enum Channel
     /// <summary>Share of the pack's voltage that the controller puts on the motor, 0 to 1.</summary>
     Duty,
 
-    /// <summary>Temperature of the motor, K.</summary>
+    /// <summary>Temperature of the motor, K; of a computed ride, of its windings.</summary>
     MotorTemperature,
 
     /// <summary>Temperature of the controller, K.</summary>
@@ -49,6 +49,21 @@ public enum Channel
 
     /// <summary>Longitude, rad, east positive.</summary>
     Longitude,
+
+    /// <summary>Time since the start, s; never falls.</summary>
+    Time,
+
+    /// <summary>Grade, rise over run.</summary>
+    Grade,
+
+    /// <summary>Power at the wheels, W; negative when braking.</summary>
+    WheelPower,
+
+    /// <summary>Power that the pack feeds the controllers, W; negative when it is fed back.</summary>
+    PackPower,
+
+    /// <summary>Temperature of the motors' cases, K.</summary>
+    CaseTemperature,
 }
 
 /// <summary>One channel of a log: a value, or none, at each of its times.</summary>
@@ -158,6 +173,9 @@ public sealed class RideLog
 
     /// <summary>The readings before which the recording was broken off.</summary>
     public IReadOnlyList<int> Breaks => breaks;
+
+    /// <summary>What a logger can write down.</summary>
+    public static IReadOnlyList<Channel> Recordable { get; } = [.. Enum.GetValues<Channel>().Where(c => c <= Channel.Longitude)];
 
     /// <summary>The channels that the log has.</summary>
     public IReadOnlyCollection<Channel> Channels => channels.Keys;

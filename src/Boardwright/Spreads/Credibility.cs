@@ -1,4 +1,3 @@
-using System.Globalization;
 using Boardwright.Findings;
 using Boardwright.Numerics;
 using static System.Math;
@@ -34,15 +33,13 @@ public sealed record QuantityCredibility(FigureKind Kind, IReadOnlyList<RideEvid
     {
         get
         {
-            var rides = Text($"{Evidence.Count} {(Evidence.Count == 1 ? "ride" : "rides")} of {Boards} {(Boards == 1 ? "board" : "boards")}");
+            var rides = Invariant($"{Evidence.Count} {(Evidence.Count == 1 ? "ride" : "rides")} of {Boards} {(Boards == 1 ? "board" : "boards")}");
             if (double.IsNaN(Give))
-                return Text($"{Title}: {Bias.Value.Value:0.000} times as predicted on {rides}. One ride tells no spread.");
-            var lean = IsBiased ? Text($"the model is {(Bias.Value.Value > 1 ? "too low" : "too high")} by {100 * Abs(Bias.Value.Value - 1):0.0} %") : "no lean to either side can be told";
-            return Text($"{Title}: {Bias.Value.Value:0.000} times as predicted ({Bias.Low.Value:0.000} to {Bias.High.Value:0.000}) on {rides}, {lean}; its own spread is {100 * Spread.Value.Value:0.0} % ({100 * Spread.Low.Value:0.0} to {100 * Spread.High.Value:0.0} %).");
+                return Invariant($"{Title}: {Bias.Value.Value:0.000} times as predicted on {rides}. One ride tells no spread.");
+            var lean = IsBiased ? Invariant($"the model is {(Bias.Value.Value > 1 ? "too low" : "too high")} by {100 * Abs(Bias.Value.Value - 1):0.0} %") : "no lean to either side can be told";
+            return Invariant($"{Title}: {Bias.Value.Value:0.000} times as predicted ({Bias.Low.Value:0.000} to {Bias.High.Value:0.000}) on {rides}, {lean}; its own spread is {100 * Spread.Value.Value:0.0} % ({100 * Spread.Low.Value:0.0} to {100 * Spread.High.Value:0.0} %).");
         }
     }
-
-    static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }
 
 /// <summary>

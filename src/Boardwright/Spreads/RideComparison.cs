@@ -48,18 +48,16 @@ public sealed record RideDifference(FigureKind Kind, double Measured, double Pre
             // Written alike to the last digit is as predicted.
             var form = Kind.Unit == "V" ? "0.00" : "0.0";
             string Figure(double value) => value.ToString(form, CultureInfo.InvariantCulture);
-            var amount = Kind.Unit == "°C" ? Text($"{Abs(Measured - Predicted):0.0} K {more} than") : Text($"{100 * Abs(Ratio - 1):0.#} % {more} than");
+            var amount = Kind.Unit == "°C" ? Invariant($"{Abs(Measured - Predicted):0.0} K {more} than") : Invariant($"{100 * Abs(Ratio - 1):0.#} % {more} than");
             if (Figure(Measured) == Figure(Predicted)) amount = "as";
             var against = $"{subject} {amount} predicted ({Figure(Measured)} against {Figure(Predicted)} {Kind.Unit}): ";
             var range = $"the prediction's own 90 % range, {Figure(Low)} to {Figure(High)} {Kind.Unit}";
             if (IsWithin)
                 return $"{against}inside {range}.";
-            var cause = Cause.Length > 0 ? Text($" The likeliest cause is {Cause}: measure it ({char.ToLowerInvariant(How[0])}{How[1..].TrimEnd('.')}).") : " No single entry stands out as its cause.";
+            var cause = Cause.Length > 0 ? Invariant($" The likeliest cause is {Cause}: measure it ({char.ToLowerInvariant(How[0])}{How[1..].TrimEnd('.')}).") : " No single entry stands out as its cause.";
             return $"{against}outside {range}.{cause}";
         }
     }
-
-    static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }
 
 /// <summary>A ride as it was measured beside the same ride as the model of its board predicts it.</summary>

@@ -21,7 +21,7 @@ public sealed class BoardViewsTests
     {
         Stroke stroke => stroke.Path.ToArray(),
         Patch patch => patch.Outline.ToArray(),
-        Dot dot => [dot.Centre],
+        Circle circle => [circle.Centre],
         Words words => [words.At],
         DrawingGroup group => group.Shapes.SelectMany(SpotsOf),
         _ => [],

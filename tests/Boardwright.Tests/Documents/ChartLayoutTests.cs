@@ -138,14 +138,6 @@ public sealed class ChartLayoutTests
     }
 
     [Fact]
-    public void Paper_has_its_size_in_millimetres()
-    {
-        var svg = Svg.Write(ChartLayout.Compute(Of(new Line("wave", Seconds, Wave(3))), ChartView.OnPaper(170)).Drawing, isInMillimetres: true);
-
-        Assert.Contains("width=\"170mm\"", svg, StringComparison.Ordinal);
-    }
-
-    [Fact]
     public void Markup_in_names_is_text()
     {
         var svg = Svg.Write(ChartLayout.Compute(Of(new Line("<b> & \"c\"", Seconds, Wave(3))), new ChartView(500)).Drawing);

@@ -1,10 +1,10 @@
 using Boardwright.Documents.Charts;
 using Boardwright.Documents.Drawings;
 using Boardwright.Documents.Pictures;
+using Boardwright.Logs;
 using Boardwright.Parts;
 using Boardwright.Rides;
 using Boardwright.Road;
-using TraceChannel = Boardwright.Documents.Pictures.TraceChannel;
 
 namespace Boardwright.Tests.Documents;
 
@@ -15,7 +15,7 @@ public sealed class RidePicturesTests
     [Fact]
     public void Panels_share_the_axis_across_and_only_those_with_values_are_there()
     {
-        var placed = ChartLayout.Compute(RidePictures.OverDistance(new Loop(), "A ride", new($"Made up."))!, new ChartView(760));
+        var placed = ChartLayout.Compute(RidePictures.OverDistance(Loop(), "A ride", new($"Made up."))!, new ChartView(760));
 
         Assert.Equal(5, placed.Frames.Count);
         Assert.Single(placed.Frames.Select(f => (f.Left, f.Right, f.From, f.To)).Distinct());
@@ -25,7 +25,7 @@ public sealed class RidePicturesTests
     [Fact]
     public void A_channel_that_is_not_known_to_one_line_is_a_band()
     {
-        var chart = RidePictures.OverTime(new Loop(), "A ride")!;
+        var chart = RidePictures.OverTime(Loop(), "A ride")!;
         var series = chart.Panels.Cast<LinePanel>().Single(p => p.Up.Says == "temperature").Series;
 
         Assert.Contains(series, s => s is Band { Name: "windings" });
@@ -33,13 +33,14 @@ public sealed class RidePicturesTests
     }
 
     [Fact]
-    public void A_ride_without_distance_has_no_picture_over_it() => Assert.Null(RidePictures.OverDistance(new Nothing(), "A ride"));
+    public void A_ride_without_distance_has_no_picture_over_it() =>
+        Assert.Null(RidePictures.OverDistance(Loop() with { Columns = new Dictionary<Channel, double[]>() }, "A ride"));
 
     [Fact]
     public void The_picture_of_a_ride_looks_as_approved() => Approved.Matches(
         "Documents/ride.svg",
         Svg.Write(ChartLayout.Compute(
-            RidePictures.OverTime(new Loop(), "A made-up ride", new($"Made up."), [(TraceChannel.WindingTemperature, new Guide(373.15, new($"fades from {Temperature.FromCelsius(100)}")))])!,
+            RidePictures.OverTime(Loop(), "A made-up ride", new($"Made up."), [(Channel.MotorTemperature, new Guide(373.15, new($"fades from {Temperature.FromCelsius(100)}")))])!,
             new ChartView(760)).Drawing));
 
     [Fact]
@@ -81,30 +82,22 @@ public sealed class RidePicturesTests
         Assert.Contains(charts[1].Panels.Cast<LinePanel>().SelectMany(p => p.Series), s => s is Band { Name: "windings" });
     }
 
-    sealed class Nothing : IRideTrace
-    {
-        public ReadOnlyMemory<double> Values(TraceChannel channel) => default;
-    }
-
     // Whole numbers and simple sums, so that it is the same ride on every machine.
-    sealed class Loop : IRideTrace
-    {
-        public ReadOnlyMemory<double> Values(TraceChannel channel) => channel switch
+    static RideTrace Loop() => new(
+        new Dictionary<Channel, double[]>
         {
-            TraceChannel.Time => Rowed(i => i),
-            TraceChannel.Distance => Rowed(i => 6.5 * i),
-            TraceChannel.Speed => Rowed(i => Math.Min(7, Math.Min(i % 600 * 0.2, (600 - i % 600) * 0.3))),
-            TraceChannel.Grade => Rowed(i => 0.0004 * (Math.Abs(i % 400 - 200) - 100)),
-            TraceChannel.PackPower => Rowed(i => i % 600 > 570 ? -200 : 150 + 4 * (Math.Abs(i % 400 - 200) - 100)),
-            TraceChannel.Charge => Rowed(i => i > 2000 && i < 2100 ? double.NaN : 1 - i / 4000.0),
-            TraceChannel.CellTemperature => Rowed(i => 291.15 + i / 600.0),
-            _ => default,
-        };
+            [Channel.Time] = Rowed(i => i),
+            [Channel.Distance] = Rowed(i => 6.5 * i),
+            [Channel.Speed] = Rowed(i => Math.Min(7, Math.Min(i % 600 * 0.2, (600 - i % 600) * 0.3))),
+            [Channel.Grade] = Rowed(i => 0.0004 * (Math.Abs(i % 400 - 200) - 100)),
+            [Channel.PackPower] = Rowed(i => i % 600 > 570 ? -200 : 150 + 4 * (Math.Abs(i % 400 - 200) - 100)),
+            [Channel.ChargeLeft] = Rowed(i => i > 2000 && i < 2100 ? double.NaN : 1 - i / 4000.0),
+            [Channel.PackTemperature] = Rowed(i => 291.15 + i / 600.0),
+        },
+        new Dictionary<Channel, TraceBand>
+        {
+            [Channel.MotorTemperature] = new(Rowed(i => 291.15 + i / 80.0), Rowed(i => 291.15 + i / 50.0)),
+        });
 
-        public TraceBand? BandOf(TraceChannel channel) => channel == TraceChannel.WindingTemperature
-            ? new TraceBand(Rowed(i => 291.15 + i / 80.0), Rowed(i => 291.15 + i / 50.0))
-            : null;
-
-        static double[] Rowed(Func<int, double> value) => [.. Enumerable.Range(0, Rows).Select(value)];
-    }
+    static double[] Rowed(Func<int, double> value) => [.. Enumerable.Range(0, Rows).Select(value)];
 }

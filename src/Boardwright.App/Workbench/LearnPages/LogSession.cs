@@ -205,7 +205,7 @@ sealed class LogSession(EditSession session) : IFollowed, IDisposable
     static IEnumerable<LogFinding> Words(RideTeaching teaching)
     {
         if (teaching.Energy is { } energy)
-            yield return new("Energy for the distance", Text($"{energy.Consumption.WattHoursPerKilometre:0.0} Wh/km over {energy.Distance.Kilometres:0.00} km"), "", "");
+            yield return new("Energy for the distance", Invariant($"{energy.Consumption.WattHoursPerKilometre:0.0} Wh/km over {energy.Distance.Kilometres:0.00} km"), "", "");
         if (teaching.Rolling?.Fit is { } fit)
         {
             yield return DescribeEstimate("Rolling coefficient, all that turns along in it", fit.RollingResistance, r => r.Value, "");
@@ -215,7 +215,7 @@ sealed class LogSession(EditSession session) : IFollowed, IDisposable
         if (teaching.Pack is { } pack)
         {
             yield return DescribeEstimate("Resistance of the pack at once", pack.Resistance, r => r.Milliohms, "mΩ");
-            if (pack.Slow is { } slow) yield return DescribeEstimate(Text($"Resistance after some {3 * slow.Seconds:0} s"), pack.Settled, r => r.Milliohms, "mΩ");
+            if (pack.Slow is { } slow) yield return DescribeEstimate(Invariant($"Resistance after some {3 * slow.Seconds:0} s"), pack.Settled, r => r.Milliohms, "mΩ");
         }
 
         if (teaching.Capacity is { } capacity) yield return DescribeEstimate("Capacity by rest voltages", capacity, c => c.AmpereHours, "Ah");
@@ -235,6 +235,4 @@ sealed class LogSession(EditSession session) : IFollowed, IDisposable
         string Figure(T x) => of(x).ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
         return new(title, $"{Figure(estimate.Value)} {unit}".TrimEnd(), $"{Figure(estimate.Low)} to {Figure(estimate.High)}", estimate.Narrowing);
     }
-
-    static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }
