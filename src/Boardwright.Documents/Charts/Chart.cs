@@ -144,9 +144,9 @@ public sealed record Band(string Name, ReadOnlyMemory<double> X, ReadOnlyMemory<
 /// <summary>Areas on top of one another, so that their sum is seen.</summary>
 /// <param name="X">Values on the axis across, SI, never falling.</param>
 /// <param name="Layers">The areas, the lowest first; finite values of 0 or more.</param>
-public sealed record LayeredPanel(ReadOnlyMemory<double> X, IReadOnlyList<ChartLayer> Layers) : ChartSeries("", X);
+sealed record LayeredPanel(ReadOnlyMemory<double> X, IReadOnlyList<ChartLayer> Layers) : ChartSeries("", X);
 
 /// <summary>One area of a stack.</summary>
 /// <param name="Name">Its name, which is written beside it.</param>
 /// <param name="Y">How high it is, SI.</param>
-public sealed record ChartLayer(string Name, ReadOnlyMemory<double> Y);
+sealed record ChartLayer(string Name, ReadOnlyMemory<double> Y);

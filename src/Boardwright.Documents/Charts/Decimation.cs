@@ -2,7 +2,7 @@ namespace Boardwright.Documents.Charts;
 
 /// <summary>Thins a long line out to what a column of pixels can show: its first, least, greatest and last point.</summary>
 /// <remarks>The drawn line covers the same pixels, and no peak is lost.</remarks>
-public static class Decimation
+static class Decimation
 {
     /// <summary>Places of the points that are kept, rising.</summary>
     /// <param name="x">Where the points are, never falling.</param>

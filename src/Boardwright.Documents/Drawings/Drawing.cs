@@ -37,7 +37,7 @@ public abstract record Shape;
 /// <param name="Key">Which one it is, such as <c>parts.motor</c>; several groups may share a key.</param>
 /// <param name="Title">Its name for people; empty where it needs none.</param>
 /// <param name="Shapes">What belongs to it, the lowest first.</param>
-public sealed record DrawingGroup(string Kind, string Key, string Title, IReadOnlyList<Shape> Shapes) : Shape
+sealed record DrawingGroup(string Kind, string Key, string Title, IReadOnlyList<Shape> Shapes) : Shape
 {
     /// <summary>A word that tells it from others of its kind, such as a finding's level; empty for none.</summary>
     public string Mark { get; init; } = "";
@@ -50,7 +50,7 @@ public sealed record DrawingGroup(string Kind, string Key, string Title, IReadOn
 /// <summary>A line from spot to spot.</summary>
 /// <param name="Path">Its corners.</param>
 /// <param name="Pen">With what it is drawn.</param>
-public sealed record Stroke(ReadOnlyMemory<Point> Path, Pen Pen) : Shape
+sealed record Stroke(ReadOnlyMemory<Point> Path, Pen Pen) : Shape
 {
     /// <summary>A straight line.</summary>
     public static Stroke Between(double x1, double y1, double x2, double y2, Pen pen) => new(new Point[] { new(x1, y1), new(x2, y2) }, pen);
@@ -59,7 +59,7 @@ public sealed record Stroke(ReadOnlyMemory<Point> Path, Pen Pen) : Shape
 /// <summary>A filled outline.</summary>
 /// <param name="Outline">Its corners.</param>
 /// <param name="Ink">What fills it.</param>
-public sealed record Patch(ReadOnlyMemory<Point> Outline, Ink Ink) : Shape
+sealed record Patch(ReadOnlyMemory<Point> Outline, Ink Ink) : Shape
 {
     /// <summary>An upright rectangle.</summary>
     public static Patch Rectangle(double left, double top, double right, double bottom, Ink ink) =>
@@ -71,7 +71,7 @@ public sealed record Patch(ReadOnlyMemory<Point> Outline, Ink Ink) : Shape
 /// <param name="Radius">Its radius.</param>
 /// <param name="Ink">What fills it; <c>null</c> for a ring.</param>
 /// <param name="Rim">With what its rim is drawn.</param>
-public sealed record Circle(Point Centre, double Radius, Ink? Ink, Pen Rim) : Shape
+sealed record Circle(Point Centre, double Radius, Ink? Ink, Pen Rim) : Shape
 {
     /// <summary>A round mark.</summary>
     public static Circle Mark(Point centre, double radius, Ink ink, Ink rim) => new(centre, radius, ink, new(rim, 1.4));
@@ -147,7 +147,7 @@ public enum Dash
 }
 
 /// <summary>The patterns as lengths.</summary>
-public static class Dashes
+static class Dashes
 {
     static readonly double[][] Patterns =
         [[], [7, 3.5], [1.8, 2.8], [9, 3, 2, 3], [15, 4], [9, 3, 2, 3, 2, 3], [6, 1.2, 1.2, 1.2], [1.2, 0.8]];

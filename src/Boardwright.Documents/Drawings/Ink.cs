@@ -59,7 +59,7 @@ public enum Ink
 }
 
 /// <summary>The inks of series.</summary>
-public static class Inks
+static class Inks
 {
     const int Hues = 6;
 
@@ -71,7 +71,7 @@ public static class Inks
 }
 
 /// <summary>The colours of all inks on one kind of paper, as red, green and blue in hexadecimal digits.</summary>
-public sealed class Palette
+sealed class Palette
 {
     readonly string[] colours;
 

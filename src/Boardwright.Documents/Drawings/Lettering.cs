@@ -2,7 +2,7 @@ namespace Boardwright.Documents.Drawings;
 
 /// <summary>How much room a text takes, as the common sans-serif faces have it, so that a layout needs no font.</summary>
 /// <error>Some 8 % between faces, for which every width is a little generous.</error>
-public static class Lettering
+static class Lettering
 {
     const double Generous = 1.06;
     const double Bold = 1.07;

@@ -8,32 +8,32 @@ namespace Boardwright.Documents.Papers;
 /// <param name="Board">Name of the board.</param>
 /// <param name="Revision">State of the board; empty where there is none.</param>
 /// <param name="Blocks">What it says, in order.</param>
-public sealed record PaperDocument(string Title, string Board, string Revision, IReadOnlyList<Block> Blocks);
+sealed record PaperDocument(string Title, string Board, string Revision, IReadOnlyList<Block> Blocks);
 
 /// <summary>One thing that a paper says.</summary>
-public abstract record Block;
+abstract record Block;
 
 /// <summary>A heading; it stays with what follows.</summary>
 /// <param name="Text">The heading.</param>
-public sealed record HeadingBlock(string Text) : Block;
+sealed record HeadingBlock(string Text) : Block;
 
 /// <summary>A paragraph.</summary>
 /// <param name="Text">The text.</param>
 /// <param name="IsQuiet">Whether it steps back, as a note.</param>
-public sealed record ParagraphBlock(string Text, bool IsQuiet = false) : Block;
+sealed record ParagraphBlock(string Text, bool IsQuiet = false) : Block;
 
 /// <summary>A caution in a frame.</summary>
 /// <param name="Text">The text.</param>
-public sealed record CautionBlock(string Text) : Block;
+sealed record CautionBlock(string Text) : Block;
 
 /// <summary>A list of points.</summary>
 /// <param name="Items">The points.</param>
-public sealed record PointsBlock(IReadOnlyList<string> Items) : Block;
+sealed record PointsBlock(IReadOnlyList<string> Items) : Block;
 
 /// <summary>A table; its head is repeated on every page that it reaches.</summary>
 /// <param name="Columns">Its columns.</param>
 /// <param name="Rows">Its rows; a cell that is <c>null</c> is a line to write on.</param>
-public sealed record TableBlock(IReadOnlyList<TableColumn> Columns, IReadOnlyList<IReadOnlyList<string?>> Rows) : Block
+sealed record TableBlock(IReadOnlyList<TableColumn> Columns, IReadOnlyList<IReadOnlyList<string?>> Rows) : Block
 {
     /// <summary>Whether the last row sums the others up.</summary>
     public bool HasTotal { get; init; }
@@ -46,17 +46,17 @@ public sealed record TableBlock(IReadOnlyList<TableColumn> Columns, IReadOnlyLis
 /// <param name="Title">Its title.</param>
 /// <param name="Share">Its part of the width, against the other columns'.</param>
 /// <param name="IsNumber">Whether its cells end at its right edge.</param>
-public sealed record TableColumn(string Title, double Share, bool IsNumber = false);
+sealed record TableColumn(string Title, double Share, bool IsNumber = false);
 
 /// <summary>Things to do or to check, each with a box to tick.</summary>
 /// <param name="Items">What to tick.</param>
-public sealed record ChecksBlock(IReadOnlyList<CheckLine> Items) : Block;
+sealed record ChecksBlock(IReadOnlyList<CheckLine> Items) : Block;
 
 /// <summary>A thing to do or to check.</summary>
 /// <param name="Text">What.</param>
 /// <param name="Pass">What it has to come to; empty where there is nothing to measure.</param>
 /// <param name="Write">Unit or word beside a line to write a measurement on; <c>null</c> where there is nothing to write down.</param>
-public sealed record CheckLine(string Text, string Pass = "", string? Write = null)
+sealed record CheckLine(string Text, string Pass = "", string? Write = null)
 {
     /// <summary>Id that stays the same for every board, for steps that a built board keeps count of; empty for others.</summary>
     public string Id { get; init; } = "";
@@ -67,13 +67,13 @@ public sealed record CheckLine(string Text, string Pass = "", string? Write = nu
 
 /// <summary>A picture, as wide as the page at most.</summary>
 /// <param name="Drawing">The drawing.</param>
-public sealed record PictureBlock(Drawing Drawing) : Block;
+sealed record PictureBlock(Drawing Drawing) : Block;
 
 /// <summary>A code that a telephone reads, with the address in words beside it.</summary>
 /// <param name="Address">The address.</param>
 /// <param name="Says">What it opens.</param>
-public sealed record CodeBlock(Uri Address, string Says) : Block;
+sealed record CodeBlock(Uri Address, string Says) : Block;
 
 /// <summary>Lines to sign on.</summary>
 /// <param name="Titles">What each is for.</param>
-public sealed record SignaturesBlock(IReadOnlyList<string> Titles) : Block;
+sealed record SignaturesBlock(IReadOnlyList<string> Titles) : Block;

@@ -6,7 +6,7 @@ using Boardwright.Documents.Drawings;
 namespace Boardwright.Documents.Papers;
 
 /// <summary>Writes papers as pages of HTML that stand alone: their style is inside, they need no script and print as they are.</summary>
-public static class PaperHtml
+static class PaperHtml
 {
     const string Style = """
         :root{color-scheme:light}

@@ -6,7 +6,7 @@ using Boardwright.Documents.Templates;
 namespace Boardwright.Documents.Papers;
 
 /// <summary>Sets papers on pages: black on white, head and foot on each page, tables with their heads repeated.</summary>
-public static class PaperPdf
+static class PaperPdf
 {
     /// <summary>The paper as a PDF file.</summary>
     public static byte[] Write(PaperDocument paper, PaperSize size)

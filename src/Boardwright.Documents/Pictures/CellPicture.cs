@@ -6,7 +6,7 @@ using Boardwright.Parts;
 namespace Boardwright.Documents.Pictures;
 
 /// <summary>Rest voltage and resistance of the cell over its charge, with the points they were given by.</summary>
-public static class CellPicture
+static class CellPicture
 {
     const int Steps = 100;
     const int MostTemperatures = 4;

@@ -6,7 +6,7 @@ using Boardwright.Packs;
 namespace Boardwright.Documents.Pictures;
 
 /// <summary>Current, voltage and charge while a pack is charged from empty.</summary>
-public static class ChargePicture
+static class ChargePicture
 {
     const double LongInHours = 3 * 3600;
 

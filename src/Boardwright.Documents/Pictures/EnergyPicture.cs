@@ -11,10 +11,10 @@ namespace Boardwright.Documents.Pictures;
 /// <param name="Name">Its name.</param>
 /// <param name="Si">Its amount in the SI unit of whatever is shown; negative where energy comes back.</param>
 /// <param name="Kind">0 for the road, 1 for the drive, 2 for pack and wires.</param>
-public sealed record EnergyPart(string Name, double Si, int Kind);
+sealed record EnergyPart(string Name, double Si, int Kind);
 
 /// <summary>Where energy goes: bars that add up.</summary>
-public static class EnergyPicture
+static class EnergyPicture
 {
     /// <summary>Of a board's cruise on the level at half charge.</summary>
     public static Answer<Chart> Draw(Examination examination) => Answer<Chart>.Ask("", needs =>
