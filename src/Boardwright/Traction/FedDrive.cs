@@ -22,13 +22,16 @@ public record WheelDrive(
     double PhaseResistance, double PhaseInductance, double DragTorque, double DragSlope)
 {
     // A copy with another drag keeps these, so nothing that they rest on can be changed in a copy.
-    readonly double radiansPerMetre = Ratio / WheelRadius, forcePerTorque = Motors * Ratio / WheelRadius, torquePerForce = WheelRadius / (Motors * Ratio);
+    readonly double radiansPerMetre = Ratio / WheelRadius, forcePerTorque = Motors * Ratio / WheelRadius, torquePerForce = WheelRadius / (Motors * Ratio), lossFactor = 1 / Efficiency;
 
     /// <summary>Number of motors.</summary>
     public int Motors { get; } = Motors;
 
     /// <summary>Turns of a motor for one turn of a wheel.</summary>
     public double Ratio { get; } = Ratio;
+
+    /// <summary>Efficiency of belt or gears on torque, 0 to 1.</summary>
+    public double Efficiency { get; } = Efficiency;
 
     /// <summary>Rolling radius in metres.</summary>
     public double WheelRadius { get; } = WheelRadius;
@@ -62,14 +65,14 @@ public record WheelDrive(
         where T : struct, ILanes<T>
     {
         var torque = TorqueConstant * current - Drag(MotorSpeed(metresPerSecond));
-        return forcePerTorque * torque * T.Where(torque, Efficiency, 1 / Efficiency);
+        return forcePerTorque * torque * T.Where(torque, Efficiency, lossFactor);
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal T CurrentFor<T>(T force, T metresPerSecond)
         where T : struct, ILanes<T>
     {
-        var torque = force * torquePerForce * T.Where(force, 1 / Efficiency, Efficiency);
+        var torque = force * torquePerForce * T.Where(force, lossFactor, Efficiency);
         return (torque + Drag(MotorSpeed(metresPerSecond))) / TorqueConstant;
     }
 }

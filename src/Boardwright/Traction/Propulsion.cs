@@ -127,12 +127,15 @@ public sealed record Propulsion : WheelDrive
         return RootFinding.FirstFall(margin, 0, ideal, ideal / Strides) ?? ideal;
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     FedDrive<Narrow> Fed(in Supply supply, double phaseResistance) => new(
         this, phaseResistance, SwitchResistance, SwitchingFactor, IdlePower, PackLimit, Min(RegenLimit, supply.ChargeHeadroom),
         supply.RestVoltage, supply.Resistance, supply.TaperStart, supply.TaperEnd);
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     static Bus? Found(in BusLanes<Narrow> bus) => IsFed(bus) ? new Bus(bus.Volts, bus.Amperes) : null;
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     static bool IsFed(in BusLanes<Narrow> bus) => bus.Root >= 0 && bus.Left > 0;
 
     readonly struct DriveMargin(FedDrive<Narrow> fed, double speed) : IFunction
