@@ -3,7 +3,7 @@ using System.Text;
 
 namespace Boardwright.Files;
 
-/// <summary>The one writer of a user's files: each is the old one or the new one, and never half of it, whenever the power fails or the disk is full.</summary>
+/// <summary>The one writer of a user's files: each is the old one or the new one, whenever the power fails or the disk is full.</summary>
 /// <remarks>
 /// A file is written beside its place, brought onto the disk, and only then moved over the old one, whose permissions it
 /// takes. A link stays: what it leads to is replaced. A file that is marked read-only is refused.
@@ -105,9 +105,10 @@ public static class DurableFile
             Enter(WriteStep.Create);
             target = Path.GetFullPath(path);
             // Nothing can be moved over a terminal or a pipe.
-            var isDevice = target.StartsWith("/dev/", StringComparison.Ordinal) && !target.StartsWith("/dev/shm/", StringComparison.Ordinal);
-            if (!isDevice && new FileInfo(target) is { LinkTarget: not null } link && link.ResolveLinkTarget(returnFinalTarget: true) is { } led)
-                target = led.FullName;
+            var isDevice = target.StartsWith("/dev/", StringComparison.Ordinal)
+                && !target.StartsWith("/dev/shm/", StringComparison.Ordinal);
+            if (!isDevice && new FileInfo(target) is { LinkTarget: not null } link)
+                target = link.ResolveLinkTarget(returnFinalTarget: true)?.FullName ?? target;
             Folder = Path.GetDirectoryName(target)!;
             Directory.CreateDirectory(Folder);
             var old = isDevice || !File.Exists(target) ? null : new FileInfo(target);

@@ -31,7 +31,8 @@ static class Nearest
     [
         .. words.Distinct(StringComparer.Ordinal)
             .Select(word => (Word: word, Slips: Distance(written.ToLowerInvariant(), word.ToLowerInvariant())))
-            .Where(found => found.Slips <= Math.Max(2, written.Length / 3) || found.Word.Contains(written, StringComparison.OrdinalIgnoreCase))
+            .Where(found => found.Slips <= Math.Max(2, written.Length / 3)
+                || found.Word.Contains(written, StringComparison.OrdinalIgnoreCase))
             .OrderBy(static found => found.Slips).ThenBy(static found => found.Word, StringComparer.Ordinal)
             .Take(most).Select(static found => found.Word),
     ];

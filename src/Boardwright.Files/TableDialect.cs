@@ -22,7 +22,7 @@ readonly record struct TableDialect(char Delimiter, char DecimalMark = '.', bool
     /// <param name="rows">What follows the row of names.</param>
     /// <param name="line">The line of the row of names.</param>
     /// <param name="counts">Whether a column is one of numbers.</param>
-    /// <param name="objection">What keeps the mark from being known, and the line where one number does; <c>null</c> where it is known.</param>
+    /// <param name="objection">What keeps the mark from being known, and the line if one number does; <c>null</c> where it is known.</param>
     public TableDialect WithDecimalMark(ReadOnlySpan<byte> rows, int line, Predicate<int> counts, out (int? Line, string Says)? objection)
     {
         objection = null;
@@ -146,8 +146,11 @@ sealed class DecimalMarkEvidence
 
     /// <summary>What keeps the mark from being known, and the line; <c>null</c> where it is known.</summary>
     public (int? Line, string Says)? Objection =>
-        commas > 0 && points > 0 ? (null, FormattableString.Invariant($"{commas} numbers have a decimal comma and {points} a decimal point."))
-        : commas == 0 && points == 0 && doubtful is var (line, text) ? (line, $"{RouteFile.Quoted(text)} may mean {text.Replace(',', '.')} or {text.Replace(",", "", StringComparison.Ordinal)}, and no number of the file tells which.")
+        commas > 0 && points > 0
+            ? (null, FormattableString.Invariant($"{commas} numbers have a decimal comma and {points} a decimal point."))
+        : commas == 0 && points == 0 && doubtful is var (line, text)
+            ? (line, $"{RouteFile.Quoted(text)} may mean {text.Replace(',', '.')} or "
+                + $"{text.Replace(",", "", StringComparison.Ordinal)}, and no number of the file tells which.")
         : null;
 
     public void Add(ReadOnlySpan<byte> field, int line)

@@ -30,7 +30,10 @@ public abstract class ShopLocation : IDbContextFactory<ShopContext>
             return;
         // A migration's name begins with its date; the first that is known is that of the first release.
         throw string.CompareOrdinal(other, known.First()) < 0
-            ? new ShopException(ShopError.NotOurs, $"{Shown} was kept by a Boardwright from before the first release; nothing in it was changed.", "Write it out with that one, boardwright shop export FOLDER, and read the folder into a new shop with boardwright shop import FOLDER.")
+            ? new ShopException(
+                ShopError.NotOurs,
+                $"{Shown} was kept by a Boardwright from before the first release; nothing in it was changed.",
+                "Write it out with that one, boardwright shop export FOLDER, and read the folder into a new shop with boardwright shop import FOLDER.")
             : new ShopException(ShopError.NotOurs, $"{Shown} was kept by a newer Boardwright.", "Use that one.");
     }
 

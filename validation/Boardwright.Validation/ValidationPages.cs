@@ -30,9 +30,9 @@ public static class ValidationPages
         page.Append(Invariant($"""
             # Validation
 
-            Every value on these pages is computed by the program that you use and compared with a value somebody published, or one worked out by hand
-            from a published definition. `dotnet run --project validation/Boardwright.Validation` writes them; a test fails when one is stale.
-            Nothing is tuned to pass: a **miss** stays, with its explanation.
+            Every value on these pages is computed by the program that you use and compared with a value somebody published, or one worked out
+            by hand from a published definition. `dotnet run --project validation/Boardwright.Validation` writes them; a test fails when
+            one is stale. Nothing is tuned to pass: a **miss** stays, with its explanation.
 
             {checks.Count} checks, {checks.Count(static c => c.IsMiss)} misses.
 
@@ -93,7 +93,8 @@ public static class ValidationPages
 
             {topic.About}
 
-            Checks: {topic.Checks.Count}; misses: {topic.Checks.Count(static c => c.IsMiss)}. [What the words in the table mean](index.md#how-far-it-can-be-trusted).
+            Checks: {topic.Checks.Count}; misses: {topic.Checks.Count(static c => c.IsMiss)}.
+            [What the words in the table mean](index.md#how-far-it-can-be-trusted).
 
             ![Computed over published, {topic.Topic}]({topic.Slug}.svg)
 

@@ -90,7 +90,8 @@ static class PapersCommand
             Ride = ride,
         };
         var written = kinds.ConvertAll(kind => (Kind: kind, Paper: kind.Write(order)));
-        DurableFile.Write(written.SelectMany(w => w.Paper.Files).Select(f => (Path.Combine(request.Folder, $"{BoardFile.NameOf(request.File)}.{f.Name}"), f.Bytes)));
+        DurableFile.Write(written.SelectMany(w => w.Paper.Files)
+            .Select(f => (Path.Combine(request.Folder, $"{BoardFile.NameOf(request.File)}.{f.Name}"), f.Bytes)));
         return Tell(terminal, board, request, written);
     }
 

@@ -13,9 +13,11 @@ static partial class GeneratedPages
 
     /// <summary>Every page by its path in the folder of documents.</summary>
     public static IReadOnlyDictionary<string, string> Create(IReadOnlyList<FigureKind> figures, IReadOnlyList<Rule<BoardAnalysis>> rules) =>
-        new SortedDictionary<string, string>(StringComparer.Ordinal) { ["results.md"] = Results(figures), ["findings.md"] = Findings(rules) };
+        new Dictionary<string, string>(StringComparer.Ordinal) { ["results.md"] = Results(figures), ["findings.md"] = Findings(rules) };
 
-    /// <summary>A text with excerpts of reports, each between <c>&lt;!-- report:NAME --&gt;</c> and <c>&lt;!-- /report --&gt;</c>, written again.</summary>
+    /// <summary>
+    /// A text with excerpts of reports, each between <c>&lt;!-- report:NAME --&gt;</c> and <c>&lt;!-- /report --&gt;</c>, written again.
+    /// </summary>
     /// <param name="text">The text.</param>
     /// <param name="report">The report on the example of a name; <c>null</c> leaves the excerpt as it is.</param>
     public static string Refilled(string text, Func<string, string?> report) => ReportSection().Replace(text, section =>
@@ -57,9 +59,10 @@ static partial class GeneratedPages
     static string Findings(IReadOnlyList<Rule<BoardAnalysis>> rules) => Page(
         "Rules",
         """
-        Every rule that a board is checked against: the sentence that should be true, why and how it is checked, the entry it is about, and its source.
-        What is not in this list is not checked. A finding has one of four levels: **stop** (someone could be hurt, or it cannot be put together),
-        **fix** (a limit is passed), **measure** (a value is missing) or **fine** (it holds). Figures have [their own page](results.md).
+        Every rule that a board is checked against: the sentence that should be true, why and how it is checked, the entry it is about,
+        and its source. What is not in this list is not checked. A finding has one of four levels: **stop** (someone could be hurt, or it
+        cannot be put together), **fix** (it fits, but exceeds a limit), **measure** (a value is missing) or **fine** (it holds).
+        Figures have [their own page](results.md).
         """,
         rules,
         static rule => rule.Id,
@@ -78,7 +81,11 @@ static partial class GeneratedPages
         var text = new StringBuilder($"{Mark}\n# {title}\n\n{about}\n\n");
         var topics = items.GroupBy(item => idOf(item).Split('.')[0], StringComparer.Ordinal).ToList();
         foreach (var topic in topics)
-            text.Append($"- [{topic.Key}](#{topic.Key}): {string.Join(", ", topic.Select(item => $"[{idOf(item)[(topic.Key.Length + 1)..]}](#{idOf(item)})"))}\n");
+        {
+            var links = topic.Select(idOf).Select(id => $"[{id[(topic.Key.Length + 1)..]}](#{id})");
+            text.Append($"- [{topic.Key}](#{topic.Key}): {string.Join(", ", links)}\n");
+        }
+
         foreach (var topic in topics)
         {
             text.Append($"\n## {topic.Key}\n");

@@ -3,7 +3,7 @@ using Boardwright.Logs;
 
 namespace Boardwright.Files.Logs;
 
-/// <summary>One reading of a GPX file as a ride: the points of its tracks with their times. What is wrong with it as a route is complained about first.</summary>
+/// <summary>A GPX file read as a ride: the points of its tracks with their times. What is wrong with it as a route comes first.</summary>
 sealed class GpxLog(string shown)
 {
     readonly List<double> seconds = [];
@@ -69,7 +69,7 @@ sealed class GpxLog(string shown)
             seconds.Add(time);
             north.Add(point.Position.Latitude.Radians);
             east.Add(point.Position.Longitude.Radians);
-            heights.Add(point.Elevation is >= RouteFile.LowestElevation and <= RouteFile.HighestElevation ? point.Elevation.Value : double.NaN);
+            heights.Add(point.Elevation is >= RouteFile.LowestElevation and <= RouteFile.HighestElevation and var height ? height : double.NaN);
         }
     }
 

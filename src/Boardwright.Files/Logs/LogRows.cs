@@ -87,7 +87,8 @@ sealed class LogRows(TableDialect dialect, TimeForm time, List<LogColumn> column
             from = to;
         }
 
-        return FormattableString.Invariant($"The clock is coarser than the rows: {EqualCount} have the time of the row above, and rows of one time are parted evenly.");
+        return FormattableString.Invariant($"The clock is coarser than the rows: {EqualCount} have the time of the row above, ")
+            + "and rows of one time are parted evenly.";
     }
 
     // What is wrong with the row, or null.

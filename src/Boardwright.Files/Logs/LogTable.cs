@@ -44,8 +44,9 @@ sealed class LogTable(ReadOnlyMemory<byte> content, string shown, LogWishes wish
         {
             var row = TableDialect.NextLine(ref rest);
             if (row.IsEmpty || row[0] == (byte)'#' || !row.ContainsAnyInRange((byte)'A', (byte)'z')) continue;
-            if ((wishes.Delimiter is { } stated ? row.Contains((byte)stated) ? stated : null : TableDialect.FindDelimiter(row, rest)) is not { } found) continue;
-            dialect = new(found);
+            var found = wishes.Delimiter is not { } stated ? TableDialect.FindDelimiter(row, rest) : row.Contains((byte)stated) ? stated : null;
+            if (found is not { } mark) continue;
+            dialect = new(mark);
             if (!Fields(row).Exists(f => MeaningOf(f).IsTime)) continue;
             header = row;
             line = tried;
@@ -161,7 +162,8 @@ sealed class LogTable(ReadOnlyMemory<byte> content, string shown, LogWishes wish
 
         dialect = dialect.WithDecimalMark(rest, headerLine, i => i < columns.Count && columns[i].Channel is not null, out var objection);
         return objection is var (line, says)
-            ? RideLogFile.Refused(shown, line ?? headerLine, "", says, line is null ? "Export the log with one decimal mark, or state it with --decimal point or --decimal comma." : "State it with --decimal comma or --decimal point.")
+            ? RideLogFile.Refused(shown, line ?? headerLine, "", says, line is not null ? "State it with --decimal comma or --decimal point."
+                : "Export the log with one decimal mark, or state it with --decimal point or --decimal comma.")
             : null;
     }
 
@@ -219,17 +221,32 @@ sealed class LogTable(ReadOnlyMemory<byte> content, string shown, LogWishes wish
         var rows = new LogRows(dialect, time, columns);
         rows.Read(rest, headerLine);
         if (rows.WideCount > rows.Count / 2)
-            return Counted(RideLogFile.Refused(shown, headerLine, "", FormattableString.Invariant($"{rows.WideCount} of {rows.Count} rows have more fields than the {columns.Count} that are named."), dialect.Delimiter == ',' ? "If its numbers have a decimal comma, export the log with semicolons between fields; otherwise name every column." : "Name every column.")) with { EmptyRowCount = 0 };
+        {
+            var says = FormattableString.Invariant($"{rows.WideCount} of {rows.Count} rows have more fields than the {columns.Count} that are named.");
+            return Counted(RideLogFile.Refused(shown, headerLine, "", says, dialect.Delimiter != ',' ? "Name every column."
+                : "If its numbers have a decimal comma, export the log with semicolons between fields; otherwise name every column."));
+        }
+
         if (rows.EqualCount > 0 && rows.PartEqualTimes() is { } parted)
             notes.Add(parted);
         if (rows.Seconds.Count < 2)
-            return Counted(RideLogFile.Refused(shown, headerLine, "", "There are fewer than two rows that can be read.", rows.Bad is [var first, ..] ? $"The first bad one is line {first.Line.ToString(CultureInfo.InvariantCulture)}: {first.Says}." : "Check that it is the right file."));
+        {
+            return Counted(RideLogFile.Refused(shown, headerLine, "", "There are fewer than two rows that can be read.", rows.Bad is [var first, ..]
+                ? FormattableString.Invariant($"The first bad one is line {first.Line}: {first.Says}.") : "Check that it is the right file."));
+        }
+
         var log = Log(rows, columns);
         if (rows.EmptyCount > 0) notes.Add(FormattableString.Invariant($"{rows.EmptyCount} rows are empty from end to end."));
         return Counted(new() { Log = log, Notes = notes });
 
-        RideLogReading Counted(RideLogReading reading) =>
-            reading with { Mapping = Map(columns), RowCount = rows.Count, EmptyRowCount = rows.EmptyCount, BadRowCount = rows.BadCount, BadRows = [.. rows.Bad.OrderBy(b => b.Line)] };
+        RideLogReading Counted(RideLogReading reading) => reading with
+        {
+            Mapping = Map(columns),
+            RowCount = rows.Count,
+            EmptyRowCount = rows.EmptyCount,
+            BadRowCount = rows.BadCount,
+            BadRows = [.. rows.Bad.OrderBy(b => b.Line)],
+        };
     }
 
     RideLog Log(LogRows rows, List<LogColumn> columns)

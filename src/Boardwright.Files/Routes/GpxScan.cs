@@ -20,7 +20,9 @@ sealed record GpxPoint(int Line, Position Position)
     public string? Stamp { get; set; }
 
     /// <summary>Its time; <c>null</c> where none can be read. A date of which nothing tells day from month is none.</summary>
-    public DateTimeOffset? Time => Stamp is { Length: > 10 } text && text[4] == '-' && DateTimeOffset.TryParse(text, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out var time) ? time : null;
+    public DateTimeOffset? Time =>
+        Stamp is { Length: > 10 } text && text[4] == '-'
+        && DateTimeOffset.TryParse(text, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out var time) ? time : null;
 
     /// <summary>Whether a receiver can have meant a time.</summary>
     public static bool IsBelievable(DateTimeOffset time) => time >= FirstBelievable;
@@ -214,5 +216,6 @@ sealed class GpxScan
         }
     }
 
-    public void Complain(int line, int column, string key, string says, string remedy) => Complaints.Add(new(new(file, Math.Max(1, line), Math.Max(1, column)), key, says, remedy));
+    public void Complain(int line, int column, string key, string says, string remedy) =>
+        Complaints.Add(new(new(file, Math.Max(1, line), Math.Max(1, column)), key, says, remedy));
 }

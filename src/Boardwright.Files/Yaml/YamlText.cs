@@ -1,6 +1,6 @@
 namespace Boardwright.Files.Yaml;
 
-/// <summary>A YAML text into which entries are put and from which they are taken by the places of its nodes; comments, order and layout stay.</summary>
+/// <summary>A YAML text into which entries are put and from which they are taken; comments, order and layout stay.</summary>
 sealed class YamlText(string text)
 {
     /// <summary>How its lines end.</summary>
@@ -31,7 +31,11 @@ sealed class YamlText(string text)
         var word = map.Pairs[index].Key;
         var end = EndOf(map.Pairs[index]);
         if (!map.IsFlow)
-            return StartOfLine(word.Start) is var line && text.AsSpan(line, word.Start - line).IsWhiteSpace() ? Cut(line, Math.Min(text.Length, EndOfLine(end, '\n') + 1)) : null;
+        {
+            var line = StartOfLine(word.Start);
+            return text.AsSpan(line, word.Start - line).IsWhiteSpace() ? Cut(line, Math.Min(text.Length, EndOfLine(end, '\n') + 1)) : null;
+        }
+
         // Its comma goes with it, the one behind it or the one before the last entry; a comment beside the comma stays.
         if (index < map.Pairs.Count - 1)
         {
@@ -39,14 +43,16 @@ sealed class YamlText(string text)
             return Cut(word.Start, IsComma(end, next) ? next : text[comma] == ',' ? comma + 1 : end);
         }
 
-        return index > 0 && EndOf(map.Pairs[index - 1]) is var before && IsComma(before, word.Start) ? Cut(before, end) : Cut(word.Start, end);
+        var before = index > 0 ? EndOf(map.Pairs[index - 1]) : word.Start;
+        return IsComma(before, word.Start) ? Cut(before, end) : Cut(word.Start, end);
 
         string Cut(int from, int to) => text.Remove(from, to - from);
         bool IsComma(int from, int to) => text.AsSpan(from, to - from).Trim() is ",";
     }
 
     /// <summary>Where an entry ends; the parser's own mark for its end lies where the next thing begins.</summary>
-    public int EndOf((ScalarNode Key, Node Value) entry) => entry.Value is ScalarNode { IsEmpty: true } ? AfterColon(entry.Key) : LastOf(entry.Value);
+    public int EndOf((ScalarNode Key, Node Value) entry) =>
+        entry.Value is ScalarNode { IsEmpty: true } ? AfterColon(entry.Key) : LastOf(entry.Value);
 
     /// <summary>Where the last value inside a node ends.</summary>
     public int LastOf(Node node) => node switch

@@ -26,10 +26,12 @@ public sealed class GeneratedPagesTests
     public void The_excerpt_of_a_report_in_a_text_is_written_again_and_the_rest_is_kept()
     {
         const string Text = "before\n<!-- report:heron -->\nold\n<!-- /report -->\nafter\n";
+        const string Report = "Heron\n\nIt\n\nweighs\n\nWhat was found\n\nfix 1\n\nfix 2\n\nfix 3\n\n0 stop, 3 fix\n\nLithium\n";
+        const string Excerpt = "Heron\n\n…\n\nWhat was found\n\nfix 1\n\nfix 2\n\n…\n\n0 stop, 3 fix\n\n…\n";
 
         Assert.Equal(
-            "before\n<!-- report:heron -->\n```text\nHeron\n\n…\n\nWhat was found\n\nfix 1\n\nfix 2\n\n…\n\n0 stop, 3 fix\n\n…\n```\n<!-- /report -->\nafter\n",
-            GeneratedPages.Refilled(Text, static name => name == "heron" ? "Heron\n\nIt\n\nweighs\n\nWhat was found\n\nfix 1\n\nfix 2\n\nfix 3\n\n0 stop, 3 fix\n\nLithium\n" : null));
+            $"before\n<!-- report:heron -->\n```text\n{Excerpt}```\n<!-- /report -->\nafter\n",
+            GeneratedPages.Refilled(Text, static name => name == "heron" ? Report : null));
         Assert.Equal(Text, GeneratedPages.Refilled(Text, _ => null));
     }
 }

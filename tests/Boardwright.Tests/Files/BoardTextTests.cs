@@ -199,4 +199,26 @@ public sealed class BoardTextTests
         Assert.Equal(before.Length == 0 ? Small : Small.Replace(before, after, StringComparison.Ordinal), changed.Text);
         Assert.Null(BoardText.Read(changed.Text, key));
     }
+
+    [Fact]
+    public void What_stands_where_an_item_of_a_list_begins_is_not_cut_with_its_dash()
+    {
+        var changed = BoardText.Remove(Small, "wiring[1].from");
+
+        Assert.NotNull(changed.Refusal);
+        Assert.Equal(Small, changed.Text);
+        Assert.Equal(Small.Replace("{ from: controller, to: motors }", "{ to: motors }", StringComparison.Ordinal), BoardText.Remove(Small, "wiring[2].from").Text);
+    }
+
+    [Fact]
+    public void A_comment_beside_the_comma_of_what_is_taken_out_stays()
+    {
+        const string Text = "brief: {\n  rider_mass: 80 kg, # with boots\n  gear_mass: 5 kg }\n";
+
+        Assert.Equal("brief: {\n   # with boots\n  gear_mass: 5 kg }\n", BoardText.Remove(Text, "brief.rider_mass").Text);
+    }
+
+    [Fact]
+    public void An_item_is_added_behind_a_list_in_brackets_and_not_into_its_last_item() =>
+        Assert.Equal("rides: [{ file: a.csv }, { file: b.csv }]\n", BoardText.Append("rides: [{ file: a.csv }]\n", "rides", "{ file: b.csv }").Text);
 }

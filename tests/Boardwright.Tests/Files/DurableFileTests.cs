@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Text;
 using Boardwright.App;
 using Boardwright.Files;
 using Boardwright.Files.Boards;
@@ -35,7 +36,7 @@ public sealed class DurableFileTests : IDisposable
             if (isWhole)
                 Assert.Throws<IOException>(() => DurableFile.Write(path, New));
             else
-                await Assert.ThrowsAsync<IOException>(() => DurableFile.WriteAsync(path, static async file => await file.WriteAsync(System.Text.Encoding.UTF8.GetBytes(New))));
+                await Assert.ThrowsAsync<IOException>(() => DurableFile.WriteAsync(path, static async file => await file.WriteAsync(Encoding.UTF8.GetBytes(New))));
             DurableFile.BeforeStep.Value = null;
 
             Assert.Equal(failing == nameof(WriteStep.SettleFolder) ? New : Old, File.ReadAllText(path));
@@ -49,8 +50,9 @@ public sealed class DurableFileTests : IDisposable
     {
         string[] paths = [home.Write("tern.built.yaml", Old), home.At("rides/monday.csv")];
         var seen = new List<string>();
-        DurableFile.BeforeStep.Value = _ => seen.Add(string.Join(" + ", paths.Select(path => !File.Exists(path) ? "none" : File.ReadAllText(path) switch { Old => "old", New => "new", var half => half })));
-        DurableFile.Write(paths.Select(path => (path, System.Text.Encoding.UTF8.GetBytes(New))));
+        string Look(string path) => !File.Exists(path) ? "none" : File.ReadAllText(path) switch { Old => "old", New => "new", var half => half };
+        DurableFile.BeforeStep.Value = _ => seen.Add(string.Join(" + ", paths.Select(Look)));
+        DurableFile.Write(paths.Select(path => (path, Encoding.UTF8.GetBytes(New))));
         DurableFile.BeforeStep.Value = null;
 
         // Two files are created, filled and settled; the first is replaced when both are on the disk.
@@ -73,7 +75,12 @@ public sealed class DurableFileTests : IDisposable
     [Fact]
     public void Permissions_and_links_stay_and_a_read_only_file_is_left_alone()
     {
-        Assert.SkipWhen(OperatingSystem.IsWindows(), "Permissions and links as Unix has them.");
+        if (OperatingSystem.IsWindows())
+        {
+            Assert.Skip("Permissions and links as Unix has them.");
+            return;
+        }
+
         var path = home.Write("real/shelf.yaml", Old);
         File.SetUnixFileMode(path, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.GroupWrite);
         var link = File.CreateSymbolicLink(home.At("shelf.yaml"), path);
@@ -85,7 +92,8 @@ public sealed class DurableFileTests : IDisposable
         Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.GroupWrite, File.GetUnixFileMode(path));
 
         File.SetUnixFileMode(path, UnixFileMode.UserRead);
-        Assert.Contains("read-only", Assert.Throws<UnauthorizedAccessException>(() => DurableFile.Write(path, Old)).Message, StringComparison.Ordinal);
+        var refused = Assert.Throws<UnauthorizedAccessException>(() => DurableFile.Write(path, Old));
+        Assert.Contains("read-only", refused.Message, StringComparison.Ordinal);
         Assert.Equal(New, File.ReadAllText(path));
         Assert.Equal([path], Directory.GetFiles(home.At("real")));
     }
@@ -123,10 +131,12 @@ public sealed class DurableFileTests : IDisposable
             home.Write("one.csv", CellBenchTests.Table(CellFitTests.Discharge(CellModelTests.Invented(), 25, 3)));
         if (!File.Exists(home.At(name)) && words[0] != "new")
             home.Write(name, Old);
-        Dictionary<string, string> Contents() => Directory.EnumerateFiles(home.Path, "*", SearchOption.AllDirectories).ToDictionary(static file => file, File.ReadAllText);
+        Dictionary<string, string> Contents() =>
+            Directory.EnumerateFiles(home.Path, "*", SearchOption.AllDirectories).ToDictionary(static file => file, File.ReadAllText);
         var before = Contents();
 
-        var start = new ProcessStartInfo("/bin/sh", ["-c", "trap '' XFSZ; ulimit -f 1; exec dotnet \"$@\"", "sh", typeof(Program).Assembly.Location, .. words])
+        string[] line = ["-c", "trap '' XFSZ; ulimit -f 1; exec dotnet \"$@\"", "sh", typeof(Program).Assembly.Location, .. words];
+        var start = new ProcessStartInfo("/bin/sh", line)
         {
             WorkingDirectory = home.Path,
             UseShellExecute = false,
@@ -136,7 +146,7 @@ public sealed class DurableFileTests : IDisposable
             Environment = { ["DOTNET_EnableWriteXorExecute"] = "0", ["DOTNET_EnableDiagnostics"] = "0" },
         };
         using var process = Process.Start(start)!;
-        var (said, complained) = (process.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken), process.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken));
+        var (said, complained) = (process.StandardOutput.ReadToEndAsync(), process.StandardError.ReadToEndAsync());
         await process.WaitForExitAsync(TestContext.Current.CancellationToken);
 
         Assert.True(process.ExitCode == 2, $"{process.ExitCode}: {await said} {await complained}");

@@ -22,6 +22,11 @@ public sealed partial class WritingTests
     }
 
     // A stream that opens an existing file for reading alone is no writing.
-    [GeneratedRegex(@"\bFile\.(Write\w+|Append\w+|Create|CreateText|Open|OpenWrite|OpenHandle|Copy|Move|Replace)\(|\bnew FileStream\((?![^;]*FileMode\.Open, FileAccess\.Read,)|\bnew StreamWriter\((?![^;]*leaveOpen)|FileInfo\([^)]*\)\.(Create|Append|Open|Copy|Move|Replace)", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 60_000)]
+    [GeneratedRegex(
+        @"\bFile\.(Write\w+|Append\w+|Create|CreateText|Open|OpenWrite|OpenHandle|Copy|Move|Replace)\(
+        | \bnew\ FileStream\((?![^;]*FileMode\.Open,\ FileAccess\.Read,)
+        | \bnew\ StreamWriter\((?![^;]*leaveOpen)
+        | FileInfo\([^)]*\)\.(Create|Append|Open|Copy|Move|Replace)",
+        RegexOptions.ExplicitCapture | RegexOptions.IgnorePatternWhitespace, matchTimeoutMilliseconds: 60_000)]
     private static partial Regex Writes();
 }

@@ -12,13 +12,17 @@ sealed class LaterMigrations(IDbContextOptions options) : IMigrationsAssembly
     public Assembly Assembly { get; } = Assembly.Load(RelationalOptionsExtension.Extract(options).MigrationsAssembly!);
 
     public IReadOnlyDictionary<string, TypeInfo> Migrations => Assembly.DefinedTypes.Append(typeof(Later).GetTypeInfo())
-        .Where(static type => type.IsSubclassOf(typeof(Migration))).ToDictionary(static type => type.GetCustomAttribute<MigrationAttribute>()!.Id, StringComparer.Ordinal);
+        .Where(static type => type.IsSubclassOf(typeof(Migration)))
+        .ToDictionary(static type => type.GetCustomAttribute<MigrationAttribute>()!.Id, StringComparer.Ordinal);
 
-    public ModelSnapshot? ModelSnapshot => (ModelSnapshot)Activator.CreateInstance(Assembly.DefinedTypes.Single(static type => type.IsSubclassOf(typeof(ModelSnapshot))))!;
+    public ModelSnapshot? ModelSnapshot =>
+        (ModelSnapshot)Activator.CreateInstance(Assembly.DefinedTypes.Single(static type => type.IsSubclassOf(typeof(ModelSnapshot))))!;
 
-    public static void Install(ShopLocation place) => place.Further = static options => new DbContextOptionsBuilder<ShopContext>(options).ReplaceService<IMigrationsAssembly, LaterMigrations>().Options;
+    public static void Install(ShopLocation place) => place.Further = static options =>
+        new DbContextOptionsBuilder<ShopContext>(options).ReplaceService<IMigrationsAssembly, LaterMigrations>().Options;
 
-    public string? FindMigrationId(string nameOrId) => Migrations.Keys.FirstOrDefault(id => id == nameOrId || id.EndsWith("_" + nameOrId, StringComparison.Ordinal));
+    public string? FindMigrationId(string nameOrId) =>
+        Migrations.Keys.FirstOrDefault(id => id == nameOrId || id.EndsWith("_" + nameOrId, StringComparison.Ordinal));
 
     public Migration CreateMigration(TypeInfo migrationClass, string activeProvider)
     {
