@@ -4,7 +4,8 @@ using Boardwright.Documents.Drawings;
 
 namespace Boardwright.Bench;
 
-/// <summary>Four lines of 20,000 points each, as a long ride has them, from definition to SVG; 50 ms is the most that a page may wait for it.</summary>
+/// <summary>Four lines of 20,000 points each, as a long ride has them, from definition to SVG; 50 ms is the most that a page may wait for
+/// it.</summary>
 [MemoryDiagnoser]
 public class ChartBench
 {
@@ -15,7 +16,6 @@ public class ChartBench
     /// <summary>Laid out alone.</summary>
     [Benchmark]
     public PlacedChart Layout() => ChartLayout.Compute(chart, new ChartView(900));
-
     /// <summary>Laid out and written.</summary>
     [Benchmark(Baseline = true)]
     public string LayoutAndSvg() => Svg.Write(ChartLayout.Compute(chart, new ChartView(900)).Drawing);
@@ -28,7 +28,8 @@ public class ChartBench
             Name = "four",
             Title = "Four lines",
             Across = Axis.For<Duration>("time", "min"),
-            Panels = [new LinePanel(Axis.For<Power>("power", "W")) { Series = [.. Enumerable.Range(0, Lines).Select(k => new Line($"line {k}", seconds, Walk(k)))] }],
+            Panels = [new LinePanel(Axis.For<Power>("power", "W")) { Series =
+                [.. Enumerable.Range(0, Lines).Select(k => new Line($"line {k}", seconds, Walk(k)))] }],
         };
     }
 

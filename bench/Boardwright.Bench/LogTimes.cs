@@ -14,7 +14,8 @@ static class LogTimes
     /// <summary>Times readings and prints a table.</summary>
     public static void Print(TextWriter to)
     {
-        foreach (var (name, log) in new[] { ("times in ms, decimal points", Made(',', '.', static i => FormattableString.Invariant($"{i * 100L}"))), ("times of day, decimal commas", Made(';', ',', static i => FormattableString.Invariant($"2026-05-03 {TimeSpan.FromMilliseconds(i * 80L):hh\\:mm\\:ss\\.fff}"))) })
+        foreach (var (name, log) in new[] { ("times in ms, decimal points", Made(',', '.', static i => FormattableString.Invariant($"{i * 100L}"))),
+            ("times of day, decimal commas", Made(';', ',', static i => FormattableString.Invariant($"2026-05-03 {TimeSpan.FromMilliseconds(i * 80L):hh\\:mm\\:ss\\.fff}"))) })
         {
             var (first, best, wall) = (double.NaN, double.PositiveInfinity, double.PositiveInfinity);
             for (var i = 0; i < Times; i++)

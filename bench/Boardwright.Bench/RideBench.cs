@@ -20,7 +20,6 @@ public class RideBench
 
     /// <summary>An hour and no longer.</summary>
     internal static RideOptions AnHour { get; } = new() { Longest = Duration.FromHours(1) };
-
     /// <summary>30 km over twelve hills of 30 m.</summary>
     internal static Route Hills() => Route.Loop(Length.FromKilometres(30), Length.FromMetres(30), 12);
 

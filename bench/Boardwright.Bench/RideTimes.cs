@@ -7,7 +7,8 @@ using Boardwright.Spreads;
 
 namespace Boardwright.Bench;
 
-/// <summary>How fast rides are, against what is promised: printed without a harness, in processor time, so that one run tells all.</summary>
+/// <summary>How fast rides are, against what is promised: printed without a harness, in processor time, so that one run tells
+/// all.</summary>
 static class RideTimes
 {
     const int Boards = 512;

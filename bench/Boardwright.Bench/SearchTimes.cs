@@ -52,7 +52,8 @@ static class SearchTimes
         var asked = BriefTargets.Read(offers.Brief).Value.Wanted;
         var field = new SearchSpace(offers, 0, new RejectionCounts());
         var numbers = new FilterTables(offers, field, asked);
-        var turnings = Enumerable.Range(0, field.Rollings.Count).Where(r => r % Math.Max(1, field.Rollings.Count / 16) == 0).Select(numbers.TurningOf).ToArray();
+        var turnings = Enumerable.Range(0, field.Rollings.Count).Where(r => r % Math.Max(1, field.Rollings.Count / 16) == 0)
+            .Select(numbers.TurningOf).ToArray();
         var each = (double)turnings.Length * field.Feedings.Count;
         var one = each / Stint.SecondsOf(() => Sift<Narrow>(asked, numbers, turnings));
         var many = each / Stint.SecondsOf(() => Sift<Wide>(asked, numbers, turnings));

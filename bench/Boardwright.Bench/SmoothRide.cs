@@ -17,25 +17,21 @@ sealed record SmoothRide(string Name, double Swell, double SwellMetres, double G
 {
     /// <summary>Length of the ride, m; about an hour.</summary>
     public const double Metres = 25_000;
-
     /// <summary>Acceleration from rest, m/s².</summary>
     public const double Accelerating = 0.8;
-
     /// <summary>Speed about which it swells, m/s.</summary>
     public const double Cruise = 7;
-
     /// <summary>State of charge at the start.</summary>
     public const double StartCharge = 0.9;
-
     /// <summary>The motors pull all the way: no kink anywhere.</summary>
     public static SmoothRide Gentle { get; } = new("gentle", 0.2, 900, 0.01, 1700);
-
     /// <summary>The electric brake comes and goes: kinks of the drive itself, which a ride over hills cannot avoid.</summary>
     public static SmoothRide Hills { get; } = new("hills", 0.4, 500, 0.04, 1100);
 
     /// <summary>Square of the speed at a place, m²/s².</summary>
     public double SquareAt(double place) =>
-        Cruise * Cruise * -double.ExpM1(-2 * Accelerating * place / (Cruise * Cruise)) * (1 + Swell * Math.Sin(2 * Math.PI * place / SwellMetres));
+        Cruise * Cruise * -double.ExpM1(-2 * Accelerating * place / (Cruise * Cruise))
+        * (1 + Swell * Math.Sin(2 * Math.PI * place / SwellMetres));
 
     /// <summary>The ride cut into pieces of a length, shorter near the start, where the plan bends most.</summary>
     public RideCourse Cut(RiderPace pace, double pieceMetres)

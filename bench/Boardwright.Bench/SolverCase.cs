@@ -38,7 +38,11 @@ static class SolverCase
     static object Row(RideModel model, SmoothRide ride, double cut)
     {
         var course = ride.Cut(model.Pace, cut);
-        var options = new RideOptions { Step = Duration.FromSeconds(RideOptions.LongestStepSeconds), StartCharge = Fraction.FromValue(SmoothRide.StartCharge) };
+        var options = new RideOptions
+        {
+            Step = Duration.FromSeconds(RideOptions.LongestStepSeconds),
+            StartCharge = Fraction.FromValue(SmoothRide.StartCharge)
+        };
         Simulation Ridden()
         {
             var simulation = new Simulation(model, course, options);
@@ -56,7 +60,8 @@ static class SolverCase
             Seconds = seconds,
             CutSeconds = Stint.SecondsOf(() => ride.Cut(model.Pace, cut)),
             once.Steps,
-            End = new[] { end.Seconds, end.Metres, end.Speed, end.Charge, end.FirstVolts, end.SecondVolts, end.Winding, end.Case, end.Controller, end.Cells },
+            End = new[] { end.Seconds, end.Metres, end.Speed, end.Charge, end.FirstVolts, end.SecondVolts, end.Winding, end.Case,
+            end.Controller, end.Cells },
         };
     }
 
@@ -128,7 +133,8 @@ static class SolverCase
         };
     }
 
-    /// <summary>The rest voltage between each point and the next: c0 + c1 s + c2 s² + c3 s³, s from the point on, exact because it is a cubic.</summary>
+    /// <summary>The rest voltage between each point and the next: c0 + c1 s + c2 s² + c3 s³, s from the point on, exact because it is a
+    /// cubic.</summary>
     static IEnumerable<double[]> Cubics(Curve<Fraction, Voltage> curve)
     {
         for (var i = 0; i + 1 < curve.Points.Count; i++)

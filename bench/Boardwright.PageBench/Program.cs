@@ -6,7 +6,8 @@ using Boardwright.PageBench;
 using Boardwright.Units;
 using Microsoft.Playwright;
 
-// Drives the real page in a browser without a window. Times are taken in the page, from the press of a key or button to the frame in which its consequences were painted.
+// Drives the real page in a browser without a window. Times are taken in the page, from the press of a key or button to the frame in which
+// its consequences were painted.
 const string Watch = """
     globalThis.bench = {
       // When the frame was painted that shows what has been changed by now.
@@ -155,7 +156,8 @@ static Chart FourLines(int seed)
         Name = "four",
         Title = "Four lines",
         Across = Axis.For<Duration>("time"),
-        Panels = [new LinePanel(Axis.For<Speed>("speed")) { Series = [Rough("one"), Rough("two")] }, new LinePanel(Axis.For<Current>("current")) { Series = [Rough("three"), Rough("four")] }],
+        Panels = [new LinePanel(Axis.For<Speed>("speed")) { Series = [Rough("one"), Rough("two")] },
+            new LinePanel(Axis.For<Current>("current")) { Series = [Rough("three"), Rough("four")] }],
     };
 }
 

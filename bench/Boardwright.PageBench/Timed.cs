@@ -12,7 +12,8 @@ sealed class Timed(string what, double target)
     public void Add(double milliseconds) => times.Add(milliseconds);
 
     public void Print(TextWriter output) =>
-        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{what,-58} n {times.Count,3}   median {At(0.5),6:0}   p95 {At(0.95),6:0}   worst {times.Max(),6:0}{(double.IsNaN(target) ? "" : FormattableString.Invariant($"   target p95 {target,5:0} ms  {(At(0.95) <= target ? "reached" : "MISSED")}"))}"));
+        output.WriteLine(string.Create(
+        CultureInfo.InvariantCulture, $"{what,-58} n {times.Count,3}   median {At(0.5),6:0}   p95 {At(0.95),6:0}   worst {times.Max(),6:0}{(double.IsNaN(target) ? "" : FormattableString.Invariant($"   target p95 {target,5:0} ms  {(At(0.95) <= target ? "reached" : "MISSED")}"))}"));
 
     double At(double part) => times.Order().ElementAt((int)Math.Ceiling(part * times.Count) - 1);
 }

@@ -7,7 +7,8 @@ namespace Boardwright.PageBench;
 /// <summary>The published program, started on a board in a folder of its own.</summary>
 sealed class Workbench : IAsyncDisposable
 {
-    static readonly string Root = Path.GetFullPath(typeof(Workbench).Assembly.GetCustomAttributes<AssemblyMetadataAttribute>().Single(a => a.Key == "Root").Value!);
+    static readonly string Root = Path.GetFullPath(
+        typeof(Workbench).Assembly.GetCustomAttributes<AssemblyMetadataAttribute>().Single(a => a.Key == "Root").Value!);
     readonly Process running;
     readonly string place;
 
@@ -47,7 +48,13 @@ sealed class Workbench : IAsyncDisposable
             await File.WriteAllTextAsync(copy, (change ?? (static text => text))(await File.ReadAllTextAsync(path)));
         }
 
-        var start = new ProcessStartInfo(program, ["open", "--no-browser", .. board is null ? Array.Empty<string>() : [Path.Combine(folder, board)]]) { UseShellExecute = false, RedirectStandardOutput = true, WorkingDirectory = folder };
+        var start = new ProcessStartInfo(
+            program, ["open", "--no-browser", .. board is null ? Array.Empty<string>() : [Path.Combine(folder, board)]])
+        {
+            UseShellExecute = false,
+            RedirectStandardOutput = true,
+            WorkingDirectory = folder
+        };
         start.Environment["BOARDWRIGHT_SHOP"] = Path.Combine(folder, "shop.db");
         var process = Process.Start(start)!;
         while (await process.StandardOutput.ReadLineAsync() is { } line)

@@ -39,7 +39,8 @@ public static class Program
     /// <summary>Runs a command line.</summary>
     /// <param name="args">The words after the program's name.</param>
     /// <param name="terminal">Where to write.</param>
-    /// <returns>0 when all holds, 1 when something has to be changed, 2 when the file or the command could not be read, 3 when the program failed.</returns>
+    /// <returns>0 when all holds, 1 when something has to be changed, 2 when the file or the command could not be read, 3 when the program
+    /// failed.</returns>
     public static int Run(IReadOnlyList<string> args, Terminal terminal)
     {
         try
@@ -90,7 +91,8 @@ public static class Program
     }
 
     // The others are not even made: that would take a tenth of the time of a check. Completion asks for all.
-    static string? FindNamed(IReadOnlyList<string> args) => args is [not CompletionName and var first, ..] && Commands.Any(command => command.Name == first) ? first : null;
+    static string? FindNamed(IReadOnlyList<string> args) =>
+        args is [not CompletionName and var first, ..] && Commands.Any(command => command.Name == first) ? first : null;
 
     static int Refuse(ParseResult parsed, Terminal terminal)
     {

@@ -12,20 +12,18 @@ public sealed record SourceLocation(string File, int Line, int Column)
 
 /// <summary>One thing that is wrong in a file.</summary>
 /// <param name="At">Where.</param>
-/// <param name="Key">The dotted key, such as <c>motor.shaft_length</c>, or <c>p15-5m-10.teeth</c> for a part of a shelf file; empty when the whole file is meant.</param>
+/// <param name="Key">The dotted key, such as <c>motor.shaft_length</c>, or <c>p15-5m-10.teeth</c> for a part of a shelf file; empty when
+/// the whole file is meant.</param>
 /// <param name="Says">What is wrong, in one sentence.</param>
 /// <param name="Remedy">How to mend it, in one sentence.</param>
 public sealed record Complaint(SourceLocation At, string Key, string Says, string Remedy)
 {
     /// <summary>The file.</summary>
     public string File => At.File;
-
     /// <summary>The line, from one.</summary>
     public int Line => At.Line;
-
     /// <summary>The column, from one.</summary>
     public int Column => At.Column;
-
     /// <summary>The complaint in one line.</summary>
     public override string ToString() => Key.Length == 0 ? $"{At}: {Says} {Remedy}" : $"{At}: {Key}: {Says} {Remedy}";
 }
@@ -51,7 +49,6 @@ sealed class Complaints
 
     /// <summary>Whether a key was complained about already.</summary>
     public bool Names(string key) => all.Exists(complaint => complaint.Key == key);
-
     /// <summary>Forgets all but the first ones.</summary>
     public void Keep(int count) => all.RemoveRange(count, all.Count - count);
 

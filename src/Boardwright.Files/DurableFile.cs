@@ -12,10 +12,8 @@ public static class DurableFile
 {
     /// <summary>What tests run before each step, to stop there as a full disk or a killed program would.</summary>
     internal static AsyncLocal<Action<WriteStep>?> BeforeStep { get; } = new();
-
     /// <summary>Writes a text as UTF-8. The folder is made where it is not there.</summary>
     public static void Write(string path, string text) => Write(path, Encoding.UTF8.GetBytes(text));
-
     /// <summary>Writes bytes. The folder is made where it is not there.</summary>
     public static void Write(string path, byte[] bytes) => Write([(path, bytes)]);
 

@@ -10,14 +10,13 @@ public abstract class FileTree
     const int LargestFile = 4 * 1024 * 1024;
 
     /// <summary>Files of the disk.</summary>
-    public static FileTree OnDisk { get; } = Opening(static path => new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete));
-
+    public static FileTree OnDisk { get; } = Opening(
+        static path => new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete));
     /// <summary>Texts under their paths; <c>/</c> parts folders, and <c>..</c> leads out of one as on the disk.</summary>
     public static FileTree FromTexts(IReadOnlyDictionary<string, string> texts) => new Memory(texts);
-
-    /// <summary>The same files, each parsed again only when its text has changed: for whoever reads a board at every key stroke. Not for two threads at once.</summary>
+    /// <summary>The same files, each parsed again only when its text has changed: for whoever reads a board at every key stroke. Not for
+    /// two threads at once.</summary>
     public FileTree Remembering() => new Memo(this);
-
     /// <summary>Every text of a tree of texts by its path; none for the disk.</summary>
     public virtual IReadOnlyDictionary<string, string> Texts => new Dictionary<string, string>(StringComparer.Ordinal);
 
@@ -84,7 +83,8 @@ public abstract class FileTree
 
             return Decode(content.GetBuffer().AsSpan(0, (int)content.Length), shown, complaints);
         }
-        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException or System.Security.SecurityException)
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException
+            or System.Security.SecurityException)
         {
             var (says, remedy) = fault switch
             {
@@ -188,10 +188,12 @@ public abstract class FileTree
         internal override bool HasFolder(string path) => texts.Keys.Any(name => IsIn(name, path));
 
         internal override IEnumerable<string> FilesIn(string folder) =>
-            texts.Keys.Where(name => IsIn(name, folder) && name.LastIndexOf('/') == Whole(folder).TrimEnd('/').Length).Select(name => Path.Combine(folder, name[(name.LastIndexOf('/') + 1)..]));
+            texts.Keys.Where(name => IsIn(name, folder) && name.LastIndexOf('/') == Whole(folder).TrimEnd('/').Length)
+            .Select(name => Path.Combine(folder, name[(name.LastIndexOf('/') + 1)..]));
 
         private protected override Stream Open(string path) =>
-            texts.TryGetValue(Whole(path), out var text) ? new MemoryStream(Encoding.UTF8.GetBytes(text)) : throw new FileNotFoundException();
+            texts.TryGetValue(Whole(path), out var text) ? new MemoryStream(Encoding.UTF8.GetBytes(text))
+            : throw new FileNotFoundException();
 
         static bool IsIn(string name, string folder) => name.StartsWith(Whole(folder).TrimEnd('/') + "/", StringComparison.Ordinal);
 

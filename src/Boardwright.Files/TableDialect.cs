@@ -22,7 +22,8 @@ readonly record struct TableDialect(char Delimiter, char DecimalMark = '.', bool
     /// <param name="rows">What follows the row of names.</param>
     /// <param name="line">The line of the row of names.</param>
     /// <param name="counts">Whether a column is one of numbers.</param>
-    /// <param name="objection">What keeps the mark from being known, and the line if one number does; <c>null</c> where it is known.</param>
+    /// <param name="objection">What keeps the mark from being known, and the line if one number does; <c>null</c> where it is
+    /// known.</param>
     public TableDialect WithDecimalMark(ReadOnlySpan<byte> rows, int line, Predicate<int> counts, out (int? Line, string Says)? objection)
     {
         objection = null;
@@ -101,7 +102,6 @@ ref struct RowFields(ReadOnlySpan<byte> row, byte delimiter)
 
     /// <summary>Whether nothing stands behind the field that was given last.</summary>
     public readonly bool IsRestEmpty => rest.IsEmpty;
-
     /// <summary>How many bytes stand before the field that was given last.</summary>
     public int Start { get; private set; }
 

@@ -12,7 +12,8 @@ public sealed class PostgresLocation : ShopLocation
     readonly DbContextOptions<ShopContext> options;
 
     /// <summary>A shop in a database.</summary>
-    /// <param name="connectionString">Npgsql's words, such as <c>Host=shop;Database=boardwright;Username=boardwright</c>, or an address such as <c>postgresql://boardwright@shop/boardwright</c>.</param>
+    /// <param name="connectionString">Npgsql's words, such as <c>Host=shop;Database=boardwright;Username=boardwright</c>, or an address
+    /// such as <c>postgresql://boardwright@shop/boardwright</c>.</param>
     /// <exception cref="ShopException">The words cannot be understood.</exception>
     public PostgresLocation(string connectionString)
     {
@@ -30,7 +31,6 @@ public sealed class PostgresLocation : ShopLocation
 
     /// <summary>The connection string, with the password.</summary>
     internal string Words => connection.ConnectionString;
-
     /// <summary>The folder for backups that nobody named.</summary>
     public string BackupFolder { get; init; } = Path.Combine(UserFolder, "backups");
 
@@ -39,7 +39,8 @@ public sealed class PostgresLocation : ShopLocation
     {
         ArgumentNullException.ThrowIfNull(text);
         return text.StartsWith("postgres://", StringComparison.OrdinalIgnoreCase) || text.StartsWith("postgresql://", StringComparison.OrdinalIgnoreCase)
-            || text.Split(';').Any(static word => word.TrimStart().StartsWith("Host=", StringComparison.OrdinalIgnoreCase) || word.TrimStart().StartsWith("Server=", StringComparison.OrdinalIgnoreCase));
+            || text.Split(';').Any(static word => word.TrimStart().StartsWith("Host=", StringComparison.OrdinalIgnoreCase)
+            || word.TrimStart().StartsWith("Server=", StringComparison.OrdinalIgnoreCase));
     }
 
     /// <inheritdoc/>
@@ -54,7 +55,8 @@ public sealed class PostgresLocation : ShopLocation
         if (applied.Count == context.Database.GetMigrations().Count())
             return false;
         if (applied.Count > 0)
-            await TableCopy.WriteAsync((NpgsqlConnection)context.Database.GetDbConnection(), applied[^1], Path.Combine(BackupFolder, $"{connection.Database}-before-update-{Dated(time)}"), cancel);
+            await TableCopy.WriteAsync(
+                (NpgsqlConnection)context.Database.GetDbConnection(), applied[^1], Path.Combine(BackupFolder, $"{connection.Database}-before-update-{Dated(time)}"), cancel);
         await context.Database.MigrateAsync(cancel);
         return true;
     }
@@ -81,20 +83,31 @@ public sealed class PostgresLocation : ShopLocation
     internal override ShopException? Explain(Exception fault) => fault switch
     {
         PostgresException { SqlState: PostgresErrorCodes.DiskFull } => new(ShopError.Full, $"The disk of {Shown} is full; the last saved state is as it was.", "Make room on the server and save again.", fault),
-        PostgresException { SqlState: PostgresErrorCodes.LockNotAvailable or PostgresErrorCodes.DeadlockDetected or PostgresErrorCodes.SerializationFailure or PostgresErrorCodes.QueryCanceled } =>
+        PostgresException
+        {
+            SqlState: PostgresErrorCodes.LockNotAvailable or PostgresErrorCodes.DeadlockDetected
+            or PostgresErrorCodes.SerializationFailure or PostgresErrorCodes.QueryCanceled
+        } =>
             new(ShopError.Busy, $"Others hold what was to be changed in {Shown}; nothing was changed.", "Try again.", fault),
         PostgresException { SqlState: PostgresErrorCodes.TooManyConnections } => new(ShopError.Busy, $"{Shown} takes no more connections.", "Try again later.", fault),
         PostgresException { SqlState: PostgresErrorCodes.InvalidCatalogName } => new(ShopError.Unreachable, $"There is no database {connection.Database} on {connection.Host}.", $"Have it made: createdb {connection.Database}", fault),
-        PostgresException { SqlState: PostgresErrorCodes.InvalidPassword or PostgresErrorCodes.InvalidAuthorizationSpecification } => new(ShopError.Unreachable, $"{Shown} refuses the user or the password.", "Check both in the connection string.", fault),
+        PostgresException { SqlState: PostgresErrorCodes.InvalidPassword or PostgresErrorCodes.InvalidAuthorizationSpecification } =>
+            new(ShopError.Unreachable, $"{Shown} refuses the user or the password.", "Check both in the connection string.", fault),
         PostgresException { SqlState: PostgresErrorCodes.InsufficientPrivilege } => new(ShopError.Unreachable, $"{Shown} does not let this user do that.", "Make the user the owner of the database.", fault),
-        PostgresException { SqlState: PostgresErrorCodes.DataCorrupted or PostgresErrorCodes.IndexCorrupted } => new(ShopError.Damaged, $"{Shown} says that its data are damaged.", "Have the server looked after, and recover from a backup.", fault),
-        PostgresException { SqlState: PostgresErrorCodes.AdminShutdown or PostgresErrorCodes.CrashShutdown or PostgresErrorCodes.CannotConnectNow } => Unreachable(fault),
+        PostgresException { SqlState: PostgresErrorCodes.DataCorrupted or PostgresErrorCodes.IndexCorrupted } =>
+            new(ShopError.Damaged, $"{Shown} says that its data are damaged.", "Have the server looked after, and recover from a backup.", fault),
+        PostgresException
+        {
+            SqlState: PostgresErrorCodes.AdminShutdown or PostgresErrorCodes.CrashShutdown
+            or PostgresErrorCodes.CannotConnectNow
+        } => Unreachable(fault),
         PostgresException => null,
         NpgsqlException or System.Net.Sockets.SocketException or TimeoutException => Unreachable(fault),
         _ => null,
     };
 
-    internal override bool IsDuplicate(Exception fault) => fault is DbUpdateException { InnerException: PostgresException { SqlState: PostgresErrorCodes.UniqueViolation } };
+    internal override bool IsDuplicate(Exception fault) =>
+        fault is DbUpdateException { InnerException: PostgresException { SqlState: PostgresErrorCodes.UniqueViolation } };
 
     internal override async Task<string> BackUpAsync(Shop shop, string? target, TimeProvider time, CancellationToken cancel)
     {

@@ -26,7 +26,12 @@ public sealed class SqliteLocation : ShopLocation
     public SqliteLocation(string path, int patienceSeconds = 5)
     {
         Path = System.IO.Path.GetFullPath(path);
-        connection = new SqliteConnectionStringBuilder { DataSource = Path, ForeignKeys = true, DefaultTimeout = patienceSeconds }.ConnectionString;
+        connection = new SqliteConnectionStringBuilder
+        {
+            DataSource = Path,
+            ForeignKeys = true,
+            DefaultTimeout = patienceSeconds
+        }.ConnectionString;
         options = new DbContextOptionsBuilder<ShopContext>()
             .UseSqlite(connection, static sqlite => sqlite.MigrationsAssembly(typeof(SqliteLocation).Assembly.GetName().Name))
             .AddInterceptors(new ConnectionSetup(this))
@@ -44,11 +49,10 @@ public sealed class SqliteLocation : ShopLocation
 
     /// <summary>The folder for backups that nobody named.</summary>
     public string BackupFolder => System.IO.Path.Combine(System.IO.Path.GetDirectoryName(Path)!, "backups");
-
     /// <summary>Further settings of each connection, by which tests make a disk full.</summary>
     internal string Pragmas { get; set; } = "";
-
-    /// <summary>The default place of this user: <c>boardwright/shop.db</c> in the folder that the system gives programs for what they keep.</summary>
+    /// <summary>The default place of this user: <c>boardwright/shop.db</c> in the folder that the system gives programs for what they
+    /// keep.</summary>
     public static string DefaultPath => System.IO.Path.Combine(UserFolder, "shop.db");
 
     /// <inheritdoc/>
@@ -82,7 +86,8 @@ public sealed class SqliteLocation : ShopLocation
         if (new FileInfo(Path) is not { Exists: true, Length: > 0 })
             return false;
         await CheckAsync(context, cancel);
-        var (applied, all) = ((await context.Database.GetAppliedMigrationsAsync(cancel)).ToList(), context.Database.GetMigrations().ToList());
+        var (applied, all) = ((await context.Database.GetAppliedMigrationsAsync(cancel)).ToList(),
+            context.Database.GetMigrations().ToList());
         CheckHistory(applied, all);
         if (applied.Count == 0 && (long)(await ScalarAsync(context, "SELECT count(*) FROM sqlite_schema WHERE name NOT LIKE '\\_\\_EF%' ESCAPE '\\' AND name NOT LIKE 'sqlite%'", cancel))! > 0)
             throw new ShopException(ShopError.NotOurs, $"{Path} is a database, and not a shop.", "Name another file.");
@@ -126,7 +131,8 @@ public sealed class SqliteLocation : ShopLocation
         _ => null,
     };
 
-    internal override bool IsDuplicate(Exception fault) => fault is DbUpdateException { InnerException: SqliteException { SqliteErrorCode: SQLitePCL.raw.SQLITE_CONSTRAINT } };
+    internal override bool IsDuplicate(Exception fault) =>
+        fault is DbUpdateException { InnerException: SqliteException { SqliteErrorCode: SQLitePCL.raw.SQLITE_CONSTRAINT } };
 
     internal override async Task<string> BackUpAsync(Shop shop, string? target, TimeProvider time, CancellationToken cancel) =>
         await CopyAsync(target is null ? System.IO.Path.Combine(BackupFolder, $"{FileName}-{Dated(time)}.db") : System.IO.Path.GetFullPath(target), cancel);
@@ -213,7 +219,8 @@ public sealed class SqliteLocation : ShopLocation
     {
         try
         {
-            await using var alone = new SqliteConnection(new SqliteConnectionStringBuilder(connection) { Pooling = false, DefaultTimeout = 1 }.ConnectionString);
+            await using var alone = new SqliteConnection(
+                new SqliteConnectionStringBuilder(connection) { Pooling = false, DefaultTimeout = 1 }.ConnectionString);
             await alone.OpenAsync(cancel);
             await using var command = alone.CreateCommand();
             command.CommandText = "BEGIN IMMEDIATE; ROLLBACK;";
@@ -243,7 +250,9 @@ public sealed class SqliteLocation : ShopLocation
         fault);
 
     string? NewestBackup() => Directory.Exists(BackupFolder)
-        ? new DirectoryInfo(BackupFolder).EnumerateFiles("*.db").OrderByDescending(static file => file.Name.Length >= 21 ? file.Name[^21..] : file.Name, StringComparer.Ordinal).FirstOrDefault()?.FullName
+        ? new DirectoryInfo(BackupFolder).EnumerateFiles("*.db")
+        .OrderByDescending(static file => file.Name.Length >= 21 ? file.Name[^21..] : file.Name, StringComparer.Ordinal)
+        .FirstOrDefault()?.FullName
         : null;
 
     async Task<string> CopyAsync(string target, CancellationToken cancel)
@@ -282,7 +291,8 @@ public sealed class SqliteLocation : ShopLocation
             command.ExecuteNonQuery();
         }
 
-        public override async Task ConnectionOpenedAsync(DbConnection connection, ConnectionEndEventData eventData, CancellationToken cancellationToken = default)
+        public override async Task ConnectionOpenedAsync(
+            DbConnection connection, ConnectionEndEventData eventData, CancellationToken cancellationToken = default)
         {
             await using var command = connection.CreateCommand();
             command.CommandText = "PRAGMA synchronous=FULL;" + place.Pragmas;

@@ -9,7 +9,8 @@ namespace Boardwright.Shops;
 /// <param name="Kind">Whether they are a board, a shelf file or a built board.</param>
 /// <param name="Files">The files, by their paths from the folder.</param>
 /// <param name="Folder">The folder that holds them all.</param>
-/// <param name="Missing">What the board names and could not be taken along: it is not there, or is named by a path that means something on this machine only.</param>
+/// <param name="Missing">What the board names and could not be taken along: it is not there, or is named by a path that means something on
+/// this machine only.</param>
 public sealed record GatheredFiles(ItemKind Kind, FileSet Files, string Folder, IReadOnlyList<string> Missing)
 {
     /// <summary>Writes what became of the files in the shop back to where they were found.</summary>
@@ -18,7 +19,8 @@ public sealed record GatheredFiles(ItemKind Kind, FileSet Files, string Folder, 
     public IReadOnlyList<string> Update(FileSet now)
     {
         ArgumentNullException.ThrowIfNull(now);
-        var changed = now.Files.Where(file => Files.Find(file.Path)?.Hash != file.Hash).Select(file => (Path: Path.Combine(Folder, file.Path), file.Bytes)).ToList();
+        var changed = now.Files.Where(file => Files.Find(file.Path)?.Hash != file.Hash)
+            .Select(file => (Path: Path.Combine(Folder, file.Path), file.Bytes)).ToList();
         DurableFile.Write(changed);
         return [.. changed.Select(static file => file.Path)];
     }
@@ -30,7 +32,8 @@ public static class BoardFolder
     // Lists of a built board whose items may name a file.
     static readonly string[] WithFiles = ["notes", "rides"];
 
-    /// <summary>Gathers a board file and what it names: the files of its shelf and its route. A shelf file, which is a list of parts, is gathered alone; a built board with its photos and logs.</summary>
+    /// <summary>Gathers a board file and what it names: the files of its shelf and its route. A shelf file, which is a list of parts, is
+    /// gathered alone; a built board with its photos and logs.</summary>
     /// <param name="path">The board file, shelf file or file of a built board.</param>
     /// <exception cref="ShopException">The file cannot be read.</exception>
     public static GatheredFiles Gather(string path)
@@ -39,7 +42,8 @@ public static class BoardFolder
         var bytes = Bytes(main);
         var root = NodeReader.Read(System.Text.Encoding.UTF8.GetString(bytes).TrimStart('\uFEFF'), path, "", new Complaints());
         if (root is SequenceNode)
-            return new(ItemKind.Shelf, new FileSet(Path.GetFileName(main), [new(Path.GetFileName(main), bytes)]), Path.GetDirectoryName(main)!, []);
+            return new(ItemKind.Shelf, new FileSet(Path.GetFileName(main), [new(Path.GetFileName(main), bytes)]),
+                Path.GetDirectoryName(main)!, []);
         if (BuiltFile.IsCalledSo(main))
             return Built(main, bytes, root as MapNode);
         var found = new SortedDictionary<string, byte[]>(StringComparer.Ordinal) { [main] = bytes };
@@ -60,7 +64,8 @@ public static class BoardFolder
 
         var top = found.Keys.Aggregate(folder, static (shared, file) => Shared(shared, Path.GetDirectoryName(file)!));
         string Inside(string file) => Path.GetRelativePath(top, file).Replace('\\', '/');
-        return new(ItemKind.Board, new FileSet(Inside(main), found.Select(file => new KeptFile(Inside(file.Key), file.Value))), top, missing);
+        return new(ItemKind.Board, new FileSet(Inside(main), found.Select(file => new KeptFile(Inside(file.Key), file.Value))), top,
+            missing);
     }
 
     // With the photos and logs that it names; they lie in its folder or below it.
@@ -69,9 +74,11 @@ public static class BoardFolder
         var folder = Path.GetDirectoryName(main)!;
         var files = new List<KeptFile> { new(Path.GetFileName(main), bytes) };
         var missing = new List<string>();
-        foreach (var name in WithFiles.SelectMany(list => root?.Find(list) is SequenceNode items ? items.Items : []).OfType<MapNode>().Select(static item => (item.Find("file") as ScalarNode)?.Text).OfType<string>().Distinct(StringComparer.Ordinal))
+        foreach (var name in WithFiles.SelectMany(list => root?.Find(list) is SequenceNode items ? items.Items : []).OfType<MapNode>()
+            .Select(static item => (item.Find("file") as ScalarNode)?.Text).OfType<string>().Distinct(StringComparer.Ordinal))
         {
-            var isInside = !Path.IsPathRooted(name) && Path.GetFullPath(Path.Combine(folder, name)).StartsWith(folder + Path.DirectorySeparatorChar, StringComparison.Ordinal);
+            var isInside = !Path.IsPathRooted(name)
+                && Path.GetFullPath(Path.Combine(folder, name)).StartsWith(folder + Path.DirectorySeparatorChar, StringComparison.Ordinal);
             if (isInside && File.Exists(Path.Combine(folder, name)))
                 files.Add(new(name, Bytes(Path.Combine(folder, name))));
             else

@@ -32,13 +32,10 @@ public abstract class BuiltStore
 {
     /// <summary>The largest photo or other note that is kept.</summary>
     public const int MostNoteBytes = 25 * 1024 * 1024;
-
     /// <summary>The largest log of a ride that is kept.</summary>
     public const int MostRideBytes = 256 * 1024 * 1024;
-
     /// <summary>How it is called.</summary>
     public abstract string Name { get; }
-
     /// <summary>Reads the board's file.</summary>
     public abstract Task<OpenedBuilt> ReadAsync(CancellationToken cancel = default);
 
@@ -51,25 +48,30 @@ public abstract class BuiltStore
     public abstract Task<BuiltDesign> DesignAsync(BuiltBoard built, CancellationToken cancel = default);
 
     /// <summary>Changes the board's file, as it is at that moment: what others wrote meanwhile is kept.</summary>
-    /// <param name="change">Makes the new text from the text that is there; a refusal leaves everything as it is. It may be asked more than once.</param>
+    /// <param name="change">Makes the new text from the text that is there; a refusal leaves everything as it is. It may be asked more than
+    /// once.</param>
     /// <param name="by">Who, and why.</param>
     /// <param name="cancel">Stops it.</param>
-    public Task<Changed> ChangeAsync(Func<string, Changed> change, Signature by, CancellationToken cancel = default) => ChangeAsync(null, (text, _) => change(text), by, cancel);
+    public Task<Changed> ChangeAsync(Func<string, Changed> change, Signature by, CancellationToken cancel = default) =>
+        ChangeAsync(null, (text, _) => change(text), by, cancel);
 
     /// <summary>Changes the board's file, and keeps another file with it; both or neither.</summary>
     /// <param name="attached">The file, or <c>null</c>.</param>
     /// <param name="change">Makes the new text, knowing the path that the file got.</param>
     /// <param name="by">Who, and why.</param>
     /// <param name="cancel">Stops it.</param>
-    public abstract Task<Changed> ChangeAsync(AttachedFile? attached, Func<string, string, Changed> change, Signature by, CancellationToken cancel = default);
+    public abstract Task<Changed> ChangeAsync(
+        AttachedFile? attached, Func<string, string, Changed> change, Signature by, CancellationToken cancel = default);
 
     /// <summary>What somebody confirmed for logs with the same columns.</summary>
     /// <returns>What the columns are to be read as, or <c>null</c> where such a log was never confirmed.</returns>
     public async Task<LogWishes?> RecallAsync(LogMapping mapping, CancellationToken cancel = default) =>
-        await LoggerAsync(LoggerFile.FingerprintOf(mapping), cancel) is { } text && LoggerFile.Read(text, "").Columns is { } columns ? LoggerFile.WishesOf(columns) : null;
+        await LoggerAsync(LoggerFile.FingerprintOf(mapping), cancel) is { } text && LoggerFile.Read(text, "").Columns is { } columns
+        ? LoggerFile.WishesOf(columns) : null;
 
     /// <summary>Remembers what somebody confirmed for logs with these columns.</summary>
-    public Task RememberAsync(LogMapping mapping, Signature by, CancellationToken cancel = default) => KeepLoggerAsync(LoggerFile.FingerprintOf(mapping), LoggerFile.Write(mapping), by, cancel);
+    public Task RememberAsync(LogMapping mapping, Signature by, CancellationToken cancel = default) =>
+        KeepLoggerAsync(LoggerFile.FingerprintOf(mapping), LoggerFile.Write(mapping), by, cancel);
 
     private protected abstract Task<string?> LoggerAsync(string fingerprint, CancellationToken cancel);
 
@@ -109,7 +111,8 @@ public sealed class BuiltInShop : BuiltStore
     }
 
     /// <summary>Every built board of a shop with its file, by serial number.</summary>
-    public static async Task<IReadOnlyList<(BuiltInShop Place, OpenedBuilt Opened)>> ListAsync(Shop shop, CancellationToken cancel = default)
+    public static async Task<IReadOnlyList<(BuiltInShop Place, OpenedBuilt Opened)>> ListAsync(
+        Shop shop, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(shop);
         var all = new List<(BuiltInShop, OpenedBuilt)>();
@@ -131,7 +134,8 @@ public sealed class BuiltInShop : BuiltStore
     /// <param name="by">Who, and why.</param>
     /// <param name="cancel">Stops it.</param>
     /// <exception cref="ShopException">There is no such design, or the serial number is taken or is none.</exception>
-    public static async Task<BuiltInShop> BeginAsync(Shop shop, string serial, string design, int? revision, Moment when, Signature by, CancellationToken cancel = default)
+    public static async Task<BuiltInShop> BeginAsync(
+        Shop shop, string serial, string design, int? revision, Moment when, Signature by, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(shop);
         ArgumentNullException.ThrowIfNull(by);
@@ -140,7 +144,9 @@ public sealed class BuiltInShop : BuiltStore
             : throw new ShopException(ShopError.NotThere, $"There is no board {design} in the shop {shop.Place.Shown}.", "Save the board first, or look at what there is with: boardwright shop list");
         var opened = await shop.ReadFileAsync(board.Id, null, revision, cancel);
         var text = BuiltText.Begin(serial, board.Name, opened.Revision.Number, when, by.Who);
-        return new(shop, await shop.AddAsync(ItemKind.Built, serial, FileSet.FromText(BuiltFile.NameFor(serial), text), new BranchOrigin(board.Id, opened.Revision.Number), by, cancel));
+        return new(shop, await shop.AddAsync(
+            ItemKind.Built, serial, FileSet.FromText(BuiltFile.NameFor(serial), text), new BranchOrigin(board.Id, opened.Revision.Number),
+            by, cancel));
     }
 
     /// <inheritdoc/>
@@ -151,7 +157,8 @@ public sealed class BuiltInShop : BuiltStore
     }
 
     /// <inheritdoc/>
-    public override async Task<byte[]?> FileAsync(string path, CancellationToken cancel = default) => (await shop.ReadFileAsync(item.Id, path, cancel: cancel)).File?.Bytes;
+    public override async Task<byte[]?> FileAsync(string path, CancellationToken cancel = default) =>
+        (await shop.ReadFileAsync(item.Id, path, cancel: cancel)).File?.Bytes;
 
     /// <inheritdoc/>
     public override async Task<BuiltDesign> DesignAsync(BuiltBoard built, CancellationToken cancel = default)
@@ -161,18 +168,25 @@ public sealed class BuiltInShop : BuiltStore
         var design = item.From?.Item ?? (await shop.FindAsync(ItemKind.Board, NameOf(built), cancel))?.Id
             ?? throw new ShopException(ShopError.NotThere, $"There is no board {NameOf(built)} in the shop, from which {Name} was built.", "Save it under that name, or write the right name into board:.");
         var opened = await shop.ReadAsync(design, built.Revision.IsKnown ? built.Revision.Value : item.From?.Number, cancel);
-        var files = FileTree.FromTexts(opened.Files.Files.ToDictionary(static file => file.Path, static file => file.Text, StringComparer.Ordinal));
-        return new(FormattableString.Invariant($"{opened.Item.Name}, revision {opened.Revision.Number}"), BoardFile.Read(opened.Files.Main.Path, files)) { Key = FormattableString.Invariant($"{design}/{opened.Revision.Number}") };
+        var files = FileTree.FromTexts(
+            opened.Files.Files.ToDictionary(static file => file.Path, static file => file.Text, StringComparer.Ordinal));
+        return new(FormattableString.Invariant($"{opened.Item.Name}, revision {opened.Revision.Number}"),
+            BoardFile.Read(opened.Files.Main.Path, files))
+        { Key = FormattableString.Invariant($"{design}/{opened.Revision.Number}") };
     }
 
     /// <inheritdoc/>
-    public override async Task<Changed> ChangeAsync(AttachedFile? attached, Func<string, string, Changed> change, Signature by, CancellationToken cancel = default)
+    public override async Task<Changed> ChangeAsync(
+        AttachedFile? attached, Func<string, string, Changed> change, Signature by, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(change);
         for (var attempt = 1; ; attempt++)
         {
             var opened = await shop.ReadAsync(item.Id, null, cancel);
-            var path = attached is null ? "" : Free(attached.Path, attached.Bytes, wanted => opened.Files.Files.FirstOrDefault(file => string.Equals(file.Path, wanted, StringComparison.OrdinalIgnoreCase))?.Bytes);
+            var path = attached is null ? ""
+                : Free(attached.Path, attached.Bytes,
+                wanted => opened.Files.Files.FirstOrDefault(
+                file => string.Equals(file.Path, wanted, StringComparison.OrdinalIgnoreCase))?.Bytes);
             var changed = change(opened.Files.Main.Text, path);
             if (changed.Refusal is not null)
                 return changed;
@@ -188,7 +202,8 @@ public sealed class BuiltInShop : BuiltStore
     }
 
     private protected override async Task<string?> LoggerAsync(string fingerprint, CancellationToken cancel) =>
-        await shop.FindAsync(ItemKind.Logger, fingerprint, cancel) is { IsDeleted: false } logger ? (await shop.ReadFileAsync(logger.Id, cancel: cancel)).File!.Text : null;
+        await shop.FindAsync(ItemKind.Logger, fingerprint, cancel) is { IsDeleted: false } logger
+        ? (await shop.ReadFileAsync(logger.Id, cancel: cancel)).File!.Text : null;
 
     private protected override async Task KeepLoggerAsync(string fingerprint, string text, Signature by, CancellationToken cancel)
     {
@@ -264,11 +279,15 @@ public sealed class BuiltInFolder(string path) : BuiltStore
     }
 
     /// <inheritdoc/>
-    public override async Task<Changed> ChangeAsync(AttachedFile? attached, Func<string, string, Changed> change, Signature by, CancellationToken cancel = default)
+    public override async Task<Changed> ChangeAsync(
+        AttachedFile? attached, Func<string, string, Changed> change, Signature by, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(change);
         var text = await File.ReadAllTextAsync(path, cancel);
-        var kept = attached is null ? "" : Free(attached.Path, attached.Bytes, wanted => Path.Combine(Folder, new KeptFile(wanted, []).Path) is var full && File.Exists(full) ? File.ReadAllBytes(full) : null);
+        var kept = attached is null ? ""
+            : Free(attached.Path, attached.Bytes,
+            wanted => Path.Combine(Folder, new KeptFile(wanted, []).Path) is var full && File.Exists(full) ? File.ReadAllBytes(full)
+            : null);
         var changed = change(text, kept);
         if (changed.Refusal is not null)
             return changed;

@@ -7,13 +7,10 @@ public enum ItemKind
 {
     /// <summary>A board: its file, the shelf files it names and its route.</summary>
     Board,
-
     /// <summary>A file of the shop's own shelf.</summary>
     Shelf,
-
     /// <summary>A board that was built: its file, photos and ride logs.</summary>
     Built,
-
     /// <summary>How the logs of a logger are read.</summary>
     Logger,
 }
@@ -23,25 +20,18 @@ public enum Act
 {
     /// <summary>Somebody saved it.</summary>
     Saved,
-
     /// <summary>Somebody saved it while someone else had saved too, and both changes were put together.</summary>
     Merged,
-
     /// <summary>An earlier revision was made the newest.</summary>
     Restored,
-
     /// <summary>It began as a copy of another item, and goes its own way.</summary>
     Duplicated,
-
     /// <summary>It began as a branch of another item, and knows from which revision.</summary>
     Branched,
-
     /// <summary>It was given another name.</summary>
     Renamed,
-
     /// <summary>It was taken off the list. All its revisions stay.</summary>
     Deleted,
-
     /// <summary>It was put back on the list.</summary>
     BroughtBack,
 }
@@ -58,7 +48,8 @@ public sealed record Signature(string Who, string Why);
 /// <param name="Who">Who saved it.</param>
 /// <param name="Why">Why.</param>
 /// <param name="Act">What made it.</param>
-/// <param name="Of">The revision that was restored, or that was saved by someone else in the meantime and merged; <c>null</c> otherwise.</param>
+/// <param name="Of">The revision that was restored, or that was saved by someone else in the meantime and merged; <c>null</c>
+/// otherwise.</param>
 /// <param name="Name">Name of the item from this revision on.</param>
 public sealed record Revision(Guid Item, int Number, DateTimeOffset When, string Who, string Why, Act Act, int? Of, string Name);
 
@@ -76,7 +67,6 @@ public sealed record Item(Guid Id, ItemKind Kind, Revision Latest, BranchOrigin?
 {
     /// <summary>The name.</summary>
     public string Name => Latest.Name;
-
     /// <summary>Whether it was taken off the list.</summary>
     public bool IsDeleted => Latest.Act == Act.Deleted;
 }

@@ -13,10 +13,8 @@ public sealed class People(Shop shop)
 {
     /// <summary>Least length of a password. Length and not the kinds of letters counts, after NIST SP 800-63B.</summary>
     public const int ShortestPassword = 12;
-
     /// <summary>Failed attempts in a row after which a name has to wait.</summary>
     public const int MostAttempts = 5;
-
     /// <summary>How long it waits.</summary>
     public static TimeSpan Wait { get; } = TimeSpan.FromMinutes(5);
 
@@ -30,7 +28,8 @@ public sealed class People(Shop shop)
         {
             options.User.AllowedUserNameCharacters = "";
             options.Password.RequiredLength = ShortestPassword;
-            options.Password.RequireDigit = options.Password.RequireLowercase = options.Password.RequireUppercase = options.Password.RequireNonAlphanumeric = false;
+            options.Password.RequireDigit = options.Password.RequireLowercase = options.Password.RequireUppercase =
+                options.Password.RequireNonAlphanumeric = false;
             options.Password.RequiredUniqueChars = 4;
             options.Lockout.MaxFailedAccessAttempts = MostAttempts;
             options.Lockout.DefaultLockoutTimeSpan = Wait;
@@ -39,11 +38,13 @@ public sealed class People(Shop shop)
 
     /// <summary>Names of those who may sign in, in order.</summary>
     public Task<IReadOnlyList<string>> ListAsync() => With<IReadOnlyList<string>>(static people =>
-        Task.FromResult<IReadOnlyList<string>>([.. people.Users.Select(static person => person.UserName!).AsEnumerable().Order(StringComparer.OrdinalIgnoreCase)]));
+        Task.FromResult<IReadOnlyList<string>>(
+        [.. people.Users.Select(static person => person.UserName!).AsEnumerable().Order(StringComparer.OrdinalIgnoreCase)]));
 
     /// <summary>Lets someone sign in.</summary>
     /// <exception cref="ShopException">The name is taken or empty, or the password too short.</exception>
-    public Task AddAsync(string name, string password) => With(async people => Settled(await people.CreateAsync(new Person { UserName = name.Trim() }, password)));
+    public Task AddAsync(string name, string password) =>
+        With(async people => Settled(await people.CreateAsync(new Person { UserName = name.Trim() }, password)));
 
     /// <summary>Gives someone another password, and ends what was signed in with the old one.</summary>
     /// <exception cref="ShopException">There is nobody of that name, or the password is too short.</exception>
@@ -74,7 +75,8 @@ public sealed class People(Shop shop)
     async Task<Person> FindAsync(UserManager<Person> people, string name) => await people.FindByNameAsync(name.Trim())
         ?? throw new ShopException(ShopError.NotThere, $"Nobody called {name} may sign in to the shop {shop.Place.Shown}.", "See who may with: boardwright shop people list");
 
-    static bool Settled(IdentityResult result) => result.Succeeded ? true : throw new ShopException(ShopError.Refused, string.Join(" ", result.Errors.Select(Describe)), "Give another one.");
+    static bool Settled(IdentityResult result) =>
+        result.Succeeded ? true : throw new ShopException(ShopError.Refused, string.Join(" ", result.Errors.Select(Describe)), "Give another one.");
 
     static string Describe(IdentityError error) => error.Code switch
     {

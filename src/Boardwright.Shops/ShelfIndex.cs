@@ -4,7 +4,8 @@ using Boardwright.Files.Yaml;
 
 namespace Boardwright.Shops;
 
-/// <summary>Finds the parts in a shelf file, for searching. It takes what it can read: a file with a mistake is kept and searched all the same.</summary>
+/// <summary>Finds the parts in a shelf file, for searching. It takes what it can read: a file with a mistake is kept and searched all the
+/// same.</summary>
 static class ShelfIndex
 {
     /// <summary>The parts of a shelf file.</summary>
@@ -40,7 +41,8 @@ static class ShelfIndex
         ScalarNode scalar => scalar.Text,
         MapNode given when given.Find("value") is ScalarNode inner => inner.Text,
         null when key != "id" && key != "stock" && left > 0 && part.Find("use") is ScalarNode { IsEmpty: false } use
-            && parts.Find(other => other.Find("id") is ScalarNode id && id.Text == use.Text) is { } origin => Value(origin, key, parts, left - 1),
+            && parts.Find(other => other.Find("id") is ScalarNode id && id.Text == use.Text) is { } origin =>
+            Value(origin, key, parts, left - 1),
         _ => "",
     };
 }

@@ -20,7 +20,8 @@ public sealed class Shop : IAsyncDisposable
     /// <summary>Where it is kept.</summary>
     public ShopLocation Place { get; }
 
-    /// <summary>Opens a shop, and begins one where there is none. Tables of an older program are brought up to date after a backup.</summary>
+    /// <summary>Opens a shop, and begins one where there is none. Tables of an older program are brought up to date after a
+    /// backup.</summary>
     /// <param name="place">Where it is kept.</param>
     /// <param name="time">The clock for revisions and for the names of backups.</param>
     /// <param name="cancel">Stops it.</param>
@@ -38,13 +39,19 @@ public sealed class Shop : IAsyncDisposable
     /// <param name="kind">Boards or shelf files.</param>
     /// <param name="withDeleted">Whether those taken off the list are listed too.</param>
     /// <param name="cancel">Stops it.</param>
-    public Task<IReadOnlyList<Item>> ListAsync(ItemKind kind, bool withDeleted = false, CancellationToken cancel = default) => Ask<IReadOnlyList<Item>>(async context =>
+    public Task<IReadOnlyList<Item>> ListAsync(ItemKind kind, bool withDeleted = false, CancellationToken cancel = default) =>
+        Ask<IReadOnlyList<Item>>(async context =>
     {
         var rows = await (from item in context.Items.AsNoTracking()
-                          join revision in context.Revisions.AsNoTracking() on new { item.Id, Number = item.Latest } equals new { Id = revision.ItemId, revision.Number }
+                          join revision in context.Revisions.AsNoTracking() on new
+                          {
+                              item.Id,
+                              Number = item.Latest
+                          } equals new { Id = revision.ItemId, revision.Number }
                           where item.Kind == kind && (withDeleted || item.Folded != null)
                           select new { item, revision }).ToListAsync(cancel);
-        return [.. rows.Select(static row => Shown(row.item, row.revision)).OrderBy(static item => item.Name, StringComparer.OrdinalIgnoreCase).ThenBy(static item => item.Id)];
+        return [.. rows.Select(static row => Shown(row.item, row.revision))
+            .OrderBy(static item => item.Name, StringComparer.OrdinalIgnoreCase).ThenBy(static item => item.Id)];
     }, cancel);
 
     /// <summary>An item by its name, capitals aside; a deleted one only when no other has the name.</summary>
@@ -53,7 +60,8 @@ public sealed class Shop : IAsyncDisposable
     {
         var folded = Fold(name);
         var all = await ListAsync(kind, withDeleted: true, cancel);
-        return all.Where(item => Fold(item.Name) == folded).OrderBy(static item => item.IsDeleted).ThenByDescending(static item => item.Latest.When).FirstOrDefault();
+        return all.Where(item => Fold(item.Name) == folded).OrderBy(static item => item.IsDeleted)
+            .ThenByDescending(static item => item.Latest.When).FirstOrDefault();
     }
 
     /// <summary>Opens a revision with its files.</summary>
@@ -71,7 +79,8 @@ public sealed class Shop : IAsyncDisposable
     /// <param name="cancel">Stops it.</param>
     /// <returns>The file, or <c>null</c> when the revision has none of that path.</returns>
     /// <exception cref="ShopException">There is no such item or revision, or the file is not what was saved.</exception>
-    public Task<(Item Item, Revision Revision, KeptFile? File)> ReadFileAsync(Guid item, string? path = null, int? number = null, CancellationToken cancel = default) => Ask(async context =>
+    public Task<(Item Item, Revision Revision, KeptFile? File)> ReadFileAsync(
+        Guid item, string? path = null, int? number = null, CancellationToken cancel = default) => Ask(async context =>
     {
         var row = await ItemOf(context, item, cancel);
         var (latest, revision) = await Revisions(context, row, number, cancel);
@@ -80,14 +89,17 @@ public sealed class Shop : IAsyncDisposable
                            join content in context.Contents.AsNoTracking() on file.Hash equals content.Hash
                            where file.ItemId == item && file.Number == revision.Number && file.Path == wanted
                            select new { file.Hash, content.Bytes }).FirstOrDefaultAsync(cancel);
-        return (Shown(row, latest), Shown(revision), found is null ? null : Sound(row, revision.Number, new KeptFile(wanted, found.Bytes), found.Hash));
+        return (Shown(row, latest), Shown(revision),
+            found is null ? null : Sound(row, revision.Number, new KeptFile(wanted, found.Bytes), found.Hash));
     }, cancel);
 
     /// <summary>Every revision of an item, the newest first.</summary>
-    public Task<IReadOnlyList<Revision>> HistoryAsync(Guid item, CancellationToken cancel = default) => Ask<IReadOnlyList<Revision>>(async context =>
+    public Task<IReadOnlyList<Revision>> HistoryAsync(Guid item, CancellationToken cancel = default) =>
+        Ask<IReadOnlyList<Revision>>(async context =>
     {
         await ItemOf(context, item, cancel);
-        var rows = await context.Revisions.AsNoTracking().Where(row => row.ItemId == item).OrderByDescending(static row => row.Number).ToListAsync(cancel);
+        var rows = await context.Revisions.AsNoTracking().Where(row => row.ItemId == item).OrderByDescending(static row => row.Number)
+            .ToListAsync(cancel);
         return [.. rows.Select(Shown)];
     }, cancel);
 
@@ -97,11 +109,14 @@ public sealed class Shop : IAsyncDisposable
 
     /// <summary>Begins an item.</summary>
     /// <exception cref="ShopException">The name is taken or empty.</exception>
-    public Task<Item> AddAsync(ItemKind kind, string name, FileSet files, Signature by, CancellationToken cancel = default) => AddAsync(kind, name, files, null, by, cancel);
+    public Task<Item> AddAsync(ItemKind kind, string name, FileSet files, Signature by, CancellationToken cancel = default) =>
+        AddAsync(kind, name, files, null, by, cancel);
 
     /// <summary>Begins an item that comes from a revision of another one, such as a board that was built from it.</summary>
     /// <exception cref="ShopException">The name is taken or empty.</exception>
-    public Task<Item> AddAsync(ItemKind kind, string name, FileSet files, BranchOrigin? from, Signature by, CancellationToken cancel = default) => Begin(kind, name, files, by, Act.Saved, from, cancel);
+    public Task<Item> AddAsync(
+        ItemKind kind, string name, FileSet files, BranchOrigin? from, Signature by, CancellationToken cancel = default) =>
+        Begin(kind, name, files, by, Act.Saved, from, cancel);
 
     /// <summary>Saves new files of an item on top of the revision they were made from.</summary>
     /// <param name="item">The item.</param>
@@ -134,7 +149,8 @@ public sealed class Shop : IAsyncDisposable
             if (merged.IsSameAs(latest.Files))
                 return new Unchanged(latest.Revision);
             var alone = start.Files.IsSameAs(latest.Files);
-            return new Saved(await Append(context, row, merged, by, alone ? Act.Saved : Act.Merged, alone ? null : latest.Revision.Number, cancel), merge.TakenOver);
+            return new Saved(await Append(
+                context, row, merged, by, alone ? Act.Saved : Act.Merged, alone ? null : latest.Revision.Number, cancel), merge.TakenOver);
         }, cancel);
     }
 
@@ -196,7 +212,8 @@ public sealed class Shop : IAsyncDisposable
     /// <summary>Searches the shop's shelf.</summary>
     /// <param name="words">Words that a part's id, kind, name or supplier must all contain, capitals aside; none lists everything.</param>
     /// <param name="cancel">Stops it.</param>
-    public Task<IReadOnlyList<StockedPart>> FindPartsAsync(string words, CancellationToken cancel = default) => Ask<IReadOnlyList<StockedPart>>(async context =>
+    public Task<IReadOnlyList<StockedPart>> FindPartsAsync(string words, CancellationToken cancel = default) =>
+        Ask<IReadOnlyList<StockedPart>>(async context =>
     {
         var found = from part in context.Parts.AsNoTracking()
                     join item in context.Items.AsNoTracking() on part.ItemId equals item.Id
@@ -205,7 +222,8 @@ public sealed class Shop : IAsyncDisposable
         foreach (var word in Fold(words).Split(' ', StringSplitOptions.RemoveEmptyEntries))
             found = found.Where(part => part.Words.Contains(word));
         var rows = await found.ToListAsync(cancel);
-        return [.. rows.OrderBy(static row => row.Kind, StringComparer.Ordinal).ThenBy(static row => row.PartId, StringComparer.Ordinal).Select(static row => new StockedPart(row.ItemId, row.PartId, row.Kind, row.Name, row.Supplier, row.Price, row.Stock))];
+        return [.. rows.OrderBy(static row => row.Kind, StringComparer.Ordinal).ThenBy(static row => row.PartId, StringComparer.Ordinal)
+            .Select(static row => new StockedPart(row.ItemId, row.PartId, row.Kind, row.Name, row.Supplier, row.Price, row.Stock))];
     }, cancel);
 
     /// <summary>Changes one value of a part on the shelf; everything else in its file stays as it is written.</summary>
@@ -235,11 +253,13 @@ public sealed class Shop : IAsyncDisposable
                 wanted[full] = value;
             if (KeyedText.Fitted(file.Text, wanted) is not { } text)
                 throw new ShopException(ShopError.Refused, $"{full} cannot be written as {value ?? "nothing"}; nothing was changed.", "Write a plain value, or change it in the file itself.");
-            return text == file.Text ? new Unchanged(latest.Revision) : new Saved(await Append(context, row, latest.Files.With(file.Path, text), by, Act.Saved, null, cancel), []);
+            return text == file.Text ? new Unchanged(latest.Revision)
+                : new Saved(await Append(context, row, latest.Files.With(file.Path, text), by, Act.Saved, null, cancel), []);
         }, cancel);
     }
 
-    /// <summary>Writes the whole shop as a folder of plain files: every item with every revision. Two shops with the same content give the same bytes.</summary>
+    /// <summary>Writes the whole shop as a folder of plain files: every item with every revision. Two shops with the same content give the
+    /// same bytes.</summary>
     /// <param name="folder">A folder that is not there yet or is empty.</param>
     /// <param name="progress">Is told after each item.</param>
     /// <param name="cancel">Stops it; no half-written folder is left.</param>
@@ -252,14 +272,16 @@ public sealed class Shop : IAsyncDisposable
         return true;
     }, cancel);
 
-    /// <summary>Reads a folder that <see cref="ExportAsync"/> wrote into this shop, which must be empty. All of it is read or nothing.</summary>
+    /// <summary>Reads a folder that <see cref="ExportAsync"/> wrote into this shop, which must be empty. All of it is read or
+    /// nothing.</summary>
     public Task ImportAsync(string folder, CancellationToken cancel = default) => Replace(folder, mayHoldItems: false, cancel);
 
     /// <summary>Writes a backup.</summary>
     /// <param name="target">Where to; a dated name in the place's own folder for backups where not given.</param>
     /// <param name="cancel">Stops it.</param>
     /// <returns>Where it is.</returns>
-    public Task<string> BackUpAsync(string? target = null, CancellationToken cancel = default) => Explained(() => Place.BackUpAsync(this, target, time, cancel));
+    public Task<string> BackUpAsync(string? target = null, CancellationToken cancel = default) =>
+        Explained(() => Place.BackUpAsync(this, target, time, cancel));
 
     /// <summary>Makes this shop what an exported folder holds. What it held before is backed up first.</summary>
     /// <returns>Where the backup is.</returns>
@@ -308,7 +330,16 @@ public sealed class Shop : IAsyncDisposable
         var id = Guid.CreateVersion7(time.GetUtcNow());
         return Change(async context =>
         {
-            var row = new ItemRow { Id = id, Kind = kind, Name = QuoteName(name), Folded = Fold(name), Latest = 0, FromItem = from?.Item, FromNumber = from?.Number };
+            var row = new ItemRow
+            {
+                Id = id,
+                Kind = kind,
+                Name = QuoteName(name),
+                Folded = Fold(name),
+                Latest = 0,
+                FromItem = from?.Item,
+                FromNumber = from?.Number
+            };
             await Free(context, row, row.Name, cancel);
             context.Items.Add(row);
             var revision = await Append(context, row, files, by, act, null, cancel);
@@ -320,7 +351,8 @@ public sealed class Shop : IAsyncDisposable
     async Task<Revision> Append(ShopContext context, ItemRow item, FileSet files, Signature by, Act act, int? of, CancellationToken cancel)
     {
         ArgumentNullException.ThrowIfNull(by);
-        if (string.IsNullOrWhiteSpace(by.Who) || string.IsNullOrWhiteSpace(by.Why) || (by.Who + by.Why).Contains('\0', StringComparison.Ordinal))
+        if (string.IsNullOrWhiteSpace(by.Who) || string.IsNullOrWhiteSpace(by.Why)
+            || (by.Who + by.Why).Contains('\0', StringComparison.Ordinal))
             throw new ShopException(ShopError.Refused, "A revision wants to know who made it and why.", "Say both in a few words.");
         item.Latest++;
         item.Folded = act == Act.Deleted ? null : Fold(item.Name);
@@ -338,8 +370,10 @@ public sealed class Shop : IAsyncDisposable
         };
         context.Revisions.Add(row);
         var hashes = files.Files.Select(static file => file.Hash).Distinct(StringComparer.Ordinal).ToList();
-        var known = await context.Contents.AsNoTracking().Where(content => hashes.Contains(content.Hash)).Select(static content => content.Hash).ToListAsync(cancel);
-        foreach (var file in files.Files.DistinctBy(static file => file.Hash, StringComparer.Ordinal).ExceptBy(known, static file => file.Hash, StringComparer.Ordinal))
+        var known = await context.Contents.AsNoTracking().Where(content => hashes.Contains(content.Hash))
+            .Select(static content => content.Hash).ToListAsync(cancel);
+        foreach (var file in files.Files.DistinctBy(static file => file.Hash, StringComparer.Ordinal)
+            .ExceptBy(known, static file => file.Hash, StringComparer.Ordinal))
             context.Contents.Add(new() { Hash = file.Hash, Bytes = file.Bytes });
         foreach (var file in files.Files)
             context.Files.Add(new() { ItemId = item.Id, Number = row.Number, Path = file.Path, Hash = file.Hash });
@@ -355,7 +389,8 @@ public sealed class Shop : IAsyncDisposable
     static async Task Free(ShopContext context, ItemRow item, string name, CancellationToken cancel)
     {
         var folded = Fold(name);
-        if (await context.Items.AsNoTracking().AnyAsync(other => other.Kind == item.Kind && other.Folded == folded && other.Id != item.Id, cancel))
+        if (await context.Items.AsNoTracking()
+            .AnyAsync(other => other.Kind == item.Kind && other.Folded == folded && other.Id != item.Id, cancel))
             throw new ShopException(ShopError.Refused, $"The name {name} is taken.", "Choose another name.");
     }
 
@@ -380,10 +415,12 @@ public sealed class Shop : IAsyncDisposable
         return new(Shown(item, latest), Shown(revision), new FileSet(revision.Main, kept));
     }
 
-    static async Task<(RevisionRow Latest, RevisionRow Wanted)> Revisions(ShopContext context, ItemRow item, int? number, CancellationToken cancel)
+    static async Task<(RevisionRow Latest, RevisionRow Wanted)> Revisions(
+        ShopContext context, ItemRow item, int? number, CancellationToken cancel)
     {
         var wanted = number ?? item.Latest;
-        var revisions = await context.Revisions.AsNoTracking().Where(row => row.ItemId == item.Id && (row.Number == wanted || row.Number == item.Latest)).ToListAsync(cancel);
+        var revisions = await context.Revisions.AsNoTracking()
+            .Where(row => row.ItemId == item.Id && (row.Number == wanted || row.Number == item.Latest)).ToListAsync(cancel);
         var revision = revisions.Find(row => row.Number == wanted)
             ?? throw new ShopException(ShopError.NotThere, FormattableString.Invariant($"{item.Name} has no revision {wanted}; the newest is {item.Latest}."), "Look at its log.");
         return (revisions.Find(row => row.Number == item.Latest)!, revision);
@@ -392,9 +429,11 @@ public sealed class Shop : IAsyncDisposable
     static KeptFile Sound(ItemRow item, int number, KeptFile file, string hash) => file.Hash == hash ? file
         : throw new ShopException(ShopError.Damaged, FormattableString.Invariant($"A file of {item.Name}, revision {number}, is not what was saved."), "Recover the shop from a backup.");
 
-    static Item Shown(ItemRow item, RevisionRow latest) => new(item.Id, item.Kind, Shown(latest), item is { FromItem: { } from, FromNumber: { } number } ? new(from, number) : null);
+    static Item Shown(ItemRow item, RevisionRow latest) =>
+        new(item.Id, item.Kind, Shown(latest), item is { FromItem: { } from, FromNumber: { } number } ? new(from, number) : null);
 
-    static Revision Shown(RevisionRow row) => new(row.ItemId, row.Number, DateTimeOffset.FromUnixTimeMilliseconds(row.Milliseconds), row.Who, row.Why, row.Act, row.Of, row.Name);
+    static Revision Shown(RevisionRow row) =>
+        new(row.ItemId, row.Number, DateTimeOffset.FromUnixTimeMilliseconds(row.Milliseconds), row.Who, row.Why, row.Act, row.Of, row.Name);
 
     Task<T> Ask<T>(Func<ShopContext, Task<T>> question, CancellationToken cancel) => Explained(async () =>
     {
@@ -450,6 +489,7 @@ public sealed class Shop : IAsyncDisposable
                 return trouble;
         }
 
-        return fault is IOException or UnauthorizedAccessException ? new(ShopError.Unreachable, fault.Message.ReplaceLineEndings(" "), "Check the path, the space on the disk, and that you may write there.", fault) : null;
+        return fault is IOException or UnauthorizedAccessException
+            ? new(ShopError.Unreachable, fault.Message.ReplaceLineEndings(" "), "Check the path, the space on the disk, and that you may write there.", fault) : null;
     }
 }

@@ -5,22 +5,17 @@ public enum ShopError
 {
     /// <summary>There is no such board, shelf file, part, revision or file.</summary>
     NotThere,
-
-    /// <summary>What was asked for makes no sense or is not allowed: a name that is taken, an empty reason, a path out of the folder.</summary>
+    /// <summary>What was asked for makes no sense or is not allowed: a name that is taken, an empty reason, a path out of the
+    /// folder.</summary>
     Refused,
-
     /// <summary>Another program or person holds the database.</summary>
     Busy,
-
     /// <summary>The disk is full.</summary>
     Full,
-
     /// <summary>The database, a backup or an exported folder is damaged.</summary>
     Damaged,
-
     /// <summary>The database cannot be reached or opened.</summary>
     Unreachable,
-
     /// <summary>The database is not a shop, or that of a newer program.</summary>
     NotOurs,
 }
@@ -36,10 +31,8 @@ public sealed class ShopException(ShopError kind, string says, string remedy, Ex
 {
     /// <summary>Which of the few kinds.</summary>
     public ShopError Kind { get; } = kind;
-
     /// <summary>What is wrong, in one sentence.</summary>
     public string Says { get; } = says;
-
     /// <summary>What to do, in one sentence.</summary>
     public string Remedy { get; } = remedy;
 }

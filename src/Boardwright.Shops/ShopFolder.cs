@@ -81,7 +81,8 @@ static class ShopFolder
         }
 
         DurableFile.Write(Path.Combine(folder, "README.txt"), ReadMe);
-        DurableFile.Write(Path.Combine(folder, IndexFile), Bytes(new FolderIndex(Version, [.. index.OrderBy(static item => item.Folder, StringComparer.Ordinal)])));
+        DurableFile.Write(Path.Combine(folder, IndexFile),
+            Bytes(new FolderIndex(Version, [.. index.OrderBy(static item => item.Folder, StringComparer.Ordinal)])));
     }
 
     static string Place(ItemKind kind) => kind switch
@@ -95,8 +96,10 @@ static class ShopFolder
 
     static async Task WriteItem(ShopContext context, ItemRow item, string folder, CancellationToken cancel)
     {
-        var revisions = await context.Revisions.AsNoTracking().Where(row => row.ItemId == item.Id).OrderBy(static row => row.Number).ToListAsync(cancel);
-        var files = (await context.Files.AsNoTracking().Where(row => row.ItemId == item.Id).ToListAsync(cancel)).ToLookup(static row => row.Number);
+        var revisions = await context.Revisions.AsNoTracking().Where(row => row.ItemId == item.Id).OrderBy(static row => row.Number)
+            .ToListAsync(cancel);
+        var files = (await context.Files.AsNoTracking().Where(row => row.ItemId == item.Id).ToListAsync(cancel))
+            .ToLookup(static row => row.Number);
         var written = new Dictionary<(string Path, string Hash), int>();
         var history = new List<FolderRevision>();
         foreach (var revision in revisions)
@@ -114,10 +117,13 @@ static class ShopFolder
             }
 
             var when = DateTimeOffset.FromUnixTimeMilliseconds(revision.Milliseconds).ToString(TimeForm, CultureInfo.InvariantCulture);
-            history.Add(new(revision.Number, when, revision.Who, revision.Why, revision.Act, revision.Of, revision.Name, revision.Main, told));
+            history.Add(new(revision.Number, when, revision.Who, revision.Why, revision.Act, revision.Of, revision.Name, revision.Main,
+                told));
         }
 
-        DurableFile.Write(Path.Combine(folder, HistoryFile), Bytes(new FolderHistory(item.Id, item.Kind, item is { FromItem: { } from, FromNumber: { } number } ? new(from, number) : null, history)));
+        DurableFile.Write(Path.Combine(folder, HistoryFile),
+            Bytes(new FolderHistory(item.Id, item.Kind, item is { FromItem: { } from, FromNumber: { } number } ? new(from, number) : null,
+            history)));
     }
 
     /// <summary>Reads everything into an empty shop, inside the caller's transaction.</summary>
@@ -134,14 +140,24 @@ static class ShopFolder
             var place = Path.Combine(folder, new KeptFile(listed.Folder, []).Path);
             var path = Path.Combine(place, HistoryFile);
             var history = Read<FolderHistory>(path);
-            if (history.Revisions is not [.., var last] || !history.Revisions.Select(static told => told.Number).SequenceEqual(Enumerable.Range(1, history.Revisions.Count)))
+            if (history.Revisions is not [.., var last]
+                || !history.Revisions.Select(static told => told.Number).SequenceEqual(Enumerable.Range(1, history.Revisions.Count)))
                 throw Damaged(path, "its revisions are not numbered from 1 without a gap");
             if (!ids.Add(history.Id))
                 throw Damaged(path, "another item has its id");
             var folded = last.Act == Act.Deleted ? null : Shop.Fold(last.Name);
             if (folded is not null && !names.Add((history.Kind, folded)))
                 throw Damaged(path, $"another item is called {last.Name} too");
-            context.Items.Add(new() { Id = history.Id, Kind = history.Kind, Name = last.Name, Folded = folded, Latest = last.Number, FromItem = history.From?.Item, FromNumber = history.From?.Number });
+            context.Items.Add(new()
+            {
+                Id = history.Id,
+                Kind = history.Kind,
+                Name = last.Name,
+                Folded = folded,
+                Latest = last.Number,
+                FromItem = history.From?.Item,
+                FromNumber = history.From?.Number
+            });
             FileSet? files = null;
             foreach (var told in history.Revisions)
                 files = ReadRevision(context, history, told, place, known);
@@ -215,7 +231,10 @@ static class ShopFolder
     {
         var slug = string.Concat(name.ToLowerInvariant().Select(static c => char.IsAsciiLetterOrDigit(c) ? c : '-')).Trim('-');
         // Some systems have devices of three or four letters.
-        return slug.Length is 0 ? "item" : slug is "con" or "prn" or "aux" or "nul" || (slug.Length == 4 && (slug.StartsWith("com", StringComparison.Ordinal) || slug.StartsWith("lpt", StringComparison.Ordinal))) ? slug + "-item" : slug[..Math.Min(slug.Length, 60)];
+        return slug.Length is 0 ? "item"
+            : slug is "con" or "prn" or "aux" or "nul"
+            || (slug.Length == 4 && (slug.StartsWith("com", StringComparison.Ordinal) || slug.StartsWith("lpt", StringComparison.Ordinal)))
+            ? slug + "-item" : slug[..Math.Min(slug.Length, 60)];
     }
 
     sealed record FolderIndex(int BoardwrightShop, IReadOnlyList<FolderItem> Items);
@@ -224,7 +243,8 @@ static class ShopFolder
 
     sealed record FolderHistory(Guid Id, ItemKind Kind, BranchOrigin? From, IReadOnlyList<FolderRevision> Revisions);
 
-    sealed record FolderRevision(int Number, string When, string Who, string Why, Act Act, int? Of, string Name, string Main, IReadOnlyList<FolderFile> Files);
+    sealed record FolderRevision(
+        int Number, string When, string Who, string Why, Act Act, int? Of, string Name, string Main, IReadOnlyList<FolderFile> Files);
 
     sealed record FolderFile(string Path, string Sha256, string In);
 }

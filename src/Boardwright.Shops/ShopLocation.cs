@@ -6,15 +6,14 @@ namespace Boardwright.Shops;
 /// <summary>Where a shop is kept: which database, how it is made ready, and what its errors mean.</summary>
 public abstract class ShopLocation : IDbContextFactory<ShopContext>
 {
-    /// <summary>The folder in which the program keeps what is this user's: the shop in a file, backups, and what signed-in people are known by.</summary>
-    public static string UserFolder { get; } = Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.DoNotVerify), "boardwright");
-
+    /// <summary>The folder in which the program keeps what is this user's: the shop in a file, backups, and what signed-in people are known
+    /// by.</summary>
+    public static string UserFolder { get; } = Path.Combine(
+        Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.DoNotVerify), "boardwright");
     /// <summary>The place as it may be shown: a path, or a server without its password.</summary>
     public abstract string Shown { get; }
-
     /// <summary>Whether there may be something in it; told without opening it.</summary>
     public abstract bool MayHoldSomething { get; }
-
     /// <summary>Further settings of each context, by which tests stand for a later program.</summary>
     internal Func<DbContextOptions<ShopContext>, DbContextOptions<ShopContext>> Further { get; set; } = static options => options;
 
@@ -43,7 +42,6 @@ public abstract class ShopLocation : IDbContextFactory<ShopContext>
 
     /// <summary>Opens a connection that answers.</summary>
     internal abstract Task ConnectAsync(ShopContext context, CancellationToken cancel);
-
     /// <summary>Begins to read the state of one moment.</summary>
     internal abstract Task<DbTransaction> BeginReadingAsync(ShopContext context, CancellationToken cancel);
 
@@ -60,7 +58,7 @@ public abstract class ShopLocation : IDbContextFactory<ShopContext>
 
     /// <summary>Lets go of everything that is held open.</summary>
     internal abstract void Close();
-
     /// <summary>A time as it stands in file names, UTC.</summary>
-    internal static string Dated(TimeProvider time) => time.GetUtcNow().UtcDateTime.ToString("yyyy-MM-dd'T'HHmmss'Z'", System.Globalization.CultureInfo.InvariantCulture);
+    internal static string Dated(TimeProvider time) =>
+        time.GetUtcNow().UtcDateTime.ToString("yyyy-MM-dd'T'HHmmss'Z'", System.Globalization.CultureInfo.InvariantCulture);
 }

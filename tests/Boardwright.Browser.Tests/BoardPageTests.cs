@@ -18,7 +18,8 @@ public sealed class BoardPageTests(Workshop workshop) : PageTests(workshop)
         await Expect(page.Locator(".parts")).ToContainTextAsync("Larkmere 63x74, 170");
         await Expect(page.Locator(".drawn svg")).ToHaveCountAsync(3);
         Assert.Empty(Troubles);
-        Assert.All(Requests, url => Assert.StartsWith(program.Address, url.Replace("ws://", "http://", StringComparison.Ordinal), StringComparison.Ordinal));
+        Assert.All(Requests, url =>
+            Assert.StartsWith(program.Address, url.Replace("ws://", "http://", StringComparison.Ordinal), StringComparison.Ordinal));
 
         // The README's picture of the workbench.
         if (Environment.GetEnvironmentVariable("BOARDWRIGHT_BLESS") == "1")

@@ -35,7 +35,8 @@ public sealed class BoxPageTests(Workshop workshop) : PageTests(workshop)
         await page.Mouse.MoveAsync(controller.X + controller.Width / 2, controller.Y + controller.Height / 2);
         await page.Mouse.DownAsync();
         await page.Mouse.MoveAsync(pack.X + pack.Width / 2, pack.Y + pack.Height / 2, new() { Steps = 6 });
-        await Expect(now).ToContainTextAsync(new System.Text.RegularExpressions.Regex("clashes with .*pack", System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromMinutes(1)));
+        await Expect(now).ToContainTextAsync(
+            new System.Text.RegularExpressions.Regex("clashes with .*pack", System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromMinutes(1)));
         await Expect(page.Locator(".box-field .bw-clash")).Not.ToHaveCountAsync(0);
         await page.Mouse.UpAsync();
         await Expect(page.Locator(".finding.stop", new() { HasText = "The pack and the controller" })).ToContainTextAsync("lie in the same place");

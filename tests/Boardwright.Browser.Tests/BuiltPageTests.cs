@@ -49,10 +49,13 @@ public sealed class BuiltPageTests(Workshop workshop) : PageTests(workshop)
         await Expect(page.Locator(".bench-form")).ToContainTextAsync("page.html");
         await page.GetByRole(AriaRole.Button, new() { Name = "Keep" }).ClickAsync();
         await Expect(page.Locator(".notes a[download]")).ToHaveTextAsync("page.html");
-        var answer = await page.APIRequest.GetAsync(new Uri(new Uri(program.Address), await page.Locator(".notes a[download]").GetAttributeAsync("href")).ToString());
+        var answer = await page.APIRequest.GetAsync(
+            new Uri(new Uri(program.Address), await page.Locator(".notes a[download]").GetAttributeAsync("href")).ToString());
         Assert.Equal(("application/octet-stream", "nosniff"), (answer.Headers["content-type"], answer.Headers["x-content-type-options"]));
         Assert.StartsWith("attachment", answer.Headers["content-disposition"], StringComparison.Ordinal);
-        Assert.Equal("image/png", (await page.APIRequest.GetAsync(new Uri(new Uri(program.Address), await page.Locator(".notes img").GetAttributeAsync("src")).ToString())).Headers["content-type"]);
+        Assert.Equal("image/png",
+            (await page.APIRequest.GetAsync(new Uri(new Uri(program.Address), await page.Locator(".notes img").GetAttributeAsync("src")).ToString()))
+            .Headers["content-type"]);
 
         // How a log is read is shown, changed, and remembered for the next one.
         await SectionAsync(page, "Rides");
@@ -137,7 +140,8 @@ public sealed class BuiltPageTests(Workshop workshop) : PageTests(workshop)
     static async Task LogAsync(IPage page, string name)
     {
         var rows = string.Concat(Enumerable.Range(0, 300).Select(i => FormattableString.Invariant($"{0.2 * i:0.0},20.0,{48 - 0.01 * i:0.00},8.0\n")));
-        await page.Locator("#ride-log").SetInputFilesAsync(new FilePayload { Name = name, MimeType = "text/csv", Buffer = System.Text.Encoding.UTF8.GetBytes($"t_s,v,pack_voltage_V,pack_current_A\n{rows}broken,1,2\n") });
+        await page.Locator("#ride-log")
+            .SetInputFilesAsync(new FilePayload { Name = name, MimeType = "text/csv", Buffer = System.Text.Encoding.UTF8.GetBytes($"t_s,v,pack_voltage_V,pack_current_A\n{rows}broken,1,2\n") });
         await Expect(page.Locator(".arrived")).ToContainTextAsync(name);
     }
 }

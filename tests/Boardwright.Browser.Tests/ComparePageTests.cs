@@ -30,7 +30,9 @@ public sealed class ComparePageTests(Workshop workshop) : PageTests(workshop)
         await page.GetByLabel("another", new() { Exact = true }).SelectOptionAsync("wheels");
         await page.GetByLabel("from the shelf").SelectOptionAsync(new SelectOptionValue { Index = 1 });
         await page.GetByRole(AriaRole.Button, new() { Name = "Set beside" }).First.ClickAsync();
-        await Expect(page.GetByLabel("Name of variant 2")).ToHaveValueAsync(new System.Text.RegularExpressions.Regex("^with ", System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromMinutes(1)));
+        await Expect(page.GetByLabel("Name of variant 2"))
+            .ToHaveValueAsync(new System.Text.RegularExpressions.Regex(
+            "^with ", System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromMinutes(1)));
         await page.GetByRole(AriaRole.Button, new() { Name = "Take it" }).ClickAsync();
 
         await Expect(page.Locator(".title-block .notice")).ToContainTextAsync("variant taken: with ");

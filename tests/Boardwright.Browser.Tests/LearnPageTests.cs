@@ -34,7 +34,8 @@ public sealed class LearnPageTests(Workshop workshop) : PageTests(workshop)
         return text.ToString();
     }
 
-    static Task BringAsync(IPage page) => page.Locator("input[type=file]").SetInputFilesAsync(new FilePayload { Name = "evening.csv", MimeType = "text/csv", Buffer = Encoding.UTF8.GetBytes(CoastDowns()) });
+    static Task BringAsync(IPage page) =>
+        page.Locator("input[type=file]").SetInputFilesAsync(new FilePayload { Name = "evening.csv", MimeType = "text/csv", Buffer = Encoding.UTF8.GetBytes(CoastDowns()) });
 
     [Fact]
     public async Task A_ride_is_held_against_the_board_and_one_key_takes_what_it_teaches()

@@ -35,7 +35,9 @@ public abstract class PageTests(Workshop workshop) : IAsyncDisposable
     /// <param name="height">Height of the window, px.</param>
     /// <param name="scheme">Light or dark.</param>
     /// <param name="isFirstTime">Whether this browser never saw the workbench before, so that the tour begins by itself.</param>
-    protected async Task<IPage> PageAsync(ProgramUnderTest program, string place = "board", int width = 1400, int height = 1000, ColorScheme scheme = ColorScheme.Light, bool isFirstTime = false)
+    protected async Task<IPage> PageAsync(
+        ProgramUnderTest program, string place = "board", int width = 1400, int height = 1000, ColorScheme scheme = ColorScheme.Light,
+        bool isFirstTime = false)
     {
         var context = await ContextAsync(new() { ViewportSize = new() { Width = width, Height = height }, ColorScheme = scheme });
         if (!isFirstTime)

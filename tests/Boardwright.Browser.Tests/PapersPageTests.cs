@@ -30,7 +30,9 @@ public sealed class PapersPageTests(Workshop workshop) : PageTests(workshop)
 
         await page.GetByLabel("a plotter, one sheet").CheckAsync();
         await page.GetByLabel("inside", new() { Exact = true }).CheckAsync();
-        await Expect(page.Locator("#paper-drill-template a[download]")).ToHaveAttributeAsync("href", new System.Text.RegularExpressions.Regex("inside\\.plotter", System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromMinutes(1)));
+        await Expect(page.Locator("#paper-drill-template a[download]"))
+            .ToHaveAttributeAsync("href",
+            new System.Text.RegularExpressions.Regex("inside\\.plotter", System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromMinutes(1)));
         var template = await page.RunAndWaitForDownloadAsync(() => page.Locator("#paper-drill-template a[download]").ClickAsync());
         Assert.EndsWith(".drill-template.inside.plotter.pdf", template.SuggestedFilename, StringComparison.Ordinal);
         await Expect(page.Locator(".template img")).ToHaveJSPropertyAsync("complete", true);

@@ -11,7 +11,8 @@ public sealed class ProgramUnderTest : IAsyncDisposable
     readonly string[] further;
     readonly string? shop;
 
-    ProgramUnderTest(Process process, string folder, string address, string[] further, string? shop) => (this.process, Folder, Address, this.further, this.shop) = (process, folder, address, further, shop);
+    ProgramUnderTest(Process process, string folder, string address, string[] further, string? shop) =>
+        (this.process, Folder, Address, this.further, this.shop) = (process, folder, address, further, shop);
 
     /// <summary>Where it answers, with a slash at the end.</summary>
     public string Address { get; private set; }
@@ -23,7 +24,8 @@ public sealed class ProgramUnderTest : IAsyncDisposable
     /// <param name="file">A board file of the examples to open, such as <c>tern/tern.board.yaml</c>; <c>null</c> for none.</param>
     /// <param name="person">Someone who may sign in, which makes it listen beyond this machine; <c>null</c> for nobody.</param>
     /// <param name="shop">The connection string of its shop; <c>null</c> for a file in its folder.</param>
-    public static async Task<ProgramUnderTest> StartAsync(string? file = null, (string Name, string Password)? person = null, string? shop = null)
+    public static async Task<ProgramUnderTest> StartAsync(
+        string? file = null, (string Name, string Password)? person = null, string? shop = null)
     {
         var folder = Directory.CreateTempSubdirectory("boardwright-").FullName;
         foreach (var path in Directory.EnumerateFiles(Workshop.Examples, "*.yaml", SearchOption.AllDirectories))
@@ -65,7 +67,8 @@ public sealed class ProgramUnderTest : IAsyncDisposable
     }
 
     /// <summary>Starts it again under the same address.</summary>
-    public async Task RestartAsync(string? file = null) => (process, Address) = await StartAsync(Folder, shop, file, new Uri(Address).Port, further);
+    public async Task RestartAsync(string? file = null) =>
+        (process, Address) = await StartAsync(Folder, shop, file, new Uri(Address).Port, further);
 
     public async ValueTask DisposeAsync()
     {
@@ -76,7 +79,9 @@ public sealed class ProgramUnderTest : IAsyncDisposable
 
     static async Task<(Process Process, string Address)> StartAsync(string folder, string? shop, string? file, int port, string[] words)
     {
-        var started = Process.Start(Words(folder, shop, ["open", .. file is null ? Array.Empty<string>() : [Path.Combine(folder, file)], "--no-browser", "--samples", Thorough.IsAsked ? "256" : "32", "--port", FormattableString.Invariant($"{port}"), .. words]))!;
+        var started = Process.Start(
+            Words(folder, shop, ["open", .. file is null ? Array.Empty<string>() : [Path.Combine(folder, file)], "--no-browser", "--samples",
+            Thorough.IsAsked ? "256" : "32", "--port", FormattableString.Invariant($"{port}"), .. words]))!;
         while (await started.StandardOutput.ReadLineAsync() is { } line)
         {
             if (line.IndexOf("http://", StringComparison.Ordinal) is >= 0 and var at)
@@ -90,7 +95,14 @@ public sealed class ProgramUnderTest : IAsyncDisposable
     {
         // On Linux it leaves the signal unheeded that would end it, rather than fail its write, at the limit on a file's size.
         string[] line = OperatingSystem.IsLinux() ? ["/bin/sh", "-c", "trap '' XFSZ; exec dotnet \"$@\"", "sh"] : ["dotnet"];
-        var start = new ProcessStartInfo(line[0], [.. line[1..], Workshop.Program, .. words]) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true, WorkingDirectory = folder };
+        var start = new ProcessStartInfo(
+            line[0], [.. line[1..], Workshop.Program, .. words])
+        {
+            UseShellExecute = false,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            WorkingDirectory = folder
+        };
         start.Environment["BOARDWRIGHT_SHOP"] = shop ?? Path.Combine(folder, "shop.db");
         start.Environment["XDG_DATA_HOME"] = folder;
         return start;

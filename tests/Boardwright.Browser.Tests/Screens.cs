@@ -3,11 +3,14 @@ using Microsoft.Playwright;
 
 namespace Boardwright.Browser.Tests;
 
-/// <summary>The windows in which a page is held against what axe knows: one in each run, all where <c>BOARDWRIGHT_THOROUGH=1</c> asks for them.</summary>
-/// <remarks>Pages share their colours and their layout, so that a page in the dark and its neighbour in the light find most of what both would.</remarks>
+/// <summary>The windows in which a page is held against what axe knows: one in each run, all where <c>BOARDWRIGHT_THOROUGH=1</c> asks for
+/// them.</summary>
+/// <remarks>Pages share their colours and their layout, so that a page in the dark and its neighbour in the light find most of what both
+/// would.</remarks>
 static class Screens
 {
-    static readonly (int Width, ColorScheme Scheme)[] All = [(390, ColorScheme.Dark), (1400, ColorScheme.Light), (390, ColorScheme.Light), (1400, ColorScheme.Dark)];
+    static readonly (int Width, ColorScheme Scheme)[] All =
+        [(390, ColorScheme.Dark), (1400, ColorScheme.Light), (390, ColorScheme.Light), (1400, ColorScheme.Dark)];
 
     public static TheoryData<int, ColorScheme> OnAPhoneInTheDark => Data(0);
 

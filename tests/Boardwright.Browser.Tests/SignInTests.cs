@@ -52,10 +52,12 @@ public sealed class SignInTests(Workshop workshop) : PageTests(workshop)
             Assert.Equal("/sign-in", answer.Headers.Location!.AbsolutePath);
         }
 
-        Assert.Equal(HttpStatusCode.Unauthorized, (await stranger.PostAsync(new Uri("_blazor/negotiate?negotiateVersion=1", UriKind.Relative), null, TestContext.Current.CancellationToken)).StatusCode);
+        Assert.Equal(HttpStatusCode.Unauthorized,
+            (await stranger.PostAsync(new Uri("_blazor/negotiate?negotiateVersion=1", UriKind.Relative), null, TestContext.Current.CancellationToken)).StatusCode);
         // A form that was not made here is refused before the password is looked at.
         using var form = new FormUrlEncodedContent([new("name", "Ada"), new("password", Password)]);
-        Assert.Equal(HttpStatusCode.BadRequest, (await stranger.PostAsync(new Uri("sign-in", UriKind.Relative), form, TestContext.Current.CancellationToken)).StatusCode);
+        Assert.Equal(HttpStatusCode.BadRequest,
+            (await stranger.PostAsync(new Uri("sign-in", UriKind.Relative), form, TestContext.Current.CancellationToken)).StatusCode);
     }
 
     [Fact]
@@ -66,6 +68,7 @@ public sealed class SignInTests(Workshop workshop) : PageTests(workshop)
         using var request = new HttpRequestMessage(HttpMethod.Get, program.Address + "board") { Headers = { Host = "elsewhere.example" } };
 
         Assert.Equal(HttpStatusCode.BadRequest, (await client.SendAsync(request, TestContext.Current.CancellationToken)).StatusCode);
-        Assert.Equal(HttpStatusCode.OK, (await client.GetAsync(new Uri(program.Address + "board"), TestContext.Current.CancellationToken)).StatusCode);
+        Assert.Equal(HttpStatusCode.OK,
+            (await client.GetAsync(new Uri(program.Address + "board"), TestContext.Current.CancellationToken)).StatusCode);
     }
 }

@@ -74,7 +74,8 @@ public sealed class TroubleTests(Workshop workshop, PostgresServer server) : Pag
         await Expect(page.Locator(".offer.wrong")).ToContainTextAsync("is damaged or is not a database");
         await page.Locator("nav a", new() { HasText = "Board" }).ClickAsync();
         await Expect(page.Locator("#figure-cruise\\.range")).ToBeVisibleAsync();
-        Assert.Equal(new string('x', 10_000), await File.ReadAllTextAsync(Path.Combine(program.Folder, "shop.db"), TestContext.Current.CancellationToken));
+        Assert.Equal(new string('x', 10_000),
+            await File.ReadAllTextAsync(Path.Combine(program.Folder, "shop.db"), TestContext.Current.CancellationToken));
     }
 
     [Fact]

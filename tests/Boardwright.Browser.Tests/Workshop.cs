@@ -51,5 +51,6 @@ public sealed class Workshop : IAsyncLifetime
         playwright?.Dispose();
     }
 
-    static string Metadata(string key) => typeof(Workshop).Assembly.GetCustomAttributes<AssemblyMetadataAttribute>().Single(a => a.Key == key).Value!;
+    static string Metadata(string key) =>
+        typeof(Workshop).Assembly.GetCustomAttributes<AssemblyMetadataAttribute>().Single(a => a.Key == key).Value!;
 }

@@ -49,7 +49,8 @@ public sealed class AnyBoardTests
             });
 
     // The same boards in every run; more of them on demand.
-    internal static int HowMany => int.TryParse(Environment.GetEnvironmentVariable("BOARDWRIGHT_STRANGE_BOARDS"), CultureInfo.InvariantCulture, out var many) ? many : Thorough.Cases(400);
+    internal static int HowMany =>
+        int.TryParse(Environment.GetEnvironmentVariable("BOARDWRIGHT_STRANGE_BOARDS"), CultureInfo.InvariantCulture, out var many) ? many : Thorough.Cases(400);
 
     internal static Board Strange(int seed)
     {
@@ -68,7 +69,8 @@ public sealed class AnyBoardTests
                     changes.Add((entry, Strange(inner, part, random)));
                     break;
                 case IReadOnlyList<Sheet> list:
-                    changes.Add((entry, entry.Known(list.Where(_ => random.NextDouble() > part / 3).Select(s => Strange(s, part, random)).ToArray())));
+                    changes.Add((entry, entry.Known(
+                        list.Where(_ => random.NextDouble() > part / 3).Select(s => Strange(s, part, random)).ToArray())));
                     break;
                 case IReadOnlyDictionary<string, BoxPosition> spots:
                     changes.Add((entry, entry.Known(spots.Select(p => KeyValuePair.Create(p.Key, Strange(p.Value, part, random))))));
@@ -119,7 +121,8 @@ public sealed class AnyBoardTests
         {
             0 => smallest,
             1 => greatest,
-            _ when smallest > 0 || least == 0 => Math.Max(smallest, 1e-9 * greatest) * Math.Pow(greatest / Math.Max(smallest, 1e-9 * greatest), random.NextDouble()),
+            _ when smallest > 0 || least == 0 =>
+                Math.Max(smallest, 1e-9 * greatest) * Math.Pow(greatest / Math.Max(smallest, 1e-9 * greatest), random.NextDouble()),
             _ => smallest + random.NextDouble() * (greatest - smallest),
         };
     }

@@ -1,6 +1,7 @@
 namespace Boardwright.Tests;
 
-/// <summary>Compares a text with a file that somebody has read and approved. With BOARDWRIGHT_BLESS=1 the file is written anew instead.</summary>
+/// <summary>Compares a text with a file that somebody has read and approved. With BOARDWRIGHT_BLESS=1 the file is written anew
+/// instead.</summary>
 static class Approved
 {
     /// <summary>Fails when the text differs from the file, and shows the first lines that do.</summary>

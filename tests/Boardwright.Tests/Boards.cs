@@ -64,7 +64,8 @@ static class Boards
                     {
                         var item = Changed(spot, key, value, ref done);
                         if (done)
-                            return sheet.With([(entry, entry.Known(spots.Select(s => KeyValuePair.Create(s.Key, s.Key == name ? item : s.Value))))]);
+                            return sheet.With([(entry,
+                                entry.Known(spots.Select(s => KeyValuePair.Create(s.Key, s.Key == name ? item : s.Value))))]);
                     }
 
                     break;
@@ -112,7 +113,8 @@ static class Boards
 
     static double Si(Dimension dimension, string text)
     {
-        var reading = QuantityText.Read(text, new QuantityRequest(dimension) { Least = double.NegativeInfinity, Greatest = double.PositiveInfinity });
+        var reading = QuantityText.Read(
+            text, new QuantityRequest(dimension) { Least = double.NegativeInfinity, Greatest = double.PositiveInfinity });
         Assert.True(reading.Refusal is null, text);
         return reading.Si;
     }

@@ -9,6 +9,15 @@ static class Repository
     /// <summary>A path inside it.</summary>
     public static string At(params string[] names) => Path.Combine([Root, .. names]);
 
+    /// <summary>Every C# file that people wrote: migrations are written by a tool.</summary>
+    public static IEnumerable<string> CSharpFiles =>
+        from folder in Folders
+        from file in Directory.EnumerateFiles(At(folder), "*.cs", SearchOption.AllDirectories)
+        where !file.Contains("/obj/", StringComparison.Ordinal) && !file.Contains("Migrations", StringComparison.Ordinal)
+        select file;
+
+    static readonly string[] Folders = ["src", "tests", "validation", "bench"];
+
     static string Find()
     {
         for (var folder = new DirectoryInfo(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)

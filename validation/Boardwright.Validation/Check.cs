@@ -7,19 +7,14 @@ public enum EvidenceLevel
 {
     /// <summary>A published value, found again with the published method: E1.</summary>
     Published,
-
     /// <summary>Worked out by hand from a published definition; nobody printed this very number: E0.</summary>
     ComputedFromPublished,
-
     /// <summary>Common practice, no source: E0.</summary>
     CommonPractice,
-
     /// <summary>From memory, not confirmed in any text read: E0.</summary>
     FromMemory,
-
     /// <summary>A measured total, mean or end value that set no parameter: E2.</summary>
     MeasuredAggregate,
-
     /// <summary>A measured series in time that set no parameter: E3.</summary>
     MeasuredSeries,
 }
@@ -32,7 +27,6 @@ public sealed record Allowance(double Size, bool IsRelative, string Why)
 {
     /// <summary>A distance in the unit of the value.</summary>
     public static Allowance Create(double size, string why) => new(size, false, why);
-
     /// <summary>A part of the published value, 0.01 for 1 %.</summary>
     public static Allowance Part(double part, string why) => new(part, true, why);
 }
@@ -46,20 +40,17 @@ public sealed record Allowance(double Size, bool IsRelative, string Why)
 /// <param name="Source">The work.</param>
 /// <param name="Page">Where in the work: page, table, equation; empty where the citation says it.</param>
 /// <param name="Evidence">What stands behind the value.</param>
-public sealed record Check(string Quantity, string Given, string Printed, string Unit, double Ours, Source Source, string Page, EvidenceLevel Evidence)
+public sealed record Check(
+    string Quantity, string Given, string Printed, string Unit, double Ours, Source Source, string Page, EvidenceLevel Evidence)
 {
     /// <summary>How far apart the two may be; half the last printed digit where nothing else is said.</summary>
     public Allowance? Allowed { get; init; }
-
     /// <summary>For a check that is known to miss: why, in a sentence. It stays on the page as a miss.</summary>
     public string? MissBecause { get; init; }
-
     /// <summary>The printed value, read.</summary>
     public PrintedNumber Published { get; } = new(Printed);
-
     /// <summary>The program's value less the published one.</summary>
     public double Difference => Ours - Published.Value;
-
     /// <summary>The difference as a part of the published value; <c>null</c> where that is zero.</summary>
     public double? RelativeDifference => Published.Value == 0 ? null : Difference / Math.Abs(Published.Value);
 

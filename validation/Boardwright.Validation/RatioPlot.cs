@@ -4,8 +4,10 @@ using static System.FormattableString;
 
 namespace Boardwright.Validation;
 
-/// <summary>Draws a topic: for each check the ratio of the program's value to the published one, around the line of equality, with the range allowed.</summary>
-/// <remarks>The scale is linear within one part in 100 000 of equality and logarithmic beyond, so that differences of every size can be seen.</remarks>
+/// <summary>Draws a topic: for each check the ratio of the program's value to the published one, around the line of equality, with the
+/// range allowed.</summary>
+/// <remarks>The scale is linear within one part in 100 000 of equality and logarithmic beyond, so that differences of every size can be
+/// seen.</remarks>
 public static class RatioPlot
 {
     const double Linear = 1e-5;
@@ -16,10 +18,13 @@ public static class RatioPlot
     public static string Svg(Case topic)
     {
         ArgumentNullException.ThrowIfNull(topic);
-        var points = topic.Checks.Select(static (check, i) => (Check: check, Number: i + 1)).Where(static p => p.Check.RelativeDifference is { } d && double.IsFinite(d)).ToList();
-        var most = points.Count == 0 ? Ticks[0] : points.Max(static p => Math.Max(Math.Abs(p.Check.RelativeDifference!.Value), Limit(p.Check)));
+        var points = topic.Checks.Select(static (check, i) => (Check: check, Number: i + 1))
+            .Where(static p => p.Check.RelativeDifference is { } d && double.IsFinite(d)).ToList();
+        var most = points.Count == 0 ? Ticks[0]
+            : points.Max(static p => Math.Max(Math.Abs(p.Check.RelativeDifference!.Value), Limit(p.Check)));
         var reach = Height(Math.Clamp(most, Ticks[0], 1));
-        double Y(double relative) => Middle - Math.Clamp(Math.Sign(relative) * Height(Math.Abs(relative)) / reach, -1, 1) * (Bottom - Top - 12) / 2;
+        double Y(double relative) =>
+            Middle - Math.Clamp(Math.Sign(relative) * Height(Math.Abs(relative)) / reach, -1, 1) * (Bottom - Top - 12) / 2;
         double X(int number) => Left + (Right - Left) * (number - 0.5) / Math.Max(1, topic.Checks.Count);
 
         var svg = new StringBuilder();

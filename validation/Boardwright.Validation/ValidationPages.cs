@@ -73,7 +73,8 @@ public static class ValidationPages
         }
 
         page.Append("\n## Misses\n\n");
-        var missed = cases.SelectMany(static topic => topic.Checks.Select((check, i) => (topic, check, Number: i + 1))).Where(static m => m.check.IsMiss).ToList();
+        var missed = cases.SelectMany(static topic => topic.Checks.Select((check, i) => (topic, check, Number: i + 1)))
+            .Where(static m => m.check.IsMiss).ToList();
         if (missed.Count == 0)
             page.Append("None.\n");
         foreach (var (topic, check, number) in missed)
@@ -152,7 +153,8 @@ public static class ValidationPages
 
     // Rounding to the digits shown first keeps a difference of rounding from being written as minus zero.
     static string Fixed(double value, int decimals) =>
-        (Math.Round(value, Math.Min(decimals, 15)) + 0.0).ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        (Math.Round(value, Math.Min(decimals, 15)) + 0.0)
+        .ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
 
     static string Percent(double part)
     {

@@ -12,14 +12,16 @@ using Boardwright.Shops;
 
 namespace Boardwright.App.Commands;
 
-/// <summary><c>built</c>: keeps count of boards that were built: parts, steps, measurements, faults, rides, and whether they may be ridden.</summary>
+/// <summary><c>built</c>: keeps count of boards that were built: parts, steps, measurements, faults, rides, and whether they may be
+/// ridden.</summary>
 sealed class BuiltCommands(Terminal terminal, Func<Examination, IReadOnlyDictionary<string, Interval>> intervals) : ShopVerbs(terminal)
 {
     static readonly string[] States = [.. Enum.GetValues<BoardState>().Select(static state => Entry.Word(state).Replace(' ', '-'))];
     readonly BuiltJudge judge = new(intervals);
 
     /// <summary>The command with its parts.</summary>
-    public static Verb Create(Terminal terminal, Func<Examination, IReadOnlyDictionary<string, Interval>> intervals) => new BuiltCommands(terminal, intervals).All();
+    public static Verb Create(Terminal terminal, Func<Examination, IReadOnlyDictionary<string, Interval>> intervals) =>
+        new BuiltCommands(terminal, intervals).All();
 
     Verb All() => new Verb(
         "built", "Keeps count of the boards that you built: what is in them, who did which step when, what was measured, faults, rides, and whether they may be ridden.",
@@ -38,7 +40,8 @@ sealed class BuiltCommands(Terminal terminal, Func<Examination, IReadOnlyDiction
         var command = new Verb("begin", "Begins a board that is built from a design.", "boardwright built begin TERN-0001 tern", "boardwright built begin TERN-0002 tern --revision 3 --by Ada", "boardwright built begin TERN-0003 tern.board.yaml") { serial, design, revision, on, by };
         command.SetAction((parsed, cancel) => Plainly(async () =>
         {
-            var (number, board, when, who) = (parsed.GetRequiredValue(serial), parsed.GetRequiredValue(design), When(parsed, on), parsed.GetRequiredValue(by));
+            var (number, board, when, who) =
+                (parsed.GetRequiredValue(serial), parsed.GetRequiredValue(design), When(parsed, on), parsed.GetRequiredValue(by));
             if (BoardFile.IsCalledSo(board))
             {
                 Terminal.Out.Write($"Wrote {BuiltInFolder.Begin(number, board, when, who).Name}\n");
@@ -102,7 +105,9 @@ sealed class BuiltCommands(Terminal terminal, Func<Examination, IReadOnlyDiction
         {
             var code = Exit.Holds;
             foreach (var id in parsed.GetRequiredValue(ids))
-                code = Math.Max(code, await DoneAsync(judged, StepList.Building, id, parsed.GetValue(value) ?? [], parsed.GetValue(failed) ? false : null, parsed.GetValue(remark), When(parsed, on), parsed.GetRequiredValue(by), cancel));
+                code = Math.Max(code, await DoneAsync(
+                    judged, StepList.Building, id, parsed.GetValue(value) ?? [], parsed.GetValue(failed) ? false : null,
+                    parsed.GetValue(remark), When(parsed, on), parsed.GetRequiredValue(by), cancel));
             return code;
         });
     }
@@ -117,7 +122,9 @@ sealed class BuiltCommands(Terminal terminal, Func<Examination, IReadOnlyDiction
         var remark = Remark();
         var command = new Verb("measure", "Writes down a line of the bench list, and judges it by the range that follows from the design. Exit code 1 when it fails.", "boardwright built measure TERN-0001 pack.rest \"41.3 V\"", "boardwright built measure TERN-0001 motor-1.resistance \"56 mohm\" \"57 mohm\" \"56.5 mohm\"", "boardwright built measure TERN-0001 wheels.brake --passed yes") { serial, id, values, passed, remark, on, by };
         return OnJudged(command, serial, (parsed, judged, cancel) =>
-            DoneAsync(judged, StepList.Bench, parsed.GetRequiredValue(id), parsed.GetValue(values) ?? [], parsed.GetValue(passed) switch { "yes" => true, "no" => false, _ => null }, parsed.GetValue(remark), When(parsed, on), parsed.GetRequiredValue(by), cancel));
+            DoneAsync(judged, StepList.Bench, parsed.GetRequiredValue(id), parsed.GetValue(values) ?? [],
+            parsed.GetValue(passed) switch { "yes" => true, "no" => false, _ => null }, parsed.GetValue(remark), When(parsed, on),
+            parsed.GetRequiredValue(by), cancel));
     }
 
     Verb Fit()
@@ -152,9 +159,18 @@ sealed class BuiltCommands(Terminal terminal, Func<Examination, IReadOnlyDiction
         return OnOpened(command, serial, async (parsed, place, cancel) =>
         {
             var who = parsed.GetRequiredValue(by);
-            var note = new Note { Says = parsed.GetRequiredValue(says), About = KnownText(parsed.GetValue(about)), When = When(parsed, on), Who = who };
-            var attached = parsed.GetValue(file) is { } source ? new AttachedFile(BuiltFileNames.Photo(source), ReadBytes(source, BuiltStore.MostNoteBytes)) : null;
-            return Report(place, await place.ChangeAsync(attached, (text, path) => BuiltText.Add(text, "notes", attached is null ? note : note with { File = path }), new(who, "note: " + Short(note.Says.Value)), cancel), attached is null ? "noted" : "noted, file kept");
+            var note = new Note
+            {
+                Says = parsed.GetRequiredValue(says),
+                About = KnownText(parsed.GetValue(about)),
+                When = When(parsed, on),
+                Who = who
+            };
+            var attached = parsed.GetValue(file) is { } source
+                ? new AttachedFile(BuiltFileNames.Photo(source), ReadBytes(source, BuiltStore.MostNoteBytes)) : null;
+            return Report(place, await place.ChangeAsync(
+                attached, (text, path) => BuiltText.Add(text, "notes", attached is null ? note : note with { File = path }),
+                new(who, "note: " + Short(note.Says.Value)), cancel), attached is null ? "noted" : "noted, file kept");
         });
     }
 
@@ -163,7 +179,10 @@ sealed class BuiltCommands(Terminal terminal, Func<Examination, IReadOnlyDiction
         var (serial, on, by) = (Serial(), On(), Who());
         var says = new Argument<string>("TEXT") { Description = "What is wrong." };
         var command = new Verb("fault", "Writes down a fault. While it is open the board may not be ridden without a written reason.", "boardwright built fault TERN-0001 \"belt 2 jumps under hard braking\" --by Jo") { serial, says, on, by };
-        return OnPlace(command, serial, by, (parsed, who) => text => BuiltText.Add(text, "faults", new BoardFault { Says = parsed.GetRequiredValue(says), Found = When(parsed, on), Who = who }), parsed => "fault: " + Short(parsed.GetRequiredValue(says)));
+        return OnPlace(command, serial, by,
+            (parsed, who) => text => BuiltText.Add(
+            text, "faults", new BoardFault { Says = parsed.GetRequiredValue(says), Found = When(parsed, on), Who = who }),
+            parsed => "fault: " + Short(parsed.GetRequiredValue(says)));
     }
 
     Verb Repair()
@@ -175,7 +194,8 @@ sealed class BuiltCommands(Terminal terminal, Func<Examination, IReadOnlyDiction
         return OnOpened(command, serial, async (parsed, place, cancel) =>
         {
             var (which, who) = (parsed.GetValue(number), parsed.GetRequiredValue(by));
-            var changed = await place.ChangeAsync(text => BuiltText.Mend(text, which, parsed.GetRequiredValue(how), who, When(parsed, on)), new(who, Invariant($"mended fault {which}")), cancel);
+            var changed = await place.ChangeAsync(
+                text => BuiltText.Mend(text, which, parsed.GetRequiredValue(how), who, When(parsed, on)), new(who, Invariant($"mended fault {which}")), cancel);
             return Report(place, changed, Invariant($"fault {which} is mended"));
         });
     }
@@ -192,7 +212,8 @@ sealed class BuiltCommands(Terminal terminal, Func<Examination, IReadOnlyDiction
         return OnOpened(command, serial, async (parsed, place, cancel) =>
         {
             var (path, who) = (parsed.GetRequiredValue(file), parsed.GetRequiredValue(by));
-            var arrived = await UploadedRide.OfAsync(place, BuiltFileNames.Ride(path), ReadBytes(path, BuiltStore.MostRideBytes), log.Read(parsed), cancel);
+            var arrived = await UploadedRide.OfAsync(
+                place, BuiltFileNames.Ride(path), ReadBytes(path, BuiltStore.MostRideBytes), log.Read(parsed), cancel);
             var paper = new TerminalText(Terminal);
             if (arrived.Reading.Mapping is { } mapping)
                 LearnCommand.Show(paper, mapping);
@@ -209,8 +230,14 @@ sealed class BuiltCommands(Terminal terminal, Func<Examination, IReadOnlyDiction
                 return Exit.Wanting;
             }
 
-            var ride = arrived.Ride(parsed.GetResult(on) is { Implicit: false } ? When(parsed, on) : null, who) with { Load = LearnCommand.Stated<Mass>(parsed.GetValue(load)) is { } mass ? mass : default(Known<Mass>), Remark = KnownText(parsed.GetValue(remark)) };
-            return Report(place, await arrived.KeepAsync(place, ride, new(who, "ride " + Path.GetFileName(path)), cancel), arrived.IsRecalled ? "ride kept; columns as confirmed before" : "ride kept, columns remembered");
+            var ride = arrived.Ride(parsed.GetResult(on) is { Implicit: false } ? When(parsed, on) : null,
+                who) with
+            {
+                Load = LearnCommand.Stated<Mass>(parsed.GetValue(load)) is { } mass ? mass : default(Known<Mass>),
+                Remark = KnownText(parsed.GetValue(remark))
+            };
+            return Report(place, await arrived.KeepAsync(place, ride, new(who, "ride " + Path.GetFileName(path)), cancel),
+                arrived.IsRecalled ? "ride kept; columns as confirmed before" : "ride kept, columns remembered");
         });
     }
 
@@ -220,7 +247,8 @@ sealed class BuiltCommands(Terminal terminal, Func<Examination, IReadOnlyDiction
         var key = new Argument<string>("KEY") { Description = "Dotted key, such as warranty.until, unlogged.distance, for or revision." };
         var value = new Argument<string>("VALUE") { Description = "The value as the file writes it." };
         var command = new Verb("set", "Writes one value into the board's file, and leaves everything else as it stands: warranty, riding beside the logs, whom it is for.", "boardwright built set TERN-0001 warranty.until 2028-05-09", "boardwright built set TERN-0001 unlogged.distance \"120 km\"") { serial, key, value, by };
-        return OnPlace(command, serial, by, (parsed, _) => text => BuiltText.Change(text, parsed.GetRequiredValue(key), parsed.GetRequiredValue(value)), parsed => $"{parsed.GetRequiredValue(key)}: {parsed.GetRequiredValue(value)}");
+        return OnPlace(command, serial, by,
+            (parsed, _) => text => BuiltText.Change(text, parsed.GetRequiredValue(key), parsed.GetRequiredValue(value)), parsed => $"{parsed.GetRequiredValue(key)}: {parsed.GetRequiredValue(value)}");
     }
 
     Verb Mark()
@@ -229,19 +257,25 @@ sealed class BuiltCommands(Terminal terminal, Func<Examination, IReadOnlyDiction
         var state = new Argument<string>("STATE") { Description = "What it is up to: " + string.Join(", ", States) + "." };
         state.AcceptOnlyFromAmong(States);
         var command = new Verb("mark", "Puts a board into a state. To be ridden (on trial, ready to ride, handed over) nothing may be open, or a written reason is due. Exit code 1 when it is refused.", "boardwright built mark TERN-0001 on-trial", "boardwright built mark TERN-0001 in-repair --why \"new motor mount\"") { serial, state, why, on, by };
-        return OnJudged(command, serial, (parsed, judged, cancel) => MarkAsync(judged, Enum.GetValues<BoardState>()[Array.IndexOf(States, parsed.GetRequiredValue(state))], parsed.GetValue(why), When(parsed, on), parsed.GetRequiredValue(by), cancel));
+        return OnJudged(command, serial,
+            (parsed, judged, cancel) =>
+            MarkAsync(judged, Enum.GetValues<BoardState>()[Array.IndexOf(States, parsed.GetRequiredValue(state))], parsed.GetValue(why),
+            When(parsed, on), parsed.GetRequiredValue(by), cancel));
     }
 
     Verb Ready()
     {
         var (serial, on, by, why) = (Serial(), On(), Who(), Why());
         var command = new Verb("ready", "Marks a board as ready to ride. While a stop finding of its design, a step, a check or a fault is open, it takes a written reason, which is shown wherever its state is shown. Exit code 1 when it is refused.", "boardwright built ready TERN-0001", "boardwright built ready TERN-0001 --why \"the ramp is wet: walked it, ridden by Ada only until it is dry\"") { serial, why, on, by };
-        return OnJudged(command, serial, (parsed, judged, cancel) => MarkAsync(judged, BoardState.ReadyToRide, parsed.GetValue(why), When(parsed, on), parsed.GetRequiredValue(by), cancel));
+        return OnJudged(command, serial,
+            (parsed, judged, cancel) =>
+            MarkAsync(judged, BoardState.ReadyToRide, parsed.GetValue(why), When(parsed, on), parsed.GetRequiredValue(by), cancel));
     }
 
     async Task<int> MarkAsync(JudgedBuilt judged, BoardState state, string? why, Moment when, string who, CancellationToken cancel)
     {
-        var changed = await judged.Place.ChangeAsync(text => BuiltText.Mark(text, judged.Steps.Steps, judged.Steps.Examined, state, who, when, why), new(who, $"{Entry.Word(state)}{(string.IsNullOrWhiteSpace(why) ? "" : ": " + Short(why))}"), cancel);
+        var changed = await judged.Place.ChangeAsync(
+            text => BuiltText.Mark(text, judged.Steps.Steps, judged.Steps.Examined, state, who, when, why), new(who, $"{Entry.Word(state)}{(string.IsNullOrWhiteSpace(why) ? "" : ": " + Short(why))}"), cancel);
         if (changed.Refusal is { } refusal)
         {
             var paper = new TerminalText(Terminal.Error, Terminal.Width, isStyled: false);
@@ -259,12 +293,15 @@ sealed class BuiltCommands(Terminal terminal, Func<Examination, IReadOnlyDiction
         return Exit.Holds;
     }
 
-    async Task<int> DoneAsync(JudgedBuilt judged, StepList list, string id, string[] values, bool? passed, string? remark, Moment when, string who, CancellationToken cancel)
+    async Task<int> DoneAsync(
+        JudgedBuilt judged, StepList list, string id, string[] values, bool? passed, string? remark, Moment when, string who,
+        CancellationToken cancel)
     {
         var ids = judged.Steps.Steps.Where(step => step.List == list).ToList();
         if (ids.Find(step => step.Id == id) is not { } step)
         {
-            var other = judged.Find(id) is null ? Nearest.List(id, ids.Select(static one => one.Id), 1) is [var near] ? $"Was {near} meant?" : $"See what there is with: boardwright built show {judged.Place.Name}" : list == StepList.Building ? "It is a line of the bench list: use measure." : "It is a step of the build sheet: use step.";
+            var other = judged.Find(id) is null ? Nearest.List(id, ids.Select(static one => one.Id), 1) is [var near] ? $"Was {near} meant?" : $"See what there is with: boardwright built show {judged.Place.Name}"
+                : list == StepList.Building ? "It is a line of the bench list: use measure." : "It is a step of the build sheet: use step.";
             throw new ShopException(ShopError.NotThere, $"{id} is not on the {(list == StepList.Building ? "build sheet" : "bench list")} of this board.", other);
         }
 
@@ -276,14 +313,24 @@ sealed class BuiltCommands(Terminal terminal, Func<Examination, IReadOnlyDiction
                 throw new ShopException(ShopError.Refused, refusal.Says, refusal.Remedy);
         }
 
-        var done = new DoneStep { Step = id, When = when, Who = who, Value = values.Length > 0 ? new Texts(values) : default(Known<Texts>), Passed = passed is { } said ? said : default(Known<bool>), Remark = KnownText(remark) };
+        var done = new DoneStep
+        {
+            Step = id,
+            When = when,
+            Who = who,
+            Value = values.Length > 0 ? new Texts(values) : default(Known<Texts>),
+            Passed = passed is { } said ? said : default(Known<bool>),
+            Remark = KnownText(remark)
+        };
         var judgement = Judgement.Judge(step, done);
-        var changed = await judged.Place.ChangeAsync(text => BuiltText.Add(text, list == StepList.Building ? "steps" : "bench", done), new(who, $"{id}{(values.Length > 0 ? ": " + Short(string.Join(", ", values)) : "")}"), cancel);
+        var changed = await judged.Place.ChangeAsync(
+            text => BuiltText.Add(text, list == StepList.Building ? "steps" : "bench", done), new(who, $"{id}{(values.Length > 0 ? ": " + Short(string.Join(", ", values)) : "")}"), cancel);
         var word = judgement.Result switch { Result.Passed => list == StepList.Building ? "done" : "passed", Result.Failed => "FAILED", _ => "written down, still open" };
         return Math.Max(Report(judged.Place, changed, $"{id} {word}. {judgement.Says}".TrimEnd()), judgement.Result == Result.Passed ? Exit.Holds : Exit.Wanting);
     }
 
-    Verb OnJudged(Verb command, Argument<string> serial, Func<ParseResult, JudgedBuilt, CancellationToken, Task<int>> action) => OnOpened(command, serial, async (parsed, place, cancel) =>
+    Verb OnJudged(Verb command, Argument<string> serial, Func<ParseResult, JudgedBuilt, CancellationToken, Task<int>> action) =>
+        OnOpened(command, serial, async (parsed, place, cancel) =>
     {
         var (judged, complaints) = await judge.OfAsync(place, cancel);
         if (judged is not null)
@@ -292,7 +339,8 @@ sealed class BuiltCommands(Terminal terminal, Func<Examination, IReadOnlyDiction
         return Exit.Unread;
     });
 
-    Verb OnPlace(Verb command, Argument<string> serial, Option<string> by, Func<ParseResult, string, Func<string, Changed>> change, Func<ParseResult, string> why) => OnOpened(command, serial, async (parsed, place, cancel) =>
+    Verb OnPlace(Verb command, Argument<string> serial, Option<string> by, Func<ParseResult, string, Func<string, Changed>> change,
+        Func<ParseResult, string> why) => OnOpened(command, serial, async (parsed, place, cancel) =>
     {
         var who = parsed.GetRequiredValue(by);
         return Report(place, await place.ChangeAsync(change(parsed, who), new(who, why(parsed)), cancel), why(parsed));
@@ -306,7 +354,8 @@ sealed class BuiltCommands(Terminal terminal, Func<Examination, IReadOnlyDiction
             if (BuiltFile.IsCalledSo(name))
                 return await action(parsed, new BuiltInFolder(name), cancel);
             await using var shop = await ShopLocations.OpenAsync(parsed.GetValue(Where), cancel);
-            return await action(parsed, await BuiltInShop.FindAsync(shop, name, cancel) ?? throw await NotThere(shop, name, cancel), cancel);
+            return await action(parsed, await BuiltInShop.FindAsync(shop, name, cancel) ?? throw await NotThere(shop, name, cancel),
+                cancel);
         }));
         return command;
     }
@@ -362,5 +411,6 @@ sealed class BuiltCommands(Terminal terminal, Func<Examination, IReadOnlyDiction
         return on;
     }
 
-    static Moment When(ParseResult parsed, Option<string?> on) => parsed.GetValue(on) is { } text ? Moment.Read(text)!.Value : Moment.At(TimeProvider.System.GetLocalNow());
+    static Moment When(ParseResult parsed, Option<string?> on) =>
+        parsed.GetValue(on) is { } text ? Moment.Read(text)!.Value : Moment.At(TimeProvider.System.GetLocalNow());
 }

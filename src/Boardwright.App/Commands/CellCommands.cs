@@ -19,7 +19,8 @@ static class CellCommands
         var name = new Option<string>("--name") { Description = "Id of the shelf part.", HelpName = "ID", DefaultValueFactory = _ => "fitted-cell" };
         name.Validators.Add(result =>
         {
-            if (result.GetValueOrDefault<string>() is not { Length: > 0 } id || !char.IsLetterOrDigit(id[0]) || !id.All(c => char.IsLetterOrDigit(c) || c is '-' or '_' or '.'))
+            if (result.GetValueOrDefault<string>() is not { Length: > 0 } id || !char.IsLetterOrDigit(id[0])
+                || !id.All(c => char.IsLetterOrDigit(c) || c is '-' or '_' or '.'))
                 result.AddError("--name wants a short word of letters, digits, hyphens, points and underlines, such as lark-21700.");
         });
         var temperature = TemperatureOption();
@@ -30,7 +31,8 @@ static class CellCommands
         { files, name, temperature, target };
         command.SetAction(parsed =>
         {
-            var outcome = CellBench.Fit(parsed.GetRequiredValue(files), parsed.GetRequiredValue(name), Stated(parsed.GetValue(temperature)));
+            var outcome = CellBench.Fit(
+                parsed.GetRequiredValue(files), parsed.GetRequiredValue(name), Stated(parsed.GetValue(temperature)));
             if (outcome.Shelf is { } shelf && parsed.GetValue(target) is { } path)
                 DurableFile.Write(path, shelf);
             else if (outcome.Shelf is not null)

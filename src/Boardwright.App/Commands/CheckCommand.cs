@@ -13,7 +13,8 @@ static class CheckCommand
 {
     /// <summary>The command.</summary>
     /// <param name="terminal">Where to write.</param>
-    /// <param name="spread">Computes how well the figures are known, and what to measure next; <c>null</c> where that is never shown.</param>
+    /// <param name="spread">Computes how well the figures are known, and what to measure next; <c>null</c> where that is never
+    /// shown.</param>
     public static Command Create(Terminal terminal, Func<Examination, Spread>? spread)
     {
         var file = new Argument<string>("FILE") { Description = "The board file, NAME.board.yaml." };

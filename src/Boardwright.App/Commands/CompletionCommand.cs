@@ -34,9 +34,11 @@ static class CompletionCommand
         var place = start.Length > 0 ? start : ".";
         if (!Directory.Exists(place))
             return [];
-        var folders = Directory.EnumerateDirectories(place).Select(p => Path.GetFileName(p) + "/").Where(n => n[0] != '.' || name.StartsWith('.'));
+        var folders = Directory.EnumerateDirectories(place).Select(p => Path.GetFileName(p) + "/")
+            .Where(n => n[0] != '.' || name.StartsWith('.'));
         var files = Directory.EnumerateFiles(place, "*.board.yaml").Select(p => Path.GetFileName(p)!);
-        return folders.Concat(files).Where(n => n.StartsWith(name, StringComparison.Ordinal)).Order(StringComparer.Ordinal).Select(n => start + n);
+        return folders.Concat(files).Where(n => n.StartsWith(name, StringComparison.Ordinal)).Order(StringComparer.Ordinal)
+            .Select(n => start + n);
     }
 
     /// <summary>The script for a shell.</summary>

@@ -35,11 +35,14 @@ static class CredibilityCommand
                 result.AddError("Name a board file first, NAME.board.yaml, and after it the logs of its rides.");
         });
         command.SetAction((parsed, cancel) => RunAsync(
-            terminal, parsed.GetValue(files) ?? [], parsed.GetValue(shop), parsed.GetValue(folder), parsed.GetValue(into), parsed.GetValue(level), log.Read(parsed), cancel));
+            terminal, parsed.GetValue(files) ?? [], parsed.GetValue(shop), parsed.GetValue(folder), parsed.GetValue(into),
+            parsed.GetValue(level), log.Read(parsed), cancel));
         return command;
     }
 
-    static async Task<int> RunAsync(Terminal terminal, string[] files, string? place, string? folder, string? into, bool isLevel, LogWishes wishes, CancellationToken cancel)
+    static async Task<int> RunAsync(
+        Terminal terminal, string[] files, string? place, string? folder, string? into, bool isLevel, LogWishes wishes,
+        CancellationToken cancel)
     {
         var evidence = new List<RideEvidence>();
         void PassedOver(string why) => terminal.Error.WriteLine(why);
@@ -96,7 +99,8 @@ static class CredibilityCommand
         return into is null ? Exit.Holds : Take(terminal, paper, into, all);
     }
 
-    static bool Read(Terminal terminal, string[] files, bool isLevel, LogWishes wishes, List<RideEvidence> evidence, Action<string> passedOver, CancellationToken cancel)
+    static bool Read(Terminal terminal, string[] files, bool isLevel, LogWishes wishes, List<RideEvidence> evidence,
+        Action<string> passedOver, CancellationToken cancel)
     {
         var (isRead, board, name) = (true, default(Parts.Board), "");
         foreach (var file in files)
@@ -115,7 +119,8 @@ static class CredibilityCommand
             isRead &= reading.Log is not null;
             if (board is null || reading.Log is not { } log) continue;
             var answer = RideComparison.Compare(board, log, new() { Grade = isLevel ? default(Fraction) : null }, cancellation: cancel);
-            if (answer.IsKnown) evidence.AddRange(answer.Value.Differences.Select(d => new RideEvidence(name, Path.GetFileNameWithoutExtension(file), d)));
+            if (answer.IsKnown) evidence.AddRange(
+                answer.Value.Differences.Select(d => new RideEvidence(name, Path.GetFileNameWithoutExtension(file), d)));
             else passedOver($"{file} cannot be held against the model without {string.Join(", ", answer.Missing)}.");
         }
 

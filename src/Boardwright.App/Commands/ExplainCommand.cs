@@ -49,7 +49,8 @@ sealed class ExplainCommand(IReadOnlyList<FigureKind> figures, IReadOnlyList<Rul
         }
 
         var isFirst = true;
-        var found = List(paper, "Figures", figures.Where(k => Begins(k.Id, id)).Select(k => (k.Id, k.Unit.Length > 0 ? $"{k.Title}, {k.Unit}" : k.Title)), ref isFirst)
+        var found = List(paper, "Figures", figures.Where(k => Begins(k.Id, id)).Select(k => (k.Id, k.Unit.Length > 0 ? $"{k.Title}, {k.Unit}" : k.Title)),
+            ref isFirst)
             | List(paper, "Rules", rules.Where(r => Begins(r.Id, id)).Select(r => (r.Id, r.Claim)), ref isFirst);
         if (found || string.IsNullOrEmpty(id))
             return Exit.Holds;

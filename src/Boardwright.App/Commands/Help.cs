@@ -60,7 +60,9 @@ sealed class Help(Terminal terminal, bool isAskedFor) : SynchronousCommandLineAc
         command.Parents.OfType<Command>().FirstOrDefault() is { } parent and not RootCommand ? $"{NameOf(parent)} {command.Name}" : command.Name;
 
     static IEnumerable<Option> OptionsOf(Command command) =>
-        command.Options.Concat(command.Parents.OfType<Command>().SelectMany(static parent => parent.Options.Where(static option => option.Recursive))).Where(static option => option is not HelpOption);
+        command.Options.Concat(command.Parents.OfType<Command>()
+        .SelectMany(static parent => parent.Options.Where(static option => option.Recursive)))
+        .Where(static option => option is not HelpOption);
 
     static string NameOf(Option option) => option.HelpName is { } value ? $"{option.Name} {value}" : option.Name;
 

@@ -27,7 +27,8 @@ static class LayoutCommand
             "layout", "Proposes where everything lies in the box and prints the table of places, in millimetres from the middle of the box. Exit code 0 when everything has a place and nothing is wrong with it, 1 when not.",
             "boardwright layout tern.board.yaml", "boardwright layout tern.board.yaml --svg box.svg", "boardwright layout tern.board.yaml --write")
         { file, svg, json, write };
-        command.SetAction(parsed => Run(terminal, parsed.GetRequiredValue(file), parsed.GetValue(svg), parsed.GetValue(json), parsed.GetValue(write)));
+        command.SetAction(parsed =>
+            Run(terminal, parsed.GetRequiredValue(file), parsed.GetValue(svg), parsed.GetValue(json), parsed.GetValue(write)));
         return command;
     }
 

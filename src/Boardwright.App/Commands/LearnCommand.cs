@@ -23,7 +23,9 @@ static class LearnCommand
     const int BadRowsShown = 5;
 
     /// <summary>What is known beside the logs.</summary>
-    sealed record LogSettings(Examination? Board, Mass? Mass, Speed? Wind, Fraction? Slope, Fraction Swing, double Scale, double ScaleSpread, LogWishes Wishes, ReplayConditions Replay)
+    sealed record LogSettings(
+        Examination? Board, Mass? Mass, Speed? Wind, Fraction? Slope, Fraction Swing, double Scale, double ScaleSpread, LogWishes Wishes,
+        ReplayConditions Replay)
     {
         /// <summary>What can be taken into the board, as far as it was learnt.</summary>
         public List<Lesson> Lessons { get; } = [];
@@ -33,7 +35,8 @@ static class LearnCommand
         {
             var at = Lessons.FindIndex(l => l.Name == lesson.Name);
             if (at < 0) Lessons.Add(lesson);
-            else if (lesson.CanBeTaken && (!Lessons[at].CanBeTaken || lesson.Entries[0].Spread < Lessons[at].Entries[0].Spread)) Lessons[at] = lesson;
+            else if (lesson.CanBeTaken
+                && (!Lessons[at].CanBeTaken || lesson.Entries[0].Spread < Lessons[at].Entries[0].Spread)) Lessons[at] = lesson;
         }
     }
 
@@ -81,10 +84,19 @@ static class LearnCommand
         command.SetAction(parsed =>
         {
             var (factor, spread) = Scale(parsed.GetValue(scale) ?? "1±0.01")!.Value;
-            var replay = new ReplayConditions { Grade = Stated<Fraction>(parsed.GetValue(grade)), StartCharge = Stated<Fraction>(parsed.GetValue(charge)), SpeedScale = factor };
+            var replay = new ReplayConditions
+            {
+                Grade = Stated<Fraction>(parsed.GetValue(grade)),
+                StartCharge = Stated<Fraction>(parsed.GetValue(charge)),
+                SpeedScale = factor
+            };
             return RunAsync(
-                terminal, parsed.GetRequiredValue(logs), new(parsed.GetValue(board), parsed.GetValue(kept), parsed.GetValue(shop), parsed.GetValue(take) ?? [], parsed.GetValue(into) == "shelf"),
-                new(null, Stated<Mass>(parsed.GetValue(mass)), Stated<Speed>(parsed.GetValue(wind)), Stated<Fraction>(parsed.GetValue(slope)), Stated<Fraction>(parsed.GetValue(swing)) ?? default, factor, spread, log.Read(parsed), replay)).GetAwaiter().GetResult();
+                terminal, parsed.GetRequiredValue(logs),
+                new(parsed.GetValue(board), parsed.GetValue(kept), parsed.GetValue(shop), parsed.GetValue(take) ?? [],
+                parsed.GetValue(into) == "shelf"),
+                new(null, Stated<Mass>(parsed.GetValue(mass)), Stated<Speed>(parsed.GetValue(wind)),
+                Stated<Fraction>(parsed.GetValue(slope)), Stated<Fraction>(parsed.GetValue(swing)) ?? default, factor, spread,
+                log.Read(parsed), replay)).GetAwaiter().GetResult();
         });
         return command;
     }
@@ -107,24 +119,30 @@ static class LearnCommand
     static (double Value, double Spread)? Scale(string text)
     {
         var parts = text.Split('±');
-        if (parts.Length > 2 || !double.TryParse(parts[0], NumberStyles.Float, CultureInfo.InvariantCulture, out var value) || value is not (> 0.5 and < 2)) return null;
+        if (parts.Length > 2 || !double.TryParse(parts[0], NumberStyles.Float, CultureInfo.InvariantCulture, out var value)
+            || value is not (> 0.5 and < 2)) return null;
         var spread = 0.0;
-        return parts.Length == 2 && (!double.TryParse(parts[1], NumberStyles.Float, CultureInfo.InvariantCulture, out spread) || spread is not (>= 0 and < 0.3)) ? null : (value, spread);
+        return parts.Length == 2 && (!double.TryParse(parts[1], NumberStyles.Float, CultureInfo.InvariantCulture, out spread)
+            || spread is not (>= 0 and < 0.3)) ? null : (value, spread);
     }
 
     static async Task<int> RunAsync(Terminal terminal, string[] files, LessonTarget wanted, LogSettings known)
     {
         if (wanted.Kept is not { } name)
-            return Run(terminal, files, wanted, known, wanted.BoardFile is { } file ? BoardFile.Read(file) : null, (taken, _) => Keep(wanted.BoardFile!, taken));
+            return Run(terminal, files, wanted, known, wanted.BoardFile is { } file ? BoardFile.Read(file) : null,
+                (taken, _) => Keep(wanted.BoardFile!, taken));
         try
         {
             await using var shop = await ShopLocations.OpenAsync(wanted.Shop, default);
             if (await shop.FindAsync(ItemKind.Board, name) is not { IsDeleted: false } item)
                 throw new ShopException(ShopError.NotThere, $"There is no board {name} in the shop {shop.Place.Shown}.", "See what there is with: boardwright shop list.");
             var opened = await shop.ReadAsync(item.Id);
-            var loaded = BoardFile.ReadText(opened.Files.Main.Text, opened.Files.Main.Path, FileTree.FromTexts(opened.Files.Files.ToDictionary(f => f.Path, f => f.Text, StringComparer.Ordinal)));
+            var loaded = BoardFile.ReadText(
+                opened.Files.Main.Text, opened.Files.Main.Path,
+                FileTree.FromTexts(opened.Files.Files.ToDictionary(f => f.Path, f => f.Text, StringComparer.Ordinal)));
             return Run(terminal, files, wanted, known, loaded, (taken, why) =>
-                shop.SaveAsync(item.Id, opened.Revision.Number, taken, new(Environment.UserName, why)).GetAwaiter().GetResult() is Saved saved
+                shop.SaveAsync(item.Id, opened.Revision.Number, taken, new(Environment.UserName, why)).GetAwaiter()
+                .GetResult() is Saved saved
                     ? Invariant($"{name}: revision {saved.Revision.Number}, {why}.") : $"{name}: somebody saved meanwhile; nothing was written. Run it again.", opened.Files);
         }
         catch (ShopException trouble)
@@ -140,7 +158,8 @@ static class LearnCommand
         return written.Count == 0 ? "It is written there already." : string.Join('\n', written.Select(path => $"Wrote {path}."));
     }
 
-    static int Run(Terminal terminal, string[] files, LessonTarget wanted, LogSettings known, LoadedBoard? loaded, Func<FileSet, string, string> keep, FileSet? set = null)
+    static int Run(Terminal terminal, string[] files, LessonTarget wanted, LogSettings known, LoadedBoard? loaded,
+        Func<FileSet, string, string> keep, FileSet? set = null)
     {
         var paper = new TerminalText(terminal);
         if (loaded is not null)
@@ -167,7 +186,8 @@ static class LearnCommand
 
             read++;
             Tell(paper, log, reading);
-            learnt |= Energy(paper, log) | Pack(paper, log, known) | Drive(paper, log, known) | Heat(paper, log, known) | Against(paper, log, known);
+            learnt |= Energy(paper, log) | Pack(paper, log, known) | Drive(paper, log, known) | Heat(paper, log, known)
+                | Against(paper, log, known);
             runs.AddRange(CoastDown.Find(log));
         }
 
@@ -181,7 +201,8 @@ static class LearnCommand
 
     /// <summary>Shows what can be taken into the board, and takes what was asked for.</summary>
     /// <returns>Whether everything asked for was taken.</returns>
-    static bool Take(TerminalText paper, Terminal terminal, string[] logs, LessonTarget wanted, LogSettings known, Func<FileSet, string, string> keep, FileSet? set)
+    static bool Take(TerminalText paper, Terminal terminal, string[] logs, LessonTarget wanted, LogSettings known,
+        Func<FileSet, string, string> keep, FileSet? set)
     {
         var hasPlace = wanted.BoardFile is not null || wanted.Kept is not null;
         var ride = string.Join(", ", logs.Select(Path.GetFileName));
@@ -267,7 +288,8 @@ static class LearnCommand
         paper.Gap();
     }
 
-    static string Words(Channel channel) => string.Concat($"{channel}".Select((c, i) => char.IsUpper(c) ? (i > 0 ? " " : "") + char.ToLowerInvariant(c) : $"{c}"));
+    static string Words(Channel channel) =>
+        string.Concat($"{channel}".Select((c, i) => char.IsUpper(c) ? (i > 0 ? " " : "") + char.ToLowerInvariant(c) : $"{c}"));
 
     internal static void Tell(TerminalText paper, RideLog log, RideLogReading reading)
     {
@@ -276,7 +298,8 @@ static class LearnCommand
         foreach (var row in reading.BadRows.Take(BadRowsShown)) paper.Write(4, Invariant($"Line {row.Line}: {row.Says}."));
         if (reading.BadRowCount > BadRowsShown) paper.Write(4, Invariant($"And {reading.BadRowCount - BadRowsShown} more."));
         foreach (var note in reading.Notes) paper.Write(2, note);
-        if ((log.WayBySpeeds ?? log.WayByPositions) is { } way) paper.Write(2, Invariant($"{way.Kilometres:0.00} km{(log.Speeds.Greatest is { } most ? Invariant($", at most {most.KilometresPerHour:0.0} km/h") : "")}."));
+        if ((log.WayBySpeeds ?? log.WayByPositions) is { } way) paper.Write(
+            2, Invariant($"{way.Kilometres:0.00} km{(log.Speeds.Greatest is { } most ? Invariant($", at most {most.KilometresPerHour:0.0} km/h") : "")}."));
         paper.Gap();
     }
 
@@ -307,7 +330,8 @@ static class LearnCommand
         paper.Write(2, Invariant($"Drawn: {pack.Drawn.AmpereHours:0.00} Ah, {pack.Energy.WattHours:0.0} Wh."));
         var parts = known.Board?.Board.Parts;
         if (known.Board is { } whole) known.Learn(LessonSet.From(pack, whole.Board));
-        if (parts is { Cell.RestVoltage.IsKnown: true, Pack.Series.IsKnown: true } && pack.Capacity(parts.Cell.RestVoltage.Value, parts.Pack.Series.Value) is { } capacity)
+        if (parts is { Cell.RestVoltage.IsKnown: true, Pack.Series.IsKnown: true }
+            && pack.Capacity(parts.Cell.RestVoltage.Value, parts.Pack.Series.Value) is { } capacity)
         {
             Line(paper, "Capacity by rest voltages", capacity, c => c.AmpereHours, "Ah");
             known.Learn(LessonSet.Capacity(capacity, known.Board!.Board));
@@ -340,8 +364,12 @@ static class LearnCommand
     static bool Heat(TerminalText paper, RideLog log, LogSettings known)
     {
         if (known.Board?.Board.Parts.Motor is not { } motor) return false;
-        Resistance? leads = motor.LineResistance.IsKnown ? motor.LineResistance.Value : motor.PhaseResistance.IsKnown ? 2 * motor.PhaseResistance.Value : null;
-        if (leads is not { } ohms || MotorHeatFromRide.Fit(log, ohms, log.AirTemperatures.IsThere ? null : known.Board.Board.Brief.Temperature is { IsKnown: true } air ? air.Value : null) is not { } heat) return false;
+        Resistance? leads = motor.LineResistance.IsKnown ? motor.LineResistance.Value : motor.PhaseResistance.IsKnown
+            ? 2 * motor.PhaseResistance.Value : null;
+        if (leads is not { } ohms
+            || MotorHeatFromRide.Fit(
+            log, ohms, log.AirTemperatures.IsThere ? null : known.Board.Board.Brief.Temperature is { IsKnown: true } air ? air.Value
+            : null) is not { } heat) return false;
         paper.Write(0, "Heat of the motor", TerminalStyle.Heading);
         Line(paper, "Heat capacity", heat.Capacity, c => c.JoulesPerKelvin, "J/K");
         Line(paper, "To the air while riding", heat.Riding, r => r.KelvinsPerWatt, "K/W");
@@ -365,7 +393,17 @@ static class LearnCommand
         var isMassOfBoard = known.Board is { EffectiveMass.IsKnown: true, RollingMass.IsKnown: true };
         var turning = isMassOfBoard ? known.Board!.EffectiveMass.Value.Mass - known.Board.RollingMass.Value.Mass : 0.02 * mass;
         var air = known.Board is { Air.IsKnown: true } there ? there.Air.Value : Air.SeaLevel;
-        CoastDownConditions conditions = new(mass, turning, air.DensityKilogramsPerCubicMetre) { Headwind = known.Wind, Slope = known.Slope, SlopeSwing = known.Swing, SpeedScale = known.Scale, SpeedScaleSpread = known.ScaleSpread, AirSpread = 0.02, MassSpread = 0.01 };
+        CoastDownConditions conditions = new(
+            mass, turning, air.DensityKilogramsPerCubicMetre)
+        {
+            Headwind = known.Wind,
+            Slope = known.Slope,
+            SlopeSwing = known.Swing,
+            SpeedScale = known.Scale,
+            SpeedScaleSpread = known.ScaleSpread,
+            AirSpread = 0.02,
+            MassSpread = 0.01
+        };
         var answer = CoastDown.Fit(runs, conditions);
         if (answer.Fit is not { } fit)
         {

@@ -36,6 +36,7 @@ sealed class LogOptions
     {
         Time = parsed.GetValue(time) switch { "s" => TimeForm.Seconds, "ms" => TimeForm.Milliseconds, "clock" => TimeForm.Clock, _ => null },
         DecimalMark = parsed.GetValue(mark) switch { "point" => '.', "comma" => ',', _ => null },
-        Columns = (parsed.GetValue(columns) ?? []).Select(c => c.Split('=', 2)).GroupBy(c => c[0].Trim(), StringComparer.OrdinalIgnoreCase).ToDictionary(g => g.Key, g => g.Last()[1].Trim(), StringComparer.OrdinalIgnoreCase),
+        Columns = (parsed.GetValue(columns) ?? []).Select(c => c.Split('=', 2)).GroupBy(c => c[0].Trim(), StringComparer.OrdinalIgnoreCase)
+            .ToDictionary(g => g.Key, g => g.Last()[1].Trim(), StringComparer.OrdinalIgnoreCase),
     };
 }

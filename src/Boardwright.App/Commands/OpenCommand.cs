@@ -40,7 +40,9 @@ static class OpenCommand
                 return null;
             },
         };
-        var samples = new Option<int>("--samples") { Description = "How many boards are examined to say how well the figures are known; 256 where not given, fewer for a slow machine.", HelpName = "N", DefaultValueFactory = static _ => Spreads.Spread.DefaultPoints };
+        var samples = new Option<int>(
+            "--samples")
+        { Description = "How many boards are examined to say how well the figures are known; 256 where not given, fewer for a slow machine.", HelpName = "N", DefaultValueFactory = static _ => Spreads.Spread.DefaultPoints };
         samples.Validators.Add(result =>
         {
             if (result.GetValueOrDefault<int>() is not (>= 8 and <= 65_536))
@@ -53,13 +55,21 @@ static class OpenCommand
         { file, port, shop, stay, samples, reach, certificate };
         command.SetAction((parsed, cancellation) =>
         {
-            var start = new WorkbenchStart(parsed.GetValue(file)) { Port = parsed.GetValue(port), Shop = parsed.GetValue(shop), Samples = parsed.GetValue(samples), Reach = parsed.GetRequiredValue(reach) };
+            var start = new WorkbenchStart(
+                parsed.GetValue(file))
+            {
+                Port = parsed.GetValue(port),
+                Shop = parsed.GetValue(shop),
+                Samples = parsed.GetValue(samples),
+                Reach = parsed.GetRequiredValue(reach)
+            };
             return RunAsync(terminal, start, parsed.GetValue(certificate), !parsed.GetValue(stay), cancellation);
         });
         return command;
     }
 
-    static async Task<int> RunAsync(Terminal terminal, WorkbenchStart start, FileInfo? certificate, bool opensBrowser, CancellationToken cancellation)
+    static async Task<int> RunAsync(
+        Terminal terminal, WorkbenchStart start, FileInfo? certificate, bool opensBrowser, CancellationToken cancellation)
     {
         if (start.File is { } file && !File.Exists(file))
         {
@@ -140,7 +150,8 @@ static class OpenCommand
         {
             using var browser = Process.Start(new ProcessStartInfo(address) { UseShellExecute = true });
         }
-        catch (Exception fault) when (fault is System.ComponentModel.Win32Exception or InvalidOperationException or PlatformNotSupportedException)
+        catch (Exception fault) when (fault is System.ComponentModel.Win32Exception or InvalidOperationException
+            or PlatformNotSupportedException)
         {
             // Nothing opened; the address was printed.
         }

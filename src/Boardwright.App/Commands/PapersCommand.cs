@@ -33,7 +33,8 @@ static class PapersCommand
         var shop = new Option<string>("--shop-address") { Description = "Address under which the shop shows its boards; the code on the build sheet opens the board's page there.", HelpName = "URL" };
         shop.Validators.Add(result =>
         {
-            if (result.GetValueOrDefault<string>() is { } text && !(Uri.TryCreate(text, UriKind.Absolute, out var uri) && uri.Scheme is "http" or "https"))
+            if (result.GetValueOrDefault<string>() is { } text
+                && !(Uri.TryCreate(text, UriKind.Absolute, out var uri) && uri.Scheme is "http" or "https"))
                 result.AddError($"--shop-address is an address such as https://shop.example/board/of, and not '{text}'.");
         });
         var units = new Option<string>("--units") { Description = "Units of the papers: metric or imperial. The drill template keeps its millimetres.", HelpName = "UNITS", DefaultValueFactory = _ => "metric" };
@@ -43,14 +44,15 @@ static class PapersCommand
             "papers", "Writes the papers of a board: drill template, build sheet, lists, limits, bench, spec, price and carrier sheets, owner's page. Exit code 0 when every paper was written in full, 1 when one waits for values or has blanks to fill in.",
             "boardwright papers tern.board.yaml", "boardwright papers tern.board.yaml --out papers --paper Letter", "boardwright papers tern.board.yaml --only drill-template --out template")
         { file, folder, only, paper, units, route, revision, shop };
-        command.SetAction(parsed => Run(terminal, new PapersRequest(parsed.GetRequiredValue(file), parsed.GetValue(folder) ?? ".", parsed.GetValue(only) ?? [])
-        {
-            Size = parsed.GetValue(paper) == PaperSize.Letter.Name ? PaperSize.Letter : PaperSize.A4,
-            Revision = parsed.GetValue(revision),
-            Units = parsed.GetValue(units) == "imperial" ? UnitSystem.Imperial : UnitSystem.Metric,
-            Route = parsed.GetValue(route),
-            Shop = parsed.GetValue(shop) is { } address ? new Uri(address) : null,
-        }, spread));
+        command.SetAction(parsed =>
+            Run(terminal, new PapersRequest(parsed.GetRequiredValue(file), parsed.GetValue(folder) ?? ".", parsed.GetValue(only) ?? [])
+            {
+                Size = parsed.GetValue(paper) == PaperSize.Letter.Name ? PaperSize.Letter : PaperSize.A4,
+                Revision = parsed.GetValue(revision),
+                Units = parsed.GetValue(units) == "imperial" ? UnitSystem.Imperial : UnitSystem.Metric,
+                Route = parsed.GetValue(route),
+                Shop = parsed.GetValue(shop) is { } address ? new Uri(address) : null,
+            }, spread));
         return command;
     }
 
@@ -65,7 +67,8 @@ static class PapersCommand
 
         var kinds = PaperSet.All.Where(p => request.Only.Count == 0 || request.Only.Contains(p.Id, StringComparer.Ordinal)).ToList();
         Rides.Ride? ride = null;
-        var path = request.Route ?? (board.Brief.Route.IsKnown ? Path.Combine(Path.GetDirectoryName(request.File) ?? "", board.Brief.Route.Value) : null);
+        var path = request.Route ?? (board.Brief.Route.IsKnown
+            ? Path.Combine(Path.GetDirectoryName(request.File) ?? "", board.Brief.Route.Value) : null);
         if (path is not null)
         {
             var reading = RouteFile.Load(path);
@@ -82,7 +85,8 @@ static class PapersCommand
         var examination = Examination.Examine(board);
         var order = new PaperOrder(examination)
         {
-            Intervals = kinds.Exists(k => k.NeedsIntervals) ? spread(examination) : new Dictionary<string, Interval>(StringComparer.Ordinal),
+            Intervals = kinds.Exists(k => k.NeedsIntervals) ? spread(examination)
+                : new Dictionary<string, Interval>(StringComparer.Ordinal),
             Revision = request.Revision ?? RevisionOf(request.File),
             ShopAddress = request.Shop,
             Size = request.Size,
@@ -97,7 +101,8 @@ static class PapersCommand
 
     // Of a part that nobody chose the part alone, not each of its values.
     static string FolderName(Board board, IReadOnlyList<string> missing) =>
-        string.Join(", ", missing.Select(key => board.Parts.UnchosenPlaceOf(key) is { } place ? "the " + place.Replace('_', ' ') : key).Distinct(StringComparer.Ordinal));
+        string.Join(", ", missing.Select(key => board.Parts.UnchosenPlaceOf(key) is { } place ? "the " + place.Replace('_', ' ') : key)
+        .Distinct(StringComparer.Ordinal));
 
     static int Tell(Terminal terminal, Board board, PapersRequest request, List<(PaperKind Kind, WrittenPaper Paper)> written)
     {

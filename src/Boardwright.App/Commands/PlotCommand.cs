@@ -96,11 +96,10 @@ static class PlotCommand
         : "the question has no answer on this board; boardwright check says why.";
 
     /// <summary>A chart as wide as a page.</summary>
-    internal static Drawing DrawingOf(Chart chart, UnitSystem units) => ChartLayout.Compute(chart, new ChartView(Width) { Units = units }).Drawing;
-
+    internal static Drawing DrawingOf(Chart chart, UnitSystem units) =>
+        ChartLayout.Compute(chart, new ChartView(Width) { Units = units }).Drawing;
     /// <summary>Writes a drawing as SVG.</summary>
     internal static void Write(string path, Drawing drawing) => DurableFile.Write(path, Svg.Write(drawing));
-
     /// <summary>Path of a picture of a board in a folder.</summary>
     internal static string PathOf(string folder, string file, string picture) => Path.Combine(folder == "." ? "" : folder, $"{BoardFile.NameOf(file)}.{picture}{PictureEnding}");
 }

@@ -67,13 +67,19 @@ static class RideCommand
         });
         command.SetAction(parsed =>
         {
-            var (json, table, seconds, pictures) = (parsed.GetValue(asJson), parsed.GetValue(asTable), parsed.GetValue(every), parsed.GetValue(plot));
+            var (json, table, seconds, pictures) =
+                (parsed.GetValue(asJson), parsed.GetValue(asTable), parsed.GetValue(every), parsed.GetValue(plot));
             var traced = table || pictures is not null || (json && seconds is not null);
             return Run(
                 parsed.GetValue(plain) ? terminal with { IsStyled = false, Width = 80 } : terminal,
-                new RideRequest(parsed.GetRequiredValue(file), parsed.GetValue(route), parsed.GetValue(loop) == Cruise, json, table, table ? 0 : parsed.GetValue(samples))
+                new RideRequest(parsed.GetRequiredValue(file), parsed.GetValue(route), parsed.GetValue(loop) == Cruise, json, table,
+                table ? 0 : parsed.GetValue(samples))
                 {
-                    Options = new RideOptions { Repeats = parsed.GetValue(repeat), TraceEvery = traced ? Duration.FromSeconds(seconds ?? (table || json ? 1 : PictureEvery)) : null },
+                    Options = new RideOptions
+                    {
+                        Repeats = parsed.GetValue(repeat),
+                        TraceEvery = traced ? Duration.FromSeconds(seconds ?? (table || json ? 1 : PictureEvery)) : null
+                    },
                     Pictures = pictures,
                     ShowsTrace = table || seconds is not null,
                     Units = parsed.GetValue(units) == "imperial" ? UnitSystem.Imperial : UnitSystem.Metric,
@@ -90,7 +96,8 @@ static class RideCommand
         RouteReading? reading = null;
         if (!request.Cruises)
         {
-            var path = request.Route ?? (board.Brief.Route.IsKnown ? Path.Combine(Path.GetDirectoryName(request.File) ?? "", board.Brief.Route.Value) : null);
+            var path = request.Route ?? (board.Brief.Route.IsKnown
+                ? Path.Combine(Path.GetDirectoryName(request.File) ?? "", board.Brief.Route.Value) : null);
             if (path is null)
             {
                 terminal.Error.WriteLine("No route is given: add --route FILE or --loop cruise, or name one as brief.route in the board file.");
@@ -107,7 +114,8 @@ static class RideCommand
             : Show(terminal, request, board, null, Rides.Ride.Cruising(board, request.Options), []);
     }
 
-    static int Show(Terminal terminal, RideRequest request, Board board, Route? route, Answer<Rides.Ride> answer, IReadOnlyList<RouteNote> notes)
+    static int Show(Terminal terminal, RideRequest request, Board board, Route? route, Answer<Rides.Ride> answer,
+        IReadOnlyList<RouteNote> notes)
     {
         if (!answer.IsKnown)
         {
@@ -119,7 +127,8 @@ static class RideCommand
         }
 
         var ride = answer.Value;
-        var spread = request.Samples == 0 ? null : RideSpread.Sample(board, route, request.Options, request.Samples, progress: Shown(terminal, request.Samples)).Value;
+        var spread = request.Samples == 0 ? null
+            : RideSpread.Sample(board, route, request.Options, request.Samples, progress: Shown(terminal, request.Samples)).Value;
         if (request.AsTable)
             terminal.Out.Write(RideDocument.WriteTable(ride));
         else if (request.AsJson)
@@ -188,7 +197,6 @@ static class RideCommand
 
         /// <summary>Folder for pictures; <c>null</c> for none.</summary>
         public required string? Pictures { get; init; }
-
         /// <summary>Whether the trace was asked for, and not only needed for pictures.</summary>
         public required bool ShowsTrace { get; init; }
     }

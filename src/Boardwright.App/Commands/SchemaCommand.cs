@@ -5,7 +5,8 @@ using Boardwright.Files.Boards;
 
 namespace Boardwright.App.Commands;
 
-/// <summary><c>schema</c>: writes the JSON schemas with which editors complete and check board files, shelf files and files of built boards.</summary>
+/// <summary><c>schema</c>: writes the JSON schemas with which editors complete and check board files, shelf files and files of built
+/// boards.</summary>
 static class SchemaCommand
 {
     /// <summary>The command.</summary>

@@ -31,7 +31,9 @@ static class SearchCommand
         var asTable = new Option<bool>("--csv") { Description = "Prints every board as comma-separated values, always metric." };
         var plot = new Option<string>("--plot") { Description = "Writes a picture of all boards by two things.", HelpName = "FILE.svg" };
         var trade = new Option<string>("--trade") { Description = $"The two things of the picture, of {string.Join(", ", TradePicture.Words)}; price,range where not given.", HelpName = "A,B", DefaultValueFactory = _ => "price,range" };
-        var write = new Option<string[]>("--write") { Description = "Writes the board of that number as a board file, as in --write 3 heron.board.yaml.", HelpName = "N FILE", Arity = new ArgumentArity(2, 2), AllowMultipleArgumentsPerToken = true };
+        var write = new Option<string[]>(
+            "--write")
+        { Description = "Writes the board of that number as a board file, as in --write 3 heron.board.yaml.", HelpName = "N FILE", Arity = new ArgumentArity(2, 2), AllowMultipleArgumentsPerToken = true };
         var progress = new Option<string>("--progress") { Description = "Keeps where the search stands in a file when it is stopped, and takes it up from there when the file is there.", HelpName = "FILE" };
         var units = new Option<string>("--units") { Description = "Units of report and picture: metric or imperial.", HelpName = "UNITS", DefaultValueFactory = _ => "metric" };
         units.AcceptOnlyFromAmong("metric", "imperial");
@@ -51,7 +53,8 @@ static class SearchCommand
                 result.AddError("--json and --csv exclude one another.");
             if (result.GetValue(trade) is { } two && Traded(two) is null)
                 result.AddError($"--trade is two of {string.Join(", ", TradePicture.Words)} with a comma between, as in price,range.");
-            if (result.GetValue(write) is { Length: > 0 } pair && (!int.TryParse(pair[0], NumberStyles.None, CultureInfo.InvariantCulture, out var number) || number < 1))
+            if (result.GetValue(write) is { Length: > 0 } pair
+                && (!int.TryParse(pair[0], NumberStyles.None, CultureInfo.InvariantCulture, out var number) || number < 1))
                 result.AddError("--write wants the number of a board and a file, as in --write 3 heron.board.yaml.");
         });
         command.SetAction(parsed => Run(
@@ -93,8 +96,10 @@ static class SearchCommand
         Console.CancelKeyPress += Stop;
         try
         {
-            var search = Search.Over(new SearchRequest(board, [.. loaded.Shelf.Parts.Select(p => p.Part)]) { Fixed = places, IgnoresStock = asking.AnyStock });
-            return TakenUp(terminal, asking, search) ? Finish(terminal, asking, search, Watched(terminal, asking, search, stopping.Token)) : Exit.Unread;
+            var search = Search.Over(
+                new SearchRequest(board, [.. loaded.Shelf.Parts.Select(p => p.Part)]) { Fixed = places, IgnoresStock = asking.AnyStock });
+            return TakenUp(terminal, asking, search) ? Finish(terminal, asking, search, Watched(terminal, asking, search, stopping.Token))
+                : Exit.Unread;
         }
         finally
         {
@@ -112,7 +117,8 @@ static class SearchCommand
             if (!terminal.IsStyled || since.Elapsed - shown < TimeSpan.FromMilliseconds(shown == TimeSpan.Zero ? 300 : 1000))
                 continue;
             shown = since.Elapsed;
-            terminal.Error.Write("\r" + TerminalText.Padded(SearchReport.Line(search.Progress, search.Glimpse(), asking.Units), terminal.Width - 1));
+            terminal.Error.Write("\r"
+                + TerminalText.Padded(SearchReport.Line(search.Progress, search.Glimpse(), asking.Units), terminal.Width - 1));
         }
 
         if (shown > TimeSpan.Zero)
@@ -133,7 +139,8 @@ static class SearchCommand
     static int Finish(Terminal terminal, SearchOptions asking, Search search, SearchResult result)
     {
         var chosen = result.Chosen(asking.Most);
-        var misses = result.Boards.Count == 0 && result.IsComplete && result.Missing.Count == 0 && result.Empty.Count == 0 ? search.WhyNot() : [];
+        var misses = result.Boards.Count == 0 && result.IsComplete && result.Missing.Count == 0 && result.Empty.Count == 0 ? search.WhyNot()
+            : [];
         if (asking.AsTable)
             terminal.Out.Write(SearchDocument.WriteTable(result));
         else if (asking.AsJson)
@@ -233,7 +240,8 @@ static class SearchCommand
 
     static (Criterion Across, Criterion Up)? Traded(string text)
     {
-        static Criterion? Named(string word) => Enum.GetValues<Criterion>().Where(c => Entry.Word(c) == word.Trim()).Select(c => (Criterion?)c).FirstOrDefault();
+        static Criterion? Named(string word) =>
+            Enum.GetValues<Criterion>().Where(c => Entry.Word(c) == word.Trim()).Select(c => (Criterion?)c).FirstOrDefault();
         return text.Split(',') is [var a, var b] && Named(a) is { } across && Named(b) is { } up && across != up ? (across, up) : null;
     }
 

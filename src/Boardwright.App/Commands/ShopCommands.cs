@@ -35,7 +35,9 @@ sealed class ShopCommands(Terminal terminal) : ShopVerbs(terminal)
                 items.AddRange(await shop.ListAsync(kind, parsed.GetValue(all), cancel));
             if (items.Count == 0)
                 Terminal.Out.Write($"The shop {shop.Place.Shown} is empty. Keep a board in it with: boardwright shop save FILE --why TEXT\n");
-            Table([.. items.Select(item => new[] { item.Name, Word(item.Kind), Numbered(item.Latest.Number), Time(item.Latest), item.Latest.Who, item.IsDeleted ? "deleted: " + item.Latest.Why : item.Latest.Why })]);
+            Table([.. items.Select(item =>
+                new[] { item.Name, Word(item.Kind), Numbered(item.Latest.Number), Time(item.Latest), item.Latest.Who,
+                item.IsDeleted ? "deleted: " + item.Latest.Why : item.Latest.Why })]);
             return Exit.Holds;
         });
     }
@@ -74,9 +76,12 @@ sealed class ShopCommands(Terminal terminal) : ShopVerbs(terminal)
                     continue;
                 }
 
-                var result = await shop.SaveAsync(item.Id, parsed.GetValue(onto) ?? await Start(shop, item, who.Who, cancel), found.Files, who, cancel);
+                var result = await shop.SaveAsync(
+                    item.Id, parsed.GetValue(onto) ?? await Start(shop, item, who.Who, cancel), found.Files, who, cancel);
                 if (result is Conflict conflict && parsed.GetValue(prefer) is { } side)
-                    result = await shop.SaveAsync(item.Id, conflict.Theirs.Revision.Number, conflict.Resolve(_ => side == "mine" ? MergeSide.Mine : MergeSide.Theirs), who, cancel);
+                    result = await shop.SaveAsync(
+                        item.Id, conflict.Theirs.Revision.Number, conflict.Resolve(_ => side == "mine" ? MergeSide.Mine : MergeSide.Theirs),
+                        who, cancel);
                 // Otherwise the next save of this file would seem to take back what others did.
                 if (result is not Conflict)
                 {
@@ -98,7 +103,8 @@ sealed class ShopCommands(Terminal terminal) : ShopVerbs(terminal)
         return With(command, async (parsed, shop, cancel) =>
         {
             var item = await Find(shop, parsed.GetRequiredValue(board), cancel);
-            Table([.. (await shop.HistoryAsync(item.Id, cancel)).Select(revision => new[] { Numbered(revision.Number), Time(revision), revision.Who, Acted(revision), revision.Why })]);
+            Table([.. (await shop.HistoryAsync(item.Id, cancel))
+                .Select(revision => new[] { Numbered(revision.Number), Time(revision), revision.Who, Acted(revision), revision.Why })]);
             if (item.From is { } from)
             {
                 var origin = await shop.ReadAsync(from.Item, from.Number, cancel);
@@ -190,7 +196,8 @@ sealed class ShopCommands(Terminal terminal) : ShopVerbs(terminal)
         return With(command, async (parsed, shop, cancel) =>
         {
             var item = await Find(shop, parsed.GetRequiredValue(board), cancel);
-            var branch = await shop.BranchAsync(item.Id, parsed.GetRequiredValue(name), By(parsed, why, by), parsed.GetValue(revision), cancel);
+            var branch = await shop.BranchAsync(
+                item.Id, parsed.GetRequiredValue(name), By(parsed, why, by), parsed.GetValue(revision), cancel);
             Terminal.Out.Write(Invariant($"{branch.Name}: revision 1, from revision {branch.From!.Number} of {item.Name}\n"));
             return Exit.Holds;
         });
@@ -263,10 +270,12 @@ sealed class ShopCommands(Terminal terminal) : ShopVerbs(terminal)
         {
             var wanted = string.Join(' ', parsed.GetValue(words) ?? []);
             var found = await shop.FindPartsAsync(wanted, cancel);
-            (string Key, string? Value)[] news = [("stock", parsed.GetValue(stock)?.ToString(CultureInfo.InvariantCulture)), ("price", parsed.GetValue(price))];
+            (string Key, string? Value)[] news =
+                [("stock", parsed.GetValue(stock)?.ToString(CultureInfo.InvariantCulture)), ("price", parsed.GetValue(price))];
             if (news.All(static entry => entry.Value is null))
             {
-                Table([.. found.Select(part => new[] { part.Id, part.Kind, part.Name, part.Supplier, part.Price, part.Stock is { } count ? Invariant($"{count} there") : "" })]);
+                Table([.. found.Select(part =>
+                    new[] { part.Id, part.Kind, part.Name, part.Supplier, part.Price, part.Stock is { } count ? Invariant($"{count} there") : "" })]);
                 if (found.Count == 0)
                     Terminal.Out.Write("No part on the shop's shelf has these words. Keep a shelf file with: boardwright shop save FILE --why TEXT\n");
                 return found.Count == 0 ? Exit.Wanting : Exit.Holds;
@@ -391,7 +400,8 @@ sealed class ShopCommands(Terminal terminal) : ShopVerbs(terminal)
 
     /// <summary>The revision that somebody's file was made from: the last one of theirs, or the newest where they have none.</summary>
     static async Task<int> Start(Shop shop, Item item, string who, CancellationToken cancel) =>
-        item.Latest.Who == who ? item.Latest.Number : (await shop.HistoryAsync(item.Id, cancel)).FirstOrDefault(revision => revision.Who == who)?.Number ?? item.Latest.Number;
+        item.Latest.Who == who ? item.Latest.Number
+        : (await shop.HistoryAsync(item.Id, cancel)).FirstOrDefault(revision => revision.Who == who)?.Number ?? item.Latest.Number;
 
     static Argument<string> NameArgument() => new("BOARD") { Description = "Name of the board or shelf file in the shop." };
 

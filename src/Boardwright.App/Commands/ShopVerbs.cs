@@ -71,8 +71,8 @@ abstract class ShopVerbs(Terminal terminal, Option<string?>? where = null)
     }
 
     /// <summary>Who does it, and why.</summary>
-    protected static Signature By(ParseResult parsed, Option<string> why, Option<string> by) => new(parsed.GetRequiredValue(by), parsed.GetRequiredValue(why));
-
+    protected static Signature By(ParseResult parsed, Option<string> why, Option<string> by) =>
+        new(parsed.GetRequiredValue(by), parsed.GetRequiredValue(why));
     /// <summary>A number as text.</summary>
     protected static string Numbered(int number) => number.ToString(CultureInfo.InvariantCulture);
 }

@@ -5,7 +5,8 @@ using Boardwright.Findings;
 
 namespace Boardwright.App.Docs;
 
-/// <summary>The pages of the documentation that are written from the catalogue and the rulebook, so that they cannot disagree with the program.</summary>
+/// <summary>The pages of the documentation that are written from the catalogue and the rulebook, so that they cannot disagree with the
+/// program.</summary>
 static partial class GeneratedPages
 {
     /// <summary>Stands at the head of every written page.</summary>

@@ -47,7 +47,8 @@ static class FigureText
         return $"{text} ({Ends(units, value, unit, interval)})";
     }
 
-    /// <summary>The ends of an interval, with as many decimals as three digits of the value need, so that they can be compared at a glance.</summary>
+    /// <summary>The ends of an interval, with as many decimals as three digits of the value need, so that they can be compared at a
+    /// glance.</summary>
     public static string Ends(UnitSystem units, double value, string unit, Interval interval)
     {
         var shown = Dimensions.In(units, value, unit).Value;

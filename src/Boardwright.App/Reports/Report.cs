@@ -5,7 +5,8 @@ using Boardwright.Spreads;
 
 namespace Boardwright.App.Reports;
 
-/// <summary>The report on a board that a person reads: what was asked and what the board does, what it weighs and costs, what was found.</summary>
+/// <summary>The report on a board that a person reads: what was asked and what the board does, what it weighs and costs, what was
+/// found.</summary>
 sealed class Report
 {
     const int MostMissingShown = 10;
@@ -23,7 +24,8 @@ sealed class Report
     /// <param name="outcome">What was computed and found.</param>
     /// <param name="units">The reader's units.</param>
     /// <param name="showsAll">Whether every figure is listed, and what is fine too.</param>
-    public static void Write(TerminalText paper, CheckOutcome outcome, UnitSystem units, bool showsAll) => new Report(paper, outcome, units, showsAll).Write();
+    public static void Write(TerminalText paper, CheckOutcome outcome, UnitSystem units, bool showsAll) =>
+        new Report(paper, outcome, units, showsAll).Write();
 
     void Write()
     {
@@ -75,7 +77,8 @@ sealed class Report
         foreach (var row in rows)
         {
             if (isWide)
-                paper.Write(label + asked, row.Does, TerminalStyle.Plain, TerminalText.Padded(row.Label, label - 2) + row.Asked, TerminalStyle.Plain, 2);
+                paper.Write(label + asked, row.Does, TerminalStyle.Plain, TerminalText.Padded(row.Label, label - 2) + row.Asked,
+                    TerminalStyle.Plain, 2);
             else
             {
                 paper.Write(2, row.Label);
@@ -91,7 +94,8 @@ sealed class Report
     {
         // A figure that has no value although nothing is missing says why in its place.
         if (figure.Value is null && figure.Missing.Count == 0)
-            return new(FigureText.Label(outcome.Board, figure, units), FigureText.DescribeTarget(outcome.Board, figure.Kind.Id, units), figure.Caution ?? figure.Text ?? "has no answer", true, []);
+            return new(FigureText.Label(outcome.Board, figure, units), FigureText.DescribeTarget(outcome.Board, figure.Kind.Id, units),
+                figure.Caution ?? figure.Text ?? "has no answer", true, []);
         List<string> notes = figure.Caution is { } caution ? [caution] : [];
         var interval = outcome.Spread.GetValueOrDefault(figure.Kind.Id);
         var asked = FigureText.DescribeTarget(outcome.Board, figure.Kind.Id, units);
@@ -99,12 +103,15 @@ sealed class Report
             return new(FigureText.Label(outcome.Board, figure, units), asked, "needs " + JoinKeys([.. Wanted(figure.Missing)], 2), true, notes);
         if (interval is { MattersMost.Count: > 0 } && (showsAll || asked.Length > 0))
             notes.Add($"Turns most on {JoinKeys(interval.MattersMost, 2)}.");
-        return new(FigureText.Label(outcome.Board, figure, units), asked, FigureText.Format(units, value, figure.Unit, interval), false, notes);
+        return new(FigureText.Label(outcome.Board, figure, units), asked, FigureText.Format(units, value, figure.Unit, interval), false,
+            notes);
     }
 
     void WriteFindings()
     {
-        var open = outcome.Findings.Where(f => f.Level is Level.Stop or Level.Fix || (f.Level == Level.Measure && (showsAll || f.Needs.Count == 0))).OrderBy(f => f.Level).ToList();
+        var open = outcome.Findings.Where(
+            f => f.Level is Level.Stop or Level.Fix || (f.Level == Level.Measure && (showsAll || f.Needs.Count == 0))).OrderBy(f => f.Level)
+            .ToList();
         if (open.Count > 0)
         {
             paper.Gap();
@@ -198,7 +205,8 @@ sealed class Report
     }
 
     // Of a part that was not chosen the part itself is wanted, not each of its values.
-    IEnumerable<string> Wanted(IReadOnlyList<string> keys) => keys.Select(k => outcome.Board.Parts.UnchosenPlaceOf(k) ?? k).Distinct(StringComparer.Ordinal);
+    IEnumerable<string> Wanted(IReadOnlyList<string> keys) =>
+        keys.Select(k => outcome.Board.Parts.UnchosenPlaceOf(k) ?? k).Distinct(StringComparer.Ordinal);
 
     bool IsPlace(string key) => outcome.Board.Parts.UnchosenPlaceOf(key) == key;
 

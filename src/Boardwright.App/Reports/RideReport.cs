@@ -7,7 +7,8 @@ using Boardwright.Spreads;
 
 namespace Boardwright.App.Reports;
 
-/// <summary>The report on a ride that a person reads: what was ridden, the totals, where the energy went, how hot it got, what to measure next.</summary>
+/// <summary>The report on a ride that a person reads: what was ridden, the totals, where the energy went, how hot it got, what to measure
+/// next.</summary>
 static class RideReport
 {
     const int Bar = 28;
@@ -15,14 +16,18 @@ static class RideReport
     // What a rider asks first; peaks and root mean squares are for those who choose wires and fuses.
     static readonly IReadOnlyList<FigureKind> Totals =
     [
-        RideFigures.Distance, RideFigures.Time, RideFigures.Moving, RideFigures.Energy, RideFigures.Returned, RideFigures.Consumption, RideFigures.ChargeLeft,
-        RideFigures.LowestCell, RideFigures.PeakPhase, RideFigures.RmsPhase, RideFigures.PeakPack, RideFigures.RmsPack, RideFigures.PeakRegen,
+        RideFigures.Distance, RideFigures.Time, RideFigures.Moving, RideFigures.Energy, RideFigures.Returned, RideFigures.Consumption,
+            RideFigures.ChargeLeft,
+        RideFigures.LowestCell, RideFigures.PeakPhase, RideFigures.RmsPhase, RideFigures.PeakPack, RideFigures.RmsPack,
+            RideFigures.PeakRegen,
     ];
 
     static readonly IReadOnlyList<FigureKind> Heat = [RideFigures.Winding, RideFigures.Case, RideFigures.Controller, RideFigures.Cells];
 
     // The rest turns on the same entries.
-    static readonly IReadOnlyList<FigureKind> Explained = [RideFigures.Distance, RideFigures.Consumption, RideFigures.ChargeLeft, RideFigures.Winding, RideFigures.Controller, RideFigures.Cells];
+    static readonly IReadOnlyList<FigureKind> Explained =
+        [RideFigures.Distance, RideFigures.Consumption, RideFigures.ChargeLeft, RideFigures.Winding, RideFigures.Controller,
+        RideFigures.Cells];
 
     /// <summary>Writes a report.</summary>
     /// <param name="paper">Where to.</param>
@@ -31,7 +36,8 @@ static class RideReport
     /// <param name="spread">How well its figures are known; <c>null</c> where that was not asked for.</param>
     /// <param name="routeNotes">What the reader of the route noticed.</param>
     /// <param name="units">The reader's units.</param>
-    public static void Write(TerminalText paper, Board board, Ride ride, RideSpread? spread, IReadOnlyList<RouteNote> routeNotes, UnitSystem units)
+    public static void Write(
+        TerminalText paper, Board board, Ride ride, RideSpread? spread, IReadOnlyList<RouteNote> routeNotes, UnitSystem units)
     {
         paper.Write(0, board.Name.Or("A board without a name"), TerminalStyle.Heading);
         paper.Write(0, BoardSummary.Describe(board));
@@ -70,7 +76,8 @@ static class RideReport
         return how.ToString(units);
     }
 
-    static void Figures(TerminalText paper, string heading, IReadOnlyList<FigureKind> kinds, Ride ride, RideSpread? spread, UnitSystem units)
+    static void Figures(TerminalText paper, string heading, IReadOnlyList<FigureKind> kinds, Ride ride, RideSpread? spread,
+        UnitSystem units)
     {
         paper.Gap();
         paper.Write(0, heading, TerminalStyle.Heading);
@@ -83,7 +90,8 @@ static class RideReport
             var interval = spread?.Intervals.GetValueOrDefault(kind.Id)
                 ?? (hottest is { IsBand: true } ? new Interval(hottest.Low.Celsius, hottest.High.Celsius, []) : null);
             FormattableString at = $", at {(hottest?.At ?? default):0.0 km}";
-            paper.Write(label, FigureText.Format(units, value, kind.Unit, interval) + (hottest is null ? "" : at.ToString(units)), TerminalStyle.Plain, kind.Title, TerminalStyle.Plain, 2);
+            paper.Write(label, FigureText.Format(units, value, kind.Unit, interval) + (hottest is null ? "" : at.ToString(units)),
+                TerminalStyle.Plain, kind.Title, TerminalStyle.Plain, 2);
             if (interval is { MattersMost.Count: > 0 } && Explained.Contains(kind))
                 paper.Write(4, $"Turns most on {string.Join(" and ", interval.MattersMost)}.", TerminalStyle.Quiet);
         }
@@ -103,7 +111,8 @@ static class RideReport
             var part = share.Energy.WattHours / whole;
             var bar = new string('=', (int)Math.Round(Bar * Math.Abs(part)));
             var numbers = string.Create(CultureInfo.InvariantCulture, $"{100 * part,5:0.0} % {share.Energy.WattHours,8:0.00} Wh");
-            paper.Write(label + TerminalText.Cells(numbers) + 2, bar, TerminalStyle.Quiet, TerminalText.Padded(share.Title, label - 2) + numbers, TerminalStyle.Plain, 2);
+            paper.Write(label + TerminalText.Cells(numbers) + 2, bar, TerminalStyle.Quiet,
+                TerminalText.Padded(share.Title, label - 2) + numbers, TerminalStyle.Plain, 2);
         }
 
         paper.Write(2, string.Create(CultureInfo.InvariantCulture, $"Given up inside the cells: {ride.Energy.FromCells / 3600:0.00} Wh; not accounted for: {100 * ride.Energy.Unaccounted:0.0000} %."), TerminalStyle.Quiet);

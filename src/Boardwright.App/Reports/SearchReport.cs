@@ -17,7 +17,8 @@ static class SearchReport
     /// <param name="chosen">The boards to show.</param>
     /// <param name="misses">Where there is none, the boards that come nearest.</param>
     /// <param name="units">The reader's units.</param>
-    public static void Write(TerminalText paper, SearchResult result, IReadOnlyList<FoundBoard> chosen, IReadOnlyList<NearMiss> misses, UnitSystem units)
+    public static void Write(
+        TerminalText paper, SearchResult result, IReadOnlyList<FoundBoard> chosen, IReadOnlyList<NearMiss> misses, UnitSystem units)
     {
         paper.Write(0, result.Request.Board.Name.Or("A brief without a name"), TerminalStyle.Heading);
         if (!result.IsComplete)
@@ -75,7 +76,8 @@ static class SearchReport
         paper.Gap();
         paper.Write(0, $"Near to it: {string.Join(", ", miss.Board.Parts.Select(p => p.Name))}");
         foreach (var finding in miss.Against)
-            paper.Write(5, $"{finding.Says.In(units)} {finding.Remedy.In(units)}", TerminalStyle.Plain, finding.Level == Findings.Level.Stop ? "stop" : "fix", finding.Level == Findings.Level.Stop ? TerminalStyle.Stop : TerminalStyle.Fix);
+            paper.Write(5, $"{finding.Says.In(units)} {finding.Remedy.In(units)}", TerminalStyle.Plain, finding.Level == Findings.Level.Stop ? "stop" : "fix",
+                finding.Level == Findings.Level.Stop ? TerminalStyle.Stop : TerminalStyle.Fix);
         foreach (var purchase in miss.Purchases)
             paper.Write(5, $"This would meet the brief with {purchase.Says}.", TerminalStyle.Fine);
         if (miss.Purchases.Count == 0)
@@ -121,7 +123,8 @@ static class SearchReport
         paper.Write(Columns.Sum() - cells[^1].Length, cells[^1], ink, lead, ink);
     }
 
-    static string Number(SearchResult result, FoundBoard board) => (result.Boards.Index().First(b => ReferenceEquals(b.Item, board)).Index + 1).ToString(CultureInfo.InvariantCulture);
+    static string Number(SearchResult result, FoundBoard board) =>
+        (result.Boards.Index().First(b => ReferenceEquals(b.Item, board)).Index + 1).ToString(CultureInfo.InvariantCulture);
 
     internal static string Name(Criterion criterion) => criterion == Criterion.Speed ? "top speed" : Parts.Entry.Word(criterion);
 

@@ -9,13 +9,10 @@ public sealed record Terminal(TextWriter Out, TextWriter Error)
 {
     /// <summary>Columns of a line; 80 wherever the output is not a screen.</summary>
     public int Width { get; init; } = 80;
-
     /// <summary>Whether colour and dim text may be used.</summary>
     public bool IsStyled { get; init; }
-
     /// <summary>Whether somebody is there to answer a question.</summary>
     public bool IsInteractive { get; init; }
-
     /// <summary>Whether an unexpected problem is shown in full.</summary>
     public bool ShowsTraces { get; init; }
 

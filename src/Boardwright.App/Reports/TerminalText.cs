@@ -8,13 +8,10 @@ enum TerminalStyle
 {
     /// <summary>Plain text.</summary>
     Plain,
-
     /// <summary>A heading.</summary>
     Heading,
-
     /// <summary>Something that steps back: sources, explanations.</summary>
     Quiet,
-
     /// <summary>The word for a level.</summary>
     Stop,
 
@@ -48,12 +45,12 @@ sealed class TerminalText
 
     /// <summary>Columns of a line.</summary>
     public int Width { get; }
-
     /// <summary>An empty line.</summary>
     public void Gap() => writer.Write('\n');
 
     /// <summary>Text from an indent on; a lead stands before it on the first line.</summary>
-    public void Write(int indent, string text, TerminalStyle ink = TerminalStyle.Plain, string lead = "", TerminalStyle leadInk = TerminalStyle.Plain, int leadIndent = 0)
+    public void Write(int indent, string text, TerminalStyle ink = TerminalStyle.Plain, string lead = "",
+        TerminalStyle leadInk = TerminalStyle.Plain, int leadIndent = 0)
     {
         var isFirst = true;
         foreach (var line in Wrapped(text, Math.Max(10, Width - indent)))

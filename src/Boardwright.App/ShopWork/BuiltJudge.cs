@@ -23,7 +23,6 @@ public sealed record JudgedBuilt(BuiltStore Place, OpenedBuilt Opened, BuiltDesi
 {
     /// <summary>The board.</summary>
     public BuiltBoard Built => Readiness.Built;
-
     /// <summary>A step or check by its id.</summary>
     public Judgement? Find(string id) => Readiness.Judgements.FirstOrDefault(judged => judged.Step.Id == id);
 }
@@ -37,10 +36,12 @@ sealed class BuiltJudge(Func<Examination, IReadOnlyDictionary<string, Interval>>
     /// <summary>Judges a board.</summary>
     /// <returns>The board; <c>null</c> with complaints where its file or its design is not in order.</returns>
     /// <exception cref="ShopException">The design is not there.</exception>
-    public async Task<(JudgedBuilt? Judged, IReadOnlyList<Complaint> Complaints)> OfAsync(BuiltStore place, CancellationToken cancel = default) => await OfAsync(place, await place.ReadAsync(cancel), cancel);
+    public async Task<(JudgedBuilt? Judged, IReadOnlyList<Complaint> Complaints)> OfAsync(
+        BuiltStore place, CancellationToken cancel = default) => await OfAsync(place, await place.ReadAsync(cancel), cancel);
 
     /// <summary>Judges a board that was opened.</summary>
-    public async Task<(JudgedBuilt? Judged, IReadOnlyList<Complaint> Complaints)> OfAsync(BuiltStore place, OpenedBuilt opened, CancellationToken cancel = default)
+    public async Task<(JudgedBuilt? Judged, IReadOnlyList<Complaint> Complaints)> OfAsync(
+        BuiltStore place, OpenedBuilt opened, CancellationToken cancel = default)
     {
         if (opened.Loaded.Built is not { } built)
             return (null, opened.Loaded.Complaints);

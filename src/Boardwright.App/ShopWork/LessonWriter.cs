@@ -46,7 +46,8 @@ static class LessonWriter
                 return new(files, [], $"The board file has {entry.Key} of its own, which would still count. Write it into the board instead.");
             Changed? inShelf = null;
             var path = "";
-            foreach (var file in files.Files.Where(f => f.Path != files.Main.Path && f.Path.EndsWith("ml", StringComparison.OrdinalIgnoreCase)))
+            foreach (var file in files.Files.Where(
+                f => f.Path != files.Main.Path && f.Path.EndsWith("ml", StringComparison.OrdinalIgnoreCase)))
             {
                 if (BoardText.ChangePart(file.Text, id, entry.Key[(dot + 1)..], entered) is not { } found)
                     continue;
@@ -73,5 +74,6 @@ static class LessonWriter
     /// <summary>Why a revision was saved: what was measured, and on which ride.</summary>
     public static string Why(IEnumerable<Lesson> lessons, string ride) => $"{string.Join(" and ", lessons.SelectMany(l => l.Entries).Select(e => e.Key))} measured on {ride}";
 
-    static string DescribeEntry(Entered entered) => new StringBuilder("{ value: ").Append(entered.Value).Append(", give: ").Append(entered.Give).Append(", from: measured }").ToString();
+    static string DescribeEntry(Entered entered) =>
+        new StringBuilder("{ value: ").Append(entered.Value).Append(", give: ").Append(entered.Give).Append(", from: measured }").ToString();
 }

@@ -21,7 +21,8 @@ static class ShopRides
     /// <param name="shop">The shop.</param>
     /// <param name="passedOver">Told which rides could not be read, and why.</param>
     /// <param name="cancellation">Stops it between two rides.</param>
-    public static async IAsyncEnumerable<ShopRide> ReadAsync(Shop shop, Action<string> passedOver, [System.Runtime.CompilerServices.EnumeratorCancellation] CancellationToken cancellation)
+    public static async IAsyncEnumerable<ShopRide> ReadAsync(
+        Shop shop, Action<string> passedOver, [System.Runtime.CompilerServices.EnumeratorCancellation] CancellationToken cancellation)
     {
         foreach (var (place, opened) in await BuiltInShop.ListAsync(shop, cancellation))
         {
@@ -54,7 +55,8 @@ static class ShopRides
                     continue;
                 }
 
-                yield return new(place.Name, Path.GetFileNameWithoutExtension(ride.File.Value), ride.Load.IsKnown ? Carrying(design, ride.Load.Value) : design, log);
+                yield return new(place.Name, Path.GetFileNameWithoutExtension(ride.File.Value),
+                    ride.Load.IsKnown ? Carrying(design, ride.Load.Value) : design, log);
             }
         }
     }

@@ -49,7 +49,8 @@ sealed record UploadedRide(string File, byte[] Bytes, RideLogReading Reading, bo
     /// <summary>Keeps the log and the ride, and remembers how its columns are read.</summary>
     public async Task<Changed> KeepAsync(BuiltStore place, LoggedRide ride, Signature by, CancellationToken cancel)
     {
-        var changed = await place.ChangeAsync(new AttachedFile(File, Bytes), (text, path) => BuiltText.Add(text, "rides", ride with { File = path }), by, cancel);
+        var changed = await place.ChangeAsync(
+            new AttachedFile(File, Bytes), (text, path) => BuiltText.Add(text, "rides", ride with { File = path }), by, cancel);
         if (changed.Refusal is null && !IsRecalled && Reading.Mapping is { } mapping)
             await place.RememberAsync(mapping, by with { Why = "columns of " + Path.GetFileName(File) }, cancel);
         return changed;
@@ -63,7 +64,6 @@ static class BuiltFileNames
 
     /// <summary>Where a photo or another note goes.</summary>
     public static string Photo(string path) => "photos/" + Plain(path);
-
     /// <summary>Where the log of a ride goes.</summary>
     public static string Ride(string path) => "rides/" + Plain(path);
 

@@ -2,24 +2,20 @@ using System.Runtime.InteropServices;
 
 namespace Boardwright.Documents.Charts;
 
-/// <summary>What a chart shows, for page, paper and command line alike; how wide, in which units and in which medium is decided later.</summary>
+/// <summary>What a chart shows, for page, paper and command line alike; how wide, in which units and in which medium is decided
+/// later.</summary>
 public sealed record Chart
 {
     /// <summary>A word that tells it from others; letters, digits and hyphens.</summary>
     public required string Name { get; init; }
-
     /// <summary>What it shows, in a few words.</summary>
     public required string Title { get; init; }
-
     /// <summary>What is to be seen, in sentences: stands below the chart and is read to those who do not see it.</summary>
     public Phrase Says { get; init; }
-
     /// <summary>The axis from left to right, which all panels share.</summary>
     public required Axis Across { get; init; }
-
     /// <summary>The panels, from the top down.</summary>
     public required IReadOnlyList<Panel> Panels { get; init; }
-
     /// <summary>Upright lines through all panels; the topmost panel has their labels.</summary>
     public IReadOnlyList<Guide> Guides { get; init; } = [];
 }
@@ -49,7 +45,6 @@ public sealed record Axis(string Says, Dimension Dimension, string Unit)
 
     /// <summary>The heading of the axis: what is measured, and the unit.</summary>
     public string HeadingIn(UnitSystem units) => SymbolOf(UnitIn(units)) is { Length: > 0 } symbol ? $"{Says}, {symbol}" : Says;
-
     /// <summary>How a unit is written beside numbers.</summary>
     public static string SymbolOf(Unit unit) => unit.Symbol.EndsWith("ohm", StringComparison.Ordinal) ? unit.Symbol[..^3] + "Ω" : unit.Symbol;
 }
@@ -67,17 +62,15 @@ public sealed record LinePanel(Axis Up) : Panel
 {
     /// <summary>What is drawn, the lowest first.</summary>
     public required IReadOnlyList<ChartSeries> Series { get; init; }
-
     /// <summary>Level lines with labels.</summary>
     public IReadOnlyList<Guide> Levels { get; init; } = [];
-
     /// <summary>Marked places with labels.</summary>
     public IReadOnlyList<ChartMark> Marks { get; init; } = [];
 }
 
 /// <summary>Bars along the axis across, one below another, each with its name and its amount.</summary>
 /// <param name="Bars">The bars, from the top down.</param>
-public sealed record BarPanel(IReadOnlyList<Bar> Bars) : Panel;
+sealed record BarPanel(IReadOnlyList<Bar> Bars) : Panel;
 
 /// <summary>A bar from one value to another on the axis across, SI.</summary>
 /// <param name="Name">Its name.</param>
@@ -86,7 +79,7 @@ public sealed record BarPanel(IReadOnlyList<Bar> Bars) : Panel;
 /// <param name="Amount">Its amount in words.</param>
 /// <param name="Kind">Number of its kind from 0; bars of one kind are filled alike.</param>
 /// <param name="IsSum">Whether it is the sum of those above.</param>
-public sealed record Bar(string Name, double From, double To, Phrase Amount, int Kind = 0, bool IsSum = false);
+sealed record Bar(string Name, double From, double To, Phrase Amount, int Kind = 0, bool IsSum = false);
 
 /// <summary>A line for reference at a value of an axis.</summary>
 /// <param name="At">The value, SI.</param>
@@ -119,10 +112,8 @@ public sealed record Line(string Name, ReadOnlyMemory<double> X, ReadOnlyMemory<
 {
     /// <summary>Whether it is only there to compare with.</summary>
     public bool IsThin { get; init; }
-
     /// <summary>Place on the axis across, SI, near which its name is best written when it does not reach the right edge.</summary>
     public double? LabelAt { get; init; }
-
     /// <summary>Parts of it that have a name of their own.</summary>
     public IReadOnlyList<AxisRange> Stretches { get; init; } = [];
 }
@@ -139,7 +130,8 @@ public readonly record struct AxisRange(double From, double To, string Says);
 /// <param name="X">Values on the axis across, SI, never falling.</param>
 /// <param name="Low">Its lower edge, SI.</param>
 /// <param name="High">Its upper edge, SI.</param>
-public sealed record Band(string Name, ReadOnlyMemory<double> X, ReadOnlyMemory<double> Low, ReadOnlyMemory<double> High) : ChartSeries(Name, X);
+public sealed record Band(string Name, ReadOnlyMemory<double> X, ReadOnlyMemory<double> Low, ReadOnlyMemory<double> High)
+    : ChartSeries(Name, X);
 
 /// <summary>Areas on top of one another, so that their sum is seen.</summary>
 /// <param name="X">Values on the axis across, SI, never falling.</param>

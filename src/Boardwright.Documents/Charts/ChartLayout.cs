@@ -10,7 +10,8 @@ namespace Boardwright.Documents.Charts;
 /// </remarks>
 public sealed partial class ChartLayout
 {
-    const double Margin = 12, Size = 12, Half = 7.5, TitleSize = 15, NoteLine = 16, HeadingLine = 25, KeyLine = 18, BarLine = 24, TickRoom = 20, Gap = 14;
+    const double Margin = 12, Size = 12, Half = 7.5, TitleSize = 15, NoteLine = 16, HeadingLine = 25, KeyLine = 18, BarLine = 24,
+        TickRoom = 20, Gap = 14;
     const double LabelShift = 4.2;
 
     // A column of names wider than this leaves too little room for what they name.
@@ -121,7 +122,9 @@ public sealed partial class ChartLayout
         {
             var at = frame.Up(plan.Unit.ToSi(tick));
             shapes.Add(Stroke.Between(frame.Left, at, frame.Right, at, new(tick == 0 && plan.Low < 0 ? Ink.Frame : Ink.Grid, 1)));
-            shapes.Add(new Words(new(frame.Left - 6, at + LabelShift), Ticks.Write(tick, plan.Step), Size, Ink.Quiet) { Anchor = Anchor.End });
+            shapes.Add(new Words(new(frame.Left - 6, at + LabelShift), Ticks.Write(tick, plan.Step), Size,
+                Ink.Quiet)
+            { Anchor = Anchor.End });
         }
 
         new PlotArea(this, plan, panel, frame).Fill();
@@ -147,7 +150,8 @@ public sealed partial class ChartLayout
             var middle = y + Size / 2;
             if (name.Fill is { } fill)
                 shapes.Add(Patch.Rectangle(x, middle - 5, x + Sample, middle + 5, fill));
-            shapes.Add(Stroke.Between(x, name.Fill is null ? middle : middle - 5, x + Sample, name.Fill is null ? middle : middle - 5, name.Pen));
+            shapes.Add(Stroke.Between(
+                x, name.Fill is null ? middle : middle - 5, x + Sample, name.Fill is null ? middle : middle - 5, name.Pen));
             shapes.Add(new Words(new(x + Sample + Before, middle + LabelShift), name.Text, Size, Ink.Text));
             x += width + After;
         }
@@ -182,7 +186,12 @@ public sealed partial class ChartLayout
                 : end + width <= right + 8 ? (end + 6, Anchor.Start)
                 : start - width >= left ? (start - 6, Anchor.End)
                 : (end - 6, Anchor.End);
-            shapes.Add(new Words(new(x, middle + LabelShift), amount, Size, Ink.Text) { Anchor = anchor, IsBold = bar.IsSum, HasHalo = !bar.IsSum });
+            shapes.Add(new Words(new(x, middle + LabelShift), amount, Size, Ink.Text)
+            {
+                Anchor = anchor,
+                IsBold = bar.IsSum,
+                HasHalo = !bar.IsSum
+            });
         }
 
         shapes.Add(Stroke.Between(left, bottom, right, bottom, new(Ink.Frame, 1)));

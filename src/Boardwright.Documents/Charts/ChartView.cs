@@ -8,16 +8,12 @@ public sealed record ChartView(double Width)
 {
     /// <summary>Least width that leaves room for a chart.</summary>
     public const double LeastWidth = 240;
-
     /// <summary>Units of axes and labels.</summary>
     public UnitSystem Units { get; init; } = UnitSystem.Metric;
-
     /// <summary>Height of a panel with a share of 1; <c>null</c> for what suits the width.</summary>
     public double? PanelHeight { get; init; }
-
     /// <summary>Start of the part to be seen on the axis across, SI; <c>null</c> for its beginning.</summary>
     public double? From { get; init; }
-
     /// <summary>End of the part to be seen; <c>null</c> for its end.</summary>
     public double? To { get; init; }
 }
@@ -41,10 +37,8 @@ public sealed record Frame(int Panel, double Left, double Top, double Right, dou
 {
     /// <summary>Where a value on the axis across is on the sheet.</summary>
     public double Across(double value) => Left + (value - From) / (To - From) * (Right - Left);
-
     /// <summary>Where a value on the axis upwards is on the sheet.</summary>
     public double Up(double value) => Bottom - (value - Low) / (High - Low) * (Bottom - Top);
-
     /// <summary>Which value on the axis across is at a place on the sheet.</summary>
     public double ValueAt(double x) => From + (x - Left) / (Right - Left) * (To - From);
 }
@@ -72,8 +66,10 @@ public sealed record Reading(int Panel, string Name, double Value, string Text)
             {
                 if (series is Line line && Between(line.X.Span, line.Y.Span, x) is { } value && double.IsFinite(value))
                     readings.Add(new Reading(i, line.Name, value, With(unit, Figures(value))));
-                else if (series is Band band && Between(band.X.Span, band.Low.Span, x) is { } low && Between(band.X.Span, band.High.Span, x) is { } high && double.IsFinite(low + high))
-                    readings.Add(new Reading(i, band.Name, (low + high) / 2, With(unit, Figures(low) == Figures(high) ? Figures(low) : $"{Figures(low)} to {Figures(high)}")));
+                else if (series is Band band && Between(band.X.Span, band.Low.Span, x) is { } low
+                    && Between(band.X.Span, band.High.Span, x) is { } high && double.IsFinite(low + high))
+                    readings.Add(new Reading(
+                        i, band.Name, (low + high) / 2, With(unit, Figures(low) == Figures(high) ? Figures(low) : $"{Figures(low)} to {Figures(high)}")));
             }
 
             string Figures(double si) => Dimension.Figures(unit.FromSi(si));

@@ -43,7 +43,6 @@ sealed class Labels(LabelBox field)
 
     /// <summary>Adds a line that labels keep clear of.</summary>
     public void Avoid(ReadOnlyMemory<Point> line) => lines.Add(line);
-
     /// <summary>Adds a place that is taken.</summary>
     public void Take(in LabelBox box) => taken.Add(box);
 

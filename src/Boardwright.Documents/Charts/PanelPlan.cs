@@ -89,7 +89,8 @@ public sealed partial class ChartLayout
                     layout.keyed.Add((Number, name.Text));
             }
 
-            NamesRoom = edge.Where(n => !layout.keyed.Contains((Number, n.Text))).Select(n => Lettering.WidthOf(n.Text, Size)).DefaultIfEmpty(0).Max();
+            NamesRoom = edge.Where(n => !layout.keyed.Contains((Number, n.Text))).Select(n => Lettering.WidthOf(n.Text, Size))
+                .DefaultIfEmpty(0).Max();
         }
 
         static IEnumerable<Name> NamesOf(ChartLayout layout, LinePanel panel)
@@ -110,7 +111,8 @@ public sealed partial class ChartLayout
                     case LayeredPanel stack:
                         foreach (var layer in stack.Layers)
                         {
-                            yield return new(layer.Name, Pen.Create(place, ThinWidth) with { Dash = Dash.Solid }, Inks.Wash(place), Reaches(stack.X));
+                            yield return new(layer.Name, Pen.Create(place, ThinWidth) with { Dash = Dash.Solid }, Inks.Wash(place),
+                                Reaches(stack.X));
                             place++;
                         }
 

@@ -103,7 +103,8 @@ public sealed partial class ChartLayout
             if (runs.Count == 0)
                 return;
             var places = new List<Point>();
-            if (line.LabelAt is { } at && at >= frame.From && at <= frame.To && Reading.Between(line.X.Span, line.Y.Span, at) is { } value && double.IsFinite(value))
+            if (line.LabelAt is { } at && at >= frame.From && at <= frame.To && Reading.Between(line.X.Span, line.Y.Span, at) is { } value
+                && double.IsFinite(value))
                 places.Add(new(frame.Across(at), frame.Up(value)));
             places.Add(runs[^1][^1]);
             places.AddRange(Along(line, Max(line.X.Span[0], frame.From), Min(line.X.Span[^1], frame.To), 0.5, 0.35, 0.65, 0.2, 0.8));
@@ -117,15 +118,18 @@ public sealed partial class ChartLayout
             foreach (var end in new[] { stretch.From, stretch.To })
             {
                 // Neither the beginning of the line nor the edge of what is seen is an end of anything.
-                if (end > line.X.Span[0] && end > frame.From && end <= frame.To && Reading.Between(line.X.Span, line.Y.Span, end) is { } value && double.IsFinite(value))
+                if (end > line.X.Span[0] && end > frame.From && end <= frame.To
+                    && Reading.Between(line.X.Span, line.Y.Span, end) is { } value && double.IsFinite(value))
                     shapes.Add(Circle.Mark(new(frame.Across(end), frame.Up(value)), 2.4, Ink.Paper, name.Pen.Ink));
             }
 
             if (stretch.Says.Length > 0 && stretch.To >= frame.From && stretch.From <= frame.To)
-                stretches.Add(([.. Along(line, Max(stretch.From, frame.From), Min(stretch.To, frame.To), 0.5, 0.35, 0.65, 0.2, 0.8)], stretch.Says));
+                stretches.Add(([.. Along(line, Max(stretch.From, frame.From), Min(stretch.To, frame.To), 0.5, 0.35, 0.65, 0.2, 0.8)],
+                    stretch.Says));
         }
 
-        /// <summary>Spots on the drawn line between two values on the axis across, at parts of the way along it as the eye follows it.</summary>
+        /// <summary>Spots on the drawn line between two values on the axis across, at parts of the way along it as the eye follows
+        /// it.</summary>
         IEnumerable<Point> Along(Line line, double start, double end, params double[] parts)
         {
             const int Steps = 96;
@@ -180,7 +184,8 @@ public sealed partial class ChartLayout
                 {
                     var (x, text) = (frame.Across(guide.At), guide.Label.In(layout.view.Units));
                     var width = Lettering.WidthOf(text, Size);
-                    DrawWords(text, Ink.Quiet, labels.Best(Enumerable.Range(0, (int)((frame.Bottom - frame.Top) / (2 * Half))).SelectMany(row => new[]
+                    DrawWords(text, Ink.Quiet,
+                        labels.Best(Enumerable.Range(0, (int)((frame.Bottom - frame.Top) / (2 * Half))).SelectMany(row => new[]
                     {
                         At(x + 5, frame.Top - 3 + row * 2 * Half, width),
                         At(x - 5 - width, frame.Top - 3 + row * 2 * Half, width),

@@ -4,12 +4,13 @@ using static System.Math;
 namespace Boardwright.Documents.Charts;
 
 /// <summary>Round numbers along an axis.</summary>
-public static class Ticks
+static class Ticks
 {
     static readonly double[] Decimal = [1, 2, 5];
     static readonly double[] OfSixty = [1, 2, 5, 10, 15, 20, 30, 60, 120, 180, 240, 300, 600];
 
-    /// <summary>The least round step with which a span has no more than a number of steps: 1, 2 or 5 times a power of ten, or a part or multiple of sixty for minutes and seconds.</summary>
+    /// <summary>The least round step with which a span has no more than a number of steps: 1, 2 or 5 times a power of ten, or a part or
+    /// multiple of sixty for minutes and seconds.</summary>
     /// <param name="span">Length of the axis, above 0.</param>
     /// <param name="most">Greatest number of steps, at least 1.</param>
     /// <param name="isOfSixty">Whether the numbers are minutes or seconds.</param>

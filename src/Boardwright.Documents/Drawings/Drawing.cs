@@ -15,10 +15,8 @@ public sealed record Drawing(double Width, double Height, string Name, string Ti
 {
     /// <summary>Millimetres in one unit.</summary>
     public const double Millimetre = 25.4 / 96;
-
     /// <summary>Where it is drawn to scale: units of the sheet for one millimetre of the thing itself.</summary>
     public double? UnitsPerMillimetre { get; init; }
-
     /// <summary>Whether a unit is a millimetre of the thing itself, as on a template.</summary>
     public bool IsFullSize { get; init; }
 }
@@ -86,10 +84,8 @@ public sealed record Words(Point At, string Text, double Size, Ink Ink) : Shape
 {
     /// <summary>Which end is at the spot.</summary>
     public Anchor Anchor { get; init; }
-
     /// <summary>Whether the letters are bold.</summary>
     public bool IsBold { get; init; }
-
     /// <summary>Whether a rim of paper keeps what lies beneath away from the letters.</summary>
     public bool HasHalo { get; init; }
 }
@@ -99,10 +95,8 @@ public enum Anchor
 {
     /// <summary>Its beginning.</summary>
     Start,
-
     /// <summary>Its middle.</summary>
     Middle,
-
     /// <summary>Its end.</summary>
     End,
 }
@@ -112,36 +106,30 @@ public enum Anchor
 /// <param name="Width">The width.</param>
 /// <param name="Dash">The pattern.</param>
 [StructLayout(LayoutKind.Auto)]
-public readonly record struct Pen(Ink Ink, double Width, Dash Dash = Dash.Solid)
+readonly record struct Pen(Ink Ink, double Width, Dash Dash = Dash.Solid)
 {
-    /// <summary>The pen of a series by its place in the panel: six hues, each with a pattern of its own, so that the lines can be told apart without colour.</summary>
+    /// <summary>The pen of a series by its place in the panel: six hues, each with a pattern of its own, so that the lines can be told
+    /// apart without colour.</summary>
     public static Pen Create(int place, double width) => new(Inks.Hue(place), width, (Dash)(place % 6));
 }
 
 /// <summary>Pattern of a line.</summary>
-public enum Dash
+enum Dash
 {
     /// <summary>Without gaps.</summary>
     Solid,
-
     /// <summary>Dashes.</summary>
     Dashed,
-
     /// <summary>Dots.</summary>
     Dotted,
-
     /// <summary>Dash and dot in turn.</summary>
     DashDot,
-
     /// <summary>Long dashes.</summary>
     Long,
-
     /// <summary>A dash and two dots in turn.</summary>
     DashDotDot,
-
     /// <summary>Centre lines at full size, mm.</summary>
     Chain,
-
     /// <summary>Short dashes at full size, mm.</summary>
     Fine,
 }

@@ -5,19 +5,14 @@ public enum Ink
 {
     /// <summary>The paper itself.</summary>
     Paper,
-
     /// <summary>Text that is read first.</summary>
     Text,
-
     /// <summary>Text that steps back.</summary>
     Quiet,
-
     /// <summary>Edges and axes.</summary>
     Frame,
-
     /// <summary>Lines to read values by.</summary>
     Grid,
-
     /// <summary>Colour of a series.</summary>
     Hue1,
 
@@ -65,13 +60,12 @@ static class Inks
 
     /// <summary>Colour of the line with a place in its panel, from 0.</summary>
     public static Ink Hue(int place) => Ink.Hue1 + place % Hues;
-
     /// <summary>Fill of the area with a place in its panel, from 0.</summary>
     public static Ink Wash(int place) => Ink.Wash1 + place % Hues;
 }
 
 /// <summary>The colours of all inks on one kind of paper, as red, green and blue in hexadecimal digits.</summary>
-sealed class Palette
+public sealed class Palette
 {
     readonly string[] colours;
 

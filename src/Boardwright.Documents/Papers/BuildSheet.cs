@@ -38,7 +38,8 @@ static class BuildSheet
             yield return new CautionBlock(Invariant($"{Count(open.Count, "finding")} {(open.Count == 1 ? "is" : "are")} open on this board. Mend the board file and print this sheet again, or write down beside each why it is built all the same."));
             yield return new TableBlock(
                 [new("Level", 1.2), new("What was found", 6), new("Remedy", 6), new("Why it stays", 3)],
-                [.. open.Select(f => (IReadOnlyList<string?>)[f.Level == Level.Stop ? "STOP" : "fix", f.Says.In(gathering.Order.Units), f.Remedy.In(gathering.Order.Units), null])]);
+                [.. open.Select(f => (IReadOnlyList<string?>)[f.Level == Level.Stop ? "STOP" : "fix", f.Says.In(gathering.Order.Units),
+                f.Remedy.In(gathering.Order.Units), null])]);
         }
 
         yield return new ChecksBlock(
@@ -126,7 +127,9 @@ static class BuildSheet
             var (tension, note) = (gathering.Figure(Catalogue.StaticTension, "0"), examination.BeltLoad);
             var noteRange = note.IsKnown ? NoteBetween(note.Value.Frequency.Hertz) : null;
             for (var m = 1; m <= parts.Drive.Motors.Or(1); m++)
-                checks.Add(new(Invariant($"Belt {m}: set {Or(tension)} in each span (free span {Or(gathering.Figure(Catalogue.Span, "0.0"))}). Pluck the span and read its note with a telephone."), noteRange is null ? "" : NoteRange(note.Value.Frequency.Hertz), "Hz") { Id = Invariant($"belt-{m}.note"), Range = noteRange });
+                checks.Add(new(Invariant($"Belt {m}: set {Or(tension)} in each span (free span {Or(gathering.Figure(Catalogue.Span, "0.0"))}). Pluck the span and read its note with a telephone."), noteRange is null ? "" : NoteRange(note.Value.Frequency.Hertz),
+                    "Hz")
+                { Id = Invariant($"belt-{m}.note"), Range = noteRange });
         }
         else if (examination.IsGear)
         {
@@ -151,11 +154,11 @@ static class BuildSheet
     };
 
     static string? SetScrewTorque() =>
-        SetScrew.SeatingTorque(Length.FromMillimetres(4)) is { } m4 && SetScrew.SeatingTorque(Length.FromMillimetres(5)) is { } m5 ? Invariant($"M4 {m4.NewtonMetres:0.0} N·m, M5 {m5.NewtonMetres:0.0} N·m") : null;
+        SetScrew.SeatingTorque(Length.FromMillimetres(4)) is { } m4 && SetScrew.SeatingTorque(Length.FromMillimetres(5)) is { } m5
+        ? Invariant($"M4 {m4.NewtonMetres:0.0} N·m, M5 {m5.NewtonMetres:0.0} N·m") : null;
 
     /// <summary>From the computed note up to that of a fifth more tension, into which a new belt settles.</summary>
     internal static string NoteRange(double hertz) => Invariant($"{hertz:0} to {NoteGreatest(hertz):0} Hz");
-
     /// <summary>The same in numbers.</summary>
     internal static PassRange NoteBetween(double hertz) => PassRange.In("Hz", hertz, NoteGreatest(hertz), decimals: 0);
 
@@ -179,8 +182,10 @@ static class BuildSheet
             yield return new ParagraphBlock("Rest voltage of each group, an hour after the last current:");
             const int Columns = 4;
             var rows = Enumerable.Range(0, (series + Columns - 1) / Columns).Select(r => (IReadOnlyList<string?>)
-                [.. Enumerable.Range(0, Columns).SelectMany(c => r * Columns + c < series ? new string?[] { Invariant($"{r * Columns + c + 1}"), null } : ["", ""])]);
-            yield return new TableBlock([.. Enumerable.Range(0, Columns).SelectMany(_ => new TableColumn[] { new("Group", 1), new("V", 2) })], [.. rows]);
+                [.. Enumerable.Range(0, Columns)
+                .SelectMany(c => r * Columns + c < series ? new string?[] { Invariant($"{r * Columns + c + 1}"), null } : ["", ""])]);
+            yield return new TableBlock(
+                [.. Enumerable.Range(0, Columns).SelectMany(_ => new TableColumn[] { new("Group", 1), new("V", 2) })], [.. rows]);
             yield return new ChecksBlock([new("Highest less lowest group.", "20 mV at most at rest (common practice)", "mV") { Id = "pack.groups-built", Range = AtMost(20, "mV") }]);
         }
     }
@@ -230,7 +235,8 @@ static class BuildSheet
 
         yield return new ChecksBlock(
         [
-            new(Invariant($"Weigh the board. Computed: {Or(gathering.Figure(Catalogue.BoardMass))}."), gathering.Between(Catalogue.BoardMass) is { } mass ? mass : "", "kg") { Id = "board.mass", Range = gathering.RangeOf(Catalogue.BoardMass) },
+            new(Invariant($"Weigh the board. Computed: {Or(gathering.Figure(Catalogue.BoardMass))}."), gathering.Between(Catalogue.BoardMass) is { } mass ? mass : "", "kg") { Id = "board.mass",
+                Range = gathering.RangeOf(Catalogue.BoardMass) },
             new("Label on the board, papers in the customer's hand, owner's page read together.") { Id = "board.papers" },
         ]);
         yield return new CautionBlock(PaperCautions.Brakes);

@@ -2,7 +2,8 @@ using Boardwright.Builds;
 
 namespace Boardwright.Documents.Papers;
 
-/// <summary>The steps of a board's build sheet and the lines of its bench list, as a built board keeps count of them: the papers' own lines.</summary>
+/// <summary>The steps of a board's build sheet and the lines of its bench list, as a built board keeps count of them: the papers' own
+/// lines.</summary>
 public static class BuildSteps
 {
     /// <summary>Every step and check, in the order of the papers.</summary>
@@ -28,7 +29,14 @@ public static class BuildSteps
                     break;
                 case ChecksBlock checks:
                     foreach (var check in checks.Items.Where(static check => check.Id.Length > 0))
-                        yield return new(check.Id, list, heading, check.Text) { Passes = check.Pass, Unit = Benchwork.DimensionOf(check.Write ?? "") is null ? null : check.Write, Range = check.Range, Caution = caution, IsOnRoad = heading == BenchList.OnTheRoad };
+                        yield return new(check.Id, list, heading, check.Text)
+                        {
+                            Passes = check.Pass,
+                            Unit = Benchwork.DimensionOf(check.Write ?? "") is null ? null : check.Write,
+                            Range = check.Range,
+                            Caution = caution,
+                            IsOnRoad = heading == BenchList.OnTheRoad
+                        };
                     break;
             }
         }

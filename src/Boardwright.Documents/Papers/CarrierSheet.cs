@@ -6,7 +6,8 @@ using static Boardwright.Documents.Papers.PaperContext;
 
 namespace Boardwright.Documents.Papers;
 
-/// <summary>The sheet for the carrier: what travels, under which number it is likely to go, and what the builder has still to prove.</summary>
+/// <summary>The sheet for the carrier: what travels, under which number it is likely to go, and what the builder has still to
+/// prove.</summary>
 static class CarrierSheet
 {
     public static IReadOnlyList<Block> Compose(PaperContext gathering)

@@ -58,7 +58,9 @@ static class LimitsSheet
         var series = gathering.Parts.Pack.Series;
         string? Whole(Known<Voltage> each) => gathering.Format(each, v => $"{v.Volts:0.00} V a cell{(series.IsKnown ? Invariant($", {v.Volts * series.Value:0.0} V pack") : "")}");
         yield return ["Power begins to fade at (loaded)", Whole(limits.TaperStart), "So that the end of the pack is felt before it comes; the builder's own choice (limits.taper_start).", null];
-        yield return ["Power is cut at (loaded)", Whole(limits.TaperEnd), Invariant($"Above the protection's own cut{(gathering.Parts.Pack.Protection.VoltageCut.IsKnown ? Invariant($" at {gathering.Parts.Pack.Protection.VoltageCut.Value.Volts:0.00} V a cell (pack.protection.voltage_cut)") : "")}, which would stop the board, brake and all."), null];
+        yield return ["Power is cut at (loaded)", Whole(limits.TaperEnd),
+            Invariant($"Above the protection's own cut{(gathering.Parts.Pack.Protection.VoltageCut.IsKnown ? Invariant($" at {gathering.Parts.Pack.Protection.VoltageCut.Value.Volts:0.00} V a cell (pack.protection.voltage_cut)") : "")}, which would stop the board, brake and all."),
+                null];
         yield return ["Braking current fades out at", Whole(cell.VoltageFull), "The cells' full voltage (cell.voltage_full): a full pack takes nothing back.", null];
         yield return ["Least supply voltage", Whole(cell.VoltageEmpty), "The cells' least voltage (cell.voltage_empty).", null];
         if (gathering.Parts.Controller.VoltageMax.IsKnown)
@@ -91,7 +93,8 @@ static class LimitsSheet
             ? gathering.Say($"{controller.TaperTemperatureStart.Value:0 °C} to {controller.TaperTemperatureEnd.Value:0 °C}") : null;
         yield return ["Controller: power fades over", fade, "The controller's own sheet (controller.taper_temperature_start, taper_temperature_end).", null];
         if (motor.WindingLimit.IsKnown)
-            yield return ["Motor: power fades over", gathering.Say($"{Temperature.FromCelsius(motor.WindingLimit.Value.Celsius - 20):0 °C} to {motor.WindingLimit.Value:0 °C}"), gathering.Say($"The winding's limit (motor.winding_limit), beginning 20 K before it (common practice); needs a feeler in the winding.{(motor.MagnetLimit.IsKnown ? gathering.Say($" Magnets bear {motor.MagnetLimit.Value:0 °C} (motor.magnet_limit).") : "")}"), null];
+            yield return ["Motor: power fades over", gathering.Say($"{Temperature.FromCelsius(motor.WindingLimit.Value.Celsius - 20):0 °C} to {motor.WindingLimit.Value:0 °C}"), gathering.Say($"The winding's limit (motor.winding_limit), beginning 20 K before it (common practice); needs a feeler in the winding.{(motor.MagnetLimit.IsKnown ? gathering.Say($" Magnets bear {motor.MagnetLimit.Value:0 °C} (motor.magnet_limit).") : "")}"),
+                null];
         else
             yield return ["Motor: power fades over", null, "Not known (motor.winding_limit).", null];
         yield return ["No braking current into cells below", gathering.Format(cell.ChargeTemperatureMin, t => $"{t:0 °C}"), "Braking charges the cells (cell.charge_temperature_min). Where the controller cannot do it, the rider must know.", null];
@@ -101,9 +104,13 @@ static class LimitsSheet
     {
         var (motor, remote) = (gathering.Parts.Motor, gathering.Parts.Remote);
         yield return ["Pole pairs", gathering.Format(motor.PolePairs, p => $"{p}"), "For speed and position (motor.pole_pairs).", null];
-        yield return ["Rotor position from", gathering.Format(motor.Sensor, s => s switch { Sensor.Hall => $"Hall switches", Sensor.Encoder => $"an encoder", _ => (FormattableString)$"the current alone" }), "What the motor has (motor.sensor). Let the controller measure resistance, inductance and flux itself, then compare with the bench list.", null];
+        yield return ["Rotor position from",
+            gathering.Format(motor.Sensor, s => s switch { Sensor.Hall => $"Hall switches", Sensor.Encoder => $"an encoder", _ => (FormattableString)$"the current alone" }), "What the motor has (motor.sensor). Let the controller measure resistance, inductance and flux itself, then compare with the bench list.",
+                null];
         yield return ["Turning sense", null, "Forward on the remote is forward on the road; try with the wheels in the air.", null];
-        yield return ["When the remote is lost", gathering.Format(remote.Failsafe, f => f switch { Failsafe.Coast => $"coast", Failsafe.Brake => $"brake softly", _ => (FormattableString)$"NOTHING: do not ride" }), "What the receiver does (remote.failsafe); the controller must see a lost signal as no command.", null];
+        yield return ["When the remote is lost",
+            gathering.Format(remote.Failsafe, f => f switch { Failsafe.Coast => $"coast", Failsafe.Brake => $"brake softly", _ => (FormattableString)$"NOTHING: do not ride" }),
+                "What the receiver does (remote.failsafe); the controller must see a lost signal as no command.", null];
         yield return ["Throttle and brake", "begin softly", "Write down dead zone and ramps that were found good.", null];
     }
 }

@@ -53,7 +53,8 @@ static class OwnersPage
             yield return note;
         yield return "Going wet: belts, bearings and cells last longer without. The box has no rating against water unless the builder says that this one was tested; dry it, and never use a jet.";
         yield return "Fading power is the pack's word that it is nearly empty: ride home gently, do not force it.";
-        if (gathering.Examination.ClimbHeat is { IsKnown: true, Value: { TimeToLimit: { } minutes } } && gathering.Board.Brief.ClimbWanted.IsKnown)
+        if (gathering.Examination.ClimbHeat is { IsKnown: true, Value: { TimeToLimit: { } minutes } }
+            && gathering.Board.Brief.ClimbWanted.IsKnown)
             yield return Invariant($"Motors get hot on long climbs: on {gathering.Board.Brief.ClimbWanted.Value.Percent:0.#} % they are computed to reach their limit after about {minutes.Minutes:0} min. Let them cool.");
     }
 

@@ -33,7 +33,6 @@ sealed class PaperContext(PaperOrder order)
 
     /// <summary>Words with their quantities in the reader's units.</summary>
     public string Say(FormattableString text) => text.ToString(order.Units);
-
     /// <summary>Words, or a request to write in what is not known.</summary>
     public static string Or(string? words, string otherwise = "________") => words ?? otherwise;
 
@@ -86,12 +85,13 @@ sealed class PaperContext(PaperOrder order)
     }
 
     /// <summary>The interval of a figure as a range to pass; <c>null</c> where there is none.</summary>
-    public PassRange? RangeOf(FigureKind kind) => order.Intervals.TryGetValue(kind.Id, out var interval) ? PassRange.In(kind.Unit, interval.Low, interval.High) : null;
-
+    public PassRange? RangeOf(FigureKind kind) =>
+        order.Intervals.TryGetValue(kind.Id, out var interval) ? PassRange.In(kind.Unit, interval.Low, interval.High) : null;
     /// <summary>A range without a least value.</summary>
     public static PassRange AtMost(double greatest, string unit) => PassRange.In(unit, double.NegativeInfinity, greatest);
 
-    /// <summary>Between which values nine of ten parts of an entry's kind lie, SI; one that was measured says little of the next, so never closer than a tenth.</summary>
+    /// <summary>Between which values nine of ten parts of an entry's kind lie, SI; one that was measured says little of the next, so never
+    /// closer than a tenth.</summary>
     public static (double Low, double High) Nine(Sheet sheet, string key)
     {
         var entry = Entry.ListEntries(sheet.GetType()).First(e => e.Key == key);

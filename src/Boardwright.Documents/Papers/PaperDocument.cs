@@ -37,7 +37,6 @@ sealed record TableBlock(IReadOnlyList<TableColumn> Columns, IReadOnlyList<IRead
 {
     /// <summary>Whether the last row sums the others up.</summary>
     public bool HasTotal { get; init; }
-
     /// <summary>Whether any column has a title; without one the first cell of a row names it.</summary>
     public bool HasHead => Columns.Any(c => c.Title.Length > 0);
 }
@@ -60,7 +59,6 @@ sealed record CheckLine(string Text, string Pass = "", string? Write = null)
 {
     /// <summary>Id that stays the same for every board, for steps that a built board keeps count of; empty for others.</summary>
     public string Id { get; init; } = "";
-
     /// <summary>What <see cref="Pass"/> says in numbers; <c>null</c> where only a person can tell.</summary>
     public PassRange? Range { get; init; }
 }

@@ -170,7 +170,9 @@ static class PaperPdf
             {
                 case TableBlock table:
                     var widths = WidthsOf(table);
-                    var rough = table.Rows.Sum(r => Height(r.Select((text, c) => text is null ? 1 : Typeset.Wrapped(text, widths[c] - 2 * Pad, Cell).Count).Append(1).Max()));
+                    var rough = table.Rows.Sum(
+                        r => Height(r.Select((text, c) => text is null ? 1 : Typeset.Wrapped(text, widths[c] - 2 * Pad, Cell).Count)
+                        .Append(1).Max()));
                     return rough < Whole ? rough + 8 : 22;
                 case PictureBlock picture:
                     return Math.Min(picture.Drawing.Height * ScaleOf(picture.Drawing) + 3, Low - Top - 20);
@@ -197,7 +199,8 @@ static class PaperPdf
             for (var r = 0; r < table.Rows.Count; r++)
             {
                 var isTotal = table.HasTotal && r == table.Rows.Count - 1;
-                var cells = table.Rows[r].Select((text, c) => text is null ? null : Typeset.Wrapped(text, widths[c] - 2 * Pad, Cell, isTotal)).ToArray();
+                var cells = table.Rows[r].Select(
+                    (text, c) => text is null ? null : Typeset.Wrapped(text, widths[c] - 2 * Pad, Cell, isTotal)).ToArray();
                 var all = Math.Max(1, cells.Max(c => c?.Count ?? 1));
                 // A row higher than a page goes on over its edge.
                 for (var from = 0; from < all;)

@@ -18,42 +18,32 @@ public sealed record PaperOrder(Examination Examination)
 {
     /// <summary>How well the figures are known, by their ids; none where nobody computed that.</summary>
     public IReadOnlyDictionary<string, Interval> Intervals { get; init; } = new Dictionary<string, Interval>(StringComparer.Ordinal);
-
     /// <summary>Which state of the board it is, in a word; printed on every page.</summary>
     public string Revision { get; init; } = "";
-
     /// <summary>Address under which the shop shows its boards; a board's page is at its end.</summary>
     public Uri? ShopAddress { get; init; }
-
     /// <summary>What paper it is printed on.</summary>
     public PaperSize Size { get; init; } = PaperSize.A4;
-
     /// <summary>Openings that a plan of the box's inside has placed; a proposal is made where there are none.</summary>
     public IReadOnlyList<Opening>? Openings { get; init; }
-
     /// <summary>The board.</summary>
     public Board Board => Examination.Board;
-
     /// <summary>Name of the board.</summary>
     public string Name => Board.Name.Or("Board without a name");
-
     /// <summary>The bolts of its box.</summary>
     public Answer<BoltPattern> Pattern => Examination.Bolts;
-
     /// <summary>A ride, under whose currents the wires are shown; without one they are shown on the brief's climb.</summary>
     public Ride? Ride { get; init; }
-
     /// <summary>Every run of wire, along the layout of the box.</summary>
     public Harness Harness => Examination.HarnessAlong(Ride is null ? null : RideDuty.Compute(Ride));
-
     /// <summary>In which units lengths, masses, speeds and temperatures are written.</summary>
     public UnitSystem Units { get; init; } = UnitSystem.Metric;
-
-    /// <summary>Address of the board's page, where the shop gives its boards other addresses than its own with the board's name behind it.</summary>
+    /// <summary>Address of the board's page, where the shop gives its boards other addresses than its own with the board's name behind
+    /// it.</summary>
     public Uri? PageAddress { get; init; }
-
     /// <summary>Address of the board's page in the shop.</summary>
-    public Uri? BoardAddress => PageAddress ?? (ShopAddress is null ? null : new Uri(ShopAddress.AbsoluteUri.TrimEnd('/') + "/" + Slug(Name)));
+    public Uri? BoardAddress =>
+        PageAddress ?? (ShopAddress is null ? null : new Uri(ShopAddress.AbsoluteUri.TrimEnd('/') + "/" + Slug(Name)));
 
     /// <summary>A name as it stands in addresses: small letters, digits and hyphens, at most 24; signs of other scripts are kept.</summary>
     public static string Slug(string name)
@@ -118,13 +108,15 @@ public static class PaperSet
         new("label", "Label", "for the board's box: name, pack, code", Label),
     ];
 
-    static PaperKind Folio(string id, string title, string shows, Func<PaperContext, IReadOnlyList<Block>> blocks) => new(id, title, shows, order =>
+    static PaperKind Folio(string id, string title, string shows, Func<PaperContext, IReadOnlyList<Block>> blocks) =>
+        new(id, title, shows, order =>
     {
         var gathering = new PaperContext(order);
         var folio = new PaperDocument(title, order.Name, order.Revision, blocks(gathering));
-        return new([new($"{id}.pdf", PaperPdf.Write(folio, order.Size)), new($"{id}.html", Encoding.UTF8.GetBytes(PaperHtml.Write(folio)))], gathering.Missing, [.. gathering.Objections, .. Unprintable(PaperText.Lines(folio))]);
+        return new([new($"{id}.pdf", PaperPdf.Write(folio, order.Size)), new($"{id}.html", Encoding.UTF8.GetBytes(PaperHtml.Write(folio)))],
+            gathering.Missing, [.. gathering.Objections, .. Unprintable(PaperText.Lines(folio))]);
     })
-    { NeedsIntervals = true };
+        { NeedsIntervals = true };
 
     static WrittenPaper Label(PaperOrder order)
     {
@@ -139,7 +131,9 @@ public static class PaperSet
         if (!pattern.IsKnown)
             return new([], pattern.Missing, pattern.IsBeside ? ["this board has no box."] : []);
         var (openings, isProposal, unsized, against) = OpeningsOf(order);
-        List<string> objections = [.. BoltFindings(order.Examination).Select(gathering.Words), .. against.Select(Invariant), .. Unprintable([order.Name, .. openings.Select(o => o.Name)])];
+        List<string> objections =
+            [.. BoltFindings(order.Examination).Select(gathering.Words), .. against.Select(Invariant),
+            .. Unprintable([order.Name, .. openings.Select(o => o.Name)])];
         var files = new List<PaperFile>();
         foreach (var view in Enum.GetValues<TemplateSide>())
         {
@@ -155,12 +149,14 @@ public static class PaperSet
     }
 
     // Where the layout of the box has them; spread over two walls where it found no place for all.
-    static (IReadOnlyList<Opening> Holes, bool IsProposal, IReadOnlyList<string> Unsized, IReadOnlyList<FormattableString> Objections) OpeningsOf(PaperOrder order)
+    static (IReadOnlyList<Opening> Holes, bool IsProposal, IReadOnlyList<string> Unsized,
+        IReadOnlyList<FormattableString> Objections) OpeningsOf(PaperOrder order)
     {
         if (order.Openings is { } given)
             return (given, false, [], []);
         if (order.Examination.Layout is { IsKnown: true, Value: { Unplaced.Count: 0 } layout })
-            return (layout.Openings, layout.Things.Any(t => t is { Wall: not null, IsStated: false }), [.. layout.Unsized.SelectMany(u => u.Missing).Distinct(StringComparer.Ordinal)], []);
+            return (layout.Openings, layout.Things.Any(t => t is { Wall: not null, IsStated: false }),
+                [.. layout.Unsized.SelectMany(u => u.Missing).Distinct(StringComparer.Ordinal)], []);
         var spread = Openings.Compute(order.Board);
         return spread.IsKnown ? (spread.Value.Holes, true, spread.Value.Unsized, spread.Value.Objections) : ([], true, [], []);
     }

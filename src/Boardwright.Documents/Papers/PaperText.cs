@@ -5,7 +5,8 @@ namespace Boardwright.Documents.Papers;
 /// <summary>Every text that a paper prints.</summary>
 static class PaperText
 {
-    public static IEnumerable<string> Lines(PaperDocument folio) => [folio.Title, folio.Board, folio.Revision, .. folio.Blocks.SelectMany(Lines)];
+    public static IEnumerable<string> Lines(PaperDocument folio) =>
+        [folio.Title, folio.Board, folio.Revision, .. folio.Blocks.SelectMany(Lines)];
 
     static IEnumerable<string> Lines(Block block) => block switch
     {

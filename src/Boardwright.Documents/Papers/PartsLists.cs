@@ -32,12 +32,18 @@ static class PartsLists
         var buying = list.Where(l => l.ToBuy > 0).ToList();
         if (buying.Count == 0)
             blocks.Add(new ParagraphBlock("Nothing: everything lies on the shelf, as far as the shelf's counts are right."));
-        foreach (var supplier in buying.GroupBy(l => l.Place.Part.Supplier.Or("supplier not known"), StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal))
+        foreach (var supplier in buying.GroupBy(l => l.Place.Part.Supplier.Or("supplier not known"), StringComparer.Ordinal)
+            .OrderBy(g => g.Key, StringComparer.Ordinal))
         {
-            var rows = supplier.Select(l => (IReadOnlyList<string?>)[TitleOf(l.Place.Part), l.Place.Part.Id, Invariant($"{l.ToBuy}"), l.Place.Part.Price.IsKnown ? Words(l.Place.Part.Price.Value) : null, Words(l.ToPay), null]).ToList();
+            var rows = supplier.Select(
+                l => (IReadOnlyList<string?>)[TitleOf(l.Place.Part), l.Place.Part.Id, Invariant($"{l.ToBuy}"),
+                l.Place.Part.Price.IsKnown ? Words(l.Place.Part.Price.Value) : null, Words(l.ToPay), null]).ToList();
             rows.Add(["Together", "", "", "", SumOf(supplier.Select(l => l.ToPay)), ""]);
             blocks.Add(new ParagraphBlock(supplier.Key));
-            blocks.Add(new TableBlock([new("Part", 5), new("Shelf id", 2.6), new("Count", 1, true), new("Each", 1.8, true), new("Together", 2, true), new("Ordered", 1.4)], rows) { HasTotal = true });
+            blocks.Add(new TableBlock(
+                [new("Part", 5), new("Shelf id", 2.6), new("Count", 1, true), new("Each", 1.8, true), new("Together", 2, true), new("Ordered", 1.4)],
+                rows)
+            { HasTotal = true });
         }
 
         Unpriced(gathering, blocks);
@@ -81,7 +87,8 @@ static class PartsLists
         var (box, deck) = (gathering.Parts.Box, gathering.Parts.Deck);
         if (!box.GasketThickness.IsKnown || !deck.Thickness.IsKnown)
             return "";
-        var before = pattern.Thread.Washer.Thickness + pattern.Flange.Wall + GasketSqueeze.ClosedHeight(box.GasketThickness.Value, BoltPattern.SqueezeAtBolts);
+        var before = pattern.Thread.Washer.Thickness + pattern.Flange.Wall
+            + GasketSqueeze.ClosedHeight(box.GasketThickness.Value, BoltPattern.SqueezeAtBolts);
         return Invariant($", under the head at least {(before + pattern.Thread.Diameter).Millimetres:0.0} mm, at most {(before + deck.Thickness.Value).Millimetres:0.0} mm");
     }
 
@@ -92,9 +99,13 @@ static class PartsLists
         var answer = PurchaseLine.Compute(gathering.Board);
         if (answer.IsKnown)
         {
-            var rows = answer.Value.Select(l => (IReadOnlyList<string?>)[PlaceOf(l.Place.Key), TitleOf(l.Place.Part), Invariant($"{l.Place.Count}"), l.Place.Part.Price.IsKnown ? Words(l.Place.Part.Price.Value) : null, Words(l.Worth)]).ToList();
+            var rows = answer.Value.Select(
+                l => (IReadOnlyList<string?>)[PlaceOf(l.Place.Key), TitleOf(l.Place.Part), Invariant($"{l.Place.Count}"),
+                l.Place.Part.Price.IsKnown ? Words(l.Place.Part.Price.Value) : null, Words(l.Worth)]).ToList();
             rows.Add(["Together", "", "", "", examination.Quote.IsKnown ? Words(examination.Quote.Value.Parts) : null]);
-            blocks.Add(new TableBlock([new("Place", 2.2), new("Part", 5.5), new("Count", 1.2, true), new("Each", 2, true), new("Together", 2.2, true)], rows) { HasTotal = true });
+            blocks.Add(new TableBlock(
+                [new("Place", 2.2), new("Part", 5.5), new("Count", 1.2, true), new("Each", 2, true), new("Together", 2.2, true)], rows)
+            { HasTotal = true });
         }
 
         Unpriced(gathering, blocks);
@@ -105,7 +116,10 @@ static class PartsLists
             [new("Step", 6), new("Amount", 3, true)],
             [
                 ["Parts", examination.Quote.IsKnown ? Words(examination.Quote.Value.Parts) : null],
-                [Invariant($"Work: {Or(hours)} at {Or(rate)}"), money.LabourHours.IsKnown && money.LabourRate.IsKnown ? Words(money.LabourRate.Value.PerHour with { Amount = money.LabourRate.Value.PerHour.Amount * (decimal)money.LabourHours.Value.Hours }) : null],
+                [Invariant($"Work: {Or(hours)} at {Or(rate)}"),
+                    money.LabourHours.IsKnown && money.LabourRate.IsKnown
+                        ? Words(money.LabourRate.Value.PerHour with { Amount = money.LabourRate.Value.PerHour.Amount
+                        * (decimal)money.LabourHours.Value.Hours }) : null],
                 [Invariant($"Cost of one, with {Or(gathering.Format(money.Overhead, o => $"{o.Percent:0.#} %"))} overhead on parts and work"), gathering.Format(examination.Cost, c => $"{c.Money}")],
                 [Invariant($"Price without tax, with {Or(gathering.Format(money.Margin, m => $"{m.Percent:0.#} %"))} margin on the cost"), gathering.Format(examination.Price, c => $"{c.Money}")],
             ])
@@ -114,7 +128,11 @@ static class PartsLists
         });
         if (examination is { Cost.IsKnown: true, Price.IsKnown: true })
         {
-            var left = examination.Price.Value.Money with { Amount = examination.Price.Value.Money.Amount - examination.Cost.Value.Money.Amount };
+            var left = examination.Price.Value.Money with
+            {
+                Amount = examination.Price.Value.Money.Amount
+                - examination.Cost.Value.Money.Amount
+            };
             blocks.Add(new ParagraphBlock(Invariant($"Left of each board after its cost: {left}. Tax, carriage, guarantee work and insurance are not in these figures.")));
         }
 
@@ -134,12 +152,15 @@ static class PartsLists
     static string? SumOf(IEnumerable<Money?> amounts)
     {
         var known = amounts.OfType<Money>().ToList();
-        return known.Count == 0 || known.Any(m => m.Currency != known[0].Currency) ? null : Words(new Money(known.Sum(m => m.Amount), known[0].Currency));
+        return known.Count == 0 || known.Any(m => m.Currency != known[0].Currency) ? null
+            : Words(new Money(known.Sum(m => m.Amount), known[0].Currency));
     }
 
     static string? Words(Money? money) => money?.ToString(null, null);
 
     static string TitleOf(Part part) => part.IsChosen ? part.Title : "not chosen yet";
 
-    static string PlaceOf(string key) => key.Replace('_', ' ').Replace("fittings[", "fitting ", StringComparison.Ordinal).Replace("]", "", StringComparison.Ordinal).Replace("pack.protection", "protection", StringComparison.Ordinal);
+    static string PlaceOf(string key) =>
+        key.Replace('_', ' ').Replace("fittings[", "fitting ", StringComparison.Ordinal).Replace("]", "", StringComparison.Ordinal)
+        .Replace("pack.protection", "protection", StringComparison.Ordinal);
 }

@@ -29,10 +29,12 @@ static class SpecSheet
             blocks.Add(new HeadingBlock("What it does"));
             blocks.Add(new TableBlock(
                 [new("", 2.6), new(open > 0 ? "Once mended" : "Promise", 2.4), new("Computed, nine times out of ten between", 3.4), new("Conditions", 5.6)],
-                [.. borne.Select(c => (IReadOnlyList<string?>)[TitleOf(c), c.WordsIn(gathering.Order.Units), Sure(c, gathering), Conditions(c, gathering)])]));
+                [.. borne.Select(c => (IReadOnlyList<string?>)[TitleOf(c), c.WordsIn(gathering.Order.Units), Sure(c, gathering),
+                Conditions(c, gathering)])]));
         }
 
-        if (gathering.Board.Brief.SpeedLimit is { IsKnown: true, Value: var limit } && claims.FirstOrDefault(c => c.Kind.Id == Catalogue.TopFull.Id)?.Interval is { } top && top.High > limit.KilometresPerHour)
+        if (gathering.Board.Brief.SpeedLimit is { IsKnown: true, Value: var limit }
+            && claims.FirstOrDefault(c => c.Kind.Id == Catalogue.TopFull.Id)?.Interval is { } top && top.High > limit.KilometresPerHour)
             blocks.Add(new CautionBlock(gathering.Say($"The builder entered {limit:0.# km/h} as the limit where it will be ridden; the board can go faster. It is sold with its speed limited as the limits sheet says, and the speeds above are not promised for public ways.")));
         blocks.AddRange(Refused(claims, gathering));
         blocks.AddRange(Facts(gathering));
@@ -80,7 +82,8 @@ static class SpecSheet
 
     static string Digits(double value) => value.ToString(Math.Abs(value) < 100 ? "0.0" : "0", CultureInfo.InvariantCulture);
 
-    static string Conditions(Claim claim, PaperContext gathering) => claim.Conditions.In(gathering.Order.Units) + (claim.Caution is { } caution ? $"; {caution}" : "");
+    static string Conditions(Claim claim, PaperContext gathering) =>
+        claim.Conditions.In(gathering.Order.Units) + (claim.Caution is { } caution ? $"; {caution}" : "");
 
     static IEnumerable<Block> Refused(IReadOnlyList<Claim> claims, PaperContext gathering)
     {

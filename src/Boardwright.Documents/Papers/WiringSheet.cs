@@ -7,7 +7,8 @@ using static Boardwright.Documents.Papers.PaperContext;
 
 namespace Boardwright.Documents.Papers;
 
-/// <summary>The wiring sheet: the diagram, what every run does under current, fuse and first moment; and the lists of wire for other papers.</summary>
+/// <summary>The wiring sheet: the diagram, what every run does under current, fuse and first moment; and the lists of wire for other
+/// papers.</summary>
 static class WiringSheet
 {
     public static IReadOnlyList<Block> Compose(PaperContext gathering)
@@ -40,11 +41,13 @@ static class WiringSheet
     {
         var runs = harness.Runs.Where(r => r.Duty is not null).ToList();
         return new TableBlock(
-            [new("Run", 3.4), new("Lasting", 1.2, true), new("Drop", 1.2, true), new("Loss", 1.2, true), new("Copper", 1.2, true), new("Peak", 1.2, true), new("Drop", 1.2, true), new("Loss", 1.2, true), new("Copper", 1.3, true), new("For ever at most", 1.5, true)],
+            [new("Run", 3.4), new("Lasting", 1.2, true), new("Drop", 1.2, true), new("Loss", 1.2, true), new("Copper", 1.2, true), new("Peak", 1.2, true),
+            new("Drop", 1.2, true), new("Loss", 1.2, true), new("Copper", 1.3, true), new("For ever at most", 1.5, true)],
             [.. runs.Select(run =>
             {
                 var (lasting, peak) = (run.Under(run.Duty!.Lasting), run.Under(run.Duty.Peak));
-                return (IReadOnlyList<string?>)[$"{run.Mark} {run.Name}", .. Of(lasting, run.Duty.Lasting), .. Of(peak, run.Duty.Peak), run.LargestCurrent is { } most ? Invariant($"{most.Amperes:0} A") : null];
+                return (IReadOnlyList<string?>)[$"{run.Mark} {run.Name}", .. Of(lasting, run.Duty.Lasting), .. Of(peak, run.Duty.Peak),
+                    run.LargestCurrent is { } most ? Invariant($"{most.Amperes:0} A") : null];
             })]);
 
         static IEnumerable<string?> Of(RunLoad? load, Current current) =>
@@ -99,15 +102,19 @@ static class WiringSheet
 
         yield return new TableBlock(
             [new("Run", 0.9), new("From, to", 2.6), new("Wire", 2.2), new("Pieces and colours", 3), new("Each", 1.3, true), new("Ends", 2.2), new("Cut", 0.8)],
-            [.. runs.Select(r => (IReadOnlyList<string?>)[r.Mark, r.Name, r.Wire, Colours(r), r.Cut is { } cut ? Invariant($"{cut.Metres:0.00} m") : null, EndsOf(r), null])]);
+            [.. runs.Select(r => (IReadOnlyList<string?>)[r.Mark, r.Name, r.Wire, Colours(r), r.Cut is { } cut ? Invariant($"{cut.Metres:0.00} m") : null,
+            EndsOf(r), null])]);
         var laid = runs.Where(r => r is { Along: not null }).ToList();
         foreach (var run in laid.Where(r => r.Key.Length > 0 && r.Stated is { } s && s < r.Needed!.Value))
             gathering.Object($"{run.Mark}, {run.Name}: the file says {run.Stated!.Value:0 mm}, the {(gathering.Board.Layout.Count == 0 ? "proposed " : "")}layout of the box asks {run.Needed!.Value:0 mm} with its loop; the list has that.");
         if (laid.Count > 0)
         {
             yield return new TableBlock(
-                [new("Run", 0.9), new(gathering.Board.Layout.Count == 0 ? "Along the proposed layout" : "Along the layout of the box", 2.6, true), new("Loop", 1.6, true), new("Needs", 1.6, true), new("The file says", 2, true), new("", 3)],
-                [.. laid.Select(r => (IReadOnlyList<string?>)[r.Mark, Invariant($"{r.Along!.Value.Metres:0.00} m"), Invariant($"{r.Loop.Metres:0.00} m"), Invariant($"{r.Needed!.Value.Metres:0.00} m"), r is { Stated: { } stated, Key.Length: > 0 } ? Invariant($"{stated.Metres:0.00} m") : "", r.Key.Length > 0 && r.Stated is { } s && s < r.Needed!.Value ? "too short: cut what it needs" : ""])]);
+                [new("Run", 0.9), new(gathering.Board.Layout.Count == 0 ? "Along the proposed layout" : "Along the layout of the box", 2.6, true), new("Loop", 1.6, true), new("Needs", 1.6, true),
+                new("The file says", 2, true), new("", 3)],
+                [.. laid.Select(r => (IReadOnlyList<string?>)[r.Mark, Invariant($"{r.Along!.Value.Metres:0.00} m"), Invariant($"{r.Loop.Metres:0.00} m"), Invariant($"{r.Needed!.Value.Metres:0.00} m"),
+                r is { Stated: { } stated, Key.Length: > 0 } ? Invariant($"{stated.Metres:0.00} m") : "",
+                    r.Key.Length > 0 && r.Stated is { } s && s < r.Needed!.Value ? "too short: cut what it needs" : ""])]);
         }
 
         yield return new ParagraphBlock("Lengths are one way, from terminal to terminal, with the loop that lets a plug be pulled: try them with string first. Sensor and receiver leads come with their parts.", IsQuiet: true);
@@ -125,7 +132,9 @@ static class WiringSheet
                 ];
             })]);
         yield return new ParagraphBlock("* guessed from the gauge (common practice, no source): put a caliper on the wire in hand. Shrink tube is cut 15 % longer than what it covers; a terminal wider than the wire asks for the next size.", IsQuiet: true);
-        var sums = runs.Where(r => r is { Wire: not null, Cut: not null, Kind: not (RunKind.Sensor or RunKind.Receiver) }).SelectMany(r => r.Wires.Select(w => (Wire: r.Wire!, w.Colour, Metres: r.Cut!.Value.Metres))).GroupBy(w => (w.Wire, w.Colour)).ToList();
+        var sums = runs.Where(r => r is { Wire: not null, Cut: not null, Kind: not (RunKind.Sensor or RunKind.Receiver) })
+            .SelectMany(r => r.Wires.Select(w => (Wire: r.Wire!, w.Colour, Metres: r.Cut!.Value.Metres))).GroupBy(w => (w.Wire, w.Colour))
+            .ToList();
         yield return new TableBlock(
             [new("Wire", 4), new("Colour", 2), new("Together", 2, true), new("Take, with a tenth to spare", 3, true)],
             [.. sums.Select(g => (IReadOnlyList<string?>)[g.Key.Wire, g.Key.Colour, Invariant($"{g.Sum(w => w.Metres):0.00} m"), Invariant($"{Math.Ceiling(g.Sum(w => w.Metres) * 11 - 1e-9) / 10:0.0} m")])]);
@@ -137,7 +146,8 @@ static class WiringSheet
         run.IsPair ? "plus and minus measured at both ends" : run.Kind == RunKind.Motor ? "rings 1, 2, 3 alike at both ends" : "")
     { Id = Invariant($"wires.{run.Mark.ToLowerInvariant()}") });
 
-    static string Colours(HarnessRun run) => string.Join(", ", run.Wires.GroupBy(w => (w.Colour, w.Code, w.Carries)).Select(g => Invariant($"{g.Count()} {g.Key.Colour} {g.Key.Code} ({g.Key.Carries})")));
+    static string Colours(HarnessRun run) =>
+        string.Join(", ", run.Wires.GroupBy(w => (w.Colour, w.Code, w.Carries)).Select(g => Invariant($"{g.Count()} {g.Key.Colour} {g.Key.Code} ({g.Key.Carries})")));
 
     static string EndsOf(HarnessRun run)
     {

@@ -34,7 +34,8 @@ static class DrawingPdf
                     sheet.Circle(x, y, radius, rim.Width * scale, Palette.Light[rim.Ink], Lengths(rim));
                     break;
                 case Words words:
-                    sheet.Write(X(words.At.X), Y(words.At.Y), words.Text, words.Size * scale, words.IsBold, words.Anchor, Palette.Light[words.Ink]);
+                    sheet.Write(X(words.At.X), Y(words.At.Y), words.Text, words.Size * scale, words.IsBold, words.Anchor,
+                        Palette.Light[words.Ink]);
                     break;
             }
         }

@@ -22,13 +22,10 @@ sealed class FontFile
 
     /// <summary>The upright face.</summary>
     public static FontFile Regular { get; } = Embedded("Inter-Regular.ttf");
-
     /// <summary>The bold face.</summary>
     public static FontFile Bold { get; } = Embedded("Inter-Bold.ttf");
-
     /// <summary>The file.</summary>
     public byte[] Bytes { get; }
-
     /// <summary>Whether it has a sign.</summary>
     public bool Has(int sign) => glyphs.ContainsKey(sign);
 

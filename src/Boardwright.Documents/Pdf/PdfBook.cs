@@ -56,7 +56,9 @@ sealed partial class PdfBook : IDisposable
         var text = Encoding.Latin1.GetString(stream.GetBuffer(), 0, (int)stream.Length);
         var tags = new Dictionary<string, string>(StringComparer.Ordinal);
         text = SubsetTags().Replace(text, m => tags.TryGetValue(m.Value, out var tag) ? tag : tags[m.Value] = Tag(tags.Count));
-        text = DocumentIds().Replace(text, m => new string('0', m.Length).Remove(8, 1).Insert(8, "-").Remove(13, 1).Insert(13, "-").Remove(18, 1).Insert(18, "-").Remove(23, 1).Insert(23, "-"));
+        text = DocumentIds().Replace(
+            text, m => new string('0', m.Length).Remove(8, 1).Insert(8, "-").Remove(13, 1).Insert(13, "-").Remove(18, 1).Insert(18, "-")
+            .Remove(23, 1).Insert(23, "-"));
         text = FileIds().Replace(text, m => Regex.Replace(m.Value, "[0-9A-F]", "0", RegexOptions.None, TimeSpan.FromSeconds(1)));
         return Encoding.Latin1.GetBytes(text);
     }
@@ -65,7 +67,9 @@ sealed partial class PdfBook : IDisposable
     public void Dispose() => document.Dispose();
 
     XFont FontOf(double size, bool isBold) =>
-        fonts.TryGetValue((size, isBold), out var font) ? font : fonts[(size, isBold)] = new XFont(FaceName, size, isBold ? XFontStyleEx.Bold : XFontStyleEx.Regular, XPdfFontOptions.UnicodeDefault);
+        fonts.TryGetValue((size, isBold), out var font) ? font
+        : fonts[(size, isBold)] = new XFont(
+        FaceName, size, isBold ? XFontStyleEx.Bold : XFontStyleEx.Regular, XPdfFontOptions.UnicodeDefault);
 
     static string Tag(int number) => string.Create(CultureInfo.InvariantCulture, $"AAAA{(char)('A' + number / 26)}{(char)('A' + number % 26)}");
 
@@ -110,7 +114,8 @@ sealed class PdfSheet(XGraphics graphics, Func<double, bool, XFont> fonts) : IDi
         graphics.DrawRectangle(new XSolidBrush(ColourOf(ink)), x, y, width, height);
 
     /// <summary>Fills an outline.</summary>
-    public void Fill(ReadOnlySpan<Point> outline, string ink) => graphics.DrawPolygon(new XSolidBrush(ColourOf(ink)), Points(outline), XFillMode.Winding);
+    public void Fill(ReadOnlySpan<Point> outline, string ink) =>
+        graphics.DrawPolygon(new XSolidBrush(ColourOf(ink)), Points(outline), XFillMode.Winding);
 
     /// <summary>Draws a rectangle.</summary>
     public void Frame(double x, double y, double width, double height, double pen = 0.2, string ink = "#000000") =>

@@ -8,7 +8,9 @@ static class Typeset
     const int Stand = 0x25A1;
 
     // Signs of units that stay on the line of their number.
-    static readonly HashSet<string> Units = new(["mm", "m", "km", "km/h", "m/s", "%", "°C", "K", "V", "A", "mA", "Ah", "W", "Wh", "Wh/km", "Hz", "N", "N·m", "kg", "g", "h", "min", "s", "Ω", "mΩ", "kΩ", "MΩ", "rpm", "rpm/V", "mV", "mm²", "EUR", "J", "in"], StringComparer.Ordinal);
+    static readonly HashSet<string> Units = new(
+        ["mm", "m", "km", "km/h", "m/s", "%", "°C", "K", "V", "A", "mA", "Ah", "W", "Wh", "Wh/km", "Hz", "N", "N·m", "kg", "g", "h", "min", "s", "Ω", "mΩ", "kΩ", "MΩ", "rpm", "rpm/V", "mV", "mm²", "EUR", "J",
+        "in"], StringComparer.Ordinal);
 
     /// <summary>Width of a text in the unit of its size.</summary>
     public static double WidthOf(string text, double size, bool isBold = false) => FaceOf(isBold).WidthOf(Shown(text), size);
@@ -34,11 +36,13 @@ static class Typeset
     }
 
     /// <summary>The signs of a text that the faces lack.</summary>
-    public static IEnumerable<Rune> Lacking(string text) => text.Normalize(NormalizationForm.FormC).EnumerateRunes().Where(rune => !Has(rune) && IsSeen(rune));
+    public static IEnumerable<Rune> Lacking(string text) =>
+        text.Normalize(NormalizationForm.FormC).EnumerateRunes().Where(rune => !Has(rune) && IsSeen(rune));
 
     static bool Has(Rune rune) => FontFile.Regular.Has(rune.Value) && FontFile.Bold.Has(rune.Value);
 
-    static bool IsSeen(Rune rune) => Rune.GetUnicodeCategory(rune) is not (System.Globalization.UnicodeCategory.Format or System.Globalization.UnicodeCategory.Control);
+    static bool IsSeen(Rune rune) =>
+        Rune.GetUnicodeCategory(rune) is not (System.Globalization.UnicodeCategory.Format or System.Globalization.UnicodeCategory.Control);
 
     /// <summary>A text cut at its blanks into lines no wider than a width; a word that is wider is cut anywhere.</summary>
     public static IReadOnlyList<string> Wrapped(string text, double width, double size, bool isBold = false)
@@ -56,7 +60,8 @@ static class Typeset
                     line = "";
                 }
 
-                while (line.Length == 0 && WidthOf(rest, size, isBold) > width && Fitting(rest, width, size, isBold) is var taken && taken < rest.Length)
+                while (line.Length == 0 && WidthOf(rest, size, isBold) > width && Fitting(rest, width, size, isBold) is var taken
+                    && taken < rest.Length)
                 {
                     lines.Add(rest[..taken]);
                     rest = rest[taken..];

@@ -27,7 +27,8 @@ static class CellPicture
         // The coldest, the warmest and what lies evenly between, so that a long table does not fill the panel.
         var given = table.Temperatures.Where(t => Math.Abs(t.Kelvins - temperature.Kelvins) > 0.5).ToList();
         var every = Math.Max(1, (given.Count + MostTemperatures - 2) / (MostTemperatures - 1));
-        lines.AddRange(given.Where((_, i) => i % every == 0 || i == given.Count - 1).Select(t => ResistanceAt(t, FormatTemperature(t), isThin: true)));
+        lines.AddRange(given.Where((_, i) => i % every == 0 || i == given.Count - 1)
+            .Select(t => ResistanceAt(t, FormatTemperature(t), isThin: true)));
         return new Chart
         {
             Name = "cell",

@@ -35,7 +35,8 @@ static class ChargePicture
             [
                 new LinePanel(Axis.For<Current>("current", "A") with { From = 0 }) { Series = [new Line("current", seconds, Of(m => m.Amperes))] },
                 new LinePanel(Axis.For<Voltage>("voltage of the pack", "V")) { Series = [new Line("voltage", seconds, Of(m => m.Volts))] },
-                new LinePanel(Axis.For<Fraction>("charge", "%") with { From = 0, To = 1 }) { Series = [new Line("charge", seconds, Of(m => m.Charge))], Marks = marks },
+                new LinePanel(Axis.For<Fraction>("charge", "%") with { From = 0, To = 1 }) { Series = [new Line("charge", seconds, Of(m => m.Charge))],
+                    Marks = marks },
             ],
         };
     });

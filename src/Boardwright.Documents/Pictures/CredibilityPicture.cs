@@ -34,7 +34,8 @@ public static class CredibilityPicture
         var marks = credibility.Evidence.Select((e, i) => new ChartMark(
             Si(e.Difference.Predicted), Si(e.Difference.Measured),
             // Names tell boards apart without colour; where there are many rides the first of each board is named.
-            credibility.Evidence.Count <= MostNamed || credibility.Evidence.Take(i).All(earlier => earlier.Board != e.Board) ? new Phrase($"{e.Board}") : default,
+            credibility.Evidence.Count <= MostNamed || credibility.Evidence.Take(i).All(earlier => earlier.Board != e.Board)
+            ? new Phrase($"{e.Board}") : default,
             2 + Array.IndexOf(boards, e.Board) % 4));
         return new Chart
         {

@@ -85,7 +85,8 @@ static class EnergyPicture
         var whole = parts.Sum(p => p.Si);
         var finest = axis.UnitIn(UnitSystem.Metric).FromSi(Math.Abs(whole)) switch { < 20 => 2, < 200 => 1, _ => 0 };
         // A part of less than a hundredth would be written as nothing.
-        string Digits(double si) => (Math.Abs(si) < 0.01 * whole ? Math.Min(2, finest + 1) : finest) switch { 0 => "0 ", 1 => "0.0 ", _ => "0.00 " } + axis.Unit;
+        string Digits(double si) =>
+            (Math.Abs(si) < 0.01 * whole ? Math.Min(2, finest + 1) : finest) switch { 0 => "0 ", 1 => "0.0 ", _ => "0.00 " } + axis.Unit;
         var bars = new List<Bar>();
         var reached = 0.0;
         foreach (var part in parts)

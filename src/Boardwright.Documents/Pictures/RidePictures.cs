@@ -3,7 +3,7 @@ using Boardwright.Logs;
 using Boardwright.Parts;
 using Boardwright.Rides;
 using Boardwright.Road;
-using Levels = System.Collections.Generic.IReadOnlyList<(Boardwright.Logs.Channel Channel, Boardwright.Documents.Charts.Guide Level)>;
+using Levels = System.Collections.Generic.List<(Boardwright.Logs.Channel Channel, Boardwright.Documents.Charts.Guide Level)>;
 
 namespace Boardwright.Documents.Pictures;
 
@@ -28,7 +28,8 @@ public static class RidePictures
         ]),
     ];
 
-    /// <summary>Every picture of a computed ride: over distance, over time, and where its energy went. What the ride does not have is left out.</summary>
+    /// <summary>Every picture of a computed ride: over distance, over time, and where its energy went. What the ride does not have is left
+    /// out.</summary>
     /// <param name="board">The board.</param>
     /// <param name="ride">The ride, its moments kept.</param>
     /// <param name="route">The route it was ridden on; <c>null</c> for a level cruise.</param>
@@ -37,7 +38,8 @@ public static class RidePictures
         var trace = RideTrace.Create(ride, route);
         var (levels, says) = (LevelsOf(board, ride), SaysOf(ride));
         string Title(string what) => BoardPictures.Title(board, $"{what}, {ride.Road}");
-        Chart?[] charts = [OverDistance(trace, Title("the ride over distance"), says, levels), OverTime(trace, Title("the ride over time"), says, levels), EnergyPicture.Draw(board, ride)];
+        Chart?[] charts = [OverDistance(trace, Title("the ride over distance"), says, levels), OverTime(trace, Title("the ride over time"), says, levels),
+            EnergyPicture.Draw(board, ride)];
         return [.. charts.OfType<Chart>()];
     }
 

@@ -38,11 +38,16 @@ public static class TractionPicture
             });
         }
 
-        foreach (var grade in Grades.Concat(wanted is { } w && Grades.All(g => Math.Abs(g - w) > 0.002) ? [w] : Array.Empty<double>()).Order())
+        foreach (var grade in Grades.Concat(wanted is { } w && Grades.All(g => Math.Abs(g - w) > 0.002) ? [w] : Array.Empty<double>())
+            .Order())
         {
             var isWanted = wanted is { } asked && Math.Abs(asked - grade) <= 0.002;
             var speeds = Enumerable.Range(0, RoadSteps + 1).Select(i => top * i / RoadSteps).ToArray();
-            series.Add(new Line(RoadName(grade, isWanted), speeds, speeds.Select(v => run.RoadForce(v, grade)).ToArray()) { IsThin = true, Pen = isWanted ? 4 : 3 });
+            series.Add(new Line(RoadName(grade, isWanted), speeds, speeds.Select(v => run.RoadForce(v, grade)).ToArray())
+            {
+                IsThin = true,
+                Pen = isWanted ? 4 : 3
+            });
         }
 
         return new Chart

@@ -18,7 +18,9 @@ public static class TradePicture
     public static Chart? Draw(SearchResult result, Criterion across, Criterion up, IReadOnlyList<FoundBoard> named)
     {
         ArgumentNullException.ThrowIfNull(result);
-        var boards = result.Boards.Index().Select(b => (Number: b.Index + 1, Board: b.Item, X: ValueOf(b.Item, across), Y: ValueOf(b.Item, up))).OrderBy(b => b.X).ToList();
+        var boards = result.Boards.Index()
+            .Select(b => (Number: b.Index + 1, Board: b.Item, X: ValueOf(b.Item, across), Y: ValueOf(b.Item, up))).OrderBy(b => b.X)
+            .ToList();
         if (boards.Count == 0)
             return null;
         // The edge: boards that no other beats in these two things alone.
@@ -35,7 +37,9 @@ public static class TradePicture
                 new LinePanel(AxisOf(up, currency))
                 {
                     Series = [new Line("best for both", edge.Select(b => b.X).ToArray(), edge.Select(b => b.Y).ToArray())],
-                    Marks = [.. boards.Select(b => new ChartMark(b.X, b.Y, named.Contains(b.Board) ? new Phrase($"{b.Number}") : default, named.Contains(b.Board) ? 0 : 3))],
+                    Marks = [.. boards.Select(
+                        b => new ChartMark(b.X, b.Y, named.Contains(b.Board) ? new Phrase($"{b.Number}") : default,
+                        named.Contains(b.Board) ? 0 : 3))],
                 },
             ],
         };
@@ -67,5 +71,6 @@ public static class TradePicture
     };
 
     static bool IsBetter(FoundBoard one, FoundBoard other, Criterion across, Criterion up) =>
-        one.Merit(across) >= other.Merit(across) && one.Merit(up) >= other.Merit(up) && (one.Merit(across) > other.Merit(across) || one.Merit(up) > other.Merit(up));
+        one.Merit(across) >= other.Merit(across) && one.Merit(up) >= other.Merit(up)
+        && (one.Merit(across) > other.Merit(across) || one.Merit(up) > other.Merit(up));
 }

@@ -5,7 +5,8 @@ using Boardwright.Wiring;
 
 namespace Boardwright.Documents.Pictures;
 
-/// <summary>The wiring of a board as blocks and lines: every wire with its polarity and colour in words, every run with its mark, gauge, length, plug and fuse.</summary>
+/// <summary>The wiring of a board as blocks and lines: every wire with its polarity and colour in words, every run with its mark, gauge,
+/// length, plug and fuse.</summary>
 /// <remarks>Lines differ in width and pattern as well as in ink, so that nothing is lost in black and white.</remarks>
 public static class WiringPicture
 {
@@ -44,7 +45,8 @@ public static class WiringPicture
             var each = (motors + controllers - 1) / controllers;
             var middle = Math.Max(controllers * each, 1) * MotorRow + (controllers - 1) * 20;
             var charges = RunsOf(RunKind.Charge);
-            var (above, below) = (charges.Count + RunsOf(RunKind.Receiver).Count > 0, RunsOf(RunKind.Gauge).Count + RunsOf(RunKind.Switch).Count > 0);
+            var (above, below) = (charges.Count + RunsOf(RunKind.Receiver).Count > 0,
+                RunsOf(RunKind.Gauge).Count + RunsOf(RunKind.Switch).Count > 0);
             var top = Edge + (above ? BlockHeight + Band : 0);
             var bottom = top + middle;
             var height = bottom + (below ? Band + BlockHeight : 0) + Edge;
@@ -52,7 +54,9 @@ public static class WiringPicture
             Block(PackLeft, top, PackRight, bottom, ["PACK", .. PackLines()]);
             var split = (bottom - top) / controllers;
             for (var c = 0; c < controllers; c++)
-                Block(ControllerLeft, top + c * split + (c > 0 ? 10 : 0), ControllerRight, top + (c + 1) * split - (c < controllers - 1 ? 10 : 0), [controllers == 1 ? "CONTROLLER" : Invariant($"CONTROLLER {c + 1}"), board.Parts.Controller.IsChosen ? board.Parts.Controller.Title : "not chosen"]);
+                Block(ControllerLeft, top + c * split + (c > 0 ? 10 : 0), ControllerRight,
+                    top + (c + 1) * split - (c < controllers - 1 ? 10 : 0),
+                    [controllers == 1 ? "CONTROLLER" : Invariant($"CONTROLLER {c + 1}"), board.Parts.Controller.IsChosen ? board.Parts.Controller.Title : "not chosen"]);
             Supply(top, split, controllers);
             Motors(top, split, each, motors);
             Upright(charges.FirstOrDefault(), "CHARGE SOCKET", PackLeft, Edge, top, isAbove: true);
@@ -147,7 +151,8 @@ public static class WiringPicture
             for (var m = 0; m < motors; m++)
             {
                 var y = top + m / each * split + m % each * MotorRow + 8;
-                Block(MotorLeft, y, MotorRight, y + MotorRow - 16, [motors == 1 ? "MOTOR" : Invariant($"MOTOR {m + 1}"), board.Parts.Motor.IsChosen ? board.Parts.Motor.Title : "not chosen"]);
+                Block(MotorLeft, y, MotorRight, y + MotorRow - 16,
+                    [motors == 1 ? "MOTOR" : Invariant($"MOTOR {m + 1}"), board.Parts.Motor.IsChosen ? board.Parts.Motor.Title : "not chosen"]);
                 if (m >= runs.Count)
                     continue;
                 var run = runs[m];
@@ -183,7 +188,8 @@ public static class WiringPicture
             if (run is null)
                 return;
             var right = left + 136;
-            Block(left, y, right, y + BlockHeight, [name, run.Plug.Length > 0 && run.Kind is RunKind.Charge or RunKind.Receiver ? run.Plug : ""]);
+            Block(left, y, right, y + BlockHeight,
+                [name, run.Plug.Length > 0 && run.Kind is RunKind.Charge or RunKind.Receiver ? run.Plug : ""]);
             var (a, b) = isAbove ? (y + BlockHeight, from) : (from, y);
             for (var w = 0; w < run.Wires.Count; w++)
             {
@@ -196,11 +202,14 @@ public static class WiringPicture
             // In words on the lower line, since the wires stand too close for one each.
             var at = (a + b) / 2 - 15;
             var x0 = left + 22 + run.Wires.Count * 13 - 4;
-            foreach (var line in (string[])[$"{run.Mark}: {run.Wire ?? "gauge not known"}", run.Cut is { } cut ? Invariant($"{cut.Metres:0.00} m") : "length as it lies", string.Join(", ", run.Wires.Select(w => $"{w.Carries} {w.Colour}").Distinct(StringComparer.Ordinal)), run.Fuse is { } fuse ? Invariant($"fuse {fuse.Amperes:0.#} A at the pack") : run.SuitableFuse is { } suits ? Invariant($"no fuse named; {suits.Amperes:0.#} A would suit") : ""])
+            foreach (var line in (string[])[$"{run.Mark}: {run.Wire ?? "gauge not known"}", run.Cut is { } cut ? Invariant($"{cut.Metres:0.00} m") : "length as it lies",
+                string.Join(", ", run.Wires.Select(w => $"{w.Carries} {w.Colour}").Distinct(StringComparer.Ordinal)),
+                    run.Fuse is { } fuse ? Invariant($"fuse {fuse.Amperes:0.#} A at the pack") : run.SuitableFuse is { } suits ? Invariant($"no fuse named; {suits.Amperes:0.#} A would suit") : ""])
                 Say(line, x0, at += 12);
         }
 
-        static string Ends(HarnessRun run) => string.Join(", ", new[] { run.Cut is { } cut ? Invariant($"{cut.Metres:0.00} m") : "length not known", run.Plug }.Where(s => s.Length > 0));
+        static string Ends(HarnessRun run) =>
+            string.Join(", ", new[] { run.Cut is { } cut ? Invariant($"{cut.Metres:0.00} m") : "length not known", run.Plug }.Where(s => s.Length > 0));
 
         void Wire(HarnessWire wire, double x1, double y1, double x2, double y2, bool isThin = false) =>
             lines.Add(Stroke.Between(x1, y1, x2, y2, new Pen(InkOf(wire), isThin ? 1.6 : 2.6, DashOf(wire))));
@@ -223,20 +232,25 @@ public static class WiringPicture
             Frame(left, y1, right, y2, 1.8);
             var at = y1 + 4;
             var isFirst = true;
-            foreach (var line in says.Where(s => s.Length > 0).SelectMany((s, i) => Lettering.Wrapped(s, right - left - 12, i == 0 ? Letters : Small, i == 0)))
+            foreach (var line in says.Where(s => s.Length > 0)
+                .SelectMany((s, i) => Lettering.Wrapped(s, right - left - 12, i == 0 ? Letters : Small, i == 0)))
             {
                 at += 13;
                 if (at > y2 - 3)
                     break;
-                blocks.Add(new Words(new((left + right) / 2, at), Cut(line, right - left - 12, isFirst ? Letters : Small), isFirst ? Letters : Small, Ink.Text) { Anchor = Anchor.Middle, IsBold = isFirst });
+                blocks.Add(new Words(new((left + right) / 2, at), Cut(line, right - left - 12, isFirst ? Letters : Small),
+                    isFirst ? Letters : Small, Ink.Text)
+                { Anchor = Anchor.Middle, IsBold = isFirst });
                 isFirst = false;
             }
         }
 
         void Frame(double left, double y1, double right, double y2, double width) =>
-            blocks.Add(new Stroke(new Drawings.Point[] { new(left, y1), new(right, y1), new(right, y2), new(left, y2), new(left, y1) }, new Pen(Ink.Text, width)));
+            blocks.Add(new Stroke(new Drawings.Point[] { new(left, y1), new(right, y1), new(right, y2), new(left, y2), new(left, y1) },
+            new Pen(Ink.Text, width)));
 
-        void Sign(string sign, double x, double y) => blocks.Add(new Words(new(x, y), sign, 13, Ink.Text) { Anchor = Anchor.Middle, IsBold = true });
+        void Sign(string sign, double x, double y) =>
+            blocks.Add(new Words(new(x, y), sign, 13, Ink.Text) { Anchor = Anchor.Middle, IsBold = true });
 
         void Say(string text, double x, double y)
         {

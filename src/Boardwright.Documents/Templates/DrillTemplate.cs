@@ -10,7 +10,6 @@ public enum TemplateSide
 {
     /// <summary>From outside: the board turned over, nose to the right.</summary>
     Outside,
-
     /// <summary>From inside: into the open box, or down on the deck, nose to the left.</summary>
     Inside,
 }
@@ -48,7 +47,8 @@ static class DrillTemplate
         return new(
             right, height, "drill-template", $"{board}: drill template 1:1, {sheet.Side}",
             Invariant($"{pattern.Places.Count} holes for {pattern.Thread.Name} around a box {length:0.#} mm by {width:0.#} mm, and {openings.Count} openings in its walls, at full size, {sheet.Side}."),
-            sheet.Layers(height)) { IsFullSize = true };
+            sheet.Layers(height))
+        { IsFullSize = true };
     }
 
 
@@ -225,7 +225,8 @@ static class DrillTemplate
         {
             var beyond = anchor == Anchor.Start ? 1 : anchor == Anchor.Middle ? 0.5 : 0;
             var right = x + beyond * Lettering.WidthOf(text, size, isBold);
-            Add(TemplateLayer.Note, right, height => new Words(new(x, height - y), text, size, Ink.Black) { Anchor = anchor, IsBold = isBold });
+            Add(TemplateLayer.Note, right,
+                height => new Words(new(x, height - y), text, size, Ink.Black) { Anchor = anchor, IsBold = isBold });
         }
 
         void Add(TemplateLayer layer, double right, Func<double, Shape> under)

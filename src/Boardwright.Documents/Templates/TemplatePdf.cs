@@ -12,12 +12,12 @@ public sealed record PaperSize(string Name, double Width, double Height)
 {
     /// <summary>210 mm by 297 mm.</summary>
     public static PaperSize A4 { get; } = new("A4", 210, 297);
-
     /// <summary>8.5 in by 11 in.</summary>
     public static PaperSize Letter { get; } = new("Letter", 215.9, 279.4);
 }
 
-/// <summary>How a template is cut into sheets of paper: columns and rows that overlap, so that their marks can be laid upon one another.</summary>
+/// <summary>How a template is cut into sheets of paper: columns and rows that overlap, so that their marks can be laid upon one
+/// another.</summary>
 /// <param name="PageWidth">Width of a page, mm.</param>
 /// <param name="PageHeight">Height of a page, mm.</param>
 /// <param name="Columns">Columns of pages.</param>
@@ -26,22 +26,16 @@ sealed record Tiling(double PageWidth, double PageHeight, int Columns, int Rows)
 {
     /// <summary>Edge of the page on which printers do not print.</summary>
     public const double Edge = 10;
-
     /// <summary>Strip that two pages share.</summary>
     public const double Overlap = 10;
-
     /// <summary>Foot of a page, for the check lines and the map.</summary>
     public const double Foot = 22;
-
     /// <summary>Width of the template on one page.</summary>
     public double Across => PageWidth - 2 * Edge;
-
     /// <summary>Height of the template on one page.</summary>
     public double Along => PageHeight - 2 * Edge - Foot;
-
     /// <summary>Left edge on the template of a column's window.</summary>
     public double Left(int column) => column * (Across - Overlap);
-
     /// <summary>Upper edge on the template of a row's window, from the template's upper edge.</summary>
     public double Top(int row) => row * (Along - Overlap);
 
@@ -159,7 +153,8 @@ static class TemplatePdf
                 if (c == column && r == row)
                     sheet.Fill(x, y, w, h, "#202020");
                 sheet.Frame(x, y, w, h, 0.15);
-                sheet.Write(x + w / 2, y + h * 0.68, (r * tiling.Columns + c + 1).ToString(CultureInfo.InvariantCulture), h * 0.5, anchor: Anchor.Middle, ink: c == column && r == row ? "#ffffff" : "#000000");
+                sheet.Write(x + w / 2, y + h * 0.68, (r * tiling.Columns + c + 1).ToString(CultureInfo.InvariantCulture), h * 0.5,
+                    anchor: Anchor.Middle, ink: c == column && r == row ? "#ffffff" : "#000000");
             }
         }
     }

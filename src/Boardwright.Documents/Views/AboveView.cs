@@ -17,10 +17,12 @@ static class AboveView
         var (back, front, half) = (deck.Back.Millimetres, deck.Front.Millimetres, deck.Width.Millimetres / 2);
         var radius = shape.WheelRadius.Millimetres;
         var left = Min(Min(back, -radius), shape.Motors.Select(m => (m.Can.X - m.Can.Radius).Millimetres).DefaultIfEmpty(0).Min());
-        var right = Max(Max(front, shape.Wheelbase.Millimetres + radius), shape.Motors.Select(m => (m.Can.X + m.Can.Radius).Millimetres).DefaultIfEmpty(0).Max());
+        var right = Max(Max(front, shape.Wheelbase.Millimetres + radius),
+            shape.Motors.Select(m => (m.Can.X + m.Can.Radius).Millimetres).DefaultIfEmpty(0).Max());
         var wide = Max(half, axles.Max(a => Max(a.Wheels[0].To.Millimetres, a.Axle.To.Millimetres)));
         if (shape.Box is { } b)
-            (left, right, wide) = (Min(left, b.Flange.Back.Millimetres), Max(right, b.Flange.Front.Millimetres), Max(wide, b.Flange.Left.Millimetres));
+            (left, right, wide) = (Min(left, b.Flange.Back.Millimetres), Max(right, b.Flange.Front.Millimetres),
+                Max(wide, b.Flange.Left.Millimetres));
         var dims = wishes.Dimensions != Dimensioned.Nothing;
         var board = new DrawingBoard(wishes, (left, -wide, right, wide), dims ? (66, 44, 98, 62) : (24, 24, 60, 24));
         var outline = Outlines.Deck(back, front, half, EndOf(-back, half, deck), EndOf(front - shape.Wheelbase.Millimetres, half, deck));
@@ -63,7 +65,8 @@ static class AboveView
                 var middle = new ViewPoint((body.Back + body.Front).Millimetres / 2, (body.Left + body.Right).Millimetres / 2);
                 board.Label(middle, board.Long((body.Front - body.Back).Millimetres), -6, body.Slot);
             });
-            board.Place(body.Slot, new((body.Back + body.Front).Millimetres / 2, body.Right.Millimetres + 0.25 * (body.Left - body.Right).Millimetres));
+            board.Place(body.Slot, new(
+                (body.Back + body.Front).Millimetres / 2, body.Right.Millimetres + 0.25 * (body.Left - body.Right).Millimetres));
         }
     }
 
@@ -77,7 +80,8 @@ static class AboveView
             board.Body(Plan(axle.Axle, 1), cover: deck, isGuess: axle.IsGuess);
             var waist = Min(22, hanger);
             board.Body(
-                [new(x - 11, -hanger), new(x + 11, -hanger), new(x + 24, -waist), new(x + 24, waist), new(x + 11, hanger), new(x - 11, hanger), new(x - 24, waist), new(x - 24, -waist)],
+                [new(x - 11, -hanger), new(x + 11, -hanger), new(x + 24, -waist), new(x + 24, waist), new(x + 11, hanger),
+                new(x - 11, hanger), new(x - 24, waist), new(x - 24, -waist)],
                 cover: deck, isGuess: axle.IsGuess);
             board.Edge(Outlines.Rectangle(x - 42, -28, x + 42, 28, 8), deck, width: 0.9);
         });
@@ -89,7 +93,8 @@ static class AboveView
             board.Part("wheels", seen.Name("wheels"), () =>
             {
                 board.Body(Plan(wheel, 9), cover: deck, isGuess: wheel.IsGuess);
-                board.Detail(new(x - wheel.Radius.Millimetres, wheel.Middle.Millimetres), new(x + wheel.Radius.Millimetres, wheel.Middle.Millimetres), deck);
+                board.Detail(new(x - wheel.Radius.Millimetres, wheel.Middle.Millimetres),
+                    new(x + wheel.Radius.Millimetres, wheel.Middle.Millimetres), deck);
             });
             board.Place("wheels", new(x + wheel.Radius.Millimetres * 0.7, wheel.From.Millimetres + 8));
         }
@@ -108,7 +113,8 @@ static class AboveView
     {
         if (motor.Gears is { } gears)
         {
-            board.Part("gearbox", seen.Name("gearbox"), () => board.Body(Hull(gears.WheelGear, gears.MotorGear, 6), cover: deck, isGuess: gears.WheelGear.IsGuess));
+            board.Part("gearbox", seen.Name("gearbox"),
+                () => board.Body(Hull(gears.WheelGear, gears.MotorGear, 6), cover: deck, isGuess: gears.WheelGear.IsGuess));
             board.Place("gearbox", new((gears.WheelGear.X.Millimetres + gears.MotorGear.X.Millimetres) / 2, gears.WheelGear.Middle.Millimetres));
         }
 
@@ -132,9 +138,11 @@ static class AboveView
 
         if (motor.Belt is { } belt)
         {
-            var (axle, shaft, r) = (seen.Shape.Axles[motor.Axle].X.Millimetres, motor.Can.X.Millimetres, (Motor: belt.MotorRadius.Millimetres, Wheel: belt.WheelRadius.Millimetres));
+            var (axle, shaft, r) = (seen.Shape.Axles[motor.Axle].X.Millimetres, motor.Can.X.Millimetres,
+                (Motor: belt.MotorRadius.Millimetres, Wheel: belt.WheelRadius.Millimetres));
             board.Part("belt", seen.Name("belt"), () => board.Body(
-                Outlines.Rectangle(Min(axle - r.Wheel, shaft - r.Motor), belt.From.Millimetres, Max(axle + r.Wheel, shaft + r.Motor), belt.To.Millimetres), Ink.Grid, deck, belt.IsGuess, 1.1));
+                Outlines.Rectangle(Min(axle - r.Wheel, shaft - r.Motor), belt.From.Millimetres, Max(axle + r.Wheel, shaft + r.Motor),
+                belt.To.Millimetres), Ink.Grid, deck, belt.IsGuess, 1.1));
             board.Place("belt", new(axle + motor.Direction * Max(10, 0.55 * Abs(shaft - axle)), (belt.From + belt.To).Millimetres / 2));
         }
 
@@ -146,8 +154,10 @@ static class AboveView
             var (low, high) = ((motor.Can.X - motor.Can.Radius).Millimetres, (motor.Can.X + motor.Can.Radius).Millimetres);
             var length = (motor.Can.To - motor.Can.From).Millimetres;
             foreach (var part in Seams)
-                board.Detail(new(low, motor.Can.From.Millimetres + part * length), new(high, motor.Can.From.Millimetres + part * length), deck);
-            board.CentreLine(new(motor.Can.X.Millimetres, motor.Can.From.Millimetres - 6), new(motor.Can.X.Millimetres, motor.Can.To.Millimetres + 6));
+                board.Detail(new(low, motor.Can.From.Millimetres + part * length), new(high, motor.Can.From.Millimetres + part * length),
+                    deck);
+            board.CentreLine(new(motor.Can.X.Millimetres, motor.Can.From.Millimetres - 6),
+                new(motor.Can.X.Millimetres, motor.Can.To.Millimetres + 6));
         });
         board.Place("motor", new(motor.Can.X.Millimetres + motor.Direction * motor.Can.Radius.Millimetres * 0.5, motor.Can.Middle.Millimetres));
     }
@@ -158,27 +168,35 @@ static class AboveView
         var (deck, axles) = (shape.Deck, shape.Axles);
         if (board.Wants(Dimensioned.Overall))
         {
-            board.Level("deck.length", new(deck.Back.Millimetres, 0), new(deck.Front.Millimetres, 0), wide, -26, ViewedBoard.Bracketed(seen.IsGuessed("deck.length"), board.Say($"{deck.Front - deck.Back:0 mm}")));
+            board.Level("deck.length", new(deck.Back.Millimetres, 0), new(deck.Front.Millimetres, 0), wide, -26,
+                ViewedBoard.Bracketed(seen.IsGuessed("deck.length"), board.Say($"{deck.Front - deck.Back:0 mm}")));
             var half = deck.Width.Millimetres / 2;
-            board.Upright("deck.width", new(deck.Front.Millimetres, half), new(deck.Front.Millimetres, -half), right, 52, ViewedBoard.Bracketed(seen.IsGuessed("deck.width"), board.Say($"{deck.Width:0 mm}")));
+            board.Upright("deck.width", new(deck.Front.Millimetres, half), new(deck.Front.Millimetres, -half), right, 52,
+                ViewedBoard.Bracketed(seen.IsGuessed("deck.width"), board.Say($"{deck.Width:0 mm}")));
         }
 
         if (board.Wants(Dimensioned.Axles))
         {
-            board.Level("deck.wheelbase", new(0, -axles[0].Axle.To.Millimetres), new(shape.Wheelbase.Millimetres, -axles[1].Axle.To.Millimetres), -wide, 48, ViewedBoard.Bracketed(seen.IsGuessed("deck.wheelbase"), board.Say($"{shape.Wheelbase:0 mm}")));
+            board.Level("deck.wheelbase", new(0, -axles[0].Axle.To.Millimetres), new(shape.Wheelbase.Millimetres, -axles[1].Axle.To.Millimetres), -wide,
+                48, ViewedBoard.Bracketed(seen.IsGuessed("deck.wheelbase"), board.Say($"{shape.Wheelbase:0 mm}")));
             var rear = axles[0].Wheels;
-            board.Upright("track", new(-rear[0].Radius.Millimetres, rear[0].Middle.Millimetres), new(-rear[1].Radius.Millimetres, rear[1].Middle.Millimetres), left, -26, ViewedBoard.Bracketed(axles[0].IsGuess || rear[0].IsGuess, board.Say($"{rear[0].Middle - rear[1].Middle:0 mm}")));
+            board.Upright("track", new(-rear[0].Radius.Millimetres, rear[0].Middle.Millimetres),
+                new(-rear[1].Radius.Millimetres, rear[1].Middle.Millimetres), left, -26,
+                ViewedBoard.Bracketed(axles[0].IsGuess || rear[0].IsGuess, board.Say($"{rear[0].Middle - rear[1].Middle:0 mm}")));
         }
 
         if (board.Wants(Dimensioned.Box) && shape.Box is { } box)
-            board.Level("box.length", new(box.Outside.Back.Millimetres, box.Outside.Right.Millimetres), new(box.Outside.Front.Millimetres, box.Outside.Right.Millimetres), -wide, 18, ViewedBoard.Bracketed(box.Outside.IsGuess, board.Say($"{box.Outside.Front - box.Outside.Back:0 mm}")));
+            board.Level("box.length", new(box.Outside.Back.Millimetres, box.Outside.Right.Millimetres),
+                new(box.Outside.Front.Millimetres, box.Outside.Right.Millimetres), -wide, 18,
+                ViewedBoard.Bracketed(box.Outside.IsGuess, board.Say($"{box.Outside.Front - box.Outside.Back:0 mm}")));
         var nose = board.At(new(right, 0));
         board.Arrow(new(nose.X + 10, nose.Y), new(nose.X + 40, nose.Y));
         board.Text(new(nose.X + 25, nose.Y + 17), "ahead", Anchor.Middle);
     }
 
     static ViewPoint[] Plan(RoundBody body, double round) =>
-        Outlines.Rectangle((body.X - body.Radius).Millimetres, body.From.Millimetres, (body.X + body.Radius).Millimetres, body.To.Millimetres, round);
+        Outlines.Rectangle((body.X - body.Radius).Millimetres, body.From.Millimetres, (body.X + body.Radius).Millimetres,
+        body.To.Millimetres, round);
 
     static ViewPoint[] Plan(FlatBody body, double round) =>
         Outlines.Rectangle(body.Back.Millimetres, body.Right.Millimetres, body.Front.Millimetres, body.Left.Millimetres, round);

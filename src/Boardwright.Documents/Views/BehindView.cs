@@ -23,9 +23,12 @@ static class BehindView
         var section = leaned.Rectangle(-half, 0, half, deck.Thickness.Millimetres);
         var wide = Max(axle.Wheels[0].To.Millimetres, axle.Axle.To.Millimetres);
         var points = section.Append(new(-wide, -radius)).Append(new(wide, radius))
-            .Concat(motors.SelectMany(m => new ViewPoint[] { new(-m.Can.From.Millimetres, (m.Can.Z - m.Can.Radius).Millimetres), new(-m.Can.To.Millimetres, (m.Can.Z + m.Can.Radius).Millimetres) }));
+            .Concat(motors.SelectMany(
+            m => new ViewPoint[] { new(-m.Can.From.Millimetres, (m.Can.Z - m.Can.Radius).Millimetres),
+            new(-m.Can.To.Millimetres, (m.Can.Z + m.Can.Radius).Millimetres) }));
         if (BoxOf(shape) is { } b)
-            points = points.Concat(leaned.Rectangle(b.Flange.Right.Millimetres, (b.Outside.Bottom - deck.Underside).Millimetres, b.Flange.Left.Millimetres, 0));
+            points = points.Concat(leaned.Rectangle(
+                b.Flange.Right.Millimetres, (b.Outside.Bottom - deck.Underside).Millimetres, b.Flange.Left.Millimetres, 0));
         var all = points.ToList();
         var (left, right, low, high) = (all.Min(p => p.U), all.Max(p => p.U), all.Min(p => p.V), all.Max(p => p.V));
         var dims = wishes.Dimensions != Dimensioned.Nothing;
@@ -72,11 +75,14 @@ static class BehindView
                 board.Body(leaned.Corners(box.Outside, zero), isGuess: box.Outside.IsGuess, width: 0.9);
             });
             // On the side that goes up, where more of it is to be seen.
-            board.Place("box", leaned.At(box.Outside.Left.Millimetres * (leaned.Angle < 0 ? 0.8 : -0.8), (box.Outside.Bottom - zero).Millimetres * 0.6));
+            board.Place("box", leaned.At(
+                box.Outside.Left.Millimetres * (leaned.Angle < 0 ? 0.8 : -0.8), (box.Outside.Bottom - zero).Millimetres * 0.6));
         }
 
         if (deck.Drop.Si > 0)
-            board.Part("deck", seen.Name("deck"), () => board.Body(leaned.Rectangle(-half, -deck.Drop.Millimetres, half, (deck.Thickness - deck.Drop).Millimetres), isGuess: deck.IsGuess, width: 0.9));
+            board.Part("deck", seen.Name("deck"),
+                () => board.Body(leaned.Rectangle(-half, -deck.Drop.Millimetres, half, (deck.Thickness - deck.Drop).Millimetres),
+                isGuess: deck.IsGuess, width: 0.9));
         board.Part("deck", seen.Name("deck"), () =>
         {
             board.Body(section, isGuess: deck.IsGuess);
@@ -101,7 +107,8 @@ static class BehindView
             board.Body([new(-16, hump), new(16, hump), b, a], isGuess: axle.IsGuess, width: 0.9);
             board.Body(Face(axle.Axle, 1), isGuess: axle.IsGuess, width: 1.1);
             board.Body(
-                [new(-hanger, -11), new(hanger, -11), new(hanger, 11), new(Min(hanger, waist + 14), 13), new(waist, hump), new(-waist, hump), new(-Min(hanger, waist + 14), 13), new(-hanger, 11)],
+                [new(-hanger, -11), new(hanger, -11), new(hanger, 11), new(Min(hanger, waist + 14), 13), new(waist, hump),
+                new(-waist, hump), new(-Min(hanger, waist + 14), 13), new(-hanger, 11)],
                 isGuess: axle.IsGuess);
             board.Body(leaned.Rectangle(-30, plateLow, 30, plateLow + 7), isGuess: axle.IsGuess, width: 1.1);
         });
@@ -203,8 +210,11 @@ static class BehindView
         {
             var isGuess = axle.IsGuess || axle.Wheels[0].IsGuess;
             var (l, r) = (axle.Wheels[0].Middle.Millimetres, axle.Wheels[1].Middle.Millimetres);
-            board.Level("track", new(-l, -seen.Shape.WheelRadius.Millimetres), new(-r, -seen.Shape.WheelRadius.Millimetres), road, 28, ViewedBoard.Bracketed(isGuess, board.Say($"{axle.Wheels[0].Middle - axle.Wheels[1].Middle:0 mm}")));
-            board.Level("over_wheels", new(-axle.Wheels[0].To.Millimetres, -seen.Shape.WheelRadius.Millimetres), new(-axle.Wheels[1].From.Millimetres, -seen.Shape.WheelRadius.Millimetres), road, 50, ViewedBoard.Bracketed(isGuess, board.Say($"{axle.Wheels[0].To - axle.Wheels[1].From:0 mm}")));
+            board.Level("track", new(-l, -seen.Shape.WheelRadius.Millimetres), new(-r, -seen.Shape.WheelRadius.Millimetres), road, 28,
+                ViewedBoard.Bracketed(isGuess, board.Say($"{axle.Wheels[0].Middle - axle.Wheels[1].Middle:0 mm}")));
+            board.Level("over_wheels", new(-axle.Wheels[0].To.Millimetres, -seen.Shape.WheelRadius.Millimetres),
+                new(-axle.Wheels[1].From.Millimetres, -seen.Shape.WheelRadius.Millimetres), road, 50,
+                ViewedBoard.Bracketed(isGuess, board.Say($"{axle.Wheels[0].To - axle.Wheels[1].From:0 mm}")));
         }
 
         if (!board.Wants(Dimensioned.Clearances))
@@ -213,7 +223,8 @@ static class BehindView
         foreach (var c in clearances.All.GroupBy(c => c.What).Select(g => g.MinBy(c => c.Free.Si)!).OrderBy(c => c.Free.Si))
         {
             if (IsSeen(c))
-                board.Gap($"clearance.{Parts.Entry.Snake(c.What.ToString())}", FromBehind(c.From), FromBehind(c.To), ViewedBoard.Bracketed(c.IsGuess, board.Say($"{c.Free:0.0 mm}")), c == clearances.Tightest);
+                board.Gap($"clearance.{Parts.Entry.Snake(c.What.ToString())}", FromBehind(c.From), FromBehind(c.To), ViewedBoard.Bracketed(c.IsGuess, board.Say($"{c.Free:0.0 mm}")),
+                    c == clearances.Tightest);
         }
     }
 
@@ -223,7 +234,8 @@ static class BehindView
         foreach (var kind in clearances.All.GroupBy(c => c.What))
         {
             string Of(BoardSide side) => clearances.On(side, kind.Key) is { } c ? ViewedBoard.Bracketed(c.IsGuess, board.Say($"{c.Free:0.0 mm}")) : "";
-            rows.Add((NameOf(kind.Key) + (IsSeen(clearances.Least(kind.Key)!) ? "" : ", along the board"), Of(BoardSide.Left), Of(BoardSide.Right), clearances.Tightest is { } tightest && tightest.What == kind.Key));
+            rows.Add((NameOf(kind.Key) + (IsSeen(clearances.Least(kind.Key)!) ? "" : ", along the board"), Of(BoardSide.Left), Of(BoardSide.Right),
+                clearances.Tightest is { } tightest && tightest.What == kind.Key));
         }
 
         if (rows.Count > 1)
@@ -249,17 +261,21 @@ static class BehindView
     };
 
     static ViewPoint[] Face(RoundBody body, double round) =>
-        Outlines.Rectangle(-body.To.Millimetres, (body.Z - body.Radius).Millimetres, -body.From.Millimetres, (body.Z + body.Radius).Millimetres, round);
+        Outlines.Rectangle(-body.To.Millimetres, (body.Z - body.Radius).Millimetres, -body.From.Millimetres,
+        (body.Z + body.Radius).Millimetres, round);
 
     /// <summary>What leans with the deck, about the middle of its underside.</summary>
     [StructLayout(LayoutKind.Auto)]
     readonly record struct Leaned(double Angle, double Underside)
     {
         // To the right, so that the right side goes down.
-        public ViewPoint At(double u, double above) => new(u * Cos(Angle) + above * Sin(Angle), Underside - u * Sin(Angle) + above * Cos(Angle));
+        public ViewPoint At(double u, double above) =>
+            new(u * Cos(Angle) + above * Sin(Angle), Underside - u * Sin(Angle) + above * Cos(Angle));
 
-        public ViewPoint[] Rectangle(double left, double low, double right, double high) => [At(left, low), At(right, low), At(right, high), At(left, high)];
+        public ViewPoint[] Rectangle(double left, double low, double right, double high) =>
+            [At(left, low), At(right, low), At(right, high), At(left, high)];
 
-        public ViewPoint[] Corners(FlatBody body, Length zero) => Rectangle(-body.Left.Millimetres, (body.Bottom - zero).Millimetres, -body.Right.Millimetres, (body.Top - zero).Millimetres);
+        public ViewPoint[] Corners(FlatBody body, Length zero) =>
+            Rectangle(-body.Left.Millimetres, (body.Bottom - zero).Millimetres, -body.Right.Millimetres, (body.Top - zero).Millimetres);
     }
 }

@@ -15,8 +15,11 @@ public sealed record BoardView(string Id, string Shows, Func<Examination, ViewWi
 
 /// <summary>The board drawn to scale.</summary>
 /// <remarks>
-/// Every part is a <see cref="DrawingGroup"/> of the kind <c>part</c>, keyed by its place in the board file such as <c>parts.motor</c>; a part whose outline passes over others has a second group of the same key.
-/// A finding that does not hold and is about a part that is drawn has a pin: a group of the kind <c>finding</c>, keyed by its rule, marked with its level, and numbered by its place in <see cref="Examination.Findings"/>. Findings that wait for values of the same part share one pin, whose key holds their rules with blanks between.
+/// Every part is a <see cref="DrawingGroup"/> of the kind <c>part</c>, keyed by its place in the board file such as <c>parts.motor</c>; a
+/// part whose outline passes over others has a second group of the same key.
+/// A finding that does not hold and is about a part that is drawn has a pin: a group of the kind <c>finding</c>, keyed by its rule, marked
+/// with its level, and numbered by its place in <see cref="Examination.Findings"/>. Findings that wait for values of the same part share
+/// one pin, whose key holds their rules with blanks between.
 /// Dimensions are groups of the kind <c>dimension</c>.
 /// </remarks>
 public static class BoardViews
@@ -73,7 +76,6 @@ sealed record ViewedBoard(Examination Examination)
 {
     /// <summary>The board put together.</summary>
     public BoardShape Shape => Examination.Shape;
-
     /// <summary>The title of a view.</summary>
     public string Title(string says) => BoardPictures.Title(Examination, says);
 
@@ -85,7 +87,8 @@ sealed record ViewedBoard(Examination Examination)
         return part is { IsChosen: true } ? $"{char.ToUpperInvariant(words[0])}{words[1..]}: {part.Title}" : $"{char.ToUpperInvariant(words[0])}{words[1..]}, not chosen";
     }
 
-    /// <summary>The findings that do not hold, with the part that each is about; those that wait for values of the same part have one pin together.</summary>
+    /// <summary>The findings that do not hold, with the part that each is about; those that wait for values of the same part have one pin
+    /// together.</summary>
     public IEnumerable<Pin> Pins()
     {
         var open = Examination.Findings.Where(f => f.Level != Level.Fine).Select((f, i) => (Finding: f, Number: i + 1, Slot: SlotOf(f)));
@@ -100,7 +103,6 @@ sealed record ViewedBoard(Examination Examination)
 
     /// <summary>A dimension, in brackets where it rests on what is not in the file.</summary>
     public static string Bracketed(bool isGuess, string text) => isGuess ? $"({text})" : text;
-
     /// <summary>Whether any of some entries had to be guessed.</summary>
     public bool IsGuessed(params string[] keys) => Shape.Guesses.Any(g => keys.Contains(g.Key, StringComparer.Ordinal));
 

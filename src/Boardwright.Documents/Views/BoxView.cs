@@ -7,7 +7,8 @@ using static System.Math;
 namespace Boardwright.Documents.Views;
 
 /// <summary>The inside of the box from above, the deck taken off: u is forward, v to the left.</summary>
-/// <remarks>Every thing is a group of the kind <c>part</c>, keyed <c>layout.</c> and its name, and marked <c>clash</c> where something is wrong with its place; its number is its place in the layout.</remarks>
+/// <remarks>Every thing is a group of the kind <c>part</c>, keyed <c>layout.</c> and its name, and marked <c>clash</c> where something is
+/// wrong with its place; its number is its place in the layout.</remarks>
 static class BoxView
 {
     public static Drawing Draw(ViewedBoard seen, ViewWishes wishes, BoxLayout? shown)
@@ -85,7 +86,8 @@ static class BoxView
                 board.Hatch([low, new(high.U, low.V), high, new(low.U, high.V)], 6);
             foreach (var lead in thing.Leads)
                 board.Disc(new(lead.X.Millimetres, -lead.Y.Millimetres), 1.6, Ink.Text, 0.8);
-            board.DrawName(new((low.U + high.U) / 2, (low.V + high.V) / 2), high.U - low.U, thing.Name, FormattableString.Invariant($"{number}"), isClashing);
+            board.DrawName(new((low.U + high.U) / 2, (low.V + high.V) / 2), high.U - low.U, thing.Name, FormattableString.Invariant($"{number}"),
+                isClashing);
         });
     }
 
@@ -97,7 +99,9 @@ static class BoxView
         if (layout.Unsized.Count > 0)
             board.Below($"Left out until measured: {string.Join(", ", layout.Unsized.Select(u => $"{u.Name} ({string.Join(", ", u.Missing)})"))}.");
         if (layout.Things.Any(t => !t.IsStated))
-            board.Below("Proposed, not stated in the board file: " + (layout.Things.All(t => !t.IsStated) ? "everything" : string.Join(", ", layout.Things.Where(t => !t.IsStated).Select(t => t.Name))) + ".");
+            board.Below("Proposed, not stated in the board file: "
+                + (layout.Things.All(t => !t.IsStated) ? "everything" : string.Join(", ", layout.Things.Where(t => !t.IsStated).Select(t => t.Name)))
+                + ".");
     }
 
     static string Describe(BoxLayout layout) =>
@@ -106,7 +110,8 @@ static class BoxView
     static IEnumerable<(ViewPoint At, double Radius)> BoltsOf(ViewedBoard seen)
     {
         var pattern = seen.Examination.Bolts;
-        return pattern.IsKnown ? pattern.Value.Places.Select(p => (new ViewPoint(p.X.Millimetres, -p.Y.Millimetres), Max(0.5, pattern.Value.BoxHole.Millimetres / 2))) : [];
+        return pattern.IsKnown ? pattern.Value.Places.Select(
+            p => (new ViewPoint(p.X.Millimetres, -p.Y.Millimetres), Max(0.5, pattern.Value.BoxHole.Millimetres / 2))) : [];
     }
 
     static (ViewPoint A, ViewPoint B, ViewPoint C, ViewPoint D) Corners(PlanRectangle r)

@@ -26,7 +26,8 @@ sealed class DrawingBoard
     /// <param name="wishes">How the view is wanted.</param>
     /// <param name="extent">What is to be drawn, mm.</param>
     /// <param name="around">Room for dimensions: left, above, right, below, sheet units.</param>
-    public DrawingBoard(ViewWishes wishes, (double Left, double Bottom, double Right, double Top) extent, (double Left, double Top, double Right, double Bottom) around)
+    public DrawingBoard(ViewWishes wishes, (double Left, double Bottom, double Right, double Top) extent,
+        (double Left, double Top, double Right, double Bottom) around)
     {
         this.wishes = wishes;
         var (width, height) = (Max(1, extent.Right - extent.Left), Max(1, extent.Top - extent.Bottom));
@@ -44,41 +45,42 @@ sealed class DrawingBoard
 
     /// <summary>How many times smaller than the thing it is drawn: 1, 2, 5, 10 and so on, as ISO 5455 recommends.</summary>
     public double Reduction { get; }
-
     /// <summary>Where the next lines below the drawing go.</summary>
     public double Bottom => bottom;
-
     /// <summary>A place on the sheet.</summary>
     public Point At(ViewPoint p) => new(left + p.U * scale, top - p.V * scale);
-
     /// <summary>A length on the sheet.</summary>
     public double Long(double millimetres) => millimetres * scale;
-
     /// <summary>A number with its unit, as the reader wants it.</summary>
-    public string Say(FormattableString text) => new Phrase(text).In(wishes.Units).Replace(" deg", "°", StringComparison.Ordinal).Replace('-', '\u2212');
-
+    public string Say(FormattableString text) =>
+        new Phrase(text).In(wishes.Units).Replace(" deg", "°", StringComparison.Ordinal).Replace('-', '\u2212');
     /// <summary>Whether dimensions of a kind are wanted.</summary>
     public bool Wants(Dimensioned what) => (wishes.Dimensions & what) != Dimensioned.Nothing;
-
     /// <summary>Draws a part as a group of its own.</summary>
     public void Part(string slot, string title, Action draw) => Within(new DrawingGroup("part", $"parts.{slot}", title, []), draw);
-
     /// <summary>Draws a thing inside a part as a group of its own.</summary>
-    public void Thing(string key, string title, string mark, Action draw) => Within(new DrawingGroup("part", key, title, []) { Mark = mark }, draw);
+    public void Thing(string key, string title, string mark, Action draw) =>
+        Within(new DrawingGroup("part", key, title, []) { Mark = mark }, draw);
 
     /// <summary>The name of a thing within it, or its number where it is too small for that, on top of all that lies there.</summary>
     public void DrawName(ViewPoint middle, double width, string name, string number, bool isBold)
     {
         var at = At(middle);
         var text = Long(width) > Lettering.WidthOf(name, TextSize, isBold) + 6 ? name : number;
-        open.Add(new Words(new(at.X, at.Y + TextSize * 0.36), text, TextSize, Ink.Text) { Anchor = Anchor.Middle, IsBold = isBold, HasHalo = true });
+        open.Add(new Words(new(at.X, at.Y + TextSize * 0.36), text, TextSize, Ink.Text)
+        {
+            Anchor = Anchor.Middle,
+            IsBold = isBold,
+            HasHalo = true
+        });
     }
 
     /// <summary>Says where a finding about a part is pinned; the first place said for it holds.</summary>
     public void Place(string slot, ViewPoint at) => places.TryAdd(slot, At(at));
 
     /// <summary>Fills an outline and draws its edge, dashed where a cover hides it or where it is guessed.</summary>
-    public void Body(IReadOnlyList<ViewPoint> outline, Ink fill = Ink.Paper, IReadOnlyList<ViewPoint>? cover = null, bool isGuess = false, double width = Visible)
+    public void Body(IReadOnlyList<ViewPoint> outline, Ink fill = Ink.Paper, IReadOnlyList<ViewPoint>? cover = null, bool isGuess = false,
+        double width = Visible)
     {
         open.Add(new Patch(outline.Select(At).ToArray(), fill));
         Edge(outline, cover, isGuess, width);
@@ -125,8 +127,8 @@ sealed class DrawingBoard
     }
 
     /// <summary>A chain-dashed circle on which teeth meet.</summary>
-    public void PitchCircle(IReadOnlyList<ViewPoint> circle) => open.Add(new Stroke(circle.Append(circle[0]).Select(At).ToArray(), new(Ink.Quiet, Thin, Dash.DashDot)));
-
+    public void PitchCircle(IReadOnlyList<ViewPoint> circle) =>
+        open.Add(new Stroke(circle.Append(circle[0]).Select(At).ToArray(), new(Ink.Quiet, Thin, Dash.DashDot)));
     /// <summary>Teeth, lightly.</summary>
     public void Toothed(IReadOnlyList<ViewPoint> rim) => open.Add(new Stroke(rim.Append(rim[0]).Select(At).ToArray(), new(Ink.Frame, 0.6)));
 
@@ -138,8 +140,8 @@ sealed class DrawingBoard
     }
 
     /// <summary>A thin line.</summary>
-    public void Line(ViewPoint a, ViewPoint b, Ink ink = Ink.Text, double width = Thin, Dash dash = Dash.Solid) => open.Add(new Stroke(new[] { At(a), At(b) }, new(ink, width, dash)));
-
+    public void Line(ViewPoint a, ViewPoint b, Ink ink = Ink.Text, double width = Thin, Dash dash = Dash.Solid) =>
+        open.Add(new Stroke(new[] { At(a), At(b) }, new(ink, width, dash)));
     /// <summary>A chain-dashed centre line.</summary>
     public void CentreLine(ViewPoint a, ViewPoint b) => Line(a, b, Ink.Frame, Thin, Dash.DashDot);
 
@@ -187,7 +189,8 @@ sealed class DrawingBoard
     /// <param name="key">What is measured.</param>
     /// <param name="a">One end, mm.</param>
     /// <param name="b">The other.</param>
-    /// <param name="offset">From the sheet's drawing field: positive below its lower edge, negative above its upper edge, sheet units.</param>
+    /// <param name="offset">From the sheet's drawing field: positive below its lower edge, negative above its upper edge, sheet
+    /// units.</param>
     /// <param name="edge">The v from which the offset counts.</param>
     /// <param name="text">What is written.</param>
     public void Level(string key, ViewPoint a, ViewPoint b, double edge, double offset, string text)
@@ -236,7 +239,8 @@ sealed class DrawingBoard
         Within(new DrawingGroup("dimension", key, "", []), () => Beside(At(at), text, Ink.Text, false, isOutside: true));
 
     /// <summary>A plain text at a place of the sheet.</summary>
-    public void Text(Point at, string text, Anchor anchor = Anchor.Start, Ink ink = Ink.Quiet, bool isBold = false) => Write(at, text, anchor, ink, isBold);
+    public void Text(Point at, string text, Anchor anchor = Anchor.Start, Ink ink = Ink.Quiet, bool isBold = false) =>
+        Write(at, text, anchor, ink, isBold);
 
     /// <summary>The name of a part within it, where it is wide enough for it.</summary>
     public void Label(ViewPoint middle, double width, double down, string text)
@@ -291,7 +295,8 @@ sealed class DrawingBoard
         }
 
         List<Shape> all = [.. shapes, new Words(new(Margin, Margin + TextSize), title, 14, Ink.Text) { IsBold = true },
-            new Words(new(wishes.Width - Margin, Margin + TextSize), FormattableString.Invariant($"1 : {Reduction:0.#}"), TextSize, Ink.Quiet) { Anchor = Anchor.End }, .. above];
+            new Words(new(wishes.Width - Margin, Margin + TextSize), FormattableString.Invariant($"1 : {Reduction:0.#}"), TextSize,
+                Ink.Quiet) { Anchor = Anchor.End }, .. above];
         return new(wishes.Width, Ceiling(bottom + Margin), name, title, says, all) { UnitsPerMillimetre = scale };
     }
 
@@ -350,7 +355,8 @@ sealed class DrawingBoard
         }
 
         var (ux, uy) = length > 0.01 ? ((b.X - a.X) / length, (b.Y - a.Y) / length) : (0, 1);
-        Point before = new(a.X - ux * 2 * HeadLength, a.Y - uy * 2 * HeadLength), after = new(b.X + ux * 2 * HeadLength, b.Y + uy * 2 * HeadLength);
+        Point before = new(a.X - ux * 2 * HeadLength, a.Y - uy * 2 * HeadLength),
+            after = new(b.X + ux * 2 * HeadLength, b.Y + uy * 2 * HeadLength);
         above.Add(Stroke.Between(before.X, before.Y, after.X, after.Y, pen));
         Head(before, a, pen.Ink);
         Head(after, b, pen.Ink);
@@ -364,7 +370,8 @@ sealed class DrawingBoard
             return;
         (dx, dy) = (dx / length, dy / length);
         Point back = new(tip.X - dx * HeadLength, tip.Y - dy * HeadLength);
-        above.Add(new Patch(new[] { tip, new Point(back.X - dy * HeadHalf, back.Y + dx * HeadHalf), new Point(back.X + dy * HeadHalf, back.Y - dx * HeadHalf) }, ink));
+        above.Add(new Patch(new[] { tip, new Point(back.X - dy * HeadHalf, back.Y + dx * HeadHalf),
+            new Point(back.X + dy * HeadHalf, back.Y - dx * HeadHalf) }, ink));
     }
 
     void Write(Point at, string text, Anchor anchor, Ink ink, bool isBold = false)
@@ -407,7 +414,8 @@ sealed class DrawingBoard
         if (Sqrt((best.X - spot.X) * (best.X - spot.X) + (best.Y - spot.Y) * (best.Y - spot.Y)) > 24)
         {
             var to = RoomOf(best, text, anchorOfBest, isBold);
-            above.Add(Stroke.Between(spot.X, spot.Y, Clamp(spot.X, to.Left, to.Right), Clamp(spot.Y, to.Top, to.Bottom), new(Ink.Frame, Thin)));
+            above.Add(Stroke.Between(
+                spot.X, spot.Y, Clamp(spot.X, to.Left, to.Right), Clamp(spot.Y, to.Top, to.Bottom), new(Ink.Frame, Thin)));
         }
 
         Write(best, text, anchorOfBest, ink, isBold);
@@ -465,7 +473,9 @@ sealed class DrawingBoard
         var (radius, turn) = corners switch { 8 => (PinRadius, PI / 8), 3 => (PinRadius * 1.3, -PI / 2), _ => (PinRadius * 1.15, -PI / 2) };
         // A triangle's middle of area lies a little below the middle of its height.
         Point middle = corners == 3 ? new(best.X, best.Y + 2) : best;
-        var outline = Enumerable.Range(0, corners).Select(i => new Point(middle.X + radius * Cos(turn + 2 * PI * i / corners), middle.Y + radius * Sin(turn + 2 * PI * i / corners))).ToArray();
+        var outline = Enumerable.Range(0, corners)
+            .Select(i => new Point(middle.X + radius * Cos(turn + 2 * PI * i / corners),
+            middle.Y + radius * Sin(turn + 2 * PI * i / corners))).ToArray();
         var isFilled = pin.Level == Findings.Level.Stop;
         above.Add(new DrawingGroup("finding", pin.Rule, pin.Title,
         [
@@ -473,7 +483,9 @@ sealed class DrawingBoard
             new Circle(place, 2.2, ink, new(ink, 0.5)),
             new Patch(outline, isFilled ? ink : Ink.Paper),
             new Stroke(outline.Append(outline[0]).Append(outline[1]).ToArray(), new(ink, 1.6)),
-            new Words(new(middle.X, middle.Y + 3.8), pin.Label, corners switch { 8 => 11, 3 => pin.Label.Length > 1 ? 9 : 11, _ => pin.Label.Length > 2 ? 9 : 11 }, isFilled ? Ink.Paper : ink) { Anchor = Anchor.Middle, IsBold = true },
+            new Words(new(middle.X, middle.Y + 3.8), pin.Label,
+                corners switch { 8 => 11, 3 => pin.Label.Length > 1 ? 9 : 11, _ => pin.Label.Length > 2 ? 9 : 11 },
+                isFilled ? Ink.Paper : ink) { Anchor = Anchor.Middle, IsBold = true },
         ])
         { Mark = pin.Level.ToString().ToLowerInvariant() });
     }

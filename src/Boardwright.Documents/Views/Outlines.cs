@@ -16,7 +16,8 @@ readonly record struct ViewPoint(double U, double V)
     public double Length => Sqrt(U * U + V * V);
 
     /// <summary>From a middle, so far in a direction.</summary>
-    public static ViewPoint Polar(ViewPoint middle, double radius, double angle) => new(middle.U + radius * Cos(angle), middle.V + radius * Sin(angle));
+    public static ViewPoint Polar(ViewPoint middle, double radius, double angle) =>
+        new(middle.U + radius * Cos(angle), middle.V + radius * Sin(angle));
 }
 
 /// <summary>Outlines of parts in a view, as closed rows of points, anticlockwise.</summary>
@@ -39,9 +40,11 @@ static class Outlines
     }
 
     /// <summary>A whole circle.</summary>
-    public static ViewPoint[] Circle(ViewPoint middle, double radius, int steps = 72) => Arc(middle, radius, 0, 2 * PI * (steps - 1) / steps, steps - 1);
+    public static ViewPoint[] Circle(ViewPoint middle, double radius, int steps = 72) =>
+        Arc(middle, radius, 0, 2 * PI * (steps - 1) / steps, steps - 1);
 
-    /// <summary>The belt line around two circles: arcs and the straight spans that touch both; the greater circle alone where it holds the other.</summary>
+    /// <summary>The belt line around two circles: arcs and the straight spans that touch both; the greater circle alone where it holds the
+    /// other.</summary>
     public static ViewPoint[] Around(ViewPoint a, double radiusA, ViewPoint b, double radiusB)
     {
         var apart = (b - a).Length;
@@ -64,7 +67,9 @@ static class Outlines
         for (var i = 0; i < teeth; i++)
         {
             for (var k = 0; k < 4; k++)
-                points[i * 4 + k] = ViewPoint.Polar(middle, k is 1 or 2 ? outer : inner, phase + 2 * PI * (i + k switch { 0 => 0.2, 1 => 0.28, 2 => 0.72, _ => 0.8 }) / teeth);
+                points[i * 4 + k] = ViewPoint.Polar(
+                    middle, k is 1 or 2 ? outer : inner,
+                    phase + 2 * PI * (i + k switch { 0 => 0.2, 1 => 0.28, 2 => 0.72, _ => 0.8 }) / teeth);
         }
 
         return points;
@@ -110,7 +115,8 @@ static class Outlines
             var (a, b) = (closed[i], closed[(i + 1) % closed.Count]);
             var isBeside = Max(a.U, b.U) < left || Min(a.U, b.U) > right || Max(a.V, b.V) < low || Min(a.V, b.V) > high;
             var (enter, leave) = isBeside ? (1, 0) : Inside(a, b, cover);
-            foreach (var (from, to, isHidden) in enter < leave ? new[] { (0.0, enter, false), (enter, leave, true), (leave, 1.0, false) } : [(0.0, 1.0, false)])
+            foreach (var (from, to, isHidden) in enter < leave ? new[] { (0.0, enter, false), (enter, leave, true), (leave, 1.0, false) }
+                : [(0.0, 1.0, false)])
             {
                 if (to - from < 1e-9)
                     continue;

@@ -19,15 +19,19 @@ static class SideView
         var (left, right) = (Min(deck.Back.Millimetres, -radius), Max(deck.Front.Millimetres, shape.Wheelbase.Millimetres + radius));
         var (low, high) = (-radius, Max(radius, (deck.Underside + deck.Thickness).Millimetres + 8));
         foreach (var can in motors.Select(m => m.Can))
-            (left, right, low, high) = (Min(left, (can.X - can.Radius).Millimetres), Max(right, (can.X + can.Radius).Millimetres), Min(low, (can.Z - can.Radius).Millimetres), Max(high, (can.Z + can.Radius).Millimetres));
+            (left, right, low, high) =
+                (Min(left, (can.X - can.Radius).Millimetres), Max(right, (can.X + can.Radius).Millimetres),
+                Min(low, (can.Z - can.Radius).Millimetres), Max(high, (can.Z + can.Radius).Millimetres));
         if (shape.Box is { } b)
-            (left, right, low) = (Min(left, b.Flange.Back.Millimetres), Max(right, b.Flange.Front.Millimetres), Min(low, b.Outside.Bottom.Millimetres));
+            (left, right, low) = (Min(left, b.Flange.Back.Millimetres), Max(right, b.Flange.Front.Millimetres),
+                Min(low, b.Outside.Bottom.Millimetres));
         low = Min(low, deck.Platform.Millimetres);
         var dims = wishes.Dimensions != Dimensioned.Nothing;
         var board = new DrawingBoard(wishes, (left, low, right, high), dims ? (80, 52, 90, 58) : (24, 24, 24, 28));
 
         board.Part("deck", seen.Name("deck"), () => board.Body(Profile(deck, shape), isGuess: deck.IsGuess));
-        board.Place("deck", new((deck.Back + deck.Front).Millimetres / 2 + (deck.Front - deck.Back).Millimetres * 0.12, (deck.Platform + deck.Thickness).Millimetres));
+        board.Place("deck", new((deck.Back + deck.Front).Millimetres / 2 + (deck.Front - deck.Back).Millimetres * 0.12,
+            (deck.Platform + deck.Thickness).Millimetres));
         Box(board, seen);
         for (var i = 0; i < shape.Axles.Count; i++)
             Axle(board, seen, i, motors.Where(m => m.Axle == i));
@@ -39,7 +43,8 @@ static class SideView
 
     static ViewPoint[] Profile(DeckShape deck, BoardShape shape)
     {
-        var (back, front, low, thick) = (deck.Back.Millimetres, deck.Front.Millimetres, deck.Underside.Millimetres, deck.Thickness.Millimetres);
+        var (back, front, low, thick) =
+            (deck.Back.Millimetres, deck.Front.Millimetres, deck.Underside.Millimetres, deck.Thickness.Millimetres);
         if (deck.Drop.Si == 0)
             return Outlines.Rectangle(back, low, front, low + thick, 4);
         var (from, to, drop) = (deck.PlatformBack.Millimetres, deck.PlatformFront.Millimetres, deck.Drop.Millimetres);
@@ -48,7 +53,8 @@ static class SideView
         return
         [
             new(back, low), new(rear, low), new(from, low - drop), new(to, low - drop), new(nose, low), new(front, low),
-            new(front, low + thick), new(nose, low + thick), new(to, low + thick - drop), new(from, low + thick - drop), new(rear, low + thick), new(back, low + thick),
+            new(front, low + thick), new(nose, low + thick), new(to, low + thick - drop), new(from, low + thick - drop),
+                new(rear, low + thick), new(back, low + thick),
         ];
     }
 
@@ -85,7 +91,8 @@ static class SideView
             var mount = axle.MountHeight.Millimetres;
             var isOver = seen.Shape.Deck.Underside < axle.MountHeight;
             var (low, high) = isOver ? (mount, mount + 6) : (mount - 6, mount);
-            board.Body([new(x - 12, -4), new(x + 12, -4), new(x + 26, Max(0, mount - 16)), new(x + 20, Max(0, mount - 6)), new(x - 20, Max(0, mount - 6)), new(x - 26, Max(0, mount - 16))], cover: cover, isGuess: axle.IsGuess, width: 1.1);
+            board.Body([new(x - 12, -4), new(x + 12, -4), new(x + 26, Max(0, mount - 16)), new(x + 20, Max(0, mount - 6)),
+                new(x - 20, Max(0, mount - 6)), new(x - 26, Max(0, mount - 16))], cover: cover, isGuess: axle.IsGuess, width: 1.1);
             board.Body(Outlines.Rectangle(x - 42, low, x + 42, high, 1), cover: cover, isGuess: axle.IsGuess, width: 1.1);
         });
         board.Place(axle.Slot, new(x + 16, Max(0, axle.MountHeight.Millimetres - 14)));
@@ -119,7 +126,8 @@ static class SideView
         board.Place("motor", ViewPoint.Polar(at, can * 0.75, motor.Direction > 0 ? 0.5 : PI - 0.5));
         if (motor.Plate is { } plate)
         {
-            board.Part("mount", seen.Name("mount"), () => board.Body(Outlines.Around(axle, 19, at, Max(12, 0.8 * can)), cover: cover, isGuess: plate.IsGuess, width: 1.1));
+            board.Part("mount", seen.Name("mount"),
+                () => board.Body(Outlines.Around(axle, 19, at, Max(12, 0.8 * can)), cover: cover, isGuess: plate.IsGuess, width: 1.1));
             board.Place("mount", (axle + at) * 0.5);
         }
 
@@ -128,7 +136,8 @@ static class SideView
             var (small, large) = (gears.MotorGear.Radius.Millimetres, gears.WheelGear.Radius.Millimetres);
             board.Part("gearbox", seen.Name("gearbox"), () =>
             {
-                board.Body(Outlines.Around(axle, large + GearWall, at, small + GearWall), cover: cover, isGuess: gears.WheelGear.IsGuess, width: 1.1);
+                board.Body(Outlines.Around(axle, large + GearWall, at, small + GearWall), cover: cover, isGuess: gears.WheelGear.IsGuess,
+                    width: 1.1);
                 foreach (var (middle, radius) in new[] { (axle, large), (at, small) })
                     board.PitchCircle(Outlines.Circle(middle, radius));
             });
@@ -153,7 +162,8 @@ static class SideView
         });
     }
 
-    static void Pulley(DrawingBoard board, ViewedBoard seen, RoundBody? pulley, ViewPoint at, Length? pitchRadius, int teeth, IReadOnlyList<ViewPoint> cover)
+    static void Pulley(DrawingBoard board, ViewedBoard seen, RoundBody? pulley, ViewPoint at, Length? pitchRadius, int teeth,
+        IReadOnlyList<ViewPoint> cover)
     {
         if (pulley is null)
             return;
@@ -174,12 +184,15 @@ static class SideView
         if (board.Wants(Dimensioned.Overall))
         {
             var top = (deck.Underside + deck.Thickness).Millimetres;
-            board.Level("deck.length", new(deck.Back.Millimetres, top), new(deck.Front.Millimetres, top), high, -28, ViewedBoard.Bracketed(seen.IsGuessed("deck.length"), board.Say($"{deck.Front - deck.Back:0 mm}")));
-            board.Upright("deck.height", new(deck.Front.Millimetres, top), new(deck.Front.Millimetres, road), right, 30, ViewedBoard.Bracketed(seen.IsGuessed("deck.thickness", "wheels.diameter", $"{shape.DrivenAxle.Slot}.height"), board.Say($"{deck.Underside + deck.Thickness + shape.WheelRadius:0 mm}")));
+            board.Level("deck.length", new(deck.Back.Millimetres, top), new(deck.Front.Millimetres, top), high, -28,
+                ViewedBoard.Bracketed(seen.IsGuessed("deck.length"), board.Say($"{deck.Front - deck.Back:0 mm}")));
+            board.Upright("deck.height", new(deck.Front.Millimetres, top), new(deck.Front.Millimetres, road), right, 30,
+                ViewedBoard.Bracketed(seen.IsGuessed("deck.thickness", "wheels.diameter", $"{shape.DrivenAxle.Slot}.height"), board.Say($"{deck.Underside + deck.Thickness + shape.WheelRadius:0 mm}")));
         }
 
         if (board.Wants(Dimensioned.Axles))
-            board.Level("deck.wheelbase", new(0, 0), new(shape.Wheelbase.Millimetres, 0), Min(low, road), 44, ViewedBoard.Bracketed(seen.IsGuessed("deck.wheelbase"), board.Say($"{shape.Wheelbase:0 mm}")));
+            board.Level("deck.wheelbase", new(0, 0), new(shape.Wheelbase.Millimetres, 0), Min(low, road), 44,
+                ViewedBoard.Bracketed(seen.IsGuessed("deck.wheelbase"), board.Say($"{shape.Wheelbase:0 mm}")));
         if (board.Wants(Dimensioned.Box) && shape.Box is { Outside: var box })
         {
             var middle = (box.Back + box.Front).Millimetres / 2;
@@ -187,7 +200,8 @@ static class SideView
             // The rider bends the deck; the drawing does not.
             var loaded = seen.Examination.BoxAboveRoad;
             var text = loaded.IsKnown && Abs((loaded.Value - free).Millimetres) > 0.5 ? board.Say($"{free:0 mm}, loaded {loaded.Value:0 mm}") : board.Say($"{free:0 mm}");
-            board.Gap("box.clearance", new(middle, box.Bottom.Millimetres), new(middle, road), ViewedBoard.Bracketed(shape.Box.Outside.IsGuess || shape.DrivenAxle.IsGuess || seen.IsGuessed("wheels.diameter"), text), false);
+            board.Gap("box.clearance", new(middle, box.Bottom.Millimetres), new(middle, road),
+                ViewedBoard.Bracketed(shape.Box.Outside.IsGuess || shape.DrivenAxle.IsGuess || seen.IsGuessed("wheels.diameter"), text), false);
         }
 
         if (motors.FirstOrDefault(m => m.Direction != 0) is not { } motor)

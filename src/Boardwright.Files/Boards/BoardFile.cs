@@ -20,7 +20,8 @@ public static class BoardFile
 
     /// <summary>Whether a YAML file among others can be one of a shelf, by its name.</summary>
     public static bool IsCalledAsShelf(string path) =>
-        (path.EndsWith(".yaml", StringComparison.OrdinalIgnoreCase) || path.EndsWith(".yml", StringComparison.OrdinalIgnoreCase)) && !IsCalledSo(path) && !BuiltFile.IsCalledSo(path);
+        (path.EndsWith(".yaml", StringComparison.OrdinalIgnoreCase) || path.EndsWith(".yml", StringComparison.OrdinalIgnoreCase))
+        && !IsCalledSo(path) && !BuiltFile.IsCalledSo(path);
 
     /// <summary>The name of a file without its folder and its ending.</summary>
     public static string NameOf(string path) => IsCalledSo(path) ? Path.GetFileName(path)[..^Ending.Length]
@@ -43,7 +44,8 @@ public static class BoardFile
     {
         var complaints = new Complaints();
         var shown = Shown(path);
-        return Read(NodeReader.Read(text.StartsWith('\uFEFF') ? text[1..] : text, shown, WhenEmpty, complaints), path, files ?? FileTree.OnDisk, complaints);
+        return Read(NodeReader.Read(text.StartsWith('\uFEFF') ? text[1..] : text, shown, WhenEmpty, complaints), path,
+            files ?? FileTree.OnDisk, complaints);
     }
 
     /// <summary>Reads a board file and every file of its shelf.</summary>
@@ -104,7 +106,8 @@ public static class BoardFile
     }
 
     /// <summary>The plugs of the shelf under their ids and names.</summary>
-    static Dictionary<string, Plug> PlugsOf(IEnumerable<(string Id, string Kind, SheetDraft Draft)> parts, Dictionary<string, SourceLocation> places, Complaints complaints)
+    static Dictionary<string, Plug> PlugsOf(
+        IEnumerable<(string Id, string Kind, SheetDraft Draft)> parts, Dictionary<string, SourceLocation> places, Complaints complaints)
     {
         var plugs = new Dictionary<string, Plug>(StringComparer.OrdinalIgnoreCase);
         foreach (var (id, _, draft) in parts.Where(static part => PartKinds.OnShelf[part.Kind] == typeof(Plug)))
@@ -132,7 +135,8 @@ public static class BoardFile
                 return true;
             case SpoiledNode:
                 return true;
-            case ScalarNode scalar when int.TryParse(scalar.Text, NumberStyles.None, CultureInfo.InvariantCulture, out var version) && version > 0:
+            case ScalarNode scalar when int.TryParse(scalar.Text, NumberStyles.None, CultureInfo.InvariantCulture, out var version)
+                && version > 0:
                 if (version == Board.Version)
                     return true;
                 // What a later format holds cannot be judged here, so nothing else is said.
@@ -144,7 +148,8 @@ public static class BoardFile
         }
     }
 
-    static LoadedBoard Refused(Complaints complaints, string file) => new(null, Shelf.Empty, complaints.Sorted(file), new Dictionary<string, SourceLocation>(StringComparer.Ordinal));
+    static LoadedBoard Refused(Complaints complaints, string file) =>
+        new(null, Shelf.Empty, complaints.Sorted(file), new Dictionary<string, SourceLocation>(StringComparer.Ordinal));
 
     internal static string Shown(string path) => path.Replace('\\', '/');
 }

@@ -20,24 +20,30 @@ public sealed record Entered(string Value, string? Give = null, string? From = n
     public bool IsPlain => Give is null && From is null;
 }
 
-/// <summary>Changes single values in the text of a board file, and leaves everything else as the person wrote it: comments, order and layout.</summary>
+/// <summary>Changes single values in the text of a board file, and leaves everything else as the person wrote it: comments, order and
+/// layout.</summary>
 public static class BoardText
 {
     const string PartsKey = "parts";
 
-    /// <summary>Changes one value, or adds it where it is missing. A place that holds a shelf id alone becomes <c>{ use: ID, key: value }</c>.</summary>
+    /// <summary>Changes one value, or adds it where it is missing. A place that holds a shelf id alone becomes <c>{ use: ID, key: value
+    /// }</c>.</summary>
     /// <param name="text">Text of a board file.</param>
-    /// <param name="key">Dotted key as the board names it, such as <c>limits.pack_current</c>, <c>motor.kv</c> or <c>wiring[1].length</c>; a place for a part, such as <c>motor</c>, takes an id.</param>
+    /// <param name="key">Dotted key as the board names it, such as <c>limits.pack_current</c>, <c>motor.kv</c> or <c>wiring[1].length</c>;
+    /// a place for a part, such as <c>motor</c>, takes an id.</param>
     /// <param name="newValue">The value as it would be written, such as <c>50 A</c>.</param>
-    public static Changed Change(string text, string key, string newValue) => Edited(text, key, newValue, (editor, map, steps) => editor.Apply(map, steps, newValue));
+    public static Changed Change(string text, string key, string newValue) =>
+        Edited(text, key, newValue, (editor, map, steps) => editor.Apply(map, steps, newValue));
 
     /// <summary>Changes one value together with its origin and spread; what the file said of those before is replaced.</summary>
     /// <param name="text">Text of a board file.</param>
     /// <param name="key">Dotted key as for <see cref="Change(string, string, string)"/>.</param>
     /// <param name="entered">The value.</param>
-    public static Changed Change(string text, string key, Entered entered) => Edited(text, key, entered.Value, (editor, map, steps) => editor.State(map, steps, entered));
+    public static Changed Change(string text, string key, Entered entered) =>
+        Edited(text, key, entered.Value, (editor, map, steps) => editor.State(map, steps, entered));
 
-    /// <summary>Says where a thing lies in the box: the entries of <c>layout.NAME</c>, in one line where the file has none of it yet. Entries of it that are not among these are taken out.</summary>
+    /// <summary>Says where a thing lies in the box: the entries of <c>layout.NAME</c>, in one line where the file has none of it yet.
+    /// Entries of it that are not among these are taken out.</summary>
     /// <param name="text">Text of a board file.</param>
     /// <param name="name">Name of the thing, such as <c>gland 1</c>.</param>
     /// <param name="entries">Keys and values as they would be written, such as <c>x</c> and <c>-80 mm</c>; at least one.</param>
@@ -64,14 +70,17 @@ public static class BoardText
         return changed.Refusal is null ? changed : changed with { Text = text };
     }
 
-    /// <summary>Takes the place of a thing out of the layout, so that one is proposed; the whole section goes with the last of them.</summary>
+    /// <summary>Takes the place of a thing out of the layout, so that one is proposed; the whole section goes with the last of
+    /// them.</summary>
     /// <param name="text">Text of a board file.</param>
     /// <param name="name">Name of the thing; <c>null</c> for all of them.</param>
     public static Changed Unplace(string text, string? name = null)
     {
-        if (NodeReader.Read(text.StartsWith('\uFEFF') ? text[1..] : text, "", "", new Complaints()) is not MapNode root || root.Find("layout") is not MapNode { Pairs: var spots } || (name is not null && spots.All(s => s.Key.Text != name)))
+        if (NodeReader.Read(text.StartsWith('\uFEFF') ? text[1..] : text, "", "", new Complaints()) is not MapNode root
+            || root.Find("layout") is not MapNode { Pairs: var spots } || (name is not null && spots.All(s => s.Key.Text != name)))
             return new(text, null);
-        return Edited(text, "layout.pack.x", "-", (editor, map, _) => editor.Remove(map, name is null || spots.Count == 1 ? [("layout", 0)] : [("layout", 0), (name, 0)]));
+        return Edited(text, "layout.pack.x", "-",
+            (editor, map, _) => editor.Remove(map, name is null || spots.Count == 1 ? [("layout", 0)] : [("layout", 0), (name, 0)]));
     }
 
     static bool Holds(string text, string key)
@@ -105,7 +114,8 @@ public static class BoardText
     public static Changed Remove(string text, string key) => Edited(text, key, "-", (editor, map, steps) => editor.Remove(map, steps));
 
     /// <summary>What a board file says under a key.</summary>
-    /// <returns>The value as it is written; <c>null</c> when the file does not give it itself, or gives more than one value there.</returns>
+    /// <returns>The value as it is written; <c>null</c> when the file does not give it itself, or gives more than one value
+    /// there.</returns>
     public static Entered? Read(string text, string key) => Reader(text)(key);
 
     /// <summary>Parses a board file once, to say under many keys what <see cref="Read"/> says under one.</summary>
@@ -115,8 +125,10 @@ public static class BoardText
         return key => Under(root, key);
     }
 
-    /// <summary>Changes one value of another kind of file that is made of sheets, as <see cref="Change(string, string, string)"/> does for a board.</summary>
-    internal static Changed ChangeIn(Type root, string text, string key, string newValue) => Edited(text, key, newValue, (editor, map, steps) => editor.Apply(map, steps, newValue), root);
+    /// <summary>Changes one value of another kind of file that is made of sheets, as <see cref="Change(string, string, string)"/> does for
+    /// a board.</summary>
+    internal static Changed ChangeIn(Type root, string text, string key, string newValue) =>
+        Edited(text, key, newValue, (editor, map, steps) => editor.Apply(map, steps, newValue), root);
 
     /// <summary>Adds an item to a list of sheets, behind the last one.</summary>
     /// <param name="text">The text.</param>
@@ -127,7 +139,8 @@ public static class BoardText
         if (text.StartsWith('\uFEFF'))
             return Append(text[1..], list, item) is var rest ? rest with { Text = text[0] + rest.Text } : rest;
         var complaints = new Complaints();
-        return NodeReader.Read(text, "", "", complaints) is MapNode map && complaints.Count == 0 ? new Editor(text, list).Append(map, item) : NotInOrder(text);
+        return NodeReader.Read(text, "", "", complaints) is MapNode map && complaints.Count == 0 ? new Editor(text, list).Append(map, item)
+            : NotInOrder(text);
     }
 
     static Entered? Under(Node? root, string key)
@@ -144,7 +157,8 @@ public static class BoardText
         return root switch
         {
             ScalarNode { IsEmpty: false } scalar => new(scalar.Text),
-            MapNode frame when frame.Find("value") is ScalarNode { IsEmpty: false } value => new(value.Text, (frame.Find("give") as ScalarNode)?.Text, (frame.Find("from") as ScalarNode)?.Text),
+            MapNode frame when frame.Find("value") is ScalarNode { IsEmpty: false } value =>
+                new(value.Text, (frame.Find("give") as ScalarNode)?.Text, (frame.Find("from") as ScalarNode)?.Text),
             MapNode part when part.Find(SheetReader.Use) is ScalarNode { IsEmpty: false } id => new(id.Text),
             _ => null,
         };
@@ -152,7 +166,8 @@ public static class BoardText
 
     static Changed NotInOrder(string text) => new(text, new("The file is not in order, so nothing was changed in it.", "Mend the file first."));
 
-    static Changed Edited(string text, string key, string newValue, Func<Editor, MapNode, List<(string Key, int Item)>, Changed> edit, Type? of = null)
+    static Changed Edited(string text, string key, string newValue, Func<Editor, MapNode, List<(string Key, int Item)>, Changed> edit,
+        Type? of = null)
     {
         if (text.StartsWith('\uFEFF'))
         {
@@ -223,12 +238,14 @@ public static class BoardText
                 name = word[..bracket];
             }
 
-            if (Entry.ListEntries(type).FirstOrDefault(candidate => candidate.Key == name) is not { } entry || item > 0 != (entry.Form == EntryForm.Sheets))
+            if (Entry.ListEntries(type).FirstOrDefault(candidate => candidate.Key == name) is not { } entry
+                || item > 0 != (entry.Form == EntryForm.Sheets))
                 return null;
             steps.Add((name, item));
             isName = entry.Form == EntryForm.NamedSheets;
             var isSheet = isName || entry.Form is EntryForm.Sheet or EntryForm.Sheets;
-            if (at == words.Length - 1 ? isSheet && (!entry.ValueType.IsSubclassOf(typeof(Part)) || entry.ValueType == typeof(Pack)) : !isSheet)
+            if (at == words.Length - 1 ? isSheet && (!entry.ValueType.IsSubclassOf(typeof(Part)) || entry.ValueType == typeof(Pack))
+                : !isSheet)
                 return null;
             type = entry.ValueType;
         }
@@ -256,7 +273,8 @@ public static class BoardText
             frame = entered.IsPlain ? null : $"{{ {string.Join(", ", rest)} }}";
             // A frame or a table that is there goes as a whole, so that nothing of it outlives what was said anew.
             if (Framed(map, steps) is var (word, old))
-                return new(string.Concat(text.AsSpan(0, yaml.AfterColon(word)), " ", Indented(entered.Value, old.IsFlow), text.AsSpan(yaml.LastOf(old))), null);
+                return new(string.Concat(
+                    text.AsSpan(0, yaml.AfterColon(word)), " ", Indented(entered.Value, old.IsFlow), text.AsSpan(yaml.LastOf(old))), null);
             return Apply(map, steps, entered.Value);
         }
 
@@ -355,7 +373,9 @@ public static class BoardText
                     case ScalarNode { IsEmpty: true }:
                         return map.IsFlow
                             ? Insert(yaml.AfterColon(word), " " + Flow([.. steps.Skip(at + 1).Select(step => step.Key)], value))
-                            : Insert(yaml.EndOfLine(yaml.AfterColon(word)), NewLine + new string(' ', word.At.Column + 1) + Block([.. steps.Skip(at + 1).Select(step => step.Key)], value, word.At.Column + 1));
+                            : Insert(yaml.EndOfLine(yaml.AfterColon(word)),
+                            NewLine + new string(' ', word.At.Column + 1)
+                            + Block([.. steps.Skip(at + 1).Select(step => step.Key)], value, word.At.Column + 1));
                     case ScalarNode scalar when isLast:
                         return Replace(scalar, Indented(value, map.IsFlow || item > 0));
                     case ScalarNode id:
@@ -388,7 +408,8 @@ public static class BoardText
 
         Changed Insert(int at, string piece) => new(text.Insert(at, piece), null);
 
-        Changed Replace(ScalarNode scalar, string piece) => new(string.Concat(text.AsSpan(0, scalar.Start), piece, text.AsSpan(yaml.Trimmed(scalar))), null);
+        Changed Replace(ScalarNode scalar, string piece) =>
+            new(string.Concat(text.AsSpan(0, scalar.Start), piece, text.AsSpan(yaml.Trimmed(scalar))), null);
 
         Changed Refuse(string says, string remedy) => new(text, new(says, remedy));
     }

@@ -43,5 +43,6 @@ static class Currencies
 
     /// <summary>The plugs that the runs of wire name; other plugs of the shelf are not on this board.</summary>
     static IEnumerable<Plug> PlugsOf(Board board) =>
-        board.Wiring.Where(run => run.Plug.IsKnown && board.Plugs.ContainsKey(run.Plug.Value)).Select(run => board.PlugCalled(run.Plug.Value)).Distinct();
+        board.Wiring.Where(run => run.Plug.IsKnown && board.Plugs.ContainsKey(run.Plug.Value))
+        .Select(run => board.PlugCalled(run.Plug.Value)).Distinct();
 }

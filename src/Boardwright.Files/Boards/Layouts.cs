@@ -4,7 +4,8 @@ using Boardwright.Parts;
 
 namespace Boardwright.Files.Boards;
 
-/// <summary>What a layout's entries cannot say by themselves: names of things, quarter turns, and a place on the floor or in a wall but not both.</summary>
+/// <summary>What a layout's entries cannot say by themselves: names of things, quarter turns, and a place on the floor or in a wall but not
+/// both.</summary>
 static class Layouts
 {
     /// <summary>Complains about a spot that cannot be meant as it is written.</summary>
@@ -17,7 +18,8 @@ static class Layouts
     {
         if (!IsName(name))
         {
-            complaints.Add(at, key, $"{QuantityText.Quote(name)} is nothing that lies in a box.", Nearest.To(name.TrimEnd(' ', '0', '1', '2', '3', '4', '5', '6', '7', '8', '9'), BoxThing.Words) is { } near
+            complaints.Add(at, key, $"{QuantityText.Quote(name)} is nothing that lies in a box.",
+                Nearest.To(name.TrimEnd(' ', '0', '1', '2', '3', '4', '5', '6', '7', '8', '9'), BoxThing.Words) is { } near
                 ? $"Write {near} instead, if that is meant."
                 : $"The names are {string.Join(", ", BoxThing.Words)}; from the second on with its number, as in controller 2, and glands from the first on, as in gland 1.");
         }
@@ -30,5 +32,7 @@ static class Layouts
 
     /// <summary>Whether a thing in a box can be called so: a word of its kind, and a number where there are several.</summary>
     static bool IsName(string name) => BoxThing.Words.Any(word => name == word
-        || (name.StartsWith(word + " ", StringComparison.Ordinal) && int.TryParse(name.AsSpan(word.Length + 1), NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number is >= 1 and <= 64));
+        || (name.StartsWith(word + " ", StringComparison.Ordinal)
+        && int.TryParse(name.AsSpan(word.Length + 1), NumberStyles.None, CultureInfo.InvariantCulture, out var number)
+        && number is >= 1 and <= 64));
 }

@@ -7,4 +7,5 @@ namespace Boardwright.Files.Boards;
 /// <param name="Shelf">The shelf; empty when there is any complaint.</param>
 /// <param name="Complaints">Everything that is wrong in the board file and in every shelf file.</param>
 /// <param name="Places">Where each given value is written, by its dotted key.</param>
-public sealed record LoadedBoard(Board? Board, Shelf Shelf, IReadOnlyList<Complaint> Complaints, IReadOnlyDictionary<string, SourceLocation> Places);
+public sealed record LoadedBoard(
+    Board? Board, Shelf Shelf, IReadOnlyList<Complaint> Complaints, IReadOnlyDictionary<string, SourceLocation> Places);

@@ -12,7 +12,8 @@ public static class Schemas
     const string Number = @"(?:[+\-]?(?:[0-9]+(?:\.[0-9]*)?|\.[0-9]+)(?:[eE][+\-]?[0-9]+)?|[+\-]?(?:[0-9]+[ \-])?[0-9]+\/[0-9]+)";
     const string Gauge = @"AWG ?(?:[0-9]{1,2}|[1-4]\/0|000?0?)|(?:[0-9]{1,2}|[1-4]\/0|000?0?) ?AWG";
 
-    static readonly JsonSerializerOptions Layout = new() { WriteIndented = true, IndentSize = 2, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    static readonly JsonSerializerOptions Layout =
+        new() { WriteIndented = true, IndentSize = 2, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     /// <summary>The schema of a board file.</summary>
     public static string Board()
@@ -97,7 +98,8 @@ public static class Schemas
     }
 
     /// <summary>A word of a choice as it may be written: a hyphen and a space are alike.</summary>
-    static IEnumerable<string> Spellings(string word) => new[] { word, word.Replace('-', ' '), word.Replace(' ', '-') }.Distinct(StringComparer.Ordinal);
+    static IEnumerable<string> Spellings(string word) =>
+        new[] { word, word.Replace('-', ' '), word.Replace(' ', '-') }.Distinct(StringComparer.Ordinal);
 
     static JsonArray Words(IEnumerable<string> words) => [.. words.Select(static word => (JsonNode)word)];
 
@@ -108,7 +110,8 @@ public static class Schemas
     /// <summary>The pattern of a quantity: a number, at most one space, a unit in any spelling.</summary>
     internal static string Pattern(Dimension dimension)
     {
-        var spellings = dimension.Units.SelectMany(static unit => unit.Spellings.Prepend(unit.Symbol)).Where(static spelling => spelling.Length > 0).Select(Escape);
+        var spellings = dimension.Units.SelectMany(static unit => unit.Spellings.Prepend(unit.Symbol))
+            .Where(static spelling => spelling.Length > 0).Select(Escape);
         var pattern = $"{Number} ?(?:{string.Join('|', spellings)})";
         return dimension == Area.Dimension ? $"^(?:{pattern}|{Gauge})$" : $"^{pattern}$";
     }
@@ -186,8 +189,10 @@ public static class Schemas
                 _ => Framed(Plain(entry), NameOf(entry)),
             };
             schema["description"] = entry.About.Measure is { } measure ? $"{entry.About.Says} To measure: {measure}" : entry.About.Says;
-            if (entry.Example.Length > 0 && entry.Form is not (EntryForm.Choice or EntryForm.Sheet or EntryForm.Sheets or EntryForm.NamedSheets))
-                schema["examples"] = new JsonArray(entry.Form == EntryForm.Count ? int.Parse(entry.Example, CultureInfo.InvariantCulture) : entry.Example);
+            if (entry.Example.Length > 0
+                && entry.Form is not (EntryForm.Choice or EntryForm.Sheet or EntryForm.Sheets or EntryForm.NamedSheets))
+                schema["examples"] = new JsonArray(
+                    entry.Form == EntryForm.Count ? int.Parse(entry.Example, CultureInfo.InvariantCulture) : entry.Example);
             return schema;
         }
 
@@ -217,7 +222,8 @@ public static class Schemas
             EntryForm.Money => Once("money", static () => new() { ["type"] = "string", ["pattern"] = @"^[0-9]+(?:\.[0-9]+)? [A-Z]{3}$", ["description"] = "An amount and a currency in three capital letters." }),
             EntryForm.Moment => Once("moment", static () => new() { ["type"] = "string", ["pattern"] = "^[0-9]{4}-[0-9]{2}-[0-9]{2}(?:[ T][0-9]{2}:[0-9]{2})?$", ["description"] = "A day, with or without the time." }),
             EntryForm.HourlyRate => Once("hourly_rate", static () => new() { ["type"] = "string", ["pattern"] = @"^[0-9]+(?:\.[0-9]+)? [A-Z]{3}\/h$", ["description"] = "An amount for an hour and a currency in three capital letters." }),
-            EntryForm.Texts => Any(Once("text", static () => new() { ["type"] = new JsonArray("string", "number", "boolean") }), new JsonObject { ["type"] = "array", ["items"] = ReferTo("text") }),
+            EntryForm.Texts => Any(Once("text", static () => new() { ["type"] = new JsonArray("string", "number", "boolean") }),
+                new JsonObject { ["type"] = "array", ["items"] = ReferTo("text") }),
             EntryForm.Quantities => Any(Quantity(entry.Dimension!), List(Quantity(entry.Dimension!))),
             EntryForm.Curve => new()
             {
@@ -232,7 +238,11 @@ public static class Schemas
                 {
                     ["type"] = "object",
                     ["properties"] = new JsonObject { ["temperatures"] = List(Quantity(Temperature.Dimension)) },
-                    ["patternProperties"] = new JsonObject { [Pattern(Fraction.Dimension)] = Any(Quantity(entry.Dimension!), List(Quantity(entry.Dimension!))) },
+                    ["patternProperties"] = new JsonObject
+                    {
+                        [Pattern(Fraction.Dimension)] = Any(
+                        Quantity(entry.Dimension!), List(Quantity(entry.Dimension!)))
+                    },
                     ["additionalProperties"] = false,
                 }),
             EntryForm.RollingTable => Any(
@@ -240,7 +250,9 @@ public static class Schemas
                 new JsonObject
                 {
                     ["type"] = "object",
-                    ["properties"] = new JsonObject(Enum.GetValues<Surface>().SelectMany(surface => Spellings(Entry.Word(surface))).Select(word => KeyValuePair.Create(word, (JsonNode?)Quantity(entry.Dimension!)))),
+                    ["properties"] = new JsonObject(
+                        Enum.GetValues<Surface>().SelectMany(surface => Spellings(Entry.Word(surface)))
+                        .Select(word => KeyValuePair.Create(word, (JsonNode?)Quantity(entry.Dimension!)))),
                     ["additionalProperties"] = false,
                 }),
             _ => throw new NotSupportedException($"{entry.Key} has a form that schemas do not hold."),
@@ -258,7 +270,8 @@ public static class Schemas
                     {
                         ["value"] = plain.DeepClone(),
                         ["give"] = Once("give", static () => new() { ["type"] = new JsonArray("string", "number"), ["description"] = "One standard deviation: a percentage of the value, or with the value's own unit." }),
-                        ["from"] = Once("from", static () => new() { ["enum"] = Words(Enum.GetValues<Origin>().Select(origin => Entry.Word(origin))), ["description"] = "Where the value comes from." }),
+                        ["from"] = Once("from", static () =>
+                            new() { ["enum"] = Words(Enum.GetValues<Origin>().Select(origin => Entry.Word(origin))), ["description"] = "Where the value comes from." }),
                     },
                     ["required"] = new JsonArray("value"),
                     ["additionalProperties"] = false,
@@ -283,7 +296,8 @@ public static class Schemas
         /// <summary>The name of a definition that entries of the same form share; none where each has bounds or words of its own.</summary>
         static string? NameOf(Entry entry) => entry.Form switch
         {
-            EntryForm.Text or EntryForm.Texts or EntryForm.Money or EntryForm.HourlyRate or EntryForm.YesNo or EntryForm.Moment => "known_" + Entry.Snake(entry.Form.ToString()),
+            EntryForm.Text or EntryForm.Texts or EntryForm.Money or EntryForm.HourlyRate or EntryForm.YesNo or EntryForm.Moment =>
+                "known_" + Entry.Snake(entry.Form.ToString()),
             EntryForm.Quantities => $"known_{NameOf(entry.Dimension!)}_list",
             EntryForm.Count => FormattableString.Invariant($"known_count_{entry.Least:0}_to_{entry.Greatest:0}"),
             _ => null,

@@ -14,19 +14,14 @@ sealed class SheetDraft(Type type, SourceLocation at)
 
     /// <summary>Where it is written.</summary>
     public SourceLocation At { get; } = at;
-
     /// <summary>The shelf id it goes by, for a part that was taken from the shelf.</summary>
     public string Id { get; init; } = "";
-
     /// <summary>Sets a value.</summary>
     public void Set(Entry entry, object known, SourceLocation place) => values[entry] = (known, place);
-
     /// <summary>Sets a sheet inside this one.</summary>
     public void Set(Entry entry, SheetDraft sheet) => sheets[entry] = sheet;
-
     /// <summary>Sets a list of sheets.</summary>
     public void Set(Entry entry, IReadOnlyList<SheetDraft> list) => lists[entry] = list;
-
     /// <summary>Sets a map from names to sheets.</summary>
     public void Set(Entry entry, IReadOnlyList<(string Name, SheetDraft Sheet)> map) => maps[entry] = map;
 
@@ -57,7 +52,8 @@ sealed class SheetDraft(Type type, SourceLocation at)
             .. values.Select(pair => (pair.Key, pair.Value.Value)),
             .. sheets.Select(pair => (pair.Key, (object)pair.Value.Build())),
             .. lists.Select(pair => (pair.Key, pair.Key.Known(pair.Value.Select(item => item.Build())))),
-            .. maps.Select(pair => (pair.Key, pair.Key.Known(pair.Value.Select(item => KeyValuePair.Create(item.Name, item.Sheet.Build()))))),
+            .. maps.Select(pair => (pair.Key,
+                pair.Key.Known(pair.Value.Select(item => KeyValuePair.Create(item.Name, item.Sheet.Build()))))),
         ]);
         return sheet is Part part ? part with { Id = Id, IsChosen = true } : sheet;
     }

@@ -10,10 +10,8 @@ sealed class SheetReader(ShelfReader shelf, Complaints complaints)
 {
     /// <summary>Takes another part from the shelf and changes some of its entries.</summary>
     public const string Use = "use";
-
     /// <summary>Says the kind of a part.</summary>
     public const string Kind = "kind";
-
     /// <summary>Names a part on its shelf.</summary>
     public const string Id = "id";
 
@@ -237,7 +235,8 @@ sealed class SheetReader(ShelfReader shelf, Complaints complaints)
 
     static string FirstOf(Type sheet) => Entry.ListEntries(sheet)[0] is { Form: not EntryForm.Sheet } first ? $"{first.Key}: {first.Example}" : $"{Entry.ListEntries(sheet)[0].Key}: {{ … }}";
 
-    /// <summary>Whether a pair is the second half of a number with a decimal comma: inside braces <c>{ width: 1,5 mm }</c> has a key <c>5 mm</c>.</summary>
+    /// <summary>Whether a pair is the second half of a number with a decimal comma: inside braces <c>{ width: 1,5 mm }</c> has a key <c>5
+    /// mm</c>.</summary>
     static bool IsHalfOfComma(MapNode map, int at) =>
         map.IsFlow && at > 0 && at < map.Pairs.Count
         && map.Pairs[at] is ({ IsPlain: true } half, ScalarNode { IsEmpty: true }) && char.IsAsciiDigit(half.Text.FirstOrDefault())

@@ -64,7 +64,8 @@ sealed class ShelfReader
             foreach (var file in found)
                 AddFile(file, $"{shown.TrimEnd('/')}/{Path.GetFileName(file)}");
         }
-        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or ArgumentException or System.Security.SecurityException)
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or ArgumentException
+            or System.Security.SecurityException)
         {
             Incomplete(at, key, $"The folder '{shown}' could not be read.", "Check its name and that you may read it.");
         }
@@ -111,7 +112,8 @@ sealed class ShelfReader
     }
 
     /// <summary>A part for a place that wants one of a type.</summary>
-    /// <returns>The part, or <c>null</c> when it is not there or of another kind, or wrong in itself; that was then complained about.</returns>
+    /// <returns>The part, or <c>null</c> when it is not there or of another kind, or wrong in itself; that was then complained
+    /// about.</returns>
     public SheetDraft? Take(string id, Type type, SourceLocation at, string key)
     {
         if (!byId.TryGetValue(id, out var raw))
@@ -199,7 +201,8 @@ sealed class ShelfReader
         }
 
         trail.Add(raw);
-        var draft = sheets.Part(raw.Type, raw.Map, raw.Key, raw.Id.Length > 0 ? raw.Id : raw.Key, [SheetReader.Id, SheetReader.Kind, SheetReader.Use]);
+        var draft = sheets.Part(raw.Type, raw.Map, raw.Key, raw.Id.Length > 0 ? raw.Id : raw.Key,
+            [SheetReader.Id, SheetReader.Kind, SheetReader.Use]);
         trail.RemoveAt(trail.Count - 1);
         if (!raw.IsDone)
             (raw.Draft, raw.IsDone) = (draft, true);
@@ -233,7 +236,8 @@ sealed class ShelfReader
     }
 
     static bool IsId(string text) =>
-        text.Length is > 0 and <= 80 && char.IsLetterOrDigit(text[0]) && text.All(static c => char.IsLetterOrDigit(c) || c is '-' or '_' or '.');
+        text.Length is > 0 and <= 80 && char.IsLetterOrDigit(text[0])
+        && text.All(static c => char.IsLetterOrDigit(c) || c is '-' or '_' or '.');
 
     sealed class Raw(string id, string key, Type? type, MapNode map)
     {

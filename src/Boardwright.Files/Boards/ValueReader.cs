@@ -105,16 +105,26 @@ sealed class ValueReader(Complaints complaints)
 
         if (relative || isTable)
         {
-            var share = QuantityText.Read(text, new QuantityRequest(Fraction.Dimension) { Key = "give", Example = "5 %", Least = 0, Greatest = 1 });
+            var share = QuantityText.Read(
+                text, new QuantityRequest(Fraction.Dimension) { Key = "give", Example = "5 %", Least = 0, Greatest = 1 });
             if (share.Refusal is { } wrong)
                 complaints.Add(node.At, key, wrong);
             return share.IsRead ? share.Si * Math.Abs(reference) : null;
         }
 
         var dimension = entry.Dimension == Temperature.Dimension ? Differences : entry.Dimension!;
-        var spread = QuantityText.Read(text, new QuantityRequest(dimension) { Key = "give", Example = dimension == Differences ? "2 K" : "5 %", Least = 0, Greatest = Math.Max(Math.Abs(entry.Greatest), Math.Abs(entry.Least)) });
+        var spread = QuantityText.Read(
+            text, new QuantityRequest(
+            dimension)
+            {
+                Key = "give",
+                Example = dimension == Differences ? "2 K" : "5 %",
+                Least = 0,
+                Greatest = Math.Max(Math.Abs(entry.Greatest), Math.Abs(entry.Least))
+            });
         if (spread.Refusal is { } refusal)
-            complaints.Add(node.At, key, refusal.Says, $"Write one standard deviation, {(dimension == Differences ? "" : "in % of the value or ")}{(dimension.Usual.Symbol.Length == 0 ? "as a plain number" : $"in {dimension.Usual.Symbol}")}, such as give: {(dimension == Differences ? "2 K" : "5 %")}.");
+            complaints.Add(node.At, key, refusal.Says,
+                $"Write one standard deviation, {(dimension == Differences ? "" : "in % of the value or ")}{(dimension.Usual.Symbol.Length == 0 ? "as a plain number" : $"in {dimension.Usual.Symbol}")}, such as give: {(dimension == Differences ? "2 K" : "5 %")}.");
         return spread.IsRead ? spread.Si : null;
     }
 
@@ -136,15 +146,18 @@ sealed class ValueReader(Complaints complaints)
         EntryForm.HourlyRate => Word(entry, node, key) is { } text ? Money(text, perHour: true, entry, key) : null,
         EntryForm.Texts => Texts(entry, node, key),
         EntryForm.Curve => Curve(entry, node, key),
-        EntryForm.ResistanceTable => node is MapNode map ? Resistances(entry, map, key) : One(node, RequestFor(entry, key)) is double ohms ? new ResistanceTable(Resistance.FromOhms(ohms)) : null,
-        EntryForm.RollingTable => node is MapNode map ? Rolling(entry, map, key) : One(node, RequestFor(entry, key)) is double number ? new RollingTable(Number.FromValue(number), new Dictionary<Surface, Number>()) : null,
+        EntryForm.ResistanceTable => node is MapNode map ? Resistances(entry, map, key) : One(node, RequestFor(entry, key)) is double ohms
+            ? new ResistanceTable(Resistance.FromOhms(ohms)) : null,
+        EntryForm.RollingTable => node is MapNode map ? Rolling(entry, map, key) : One(node, RequestFor(entry, key)) is double number
+            ? new RollingTable(Number.FromValue(number), new Dictionary<Surface, Number>()) : null,
         _ => throw new NotSupportedException($"{key} is not a value."),
     };
 
     static QuantityRequest RequestFor(Entry entry, string key) => new(entry.Dimension!)
     {
         Key = key,
-        Example = entry.Example.StartsWith('[') ? entry.Example.Split('[', ',', ']')[1] : entry.Example.StartsWith('{') ? entry.Dimension!.Example : entry.Example,
+        Example = entry.Example.StartsWith('[') ? entry.Example.Split('[', ',', ']')[1] : entry.Example.StartsWith('{')
+            ? entry.Dimension!.Example : entry.Example,
         Least = entry.Least,
         Greatest = entry.Greatest,
         Positive = entry.About.Positive,
@@ -216,7 +229,8 @@ sealed class ValueReader(Complaints complaints)
     static bool IsHalfOfComma(SequenceNode list, int at, Dimension dimension) =>
         list.IsFlow && at + 1 < list.Items.Count && dimension.Find("") is null
         && list.Items[at] is ScalarNode { IsPlain: true } whole && whole.Text.All(char.IsAsciiDigit) && whole.Text.Length is > 0 and < 20
-        && list.Items[at + 1] is ScalarNode { IsPlain: true } part && char.IsAsciiDigit(part.Text.FirstOrDefault()) && part.Text.Length < 40;
+        && list.Items[at + 1] is ScalarNode { IsPlain: true } part && char.IsAsciiDigit(part.Text.FirstOrDefault())
+        && part.Text.Length < 40;
 
     int? Count(Entry entry, ScalarNode scalar, string key)
     {
@@ -236,7 +250,8 @@ sealed class ValueReader(Complaints complaints)
         return null;
     }
 
-    static string Example(Entry entry) => entry.Example.Length > 0 ? entry.Example : Math.Max(1, entry.Least).ToString("0", CultureInfo.InvariantCulture);
+    static string Example(Entry entry) =>
+        entry.Example.Length > 0 ? entry.Example : Math.Max(1, entry.Least).ToString("0", CultureInfo.InvariantCulture);
 
     string? Text(ScalarNode scalar, string key)
     {
@@ -257,7 +272,8 @@ sealed class ValueReader(Complaints complaints)
     string? Choice(Entry entry, ScalarNode scalar, string key)
     {
         // A hyphen and a space are the same to whoever types it.
-        var word = entry.Choices.FirstOrDefault(choice => string.Equals(choice.Replace(' ', '-'), scalar.Text.Replace(' ', '-'), StringComparison.Ordinal));
+        var word = entry.Choices.FirstOrDefault(
+            choice => string.Equals(choice.Replace(' ', '-'), scalar.Text.Replace(' ', '-'), StringComparison.Ordinal));
         if (word is null)
             NoChoice(entry.Choices, scalar, key);
         return word;
@@ -299,7 +315,8 @@ sealed class ValueReader(Complaints complaints)
                 $"Write the amount and then the currency in three capital letters, such as {right}.");
         }
 
-        if (number.Length > 20 || !decimal.TryParse(number, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var amount))
+        if (number.Length > 20 || !decimal.TryParse(
+            number, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var amount))
             return Refuse($"{QuantityText.Quote(number)} is not a number, and {key} wants {what}.", $"Write it as in {right}.");
         if (amount is < 0 or > 1_000_000_000)
             return Refuse($"{QuantityText.Quote(text)} is out of bounds: {key} is from 0 to 1000000000 {currency}.", $"Write it as in {right}.");
@@ -409,12 +426,14 @@ sealed class ValueReader(Complaints complaints)
 
             var charge = First(word, Fraction.Dimension, key, ref last);
             var row = Many(value, RequestFor(entry, $"{key}[{word.Text}]"));
-            if (row is not null && row.Length != Math.Max(1, temperatures.Length) && (temperatures.Length > 0 || map.Find(temperaturesKey) is null))
+            if (row is not null && row.Length != Math.Max(1, temperatures.Length)
+                && (temperatures.Length > 0 || map.Find(temperaturesKey) is null))
             {
                 complaints.Add(
                     value.At,
                     $"{key}[{word.Text}]",
-                    FormattableString.Invariant($"This row has {row.Length} {(row.Length == 1 ? "value" : "values")}, and the table has {(temperatures.Length == 0 ? "no temperatures" : $"{temperatures.Length} {(temperatures.Length == 1 ? "temperature" : "temperatures")}")}."),
+                    FormattableString.Invariant(
+                    $"This row has {row.Length} {(row.Length == 1 ? "value" : "values")}, and the table has {(temperatures.Length == 0 ? "no temperatures" : $"{temperatures.Length} {(temperatures.Length == 1 ? "temperature" : "temperatures")}")}."),
                     temperatures.Length == 0 ? $"Write one value, or add a row {temperaturesKey}: [0 °C, 25 °C]." : "Write one value for each temperature.");
             }
 
@@ -441,7 +460,8 @@ sealed class ValueReader(Complaints complaints)
         var numbers = new Dictionary<Surface, Number>();
         foreach (var (word, value) in map.Pairs)
         {
-            var at = words.ToList().FindIndex(surface => string.Equals(surface.Replace(' ', '-'), word.Text.Replace(' ', '-'), StringComparison.Ordinal));
+            var at = words.ToList().FindIndex(
+                surface => string.Equals(surface.Replace(' ', '-'), word.Text.Replace(' ', '-'), StringComparison.Ordinal));
             var number = One(value, RequestFor(entry, $"{key}[{word.Text}]"));
             if (at < 0)
                 NoChoice(words, word, key);

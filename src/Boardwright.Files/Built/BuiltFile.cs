@@ -9,7 +9,8 @@ namespace Boardwright.Files.Built;
 /// <param name="Built">The board, or <c>null</c> when there is any complaint: nothing is half loaded.</param>
 /// <param name="Complaints">Everything that is wrong in the file.</param>
 /// <param name="Places">Where each given value is written, by its dotted key.</param>
-public sealed record LoadedBuilt(BuiltBoard? Built, IReadOnlyList<Complaint> Complaints, IReadOnlyDictionary<string, SourceLocation> Places);
+public sealed record LoadedBuilt(
+    BuiltBoard? Built, IReadOnlyList<Complaint> Complaints, IReadOnlyDictionary<string, SourceLocation> Places);
 
 /// <summary>Files of built boards: <c>SERIAL.built.yaml</c>.</summary>
 public static class BuiltFile
@@ -22,7 +23,8 @@ public static class BuiltFile
     /// <summary>Whether a file is called as files of built boards are.</summary>
     public static bool IsCalledSo(string path) => path.EndsWith(Ending, StringComparison.OrdinalIgnoreCase);
 
-    /// <summary>The name of the file of a board with a serial number: in small letters, so that no two differ by their capitals alone.</summary>
+    /// <summary>The name of the file of a board with a serial number: in small letters, so that no two differ by their capitals
+    /// alone.</summary>
     public static string NameFor(string serial)
     {
         ArgumentNullException.ThrowIfNull(serial);
@@ -35,7 +37,8 @@ public static class BuiltFile
     {
         const int Longest = 60;
         ArgumentNullException.ThrowIfNull(serial);
-        return serial.Length is > 0 and <= Longest && char.IsLetterOrDigit(serial[0]) && char.IsLetterOrDigit(serial[^1]) && serial.All(static c => char.IsLetterOrDigit(c) || c is '-' or '.' or '_')
+        return serial.Length is > 0 and <= Longest && char.IsLetterOrDigit(serial[0]) && char.IsLetterOrDigit(serial[^1])
+            && serial.All(static c => char.IsLetterOrDigit(c) || c is '-' or '.' or '_')
             ? null
             : new($"{QuantityText.Quote(serial)} cannot be a serial number.", FormattableString.Invariant($"Write up to {Longest} letters, digits, points and hyphens, such as TERN-0001."));
     }
@@ -73,7 +76,8 @@ public static class BuiltFile
         if (!BoardFile.HasOurVersion(map, shown, complaints))
             return Refused();
         var draft = new SheetDraft(typeof(BuiltBoard), map.At);
-        new SheetReader(new ShelfReader(FileTree.OnDisk, complaints), complaints).Fill(draft, typeof(BuiltBoard), map, "", "the file of a built board", [BoardFile.VersionKey]);
+        new SheetReader(new ShelfReader(FileTree.OnDisk, complaints), complaints)
+            .Fill(draft, typeof(BuiltBoard), map, "", "the file of a built board", [BoardFile.VersionKey]);
         var places = new Dictionary<string, SourceLocation>(StringComparer.Ordinal);
         draft.AddPlaces("", places);
         var built = ((BuiltBoard)draft.Build()).WithNames();
@@ -149,7 +153,8 @@ public static class BuiltFile
 
         void Inside(Known<string> file)
         {
-            if (file.IsKnown && (file.Value.Split('/').Any(static name => name.Trim() is "" or "." or "..") || file.Value.Contains('\\', StringComparison.Ordinal) || file.Value.Contains(':', StringComparison.Ordinal)))
+            if (file.IsKnown && (file.Value.Split('/').Any(static name => name.Trim() is "" or "." or "..")
+                || file.Value.Contains('\\', StringComparison.Ordinal) || file.Value.Contains(':', StringComparison.Ordinal)))
                 complaints.Add(At(file.Key), file.Key, $"{QuantityText.Quote(file.Value)} does not lie in this file's folder or below it.", "Put it there, and name it from there with slashes, such as photos/motor.jpg.");
         }
     }

@@ -36,7 +36,8 @@ public static class BuiltText
     public static Changed Add(string text, string list, Sheet item)
     {
         ArgumentNullException.ThrowIfNull(item);
-        if (list == States || Entry.ListEntries(typeof(BuiltBoard)).FirstOrDefault(entry => entry.Key == list) is not { Form: EntryForm.Sheets } entry || entry.ValueType != item.GetType())
+        if (list == States || Entry.ListEntries(typeof(BuiltBoard))
+            .FirstOrDefault(entry => entry.Key == list) is not { Form: EntryForm.Sheets } entry || entry.ValueType != item.GetType())
             throw new ArgumentException($"{item.GetType().Name} cannot be added to {list}.", nameof(list));
         return InOrder(BoardText.Append(text, list, Item(item)), text);
     }
@@ -72,7 +73,8 @@ public static class BuiltText
         return changed;
     }
 
-    /// <summary>Puts the board into a state. This is the only way in which a state is written, and it asks for a reason where one is due.</summary>
+    /// <summary>Puts the board into a state. This is the only way in which a state is written, and it asks for a reason where one is
+    /// due.</summary>
     /// <param name="text">The text.</param>
     /// <param name="steps">Steps and checks of the design it was built from.</param>
     /// <param name="design">The design, examined.</param>
@@ -80,7 +82,8 @@ public static class BuiltText
     /// <param name="who">Who does it.</param>
     /// <param name="when">When.</param>
     /// <param name="why">Why.</param>
-    public static Changed Mark(string text, IReadOnlyList<Step> steps, Examination design, BoardState state, string who, Moment when, string? why)
+    public static Changed Mark(
+        string text, IReadOnlyList<Step> steps, Examination design, BoardState state, string who, Moment when, string? why)
     {
         // What stands in the text is judged, and not what somebody read from it a while ago.
         if (BuiltFile.ReadText(text, "").Built is not { } built)
@@ -100,7 +103,8 @@ public static class BuiltText
     /// <summary>A sheet in braces, as a file writes it; what is not known is left out.</summary>
     internal static string Item(Sheet sheet)
     {
-        var pairs = Entry.ListEntries(sheet.GetType()).Select(entry => (entry.Key, Value: Value(entry, entry.Read(sheet)))).Where(static pair => pair.Value is not null).Select(static pair => $"{pair.Key}: {pair.Value}").ToList();
+        var pairs = Entry.ListEntries(sheet.GetType()).Select(entry => (entry.Key, Value: Value(entry, entry.Read(sheet))))
+            .Where(static pair => pair.Value is not null).Select(static pair => $"{pair.Key}: {pair.Value}").ToList();
         return pairs.Count == 0 ? "{}" : $"{{ {string.Join(", ", pairs)} }}";
     }
 
@@ -124,7 +128,9 @@ public static class BuiltText
         if (unit is null)
             return QuantityText.Write(si, entry.Dimension);
         var text = FormattableString.Invariant($"{unit.FromSi(si):0.######} {unit.Symbol}");
-        return QuantityText.Read(text, new QuantityRequest(entry.Dimension) { Least = double.MinValue, Greatest = double.MaxValue }) is { IsRead: true } read && Math.Abs(read.Si - si) <= 1e-12 * Math.Abs(si) ? text : QuantityText.Write(si, entry.Dimension);
+        return QuantityText.Read(
+            text, new QuantityRequest(entry.Dimension) { Least = double.MinValue, Greatest = double.MaxValue }) is { IsRead: true } read
+            && Math.Abs(read.Si - si) <= 1e-12 * Math.Abs(si) ? text : QuantityText.Write(si, entry.Dimension);
     }
 
     static string Quote(string value) => BoardText.Quote(value, inFlow: true);

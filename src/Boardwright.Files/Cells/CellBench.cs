@@ -11,7 +11,8 @@ namespace Boardwright.Files.Cells;
 /// <param name="Fit">The fit, where one was made.</param>
 /// <param name="Replays">The replays, where some were made.</param>
 /// <param name="Complaints">Everything that is wrong in the files.</param>
-public sealed record CellOutcome(string Report, string? Shelf, CellFit? Fit, IReadOnlyList<CellReplay> Replays, IReadOnlyList<Complaint> Complaints);
+public sealed record CellOutcome(
+    string Report, string? Shelf, CellFit? Fit, IReadOnlyList<CellReplay> Replays, IReadOnlyList<Complaint> Complaints);
 
 /// <summary>Fits cells to measured files, and tries them on others.</summary>
 public static class CellBench
@@ -33,7 +34,8 @@ public static class CellBench
 
         if (wrong.Count == 0 && !measurements.Any(m => m.CanTeach))
             wrong.Add(Start(paths.Count > 0 ? paths[0] : ""), "", "There are no pulses and no discharge at constant current.", "Add a file with counter_Ah or discharged_Ah.");
-        if (wrong.Count == 0 && measurements.Where(m => m.CanTeach).Max(m => m.Stretches.Max(s => s.CoulombsAfter)) < CellFit.LeastCapacity.Coulombs)
+        if (wrong.Count == 0 && measurements.Where(m => m.CanTeach).Max(m => m.Stretches.Max(s => s.CoulombsAfter))
+            < CellFit.LeastCapacity.Coulombs)
             wrong.Add(Start(paths[0]), "", "Hardly any charge is taken out of the cell.", "Check the sign of the current and of the count: both are positive in a discharge.");
         if (wrong.Count > 0) return Refused(wrong.Sorted(""));
         var fit = CellFit.Fit(id, measurements);

@@ -5,15 +5,19 @@ namespace Boardwright.Files.Cells;
 
 /// <summary>Reads measured cells from tables.</summary>
 /// <remarks>
-/// Lines that begin with <c>#</c> are comments; then one row of names, each a quantity and its unit joined by an underline; then rows of numbers.
+/// Lines that begin with <c>#</c> are comments; then one row of names, each a quantity and its unit joined by an underline; then rows of
+/// numbers.
 /// <list type="bullet">
 /// <item><c>time_s</c>, <c>current_A</c> (positive when it leaves the cell) and <c>voltage_V</c> are needed.</item>
-/// <item><c>counter_Ah</c> or <c>discharged_Ah</c>: charge taken out of the full cell; the rows are samples. <c>charged_Ah</c>: charge put in; the rows are of a charge. With neither, the rows are means over the time to the next row, and <c>power_W</c> may give the mean power.</item>
+/// <item><c>counter_Ah</c> or <c>discharged_Ah</c>: charge taken out of the full cell; the rows are samples. <c>charged_Ah</c>: charge put
+/// in; the rows are of a charge. With neither, the rows are means over the time to the next row, and <c>power_W</c> may give the mean
+/// power.</item>
 /// <item><c>case_temp_C</c>, or another temperature: of the cell's case.</item>
 /// </list>
-/// Columns of other names are passed over. Other units of the same quantity are read too: <c>current_mA</c>, <c>voltage_mV</c>, <c>time_min</c>.
+/// Columns of other names are passed over. Other units of the same quantity are read too: <c>current_mA</c>, <c>voltage_mV</c>,
+/// <c>time_min</c>.
 /// </remarks>
-public static class CellMeasurements
+static class CellMeasurements
 {
     const int MostComplaints = 20;
 
@@ -21,7 +25,8 @@ public static class CellMeasurements
     /// <param name="paths">The files, as the user wrote them.</param>
     /// <param name="temperature">Temperature of the cell for files that have none.</param>
     /// <returns>The measurements, and everything that is wrong; no measurement when anything is.</returns>
-    public static (IReadOnlyList<CellMeasurement> Measurements, IReadOnlyList<Complaint> Complaints) Read(IReadOnlyList<string> paths, Temperature? temperature = null)
+    public static (IReadOnlyList<CellMeasurement> Measurements, IReadOnlyList<Complaint> Complaints) Read(
+        IReadOnlyList<string> paths, Temperature? temperature = null)
     {
         var complaints = new Complaints();
         var measurements = new List<CellMeasurement>();
@@ -40,7 +45,8 @@ public static class CellMeasurements
     /// <param name="shown">How complaints name it.</param>
     /// <param name="temperature">Temperature of the cell where the text has none.</param>
     /// <returns>The measurement, or <c>null</c> and everything that is wrong.</returns>
-    public static (CellMeasurement? Measurement, IReadOnlyList<Complaint> Complaints) ReadText(string text, string shown, Temperature? temperature = null)
+    public static (CellMeasurement? Measurement, IReadOnlyList<Complaint> Complaints) ReadText(
+        string text, string shown, Temperature? temperature = null)
     {
         var complaints = new Complaints();
         var measurement = Parse(text, shown, temperature, complaints);
@@ -61,8 +67,10 @@ public static class CellMeasurements
             if (row.Trim(" \t"u8).IsEmpty || row[0] == (byte)'#') continue;
             if (columns is null)
             {
-                columns = Columns.Parse(new(TableDialect.FindDelimiter(row, rest) ?? ','), row, new SourceLocation(shown, line, 1), temperature, complaints);
-                if (columns?.FindDecimalMark(rest, line) is var (where, says)) complaints.Add(new SourceLocation(shown, where ?? line, 1), "", says, TableDialect.OneMark);
+                columns = Columns.Parse(new(TableDialect.FindDelimiter(row, rest) ?? ','), row, new SourceLocation(shown, line, 1),
+                    temperature, complaints);
+                if (columns?.FindDecimalMark(rest, line) is var (where, says)) complaints.Add(
+                    new SourceLocation(shown, where ?? line, 1), "", says, TableDialect.OneMark);
                 if (columns is null || complaints.Count > before) return null;
                 continue;
             }
@@ -95,7 +103,8 @@ public static class CellMeasurements
 
         public CellRecordKind Kind { get; }
 
-        public static Columns? Parse(TableDialect dialect, ReadOnlySpan<byte> row, SourceLocation at, Temperature? temperature, Complaints complaints)
+        public static Columns? Parse(
+            TableDialect dialect, ReadOnlySpan<byte> row, SourceLocation at, Temperature? temperature, Complaints complaints)
         {
             var before = complaints.Count;
             var (words, found) = (new List<string>(), new List<ColumnUnit?>());
@@ -155,13 +164,15 @@ public static class CellMeasurements
 
         public CellReading? Read(ReadOnlySpan<byte> row, SourceLocation at, Complaints complaints)
         {
-            var (seconds, amperes, volts, watts, coulombs, temperature) = (double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, double.NaN);
+            var (seconds, amperes, volts, watts, coulombs, temperature) =
+                (double.NaN, double.NaN, double.NaN, double.NaN, double.NaN, double.NaN);
             var fields = dialect.FieldsOf(row);
             for (var i = 0; i < columns.Length; i++)
             {
                 if (!fields.Next(out var field))
                 {
-                    complaints.Add(at with { Column = Encoding.UTF8.GetCharCount(row) + 1 }, names[i], FormattableString.Invariant($"The row has {i} fields, and {columns.Length} are named."), "Complete the row, or take it out.");
+                    complaints.Add(at with { Column = Encoding.UTF8.GetCharCount(row) + 1 }, names[i], FormattableString.Invariant($"The row has {i} fields, and {columns.Length} are named."),
+                        "Complete the row, or take it out.");
                     return null;
                 }
 

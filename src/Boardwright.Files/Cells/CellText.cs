@@ -6,9 +6,10 @@ using Boardwright.Parts;
 namespace Boardwright.Files.Cells;
 
 /// <summary>Fitted cells as shelf files, and in words.</summary>
-public static class CellText
+static class CellText
 {
-    /// <summary>Writes a fitted cell as a shelf file: one part of kind cell, with what was measured and a comment on what each table is.</summary>
+    /// <summary>Writes a fitted cell as a shelf file: one part of kind cell, with what was measured and a comment on what each table
+    /// is.</summary>
     public static string Shelf(CellFit fit)
     {
         var (cell, slow, text) = (fit.Cell, fit.Cell.Polarisation, new StringBuilder());

@@ -44,7 +44,11 @@ sealed class GpxLog(string shown)
             return reading with { Complaints = [new(new(shown, 1, 1), "time", "Fewer than two points of a track have a time, so this is a way and no ride.", "Export the recording itself, with times; a way alone can be used as a route.")] };
         var channels = new Dictionary<Channel, double[]> { [Channel.Latitude] = [.. north], [Channel.Longitude] = [.. east] };
         if (heights.Exists(h => !double.IsNaN(h))) channels[Channel.Elevation] = [.. heights];
-        return reading with { Log = new(RouteFile.Title(shown), seconds.ToArray(), channels, [.. breaks.Where(b => b > 0 && b < seconds.Count).Distinct()], begun) };
+        return reading with
+        {
+            Log = new(
+            RouteFile.Title(shown), seconds.ToArray(), channels, [.. breaks.Where(b => b > 0 && b < seconds.Count).Distinct()], begun)
+        };
     }
 
     void Add(GpxPoint point)
@@ -69,7 +73,8 @@ sealed class GpxLog(string shown)
             seconds.Add(time);
             north.Add(point.Position.Latitude.Radians);
             east.Add(point.Position.Longitude.Radians);
-            heights.Add(point.Elevation is >= RouteFile.LowestElevation and <= RouteFile.HighestElevation and var height ? height : double.NaN);
+            heights.Add(point.Elevation is >= RouteFile.LowestElevation and <= RouteFile.HighestElevation and var height ? height
+                : double.NaN);
         }
     }
 

@@ -41,7 +41,8 @@ static class LogHeader
     };
 
     /// <summary>The units that a channel may be logged in, as a wish names them.</summary>
-    public static IReadOnlyList<string> UnitsOf(Channel channel) => DimensionOf(channel) is var dimension && dimension == Fraction.Dimension ? ["%", "share"]
+    public static IReadOnlyList<string> UnitsOf(Channel channel) =>
+        DimensionOf(channel) is var dimension && dimension == Fraction.Dimension ? ["%", "share"]
         : dimension == Angle.Dimension ? ["°"]
         : [.. dimension.Units.Select(static unit => unit.Symbol).Where(static symbol => symbol.Length > 0)];
 
@@ -190,6 +191,7 @@ static class LogHeader
         }
     }
 
-    static bool IsUnit(string text) => text.ToLowerInvariant() is "ms" or "s" or "sec" or "kmh" or "kph" or "km/h" or "mph" or "m/s" or "mps" or "v" or "mv" or "a" or "ma" or "c" or "f" or "degc" or "degf"
+    static bool IsUnit(string text) =>
+        text.ToLowerInvariant() is "ms" or "s" or "sec" or "kmh" or "kph" or "km/h" or "mph" or "m/s" or "mps" or "v" or "mv" or "a" or "ma" or "c" or "f" or "degc" or "degf"
         or "m" or "km" or "mi" or "ft" or "%" or "pct" or "percent" or "deg" or "volts" or "amps" or "msec" or "°c" or "°f";
 }

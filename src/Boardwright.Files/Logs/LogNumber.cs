@@ -5,7 +5,8 @@ namespace Boardwright.Files.Logs;
 /// <summary>Numbers and times of day as loggers write them, straight from bytes.</summary>
 static class LogNumber
 {
-    static readonly double[] Tens = [1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15, 1e16, 1e17, 1e18, 1e19, 1e20, 1e21, 1e22];
+    static readonly double[] Tens =
+        [1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15, 1e16, 1e17, 1e18, 1e19, 1e20, 1e21, 1e22];
 
     /// <summary>Reads a number whose decimal mark is known; the other mark may part thousands where it stands in threes.</summary>
     public static bool TryRead(ReadOnlySpan<byte> field, byte mark, bool mayGroup, out double value)
@@ -15,10 +16,12 @@ static class LogNumber
         value = 0;
         if (at < field.Length && field[at] is (byte)'-' or (byte)'+') isNegative = field[at++] == (byte)'-';
         var start = at;
-        for (; at < field.Length && field[at] is >= (byte)'0' and <= (byte)'9'; at++, digits++) mantissa = digits < 18 ? 10 * mantissa + (field[at] - '0') : mantissa;
+        for (; at < field.Length && field[at] is >= (byte)'0' and <= (byte)'9'; at++, digits++) mantissa = digits < 18
+            ? 10 * mantissa + (field[at] - '0') : mantissa;
         if (at < field.Length && field[at] == mark)
         {
-            for (at++; at < field.Length && field[at] is >= (byte)'0' and <= (byte)'9'; at++, digits++, decimals++) mantissa = digits < 18 ? 10 * mantissa + (field[at] - '0') : mantissa;
+            for (at++; at < field.Length && field[at] is >= (byte)'0' and <= (byte)'9'; at++, digits++, decimals++) mantissa = digits < 18
+                ? 10 * mantissa + (field[at] - '0') : mantissa;
         }
 
         if (at == field.Length && digits is > 0 and <= 15)
@@ -104,7 +107,8 @@ static class LogNumber
             var field = end < 0 ? text : text[..end];
             var fraction = part == 2 ? field.IndexOfAny((byte)'.', (byte)',') : -1;
             var whole = fraction < 0 ? field : field[..fraction];
-            if (whole.Length is 0 or > 2 || !TryRead(field, fraction < 0 ? (byte)'.' : field[fraction], mayGroup: false, out var value) || value < 0 || (part > 0 && value >= 61))
+            if (whole.Length is 0 or > 2 || !TryRead(field, fraction < 0 ? (byte)'.' : field[fraction], mayGroup: false, out var value)
+                || value < 0 || (part > 0 && value >= 61))
                 return false;
             seconds += value * worth[part];
             if (end < 0) return part + 1 >= least;

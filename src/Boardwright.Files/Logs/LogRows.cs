@@ -17,10 +17,8 @@ sealed class LogRows(TableDialect dialect, TimeForm time, List<LogColumn> column
 
     /// <summary>The time of each row that is kept.</summary>
     public List<double> Seconds { get; } = [];
-
     /// <summary>The values of each column that holds a channel, as they are written.</summary>
     public List<double>?[] Values { get; } = [.. columns.Select(static column => column.Channel is null ? null : new List<double>())];
-
     /// <summary>The first time, where the rows give the date.</summary>
     public DateTimeOffset? Begun { get; private set; }
 
@@ -30,7 +28,6 @@ sealed class LogRows(TableDialect dialect, TimeForm time, List<LogColumn> column
 
     /// <summary>How many have more fields than are named.</summary>
     public int WideCount { get; private set; }
-
     /// <summary>How many have the time of the row above.</summary>
     public int EqualCount { get; private set; }
 

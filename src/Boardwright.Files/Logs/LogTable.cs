@@ -44,7 +44,8 @@ sealed class LogTable(ReadOnlyMemory<byte> content, string shown, LogWishes wish
         {
             var row = TableDialect.NextLine(ref rest);
             if (row.IsEmpty || row[0] == (byte)'#' || !row.ContainsAnyInRange((byte)'A', (byte)'z')) continue;
-            var found = wishes.Delimiter is not { } stated ? TableDialect.FindDelimiter(row, rest) : row.Contains((byte)stated) ? stated : null;
+            var found = wishes.Delimiter is not { } stated ? TableDialect.FindDelimiter(row, rest) : row.Contains((byte)stated) ? stated
+                : null;
             if (found is not { } mark) continue;
             dialect = new(mark);
             if (!Fields(row).Exists(f => MeaningOf(f).IsTime)) continue;
@@ -212,7 +213,11 @@ sealed class LogTable(ReadOnlyMemory<byte> content, string shown, LogWishes wish
             return RideLogFile.Refused(shown, headerLine, columns[at].Header, FormattableString.Invariant($"The times do not say whether they are seconds or milliseconds; they step by {middle}."), "Give the name a unit, such as time_s or time_ms, or state it with --time s or --time ms.");
         }
 
-        columns[at] = columns[at] with { IsAssumed = true, Why = columns[at].Why + FormattableString.Invariant($"; it gives no unit, and steps of {middle} are taken as {(time == TimeForm.Seconds ? "seconds" : "milliseconds")}") };
+        columns[at] = columns[at] with
+        {
+            IsAssumed = true,
+            Why = columns[at].Why + FormattableString.Invariant($"; it gives no unit, and steps of {middle} are taken as {(time == TimeForm.Seconds ? "seconds" : "milliseconds")}")
+        };
         return null;
     }
 
@@ -297,17 +302,21 @@ sealed class LogTable(ReadOnlyMemory<byte> content, string shown, LogWishes wish
                 : column with { Unit = usual, Why = FormattableString.Invariant($"{column.Why}; values go up to {most}, so they are per cent") };
         }
 
-        if (channel is Channel.Speed or Channel.Distance && channels.ContainsKey(Channel.Latitude) && channels.ContainsKey(Channel.Longitude)
-            && new RideLog("", times, channels.Where(c => c.Key is Channel.Latitude or Channel.Longitude).ToDictionary()).WayByPositions is { Metres: > 100 } way)
+        if (channel is Channel.Speed or Channel.Distance && channels.ContainsKey(Channel.Latitude)
+            && channels.ContainsKey(Channel.Longitude)
+            && new RideLog("", times, channels.Where(c => c.Key is Channel.Latitude or Channel.Longitude).ToDictionary())
+            .WayByPositions is { Metres: > 100 } way)
         {
             var written = channel == Channel.Speed ? Way(times, values) : values.Where(v => !double.IsNaN(v)).DefaultIfEmpty(0).Max();
             string[] units = channel == Channel.Speed ? ["km/h", "m/s", "mph"] : ["m", "km", "mi"];
-            var (unit, ratio) = units.Select(u => LogHeader.Find(channel, u)!).Select(u => (u, u.Factor * written / way.Metres)).MinBy(p => Math.Abs(Math.Log(Math.Max(1e-9, p.Item2))));
+            var (unit, ratio) = units.Select(u => LogHeader.Find(channel, u)!).Select(u => (u, u.Factor * written / way.Metres))
+                .MinBy(p => Math.Abs(Math.Log(Math.Max(1e-9, p.Item2))));
             if (ratio is > 0.75 and < 1.3)
                 return column with { Unit = unit, Why = FormattableString.Invariant($"{column.Why}; as {unit.Symbol} it gives {ratio * 100:0} % of the way by the positions") };
         }
 
-        var isPlain = channel is Channel.Latitude or Channel.Longitude or Channel.PackVoltage or Channel.PackCurrent or Channel.PhaseCurrent;
+        var isPlain = channel is Channel.Latitude or Channel.Longitude or Channel.PackVoltage or Channel.PackCurrent
+            or Channel.PhaseCurrent;
         return column with { Unit = usual, IsAssumed = !isPlain, Why = $"{column.Why}; taken as {usual.Symbol}, as is usual" };
     }
 

@@ -8,13 +8,15 @@ using Boardwright.Parts;
 
 namespace Boardwright.Files.Logs;
 
-/// <summary>How the columns of a logger are read, once somebody confirmed it: kept under what its row of names says, and used again for the next log with the same names.</summary>
+/// <summary>How the columns of a logger are read, once somebody confirmed it: kept under what its row of names says, and used again for the
+/// next log with the same names.</summary>
 public static class LoggerFile
 {
     /// <summary>What the name of such a file ends in.</summary>
     public const string Ending = ".logger.yaml";
 
-    /// <summary>Tells logs with the same columns from all others: twelve hexadecimal digits made from their names, in order, capitals aside.</summary>
+    /// <summary>Tells logs with the same columns from all others: twelve hexadecimal digits made from their names, in order, capitals
+    /// aside.</summary>
     public static string FingerprintOf(LogMapping mapping)
     {
         ArgumentNullException.ThrowIfNull(mapping);
@@ -30,11 +32,13 @@ public static class LoggerFile
         {
             Time = mapping.Time,
             Decimal = mapping.DecimalMark == ',' ? DecimalMark.Comma : DecimalMark.Point,
-            Columns = new Texts([.. mapping.Columns.Where(static column => column.Header.Length > 0).DistinctBy(static column => column.Header, StringComparer.OrdinalIgnoreCase).Select(static column => $"{column.Header}={WordOf(column)}")]),
+            Columns = new Texts([.. mapping.Columns.Where(static column => column.Header.Length > 0)
+                .DistinctBy(static column => column.Header, StringComparer.OrdinalIgnoreCase).Select(static column => $"{column.Header}={WordOf(column)}")]),
         };
     }
 
-    /// <summary>What a column was taken for, as <see cref="LogWishes.Columns"/> takes it: <c>time</c>, <c>none</c>, or a channel and its unit.</summary>
+    /// <summary>What a column was taken for, as <see cref="LogWishes.Columns"/> takes it: <c>time</c>, <c>none</c>, or a channel and its
+    /// unit.</summary>
     public static string WordOf(LogColumn column)
     {
         ArgumentNullException.ThrowIfNull(column);
@@ -99,7 +103,8 @@ public static class LoggerFile
         if (NodeReader.Read(text, shown, "Write its columns into it.", complaints) is MapNode map && BoardFile.HasOurVersion(map, shown, complaints))
         {
             var draft = new SheetDraft(typeof(LoggerColumns), map.At);
-            new SheetReader(new ShelfReader(FileTree.OnDisk, complaints), complaints).Fill(draft, typeof(LoggerColumns), map, "", "the file of a logger", [BoardFile.VersionKey]);
+            new SheetReader(new ShelfReader(FileTree.OnDisk, complaints), complaints)
+                .Fill(draft, typeof(LoggerColumns), map, "", "the file of a logger", [BoardFile.VersionKey]);
             var columns = (LoggerColumns)draft.Build();
             foreach (var column in columns.Columns.IsKnown ? columns.Columns.Value.Items : [])
             {

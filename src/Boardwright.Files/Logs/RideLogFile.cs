@@ -10,7 +10,6 @@ public static class RideLogFile
 {
     /// <summary>The largest file that is read.</summary>
     public const long MostBytes = 1L << 30;
-
     /// <summary>Bad rows that are listed one by one; all are counted.</summary>
     public const int MostBadRows = 1000;
 

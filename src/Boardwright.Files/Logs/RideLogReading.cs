@@ -14,7 +14,6 @@ public sealed record LogColumn(int Column, string Header, bool IsTime, Channel? 
 {
     /// <summary>Whether the unit was neither written nor found in the values, but is only the usual one.</summary>
     public bool IsAssumed { get; init; }
-
     /// <summary>What stands in it in the first rows, as it is written.</summary>
     public IReadOnlyList<string> Samples { get; init; } = [];
 }
@@ -31,14 +30,12 @@ public sealed record LogWishes
 {
     /// <summary>What stands between fields; <c>null</c> to find it.</summary>
     public char? Delimiter { get; init; }
-
     /// <summary>Point or comma; <c>null</c> to find it.</summary>
     public char? DecimalMark { get; init; }
-
     /// <summary>How times are written; <c>null</c> to find it.</summary>
     public TimeForm? Time { get; init; }
-
-    /// <summary>By the name of a column: <c>time</c>, <c>none</c>, or a channel with or without a unit, such as <c>speed km/h</c>.</summary>
+    /// <summary>By the name of a column: <c>time</c>, <c>none</c>, or a channel with or without a unit, such as <c>speed
+    /// km/h</c>.</summary>
     public IReadOnlyDictionary<string, string> Columns { get; init; } = new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase);
 }
 
@@ -52,28 +49,20 @@ public sealed record RideLogReading
 {
     /// <summary>The log; <c>null</c> when there are complaints.</summary>
     public RideLog? Log { get; init; }
-
     /// <summary>How it was read; <c>null</c> for GPX and where the file is no table.</summary>
     public LogMapping? Mapping { get; init; }
-
     /// <summary>The road profile of a GPX file, also where its times are refused.</summary>
     public Route? Profile { get; init; }
-
     /// <summary>Why there is no log.</summary>
     public IReadOnlyList<Complaint> Complaints { get; init; } = [];
-
     /// <summary>What the reader should know though the log was read, in sentences.</summary>
     public IReadOnlyList<string> Notes { get; init; } = [];
-
     /// <summary>Rows with fields in them, the row of names left out.</summary>
     public int RowCount { get; init; }
-
     /// <summary>Rows that are empty from end to end.</summary>
     public int EmptyRowCount { get; init; }
-
     /// <summary>Rows that could not be used, all counted.</summary>
     public int BadRowCount { get; init; }
-
     /// <summary>Those rows, the first <see cref="RideLogFile.MostBadRows"/> of them.</summary>
     public IReadOnlyList<BadRow> BadRows { get; init; } = [];
 }

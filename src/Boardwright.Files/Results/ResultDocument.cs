@@ -8,11 +8,13 @@ using Boardwright.Spreads;
 
 namespace Boardwright.Files.Results;
 
-/// <summary>The result document: everything an examination gave, as JSON for other programs. Always in metric units, and the same bytes for the same board.</summary>
+/// <summary>The result document: everything an examination gave, as JSON for other programs. Always in metric units, and the same bytes for
+/// the same board.</summary>
 public static class ResultDocument
 {
     // Signs such as ° and · stay readable; the document is never put into a page as it is.
-    static readonly JsonWriterOptions Options = new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    static readonly JsonWriterOptions Options =
+        new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     /// <summary>Writes an examination.</summary>
     public static string Write(Examination examination, Spread? spread = null) => Write(CheckOutcome.Create(examination, spread));

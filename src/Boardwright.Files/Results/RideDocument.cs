@@ -8,7 +8,8 @@ using Boardwright.Spreads;
 
 namespace Boardwright.Files.Results;
 
-/// <summary>A ride for other programs: a JSON document, or its trace as comma-separated values. Always in metric units, and the same bytes for the same ride.</summary>
+/// <summary>A ride for other programs: a JSON document, or its trace as comma-separated values. Always in metric units, and the same bytes
+/// for the same ride.</summary>
 public static class RideDocument
 {
     static readonly (string Name, Func<RideMoment, double> Of)[] Columns =

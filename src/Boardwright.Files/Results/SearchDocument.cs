@@ -5,7 +5,8 @@ using Boardwright.Searches;
 
 namespace Boardwright.Files.Results;
 
-/// <summary>What a search found, for other programs: a JSON document, or a table of comma-separated values. Always in metric units, and the same bytes for the same search.</summary>
+/// <summary>What a search found, for other programs: a JSON document, or a table of comma-separated values. Always in metric units, and the
+/// same bytes for the same search.</summary>
 public static class SearchDocument
 {
     static readonly (string Name, Func<FoundBoard, double?> Of)[] Figures =
@@ -48,7 +49,8 @@ public static class SearchDocument
     public static string WriteTable(SearchResult result)
     {
         ArgumentNullException.ThrowIfNull(result);
-        var text = new StringBuilder("number,").Append(string.Join(',', Figures.Select(f => f.Name))).Append(",fix,").Append(string.Join(',', Enum.GetValues<Slot>().Select(SlotKeys.KeyOf))).Append('\n');
+        var text = new StringBuilder("number,").Append(string.Join(',', Figures.Select(f => f.Name))).Append(",fix,")
+            .Append(string.Join(',', Enum.GetValues<Slot>().Select(SlotKeys.KeyOf))).Append('\n');
         foreach (var (at, board) in result.Boards.Index())
         {
             text.Append(at + 1);

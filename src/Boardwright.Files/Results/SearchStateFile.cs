@@ -43,12 +43,15 @@ public static class SearchStateFile
             return new SearchState(
                 ulong.Parse(root.GetProperty("search_of").GetString()!, NumberStyles.HexNumber, CultureInfo.InvariantCulture),
                 root.GetProperty("next").GetInt32(),
-                [.. root.GetProperty("kept").EnumerateArray().Select(k => k.GetString()!.Split(' ')).Select(k => new SavedBoard(Whole(k[0]), Whole(k[1]), Whole(k[2])))],
+                [.. root.GetProperty("kept").EnumerateArray().Select(k => k.GetString()!.Split(' '))
+                .Select(k => new SavedBoard(Whole(k[0]), Whole(k[1]), Whole(k[2])))],
                 root.GetProperty("screened").GetInt64(),
                 [.. root.GetProperty("missed").EnumerateArray().Select(m => m.GetInt64())],
-                [.. root.GetProperty("apart").EnumerateObject().Select(a => new SavedCount(a.Name, BigInteger.Parse(a.Value.GetString()!, CultureInfo.InvariantCulture)))]);
+                [.. root.GetProperty("apart").EnumerateObject()
+                .Select(a => new SavedCount(a.Name, BigInteger.Parse(a.Value.GetString()!, CultureInfo.InvariantCulture)))]);
         }
-        catch (Exception fault) when (fault is JsonException or KeyNotFoundException or FormatException or InvalidOperationException or IndexOutOfRangeException or OverflowException or ArgumentNullException)
+        catch (Exception fault) when (fault is JsonException or KeyNotFoundException or FormatException or InvalidOperationException
+            or IndexOutOfRangeException or OverflowException or ArgumentNullException)
         {
             return null;
         }

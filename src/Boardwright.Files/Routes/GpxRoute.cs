@@ -57,7 +57,8 @@ sealed class GpxRoute(string file, GpxScan scan)
             parts.Add(part);
             foreach (var point in recording.Points)
             {
-                if (part.Points.Count > 0 && GreatCircle.Between(part.Points[^1].Position, point.Position) is var hop && hop.Metres > LongestHopMetres)
+                if (part.Points.Count > 0 && GreatCircle.Between(part.Points[^1].Position, point.Position) is var hop
+                    && hop.Metres > LongestHopMetres)
                 {
                     gaps.Add((point, hop));
                     parts.Add(part = new(point.Line));
@@ -112,7 +113,8 @@ sealed class GpxRoute(string file, GpxScan scan)
 
             var heights = Heights(recording.Points, distances, last);
             last = heights[^1];
-            segments.Add(Segment.Recorded([.. distances.Zip(heights, (d, h) => new RoadPoint(Length.FromMetres(d), Length.FromMetres(h)))]));
+            segments.Add(Segment.Recorded(
+                [.. distances.Zip(heights, (d, h) => new RoadPoint(Length.FromMetres(d), Length.FromMetres(h)))]));
         }
 
         if (segments.Count == 0)
@@ -155,7 +157,8 @@ sealed class GpxRoute(string file, GpxScan scan)
                 (-1, _) => points[after].Elevation!.Value,
                 (_, -1) => points[before].Elevation!.Value,
                 _ when after == i || distances[after] == distances[before] => points[after].Elevation!.Value,
-                _ => double.Lerp(points[before].Elevation!.Value, points[after].Elevation!.Value, (distances[i] - distances[before]) / (distances[after] - distances[before])),
+                _ => double.Lerp(points[before].Elevation!.Value, points[after].Elevation!.Value,
+                    (distances[i] - distances[before]) / (distances[after] - distances[before])),
             };
         }
 

@@ -15,7 +15,6 @@ sealed record GpxPoint(int Line, Position Position)
 
     /// <summary>Its height, m, as far as it is given.</summary>
     public double? Elevation { get; set; }
-
     /// <summary>Its time as it is written.</summary>
     public string? Stamp { get; set; }
 
@@ -78,7 +77,6 @@ sealed class GpxScan
 
     /// <summary>Segments of tracks.</summary>
     public List<GpxSegment> Tracks { get; } = [];
-
     /// <summary>Planned routes.</summary>
     public List<GpxSegment> Plans { get; } = [];
 
@@ -110,7 +108,8 @@ sealed class GpxScan
                     var depth = reader.Depth;
                     if (depth == 0 && !IsGpx(reader, place))
                         return;
-                    path[depth] = reader.NamespaceURI.Length == 0 || Namespaces.Contains(reader.NamespaceURI, StringComparer.Ordinal) ? reader.LocalName : "";
+                    path[depth] = reader.NamespaceURI.Length == 0 || Namespaces.Contains(reader.NamespaceURI, StringComparer.Ordinal)
+                        ? reader.LocalName : "";
                     text.Clear();
                     switch (Path(depth))
                     {

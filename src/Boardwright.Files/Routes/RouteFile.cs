@@ -11,13 +11,10 @@ public static class RouteFile
 {
     /// <summary>Longest file read, bytes.</summary>
     public const int MostBytes = 64 * 1024 * 1024;
-
     /// <summary>Most complaints given about one file; the rest is usually the same again.</summary>
     public const int MostComplaints = 20;
-
     /// <summary>Longest route, km.</summary>
     public const double MostKilometres = 2000;
-
     /// <summary>Elevations outside these are refused, m: the shore of the Dead Sea and the highest mountain with room to spare.</summary>
     internal const double LowestElevation = -500, HighestElevation = 9000;
 

@@ -26,7 +26,8 @@ sealed class RouteTable(string file)
         string text;
         try
         {
-            using var reader = new StreamReader(content, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true));
+            using var reader = new StreamReader(
+                content, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true));
             text = reader.ReadToEnd();
         }
         catch (DecoderFallbackException)

@@ -9,7 +9,8 @@ namespace Boardwright.Files.Yaml;
 /// <param name="End">Where it ends.</param>
 sealed record Leaf(string Key, string Written, int Start, int End);
 
-/// <summary>A YAML text as keys with values, so that texts can be compared and changed by key while everything else stays as it is written.</summary>
+/// <summary>A YAML text as keys with values, so that texts can be compared and changed by key while everything else stays as it is
+/// written.</summary>
 sealed class KeyedText
 {
     const string PartsKey = "parts";
@@ -25,7 +26,6 @@ sealed class KeyedText
 
     /// <summary>Every value and comment by its key.</summary>
     public IReadOnlyDictionary<string, Leaf> Leaves { get; private set; } = new Dictionary<string, Leaf>(StringComparer.Ordinal);
-
     /// <summary>The keys with what is written, in the order of the text.</summary>
     public IEnumerable<(string Key, string Written)> Entries => leaves.Select(static leaf => (leaf.Key, leaf.Written));
 
@@ -111,7 +111,8 @@ sealed class KeyedText
                 foreach (var (i, item) in list.Items.Index())
                 {
                     // A part of a shelf goes by its id wherever it stands; other items go by their place.
-                    var inner = key.Length == 0 && item is MapNode part && part.Find("id") is ScalarNode { IsEmpty: false } id && !maps.ContainsKey(id.Text) ? id.Text : FormattableString.Invariant($"{key}[{i + 1}]");
+                    var inner = key.Length == 0 && item is MapNode part && part.Find("id") is ScalarNode { IsEmpty: false } id
+                        && !maps.ContainsKey(id.Text) ? id.Text : FormattableString.Invariant($"{key}[{i + 1}]");
                     Walk(item, inner);
                 }
 
@@ -184,7 +185,8 @@ sealed class KeyedText
         var from = yaml.StartOfLine(leaf.Start);
         var before = text.AsSpan(from, leaf.Start - from);
         return before.IsWhiteSpace() ? text.Remove(from, Math.Min(yaml.EndOfLine(leaf.End, '\n') + 1, text.Length) - from)
-            : key.StartsWith(CommentKey, StringComparison.Ordinal) ? text.Remove(from + before.TrimEnd().Length, leaf.End - from - before.TrimEnd().Length)
+            : key.StartsWith(CommentKey, StringComparison.Ordinal)
+            ? text.Remove(from + before.TrimEnd().Length, leaf.End - from - before.TrimEnd().Length)
             : null;
     }
 
@@ -193,7 +195,8 @@ sealed class KeyedText
     {
         var dot = key.LastIndexOf('.');
         var (parent, name) = dot < 0 ? ("", key) : (key[..dot], key[(dot + 1)..]);
-        if (key.StartsWith(CommentKey, StringComparison.Ordinal) || name.Contains('[', StringComparison.Ordinal) || written.Contains('\n', StringComparison.Ordinal))
+        if (key.StartsWith(CommentKey, StringComparison.Ordinal) || name.Contains('[', StringComparison.Ordinal)
+            || written.Contains('\n', StringComparison.Ordinal))
             return null;
         var home = parent.Length == 0 && IsPart(name) ? PartsKey : parent;
         if (maps.TryGetValue(home, out var map))

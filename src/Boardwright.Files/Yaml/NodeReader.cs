@@ -3,7 +3,8 @@ using YamlDotNet.Core.Events;
 
 namespace Boardwright.Files.Yaml;
 
-/// <summary>Reads a text as one YAML document of plain maps, lists and scalars. Anchors, aliases, tags and further documents have no place in a board file and are refused.</summary>
+/// <summary>Reads a text as one YAML document of plain maps, lists and scalars. Anchors, aliases, tags and further documents have no place
+/// in a board file and are refused.</summary>
 sealed class NodeReader
 {
     const int DeepestNesting = 24;
@@ -52,7 +53,8 @@ sealed class NodeReader
         // The scanner loses its footing, and says so with the general exception, where a key breaks off inside braces.
         catch (Exception fault) when (fault is YamlException or InvalidOperationException or ArgumentException)
         {
-            var (at, says, remedy) = YamlFault.Explain(fault, reader.scanner.CurrentPosition, text, reader.open.TryPeek(out var bracket) ? bracket : null);
+            var (at, says, remedy) = YamlFault.Explain(
+                fault, reader.scanner.CurrentPosition, text, reader.open.TryPeek(out var bracket) ? bracket : null);
             complaints.Add(reader.At(at), "", says, remedy);
             return null;
         }
@@ -102,7 +104,8 @@ sealed class NodeReader
             spoiled = true;
         }
 
-        if (current is NodeEvent { Tag.IsEmpty: false } tagged && (current is not YamlDotNet.Core.Events.Scalar || !tagged.Tag.IsNonSpecific))
+        if (current is NodeEvent { Tag.IsEmpty: false } tagged
+            && (current is not YamlDotNet.Core.Events.Scalar || !tagged.Tag.IsNonSpecific))
         {
             complaints.Add(at, Key, $"{QuantityText.Quote(tagged.Tag.Value)} is a YAML tag, and board files have none.", "Take the tag out; a value is read by the key it stands under.");
             spoiled = true;
@@ -118,10 +121,13 @@ sealed class NodeReader
         return spoiled ? new SpoiledNode(at) : node;
     }
 
-    /// <summary>The next event. The parser can stop without a word where a value is followed by what cannot follow it, as in <c>[]*a</c>.</summary>
-    ParsingEvent Step() => parser.MoveNext() ? parser.Current! : throw new YamlException(scanner.CurrentPosition, scanner.CurrentPosition, BrokenOff);
+    /// <summary>The next event. The parser can stop without a word where a value is followed by what cannot follow it, as in
+    /// <c>[]*a</c>.</summary>
+    ParsingEvent Step() => parser.MoveNext() ? parser.Current!
+        : throw new YamlException(scanner.CurrentPosition, scanner.CurrentPosition, BrokenOff);
 
-    /// <summary>Complains about a mark or a repetition, once for each line: a file that is made of them says nothing new with each.</summary>
+    /// <summary>Complains about a mark or a repetition, once for each line: a file that is made of them says nothing new with
+    /// each.</summary>
     void Repetition(SourceLocation at, string says, string remedy)
     {
         if (lastRepetition != at.Line)

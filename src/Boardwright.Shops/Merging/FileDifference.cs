@@ -10,7 +10,8 @@ namespace Boardwright.Shops.Merging;
 public sealed record KeyChange(string File, string Key, string? Old, string? New);
 
 /// <summary>A line of the difference between two texts.</summary>
-/// <param name="Sign">A minus for a line that is gone, a plus for a new one, a blank for one that stayed and is shown for orientation.</param>
+/// <param name="Sign">A minus for a line that is gone, a plus for a new one, a blank for one that stayed and is shown for
+/// orientation.</param>
 /// <param name="Number">Number of the line, in the old text for a line that is gone, in the new one otherwise; from 1.</param>
 /// <param name="Text">The line without its line break.</param>
 public sealed record LineChange(char Sign, int Number, string Text);
@@ -29,7 +30,8 @@ public sealed record FileDifference(IReadOnlyList<KeyChange> Keys, IReadOnlyDict
         ArgumentNullException.ThrowIfNull(changed);
         var keys = new List<KeyChange>();
         var lines = new SortedDictionary<string, IReadOnlyList<LineChange>>(StringComparer.Ordinal);
-        foreach (var path in old.Files.Concat(changed.Files).Select(static file => file.Path).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal))
+        foreach (var path in old.Files.Concat(changed.Files).Select(static file => file.Path).Distinct(StringComparer.Ordinal)
+            .Order(StringComparer.Ordinal))
         {
             var (before, after) = (old.Find(path), changed.Find(path));
             if (before?.Hash == after?.Hash)
@@ -44,7 +46,8 @@ public sealed record FileDifference(IReadOnlyList<KeyChange> Keys, IReadOnlyDict
     static IEnumerable<KeyChange> ByKey(string path, KeptFile? before, KeptFile? after)
     {
         var isYaml = path.EndsWith(".yaml", StringComparison.OrdinalIgnoreCase) || path.EndsWith(".yml", StringComparison.OrdinalIgnoreCase);
-        if (before is null || after is null || !isYaml || KeyedText.Read(before.Text) is not { } old || KeyedText.Read(after.Text) is not { } changed)
+        if (before is null || after is null || !isYaml || KeyedText.Read(before.Text) is not { } old
+            || KeyedText.Read(after.Text) is not { } changed)
         {
             yield return new(path, "", before is null ? null : "", after is null ? null : "");
             yield break;

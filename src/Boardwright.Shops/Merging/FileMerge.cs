@@ -7,7 +7,6 @@ public enum MergeSide
 {
     /// <summary>What was to be saved.</summary>
     Mine,
-
     /// <summary>What someone else saved in the meantime.</summary>
     Theirs,
 }
@@ -36,16 +35,16 @@ sealed class FileMerge
     FileMerge(FileSet before, FileSet mine, FileSet theirs)
     {
         (this.before, this.mine, this.theirs) = (before, mine, theirs);
-        foreach (var path in new[] { before, mine, theirs }.SelectMany(static set => set.Files).Select(static file => file.Path).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal))
+        foreach (var path in new[] { before, mine, theirs }.SelectMany(static set => set.Files).Select(static file => file.Path)
+            .Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal))
             changes.Add(new(path, before.Find(path), mine.Find(path), theirs.Find(path)));
     }
 
     /// <summary>What has to be chosen; nothing where the two can be put together without asking.</summary>
     public IReadOnlyList<Choice> Choices => [.. changes.SelectMany(static change => change.Choices)];
-
     /// <summary>What the other side changed and this side did not.</summary>
-    public IReadOnlyList<KeyChange> TakenOver => [.. FileDifference.Compute(before, theirs).Keys.Except(FileDifference.Compute(before, mine).Keys)];
-
+    public IReadOnlyList<KeyChange> TakenOver =>
+        [.. FileDifference.Compute(before, theirs).Keys.Except(FileDifference.Compute(before, mine).Keys)];
     /// <summary>Compares two changes of the same files.</summary>
     public static FileMerge Compute(FileSet before, FileSet mine, FileSet theirs) => new(before, mine, theirs);
 
@@ -68,7 +67,8 @@ sealed class FileMerge
             (this.path, this.before, this.mine, this.theirs) = (path, before, mine, theirs);
             if (mine?.Hash == theirs?.Hash || before?.Hash == mine?.Hash || before?.Hash == theirs?.Hash)
                 return;
-            byKey = Settle() && Texts(settled, static choice => choice.Mine) is not null && Texts(settled, static choice => choice.Theirs) is not null;
+            byKey = Settle() && Texts(settled, static choice => choice.Mine) is not null
+                && Texts(settled, static choice => choice.Theirs) is not null;
             if (!byKey)
                 Choices = [new(path, "", before?.Text, mine?.Text, theirs?.Text)];
         }
@@ -91,14 +91,18 @@ sealed class FileMerge
         /// <summary>Settles by key what the outcome says, and what has to be chosen.</summary>
         bool Settle()
         {
-            if (before is null || mine is null || theirs is null || !(path.EndsWith(".yaml", StringComparison.OrdinalIgnoreCase) || path.EndsWith(".yml", StringComparison.OrdinalIgnoreCase)))
+            if (before is null || mine is null || theirs is null
+                || !(path.EndsWith(".yaml", StringComparison.OrdinalIgnoreCase) || path.EndsWith(".yml", StringComparison.OrdinalIgnoreCase)))
                 return false;
-            if (KeyedText.Read(before.Text) is not { } old || KeyedText.Read(mine.Text) is not { } left || KeyedText.Read(theirs.Text) is not { } right)
+            if (KeyedText.Read(before.Text) is not { } old || KeyedText.Read(mine.Text) is not { } left
+                || KeyedText.Read(theirs.Text) is not { } right)
                 return false;
             var choices = new List<Choice>();
-            foreach (var key in left.Entries.Concat(right.Entries).Concat(old.Entries).Select(static entry => entry.Key).Distinct(StringComparer.Ordinal))
+            foreach (var key in left.Entries.Concat(right.Entries).Concat(old.Entries).Select(static entry => entry.Key)
+                .Distinct(StringComparer.Ordinal))
             {
-                var (b, m, t) = (old.Leaves.GetValueOrDefault(key)?.Written, left.Leaves.GetValueOrDefault(key)?.Written, right.Leaves.GetValueOrDefault(key)?.Written);
+                var (b, m, t) = (old.Leaves.GetValueOrDefault(key)?.Written, left.Leaves.GetValueOrDefault(key)?.Written,
+                    right.Leaves.GetValueOrDefault(key)?.Written);
                 if (m == t || b == t)
                     Set(key, m);
                 else if (b == m)
@@ -127,8 +131,10 @@ sealed class FileMerge
                     wanted[choice.Key] = written;
             }
 
-            var (old, left, right) = (LineDifference.Lines(before!.Text), LineDifference.Lines(mine!.Text), LineDifference.Lines(theirs!.Text));
-            return new[] { MergeText.Mine, MergeText.Theirs, MergeText.Both }.Select(stand => KeyedText.Fitted(LineMerge.Merge(old, left, right, stand), wanted))
+            var (old, left, right) = (LineDifference.Lines(before!.Text), LineDifference.Lines(mine!.Text),
+                LineDifference.Lines(theirs!.Text));
+            return new[] { MergeText.Mine, MergeText.Theirs, MergeText.Both }.Select(
+                stand => KeyedText.Fitted(LineMerge.Merge(old, left, right, stand), wanted))
                 .FirstOrDefault(static text => text is not null);
         }
     }

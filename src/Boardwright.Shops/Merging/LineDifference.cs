@@ -43,11 +43,13 @@ static class LineDifference
             (oldEnd, newEnd) = (oldEnd - 1, newEnd - 1);
         if (oldEnd == start && newEnd == start)
             return [];
-        return Steps(old, changed, start, oldEnd, newEnd) is { } steps ? JoinHunks(steps) : [new(start, oldEnd - start, start, newEnd - start)];
+        return Steps(old, changed, start, oldEnd, newEnd) is { } steps ? JoinHunks(steps)
+            : [new(start, oldEnd - start, start, newEnd - start)];
     }
 
     /// <summary>Single lines taken out (old at least 0, new below 0) and put in, from the first to the last.</summary>
-    static List<(int Old, int New, bool IsPutIn)>? Steps(IReadOnlyList<string> old, IReadOnlyList<string> changed, int start, int oldEnd, int newEnd)
+    static List<(int Old, int New, bool IsPutIn)>? Steps(
+        IReadOnlyList<string> old, IReadOnlyList<string> changed, int start, int oldEnd, int newEnd)
     {
         var (n, m) = (oldEnd - start, newEnd - start);
         var most = Math.Min(n + m, MostEdits);
@@ -59,7 +61,8 @@ static class LineDifference
             trace.Add(furthest[(middle - d - 1)..(middle + d + 2)]);
             for (var k = -d; k <= d; k += 2)
             {
-                var x = k == -d || (k != d && furthest[middle + k - 1] < furthest[middle + k + 1]) ? furthest[middle + k + 1] : furthest[middle + k - 1] + 1;
+                var x = k == -d || (k != d && furthest[middle + k - 1] < furthest[middle + k + 1]) ? furthest[middle + k + 1]
+                    : furthest[middle + k - 1] + 1;
                 while (x < n && x - k < m && old[start + x] == changed[start + x - k])
                     x++;
                 furthest[middle + k] = x;

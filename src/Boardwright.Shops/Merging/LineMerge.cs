@@ -43,8 +43,10 @@ static class LineMerge
                     (end, grew) = (Math.Max(end, right[r].Old + right[r++].OldCount), true);
             }
             while (grew);
-            var (myLines, theirLines) = (Side(before, mine, left, firstLeft, l, start, end), Side(before, theirs, right, firstRight, r, start, end));
-            var mineFirst = l > firstLeft && (r == firstRight || stand != MergeText.Theirs || myLines.SequenceEqual(theirLines, StringComparer.Ordinal));
+            var (myLines, theirLines) =
+                (Side(before, mine, left, firstLeft, l, start, end), Side(before, theirs, right, firstRight, r, start, end));
+            var mineFirst = l > firstLeft
+                && (r == firstRight || stand != MergeText.Theirs || myLines.SequenceEqual(theirLines, StringComparer.Ordinal));
             foreach (var line in mineFirst ? myLines : theirLines)
                 text.Append(line);
             if (l > firstLeft && r > firstRight && stand == MergeText.Both && !myLines.SequenceEqual(theirLines, StringComparer.Ordinal))
@@ -58,7 +60,8 @@ static class LineMerge
 
     static bool Touches(Hunk hunk, int start, int end) => hunk.Old < end || (hunk.Old == start && start == end);
 
-    static List<string> Side(IReadOnlyList<string> before, IReadOnlyList<string> lines, List<Hunk> hunks, int first, int last, int start, int end)
+    static List<string> Side(
+        IReadOnlyList<string> before, IReadOnlyList<string> lines, List<Hunk> hunks, int first, int last, int start, int end)
     {
         var side = new List<string>();
         var at = start;

@@ -55,7 +55,8 @@ public class BoardAnalysis
         MotorPlace = Fits.MotorPlace.Compute(board, Centre, MountAngle);
         (LoadOnDeck, WheelRadius) = (Answer<Mass>.Ask("", board.Brief.LoadOnDeck), Answer<Length>.Ask("", parts.Wheels.Radius));
         (Wheelbase, DeckBend) = (RoadClearance.WheelbaseOf(board), RoadClearance.DeckBendOf(board, LoadOnDeck));
-        (MotorAboveRoad, BoxAboveRoad) = (RoadClearance.UnderMotorOf(MotorPlace, WheelRadius), RoadClearance.UnderBoxOf(board, WheelRadius, DeckBend));
+        (MotorAboveRoad, BoxAboveRoad) =
+            (RoadClearance.UnderMotorOf(MotorPlace, WheelRadius), RoadClearance.UnderBoxOf(board, WheelRadius, DeckBend));
         Breakover = RoadClearance.BreakoverOf(BoxAboveRoad, Wheelbase);
         WheelPulleyOverBelt = BeltDrive.OverWheelPulleyOf(board);
         BeltSpeedAtTop = TopSpeeds.BeltSpeedOf(Belt, Speeds, Drive);
@@ -67,171 +68,119 @@ public class BoardAnalysis
 
     /// <summary>The board.</summary>
     public Board Board { get; }
-
     /// <summary>Whether belts turn the wheels.</summary>
     public bool IsBelt => Board.Parts.Drive.IsBelt;
-
     /// <summary>Whether gears turn the wheels.</summary>
     public bool IsGear => Board.Parts.Drive.IsGear;
-
     /// <summary>Whether the motors sit in the wheels.</summary>
     public bool IsHub => Board.Parts.Drive.IsHub;
-
     /// <summary>Mass of the board.</summary>
     public Answer<Masses> Masses { get; }
-
     /// <summary>Mass of board, rider and gear.</summary>
     public Answer<RollingMass> RollingMass { get; }
-
     /// <summary>Mass with what turns.</summary>
     public Answer<RollingMass> EffectiveMass { get; }
-
     /// <summary>Ratio and losses between motor and wheel.</summary>
     public Answer<GearRatio> Gearing { get; }
-
     /// <summary>Teeth of the belt.</summary>
     public Answer<BeltTeeth> BeltTeeth { get; }
-
     /// <summary>The belt on its pulleys.</summary>
     public Answer<BeltDrive> Belt { get; }
-
     /// <summary>Pull, tension and rating of the belt.</summary>
     public Answer<BeltLoad> BeltLoad { get; }
-
     /// <summary>KV and pole pairs.</summary>
     public Answer<MotorConstantsOfBoard> MotorConstants { get; }
-
     /// <summary>The whole motor.</summary>
     public Answer<MotorModel> Motor { get; }
-
     /// <summary>Voltage of the pack, full and empty.</summary>
     public Answer<VoltageWindow> Window { get; }
-
     /// <summary>Cells and energy of the pack.</summary>
     public Answer<PackEnergy> Energy { get; }
-
     /// <summary>The pack.</summary>
     public Answer<PackModel> Pack { get; }
-
     /// <summary>The charge.</summary>
     public Answer<ChargeTime> Charge { get; }
-
     /// <summary>What limits the phase current when driving.</summary>
     public Answer<CurrentLimits> PhaseLimits { get; }
-
     /// <summary>What limits the phase current when braking.</summary>
     public Answer<CurrentLimits> BrakePhaseLimits { get; }
-
     /// <summary>What limits the current out of the pack.</summary>
     public Answer<CurrentLimits> PackLimits { get; }
-
     /// <summary>What limits the current into the pack.</summary>
     public Answer<CurrentLimits> RegenLimits { get; }
-
     /// <summary>Wires between pack and controllers.</summary>
     public Answer<PackWiring> PackWiring { get; }
-
     /// <summary>Air of the brief.</summary>
     public Answer<Air> Air { get; }
-
     /// <summary>The electric drive.</summary>
     public Answer<Propulsion> Drive { get; }
-
     /// <summary>Air, rolling and mass.</summary>
     public Answer<LoadOfBoard> Load { get; }
-
     /// <summary>The board on the road.</summary>
     public Answer<SteadyRunning> Running { get; }
-
     /// <summary>Top speeds.</summary>
     public Answer<TopSpeeds> Speeds { get; }
-
     /// <summary>The brief's climb.</summary>
     public Answer<Climb> Climb { get; }
-
     /// <summary>The brief's cruise.</summary>
     public Answer<CruiseOfBoard> Cruise { get; }
-
     /// <summary>The electric brake.</summary>
     public Answer<Brakes> Brakes { get; }
-
     /// <summary>Motors on the climb.</summary>
     public Answer<ClimbHeat> ClimbHeat { get; }
-
     /// <summary>Temperatures of the wires.</summary>
     public Answer<WireHeat> Wires { get; }
-
     /// <summary>A short behind the fuse, and the first moment under power.</summary>
     public Answer<ShortCircuit> Fault { get; }
-
     /// <summary>The resistor that fills the controllers' capacitors: the stated one, or one that would suit.</summary>
     public Answer<Precharge> Precharge { get; }
-
-    /// <summary>Every run of wire, on the brief's climb for ever and at the current limits; along the layout of the box where the board file states one.</summary>
+    /// <summary>Every run of wire, on the brief's climb for ever and at the current limits; along the layout of the box where the board
+    /// file states one.</summary>
     public Harness Harness => harness.Value;
-
     /// <summary>The bolts of the box.</summary>
     public Answer<BoltPattern> Bolts => bolts.Value;
-
     /// <summary>What the parts cost.</summary>
     public Answer<Quote> Quote { get; }
-
     /// <summary>What one board costs to make.</summary>
     public Answer<CostOfOne> Cost { get; }
-
     /// <summary>Its price.</summary>
     public Answer<CostOfOne> Price { get; }
-
     /// <summary>Shaft and pulley under the cover.</summary>
     public Answer<CoverRoom> CoverRoom { get; }
-
     /// <summary>What the driven axle carries.</summary>
     public Answer<AxleLoad> AxleLoad { get; }
-
     /// <summary>Distance between motor shaft and axle.</summary>
     public Answer<Length> Centre { get; }
-
     /// <summary>Mount angle that is meant: the chosen one, or the mount's first.</summary>
     public Answer<Angle> MountAngle { get; }
-
     /// <summary>Where the motors sit.</summary>
     public Answer<MotorPlace> MotorPlace { get; }
-
     /// <summary>Wheelbase: the deck's first.</summary>
     public Answer<Length> Wheelbase { get; }
-
     /// <summary>Mass that the deck carries: rider and gear.</summary>
     public Answer<Mass> LoadOnDeck { get; }
-
     /// <summary>Rolling radius of the wheels.</summary>
     public Answer<Length> WheelRadius { get; }
-
     /// <summary>How far the deck bends in the middle under its load.</summary>
     public Answer<Length> DeckBend { get; }
-
     /// <summary>Clearance under the motors.</summary>
     public Answer<Length> MotorAboveRoad { get; }
-
     /// <summary>Breakover angle over the box.</summary>
     public Answer<Angle> Breakover { get; }
-
     /// <summary>Clearance under the loaded box.</summary>
     public Answer<Length> BoxAboveRoad { get; }
-
     /// <summary>Diameter over the belt on the wheel pulley.</summary>
     public Answer<Length> WheelPulleyOverBelt { get; }
-
     /// <summary>The parts put together, for drawings and clearances.</summary>
     public BoardShape Shape => shape.Value;
-
     /// <summary>What lies where in the box.</summary>
     public Answer<BoxLayout> Layout => layout.Value;
-
     /// <summary>Belt speed with the wheels in the air at full charge.</summary>
     public Answer<Speed> BeltSpeedAtTop { get; }
-
-    /// <summary>Every run of wire with lengths along the layout of the box, a proposed one too, and under a ride's currents where there is one.</summary>
-    public Harness HarnessAlong(HarnessDuty? ridden) => Laid(ridden ?? Traction.Climb.WireDutyOf(Climb, PackLimits, PhaseLimits), ifProposed: true);
+    /// <summary>Every run of wire with lengths along the layout of the box, a proposed one too, and under a ride's currents where there is
+    /// one.</summary>
+    public Harness HarnessAlong(HarnessDuty? ridden) =>
+        Laid(ridden ?? Traction.Climb.WireDutyOf(Climb, PackLimits, PhaseLimits), ifProposed: true);
 
     // A proposal is for papers and pictures; a board is not judged by it.
     Harness Laid(HarnessDuty duty, bool ifProposed)

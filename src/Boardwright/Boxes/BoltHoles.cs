@@ -6,7 +6,7 @@ namespace Boardwright.Boxes;
 /// <summary>The holes of a bolt that holds a box to a deck.</summary>
 /// <source cref="Sources.Iso273"/>
 /// <source cref="Sources.InsertHoles"/>
-public static class BoltHoles
+static class BoltHoles
 {
     // By thread: the clearance hole, the hole for a flanged insert, and the pilot hole of a wood screw of that diameter, mm.
     static readonly (string Thread, double Clearance, double Insert, double Pilot)[] Sizes =

@@ -11,7 +11,8 @@ namespace Boardwright.Boxes;
 /// <source cref="Sources.Geometry"/>
 public sealed record BoltPosition(string Name, Length X, Length Y);
 
-/// <summary>Where the bolts go that hold a box to its deck: the four corners, the middle of both long sides, and the rest evenly between.</summary>
+/// <summary>Where the bolts go that hold a box to its deck: the four corners, the middle of both long sides, and the rest evenly
+/// between.</summary>
 /// <remarks>A bolt sits in the middle of the flange, or further in where the edge distance asks for it.</remarks>
 /// <validity>A box whose flange runs all around outside of its walls, with square corners.</validity>
 /// <error>Exact for the stated geometry; a moulded box is true to some 0.5 mm, so its own flange has the last word.</error>
@@ -37,72 +38,53 @@ public sealed record BoltPattern
 
     /// <summary>The bolt.</summary>
     public BoltThread Thread { get; }
-
     /// <summary>The flange.</summary>
     public Flange Flange { get; }
-
     /// <summary>Hole in the deck, for the insert or as a pilot hole.</summary>
     public Length DeckHole { get; }
-
     /// <summary>Clearance hole in the flange.</summary>
     public Length BoxHole { get; }
-
     /// <summary>Distance of the bolts' centres from the flange's outer edge.</summary>
     public Length Inset { get; }
-
     /// <summary>The bolts, those near the nose first.</summary>
     public IReadOnlyList<BoltPosition> Places { get; private init; } = [];
-
     /// <summary>How many the board file states.</summary>
     public int Stated { get; private init; }
-
     /// <summary>Whether the size of the deck's hole is the usual one and not measured.</summary>
     public bool IsDeckHoleUsual { get; private init; }
-
     /// <summary>Whether screws go straight into the wood.</summary>
     public bool IsWoodScrew { get; private init; }
-
     /// <summary>What the bolts go into, in the builder's own words.</summary>
     public string Insert { get; private init; } = "";
-
     /// <summary>Largest distance between neighbouring bolts.</summary>
     public Length Pitch { get; private init; }
-
     /// <summary>Least distance between neighbouring bolts.</summary>
     public Length Closest { get; private init; }
-
-    /// <summary>The largest distance at which the gasket stays squeezed; <c>null</c> when the box's material has no known stiffness.</summary>
+    /// <summary>The largest distance at which the gasket stays squeezed; <c>null</c> when the box's material has no known
+    /// stiffness.</summary>
     public Length? GreatestPitch { get; private init; }
-
     /// <summary>Number of bolts that keeps within it.</summary>
     public int? CountForGasket { get; private init; }
-
     /// <summary>Squeeze that the bolts should set, by stops or by feel.</summary>
     public static Fraction SqueezeAtBolts { get; } = Fraction.FromPercent(40);
-
     /// <summary>From the hole in the flange to the flange's edge.</summary>
     public Length BoxEdge => Inset;
-
     /// <summary>From the hole in the deck to the edge of the flat underside, at the sides.</summary>
     public Length DeckSideEdge => deckWidth / 2 - (Flange.OuterWidth / 2 - Inset);
-
     /// <summary>From the hole in the deck to the end of the flat underside.</summary>
     public Length DeckEndEdge => flatLength / 2 - (Flange.OuterLength / 2 - Inset);
-
     /// <summary>How far a washer stands into the wall; below 0 what is left beside it.</summary>
     public Length WasherIntoWall => Inset + Thread.Washer.OuterDiameter / 2 - Flange.Width;
-
     /// <summary>What should stay from a hole in the deck to its edge: twice the hole; common practice.</summary>
     public Length LeastDeckEdge => InsertEdge * DeckHole;
-
     /// <summary>What should lie between two holes in the deck, centre to centre: three times the hole; common practice.</summary>
     public Length LeastPitch => InsertPitch * DeckHole;
-
     /// <summary>Length of the flat of the deck.</summary>
     public Length FlatLength => flatLength;
 
     /// <summary>The pattern of a board.</summary>
-    public static Answer<BoltPattern> Compute(Board board) => !board.Parts.Box.IsChosen ? Answer<BoltPattern>.Beside : Answer<BoltPattern>.Ask("", needs =>
+    public static Answer<BoltPattern> Compute(Board board) =>
+        !board.Parts.Box.IsChosen ? Answer<BoltPattern>.Beside : Answer<BoltPattern>.Ask("", needs =>
     {
         var (box, deck, fixing) = (board.Parts.Box, board.Parts.Deck, board.Fixings.Box);
         var flange = Flange.FromBox(needs, box);
@@ -142,7 +124,8 @@ public sealed record BoltPattern
             Places = [.. PlaceBolts(middles, ends)],
             Pitch = Larger(Steps(middles, ends)),
             Closest = Smaller(Steps(middles, ends)),
-            CountForGasket = GreatestPitch is { } greatest ? Enumerable.Range(3, 14).Select(half => 2 * half).Cast<int?>().FirstOrDefault(n => Fits(n!.Value, greatest)) : null,
+            CountForGasket = GreatestPitch is { } greatest
+                ? Enumerable.Range(3, 14).Select(half => 2 * half).Cast<int?>().FirstOrDefault(n => Fits(n!.Value, greatest)) : null,
         };
     }
 
@@ -200,24 +183,26 @@ public sealed record Flange(Length InnerLength, Length InnerWidth, Length Wall, 
 {
     /// <summary>Length over all.</summary>
     public Length OuterLength => InnerLength + 2 * (Wall + Width);
-
     /// <summary>Width over all.</summary>
     public Length OuterWidth => InnerWidth + 2 * (Wall + Width);
 
     internal static Flange? FromBox(Needs needs, Box box)
     {
-        var (length, width, wall, flange) = (needs.Read(box.InnerLength), needs.Read(box.InnerWidth), needs.Read(box.Wall), needs.Read(box.FlangeWidth));
+        var (length, width, wall, flange) =
+            (needs.Read(box.InnerLength), needs.Read(box.InnerWidth), needs.Read(box.Wall), needs.Read(box.FlangeWidth));
         return needs.Unmet ? null : new Flange(length, width, wall, flange);
     }
 }
 
 /// <summary>The edge of a box between two bolts, pushed away from the deck by its gasket: the wall is a beam on edge.</summary>
-/// <validity>A box whose wall stands up from its flange, as in a tray; the deck is taken as stiff, the twist of the flange is left out.</validity>
-/// <error>The foam's pressure and the material's modulus are known to some 40 %, the distance that follows to some 10 %, since it goes with their fourth root.</error>
+/// <validity>A box whose wall stands up from its flange, as in a tray; the deck is taken as stiff, the twist of the flange is left
+/// out.</validity>
+/// <error>The foam's pressure and the material's modulus are known to some 40 %, the distance that follows to some 10 %, since it goes with
+/// their fourth root.</error>
 /// <source cref="Sources.BeamTheory"/>
 /// <source cref="Sources.FoamPressure"/>
 /// <source cref="Sources.GasketCompression"/>
-public static class GasketBeam
+static class GasketBeam
 {
     // The stiffer end of the grade.
     const double FoamPascals = 63_000;
@@ -227,11 +212,13 @@ public static class GasketBeam
         ("ABS", 2.2e9), ("polycarbonate", 2.3e9), ("PETG", 2.0e9), ("nylon", 1.8e9), ("carbon", 40e9), ("glass", 10e9), ("aluminium", 69e9), ("steel", 205e9), ("ply", 8e9), ("wood", 8e9),
     ];
 
-    /// <summary>The distance of bolts at which the gasket is squeezed by 40 % at a bolt and still by 25 % midway: L = (185 E I δ / w)^¼.</summary>
+    /// <summary>The distance of bolts at which the gasket is squeezed by 40 % at a bolt and still by 25 % midway: L = (185 E I δ /
+    /// w)^¼.</summary>
     /// <returns>The distance; <c>null</c> when gasket, depth or material are not known.</returns>
     public static Length? GreatestPitch(Needs needs, Box box)
     {
-        if (!box.GasketThickness.IsKnown || !box.Material.IsKnown || !box.InnerDepth.IsKnown || !box.Wall.IsKnown || !box.FlangeWidth.IsKnown)
+        if (!box.GasketThickness.IsKnown || !box.Material.IsKnown || !box.InnerDepth.IsKnown || !box.Wall.IsKnown
+            || !box.FlangeWidth.IsKnown)
             return null;
         var material = needs.Read(box.Material);
         var modulus = Array.Find(Moduli, m => material.Contains(m.Word, StringComparison.OrdinalIgnoreCase)).Pascals;

@@ -15,16 +15,12 @@ public readonly record struct PlanRectangle(Length Back, Length Front, Length Le
 {
     /// <summary>Extent along the board.</summary>
     public Length Along => Front - Back;
-
     /// <summary>Extent across the board.</summary>
     public Length Across => Right - Left;
-
     /// <summary>Its middle, towards the nose.</summary>
     public Length X => (Back + Front) / 2;
-
     /// <summary>Its middle, towards the right-hand side.</summary>
     public Length Y => (Left + Right) / 2;
-
     /// <summary>Wider by a margin on all sides.</summary>
     public PlanRectangle Grown(Length by) => new(Back - by, Front + by, Left - by, Right + by);
 
@@ -51,16 +47,13 @@ public sealed record PlacedThing(BoxThing Thing, Length X, Length Y, int Turn, B
 {
     /// <summary>Its stable name.</summary>
     public string Name => Thing.Name;
-
     /// <summary>What it is.</summary>
     public ThingKind Kind => Thing.Kind;
-
-    /// <summary>From the middle of a fitting's wall: towards the nose in a side wall, towards the right-hand side in the front or rear wall.</summary>
+    /// <summary>From the middle of a fitting's wall: towards the nose in a side wall, towards the right-hand side in the front or rear
+    /// wall.</summary>
     public Length Along => Wall is BoxWall.Left or BoxWall.Right ? X : Y;
-
     /// <summary>Its outline on the floor.</summary>
     public PlanRectangle Body => Turned(-Thing.Length / 2, Thing.Length / 2, -Thing.Width / 2, Thing.Width / 2);
-
     /// <summary>Its outline with the foam around it, into which nothing may reach.</summary>
     public PlanRectangle Solid => Body.Grown(Thing.Foam);
 
@@ -117,19 +110,14 @@ public enum LayoutFaultKind
 {
     /// <summary>Two things lie in the same place.</summary>
     Overlap,
-
     /// <summary>It reaches through a wall.</summary>
     Outside,
-
     /// <summary>It lies where a bolt is.</summary>
     Bolt,
-
     /// <summary>It is too high under the loaded deck.</summary>
     High,
-
     /// <summary>Wires have no room to bend, or a hand to plug them in.</summary>
     Bend,
-
     /// <summary>A controller lies too near to the pack.</summary>
     Heat,
 }
@@ -179,10 +167,13 @@ public sealed record LayoutFault(LayoutFaultKind Kind, string Name, string Other
 /// <param name="Freed">Things whose stated place stands in the way: without it, all goes in.</param>
 /// <param name="Without">Things without which the rest goes in.</param>
 /// <source cref="Sources.Geometry"/>
-public sealed record Shortfall(bool IsCertain, Length? Longer, Length? Wider, IReadOnlyList<(string Name, Length By)> Shorter, IReadOnlyList<string> Freed, IReadOnlyList<string> Without);
+public sealed record Shortfall(
+    bool IsCertain, Length? Longer, Length? Wider, IReadOnlyList<(string Name, Length By)> Shorter, IReadOnlyList<string> Freed,
+    IReadOnlyList<string> Without);
 
 /// <summary>What lies where in a board's box: places that the board file states, and a proposal for all else.</summary>
-/// <remarks>Nothing stands on anything else: all things lie on the box's floor, and fittings keep the room behind them down to it.</remarks>
+/// <remarks>Nothing stands on anything else: all things lie on the box's floor, and fittings keep the room behind them down to
+/// it.</remarks>
 /// <source cref="Sources.Geometry"/>
 /// <source cref="Sources.CommonPractice"/>
 public sealed class BoxLayout
@@ -205,49 +196,39 @@ public sealed class BoxLayout
 
     /// <summary>Length of the box inside.</summary>
     public Length RoomLength => Task.Length;
-
     /// <summary>Width of the box inside.</summary>
     public Length RoomWidth => Task.Width;
-
     /// <summary>Depth of the box inside, the deck not bent.</summary>
     public required Length RoomDepth { get; init; }
-
     /// <summary>How far the deck bends into the box between two bolts with the rider on it.</summary>
     public required Answer<Length> Sag { get; init; }
-
-    /// <summary>Everything that has a place, the large things first; the places that are proposed are searched for when this is first asked for.</summary>
+    /// <summary>Everything that has a place, the large things first; the places that are proposed are searched for when this is first asked
+    /// for.</summary>
     public IReadOnlyList<PlacedThing> Things => things.Value;
-
     /// <summary>Whether everything with a size has a place.</summary>
     public bool IsComplete => Unplaced.Count == 0;
-
     /// <summary>What has a size and no place, because none was found for it.</summary>
     public IReadOnlyList<BoxThing> Unplaced { get; init; } = [];
-
     /// <summary>What cannot be placed because entries of it are missing, by name.</summary>
     public IReadOnlyList<(string Name, IReadOnlyList<string> Missing)> Unsized { get; init; } = [];
-
-    /// <summary>Names in the board file's layout that no thing on the board has, or that are said to lie where such a thing cannot.</summary>
+    /// <summary>Names in the board file's layout that no thing on the board has, or that are said to lie where such a thing
+    /// cannot.</summary>
     public IReadOnlyList<string> Misplaced { get; init; } = [];
-
     /// <summary>Places that bolts take inside the box; none where they go through an outer flange.</summary>
     public IReadOnlyList<PlanRectangle> Bosses => Task.Bosses;
-
     /// <summary>What is wrong, thing by thing.</summary>
     public IReadOnlyList<LayoutFault> Faults => faults.Value;
-
-    /// <summary>What would let everything go in; <c>null</c> where everything has its place. Searched for when it is first asked for.</summary>
+    /// <summary>What would let everything go in; <c>null</c> where everything has its place. Searched for when it is first asked
+    /// for.</summary>
     public Shortfall? Shortfall => shortfall.Value;
-
     /// <summary>The room inside the box.</summary>
     public PlanRectangle Room => new(-RoomLength / 2, RoomLength / 2, -RoomWidth / 2, RoomWidth / 2);
-
     /// <summary>Depth that is left under the loaded deck; under the deck at rest where nobody knows how far it bends.</summary>
     public Length Headroom => RoomDepth - (Sag.IsKnown ? Sag.Value : default);
-
     /// <summary>Part of the floor that outlines take, foam included.</summary>
-    public Fraction Filled => Fraction.FromValue(Task.Things.Sum(t => (t.Length + 2 * t.Foam).Metres * (t.Width + 2 * t.Foam).Metres) / (RoomLength.Metres * RoomWidth.Metres));
-
+    public Fraction Filled =>
+        Fraction.FromValue(Task.Things.Sum(t => (t.Length + 2 * t.Foam).Metres * (t.Width + 2 * t.Foam).Metres)
+        / (RoomLength.Metres * RoomWidth.Metres));
     /// <summary>Whether the board file states the place of anything.</summary>
     public bool IsStated => Task.Things.Any(t => Task.StatedPlaceOf(t) is not null);
 
@@ -259,7 +240,9 @@ public sealed class BoxLayout
     public IReadOnlyList<Opening> Openings =>
     [
         .. Things.Where(t => t is { Wall: not null, Thing.Hole: not null })
-            .Select(t => new Opening(t.Thing.Title, t.Wall!.Value, t.Wall is BoxWall.Right or BoxWall.Rear ? -t.Along : t.Along, RoomDepth / 2, t.Thing.Hole!.Value.Width, t.Thing.Hole!.Value.Tall)),
+            .Select(t => new Opening(
+            t.Thing.Title, t.Wall!.Value, t.Wall is BoxWall.Right or BoxWall.Rear ? -t.Along : t.Along, RoomDepth / 2,
+            t.Thing.Hole!.Value.Width, t.Thing.Hole!.Value.Tall)),
     ];
 
     BoxTask Task { get; }
@@ -269,7 +252,8 @@ public sealed class BoxLayout
     /// <param name="bend">How far the deck bends in the middle of the wheelbase under its load.</param>
     /// <param name="wheelbase">The wheelbase.</param>
     /// <param name="pattern">The bolts of the box.</param>
-    public static Answer<BoxLayout> Compute(Board board, Answer<Length> bend, Answer<Length> wheelbase, Answer<BoltPattern> pattern) => !board.Parts.Box.IsChosen ? Answer<BoxLayout>.Beside : Answer<BoxLayout>.Ask("", needs =>
+    public static Answer<BoxLayout> Compute(Board board, Answer<Length> bend, Answer<Length> wheelbase, Answer<BoltPattern> pattern) =>
+        !board.Parts.Box.IsChosen ? Answer<BoxLayout>.Beside : Answer<BoxLayout>.Ask("", needs =>
     {
         var box = board.Parts.Box;
         var (length, width, depth) = (needs.Read(box.InnerLength), needs.Read(box.InnerWidth), needs.Read(box.InnerDepth));
@@ -277,7 +261,9 @@ public sealed class BoxLayout
             return null;
         var (things, unsized) = BoxThing.ListThings(board);
         var byName = things.ToDictionary(t => t.Name, StringComparer.Ordinal);
-        string[] misplaced = [.. board.Layout.Where(p => byName.TryGetValue(p.Key, out var thing) ? IsMisplaced(thing, p.Value) : unsized.All(u => u.Name != p.Key)).Select(p => p.Key)];
+        string[] misplaced = [.. board.Layout.Where(
+            p => byName.TryGetValue(p.Key, out var thing) ? IsMisplaced(thing, p.Value) : unsized.All(u => u.Name != p.Key))
+            .Select(p => p.Key)];
         var task = new BoxTask(
             length, width, things,
             board.Layout.Where(p => !misplaced.Contains(p.Key)).ToDictionary(StringComparer.Ordinal),
@@ -301,23 +287,34 @@ public sealed class BoxLayout
     {
         ArgumentNullException.ThrowIfNull(moved);
         PlacedThing[] then = [.. Things.Select(t => t.Name == moved.Name ? moved : t), .. this[moved.Name] is null ? new[] { moved } : []];
-        return new(Task, () => then, then) { RoomDepth = RoomDepth, Sag = Sag, Unsized = Unsized, Misplaced = Misplaced, Unplaced = [.. Unplaced.Where(t => t.Name != moved.Name)] };
+        return new(Task, () => then, then)
+        {
+            RoomDepth = RoomDepth,
+            Sag = Sag,
+            Unsized = Unsized,
+            Misplaced = Misplaced,
+            Unplaced = [.. Unplaced.Where(t => t.Name != moved.Name)]
+        };
     }
 
     /// <summary>A fitting at a place in a wall.</summary>
     public PlacedThing InWall(BoxThing thing, BoxWall wall, Length along) => Task.InWall(thing, wall, along, isStated: true);
 
-    static bool IsMisplaced(BoxThing thing, BoxPosition spot) => thing.IsFitting ? spot.X.IsKnown || spot.Y.IsKnown || spot.Turn.IsKnown : spot.Wall.IsKnown || spot.Along.IsKnown;
+    static bool IsMisplaced(BoxThing thing, BoxPosition spot) =>
+        thing.IsFitting ? spot.X.IsKnown || spot.Y.IsKnown || spot.Turn.IsKnown : spot.Wall.IsKnown || spot.Along.IsKnown;
 
-    /// <summary>The deck between two bolts, bent by the rider's weight in the middle of the wheelbase: curvature 12 δ/L², over a distance p it stands κ p²/8 out of the straight.</summary>
-    /// <remarks>Box and deck go together at the bolts, so only what is between them counts; a deck whose bend nobody knows is taken as stiff.</remarks>
+    /// <summary>The deck between two bolts, bent by the rider's weight in the middle of the wheelbase: curvature 12 δ/L², over a distance p
+    /// it stands κ p²/8 out of the straight.</summary>
+    /// <remarks>Box and deck go together at the bolts, so only what is between them counts; a deck whose bend nobody knows is taken as
+    /// stiff.</remarks>
     static Answer<Length> SagOf(Answer<Length> bend, Answer<Length> wheelbase, Length between) => Answer<Length>.Ask("", needs =>
     {
         var middle = needs.Read(bend);
         if (needs.Unmet || middle.Si == 0)
             return default;
         var span = needs.Read(wheelbase).Metres;
-        return needs.Unmet || span <= 0 ? default : Length.FromMetres(Math.Min(middle.Metres, 12 * middle.Metres / (span * span) * between.Metres * between.Metres / 8));
+        return needs.Unmet || span <= 0 ? default
+            : Length.FromMetres(Math.Min(middle.Metres, 12 * middle.Metres / (span * span) * between.Metres * between.Metres / 8));
     });
 
     static IEnumerable<PlanRectangle> BossesOf(BoltPattern pattern, Length length, Length width)
@@ -355,8 +352,10 @@ public sealed class BoxLayout
                 var shared = thing.Solid.Overlap(other.Solid);
                 if (shared > Touch)
                     yield return new(LayoutFaultKind.Overlap, other.Name, thing.Name, shared);
-                else if ((thing.Kind, other.Kind) is (ThingKind.Pack, ThingKind.Controller) or (ThingKind.Controller, ThingKind.Pack) && thing.Body.Grown(BoxProposal.HeatGap).Overlap(other.Body) is var near && near > Touch)
-                    yield return new(LayoutFaultKind.Heat, thing.Kind == ThingKind.Controller ? thing.Name : other.Name, thing.Kind == ThingKind.Controller ? other.Name : thing.Name, near);
+                else if ((thing.Kind, other.Kind) is (ThingKind.Pack, ThingKind.Controller) or (ThingKind.Controller, ThingKind.Pack)
+                    && thing.Body.Grown(BoxProposal.HeatGap).Overlap(other.Body) is var near && near > Touch)
+                    yield return new(LayoutFaultKind.Heat, thing.Kind == ThingKind.Controller ? thing.Name : other.Name,
+                        thing.Kind == ThingKind.Controller ? other.Name : thing.Name, near);
             }
         }
     }
@@ -397,7 +396,11 @@ public sealed class BoxLayout
             if (Task.Things.FirstOrDefault(t => t.Kind == kind) is not { } first)
                 return null;
             var half = first.Length / 2;
-            var least = Least(by => Task with { Things = [.. Task.Things.Select(t => t.Kind == kind ? Shorter(t, by < half ? by : half) : t)] });
+            var least = Least(by => Task with
+            {
+                Things =
+                [.. Task.Things.Select(t => t.Kind == kind ? Shorter(t, by < half ? by : half) : t)]
+            });
             return least is { } enough && enough < half ? (first.Name, enough) : null;
         }
 
@@ -407,8 +410,10 @@ public sealed class BoxLayout
             Least(by => Task with { Length = Task.Length + by }),
             Least(by => Task with { Width = Task.Width + by }),
             [.. new[] { Shortened(ThingKind.Pack), Shortened(ThingKind.Controller) }.OfType<(string, Length)>()],
-            [.. stated.Where(name => BoxProposal.Fits(Task with { Spots = Task.Spots.Where(s => s.Key != name).ToDictionary(StringComparer.Ordinal) }))],
-            [.. Unplaced.Select(t => t.Name).Take(4).Where(name => Unplaced.Count == 1 || BoxProposal.Fits(Task with { Things = [.. Task.Things.Where(t => t.Name != name)] }))]);
+            [.. stated.Where(name => BoxProposal.Fits(
+            Task with { Spots = Task.Spots.Where(s => s.Key != name).ToDictionary(StringComparer.Ordinal) }))],
+            [.. Unplaced.Select(t => t.Name).Take(4)
+            .Where(name => Unplaced.Count == 1 || BoxProposal.Fits(Task with { Things = [.. Task.Things.Where(t => t.Name != name)] }))]);
     }
 
     static BoxThing Shorter(BoxThing thing, Length by) => thing with

@@ -74,7 +74,8 @@ sealed class BoxProposal
     // The work of a round grows faster than the third power of the pieces.
     static int RoundsFor(FloorPlan plan) => Share(plan, Rounds);
 
-    static int Share(FloorPlan plan, int whole) => (int)Math.Max(1, whole * Math.Pow(Math.Min(1, (double)Usual / Math.Max(1, plan.Pieces.Count)), 4));
+    static int Share(FloorPlan plan, int whole) =>
+        (int)Math.Max(1, whole * Math.Pow(Math.Min(1, (double)Usual / Math.Max(1, plan.Pieces.Count)), 4));
 
     IReadOnlyList<PlacedThing?> AnyWay()
     {
@@ -86,14 +87,16 @@ sealed class BoxProposal
     {
         var plan = Plan();
         Join();
-        return Placed(plan, FloorSearch.Cheapest(plan, new WireCost(this, plan), RoundsFor(plan), Share(plan, Starts), Share(plan, Trials)));
+        return Placed(plan, FloorSearch.Cheapest(
+            plan, new WireCost(this, plan), RoundsFor(plan), Share(plan, Starts), Share(plan, Trials)));
     }
 
     IReadOnlyList<PlacedThing?> Placed(FloorPlan plan, FloorFound found) =>
         [.. found.Places.Select((place, i) => place is { } at ? Placed(i, plan.Pieces[i].Forms[at.Form], at) : null)];
 
     /// <summary>The task in whole steps.</summary>
-    /// <param name="shrunk">Rounds outlines down rather than up and leaves the fixed places out, so that what is impossible then is impossible.</param>
+    /// <param name="shrunk">Rounds outlines down rather than up and leaves the fixed places out, so that what is impossible then is
+    /// impossible.</param>
     FloorPlan Plan(bool shrunk = false)
     {
         var pieces = task.Things.Select(thing => Piece(thing, shrunk)).ToList();
@@ -116,7 +119,9 @@ sealed class BoxProposal
             if (shrunk)
                 return new([], IsFixed: true);
             var outline = Outwards(stated.Solid);
-            return new([new(stated.Turn, outline.Along, outline.Across, [.. stated.Rooms.Select(room => Outwards(room).Moved(-outline.X, -outline.Y))], (outline.X, outline.X), (outline.Y, outline.Y))], IsFixed: true);
+            return new([new(stated.Turn, outline.Along, outline.Across,
+                [.. stated.Rooms.Select(room => Outwards(room).Moved(-outline.X, -outline.Y))], (outline.X, outline.X),
+                (outline.Y, outline.Y))], IsFixed: true);
         }
 
         var forms = Turns.Where(turn => IsAllowed(thing, spot, turn)).Select(turn => Form(thing, spot, turn, shrunk)).ToList();
@@ -133,7 +138,9 @@ sealed class BoxProposal
         int Size(double metres) => shrunk ? Math.Max(0, (int)Math.Floor(metres / step + 1e-6)) : Up(metres);
         var (l, w) = (Size(solid.Along.Metres), Size(solid.Across.Metres));
         var (backX, leftY) = (solid.X.Metres - l * step / 2, solid.Y.Metres - w * step / 2);
-        FloorRectangle[] beside = shrunk ? [] : [.. rooms.Select(r => Rectangle(r.Back.Metres - backX, r.Front.Metres - backX, r.Left.Metres - leftY, r.Right.Metres - leftY))];
+        FloorRectangle[] beside = shrunk ? []
+            : [.. rooms.Select(r => Rectangle(
+            r.Back.Metres - backX, r.Front.Metres - backX, r.Left.Metres - leftY, r.Right.Metres - leftY))];
         var (floorX, floorY) = (along + (shrunk ? 1 : 0), across + (shrunk ? 1 : 0));
         var form = FloorForm.Anywhere(turn, l, w, beside, floorX, floorY);
         if (thing.IsFitting)
@@ -145,10 +152,12 @@ sealed class BoxProposal
                 BoxWall.Left => form with { Y = (0, 0) },
                 _ => form with { Y = (floorY - w, floorY - w) },
             };
-            if (!form.Rooms.All(r => r.X + form.X.Least >= 0 && r.EndX + form.X.Least <= floorX && r.Y + form.Y.Least >= 0 && r.EndY + form.Y.Least <= floorY))
+            if (!form.Rooms.All(r => r.X + form.X.Least >= 0 && r.EndX + form.X.Least <= floorX && r.Y + form.Y.Least >= 0
+                && r.EndY + form.Y.Least <= floorY))
                 form = form with { X = (0, -1) };
             if (spot?.Along is { IsKnown: true } at)
-                form = WallAt(turn) is BoxWall.Left or BoxWall.Right ? form with { X = At(at.Value, task.Length, offX, l) } : form with { Y = At(at.Value, task.Width, offY, w) };
+                form = WallAt(turn) is BoxWall.Left or BoxWall.Right ? form with { X = At(at.Value, task.Length, offX, l) }
+                    : form with { Y = At(at.Value, task.Width, offY, w) };
         }
         else
         {
@@ -161,7 +170,8 @@ sealed class BoxProposal
         return form;
     }
 
-    (int, int) At(Length middle, Length whole, double off, int size) => (int)Math.Round((middle.Metres + whole.Metres / 2 - off) / step - size / 2.0) is var at ? (at, at) : default;
+    (int, int) At(Length middle, Length whole, double off, int size) =>
+        (int)Math.Round((middle.Metres + whole.Metres / 2 - off) / step - size / 2.0) is var at ? (at, at) : default;
 
     PlacedThing Placed(int i, FloorForm form, FloorPlace at)
     {
@@ -170,7 +180,8 @@ sealed class BoxProposal
             return stated;
         var x = Length.FromMetres((at.X + form.Along / 2.0) * step + offX - task.Length.Metres / 2);
         var y = Length.FromMetres((at.Y + form.Across / 2.0) * step + offY - task.Width.Metres / 2);
-        return thing.IsFitting ? task.InWall(thing, WallAt(form.Turn), WallAt(form.Turn) is BoxWall.Left or BoxWall.Right ? x : y, isStated: false)
+        return thing.IsFitting ? task.InWall(
+            thing, WallAt(form.Turn), WallAt(form.Turn) is BoxWall.Left or BoxWall.Right ? x : y, isStated: false)
             : new(thing, Tidy(x), Tidy(y), form.Turn, null, false);
     }
 
@@ -180,7 +191,8 @@ sealed class BoxProposal
     /// <summary>Which leads belong together, by the kinds of things.</summary>
     void Join()
     {
-        int Index(ThingKind kind, int number = 1) => task.Things.Index().FirstOrDefault(t => t.Item.Name == BoxThing.NameOf(kind, number), (-1, null!)).Item1;
+        int Index(ThingKind kind, int number = 1) =>
+            task.Things.Index().FirstOrDefault(t => t.Item.Name == BoxThing.NameOf(kind, number), (-1, null!)).Item1;
         int Lead(int i, string name) => task.Things[i].Leads.Index().FirstOrDefault(l => l.Item.Name == name, (-1, null!)).Item1;
         void Wire(int from, string fromLead, int to, string toLead, double weight)
         {
@@ -188,7 +200,8 @@ sealed class BoxProposal
                 wires.Add((from, a, to, b, weight));
         }
 
-        var (pack, protection, fuse, receiver) = (Index(ThingKind.Pack), Index(ThingKind.Protection), Index(ThingKind.Fuse), Index(ThingKind.Receiver));
+        var (pack, protection, fuse, receiver) =
+            (Index(ThingKind.Pack), Index(ThingKind.Protection), Index(ThingKind.Fuse), Index(ThingKind.Receiver));
         Wire(pack, "main", protection, "pack", 1);
         var (source, lead) = protection >= 0 ? (protection, "out") : (pack, "main");
         if (fuse >= 0)
@@ -246,7 +259,8 @@ sealed class BoxProposal
     {
         readonly (double X, double Y)[][][] tips = proposal.Tips(plan);
         readonly (int From, int FromLead, int To, int ToLead, double Weight)[] all = [.. proposal.wires];
-        readonly (int From, int FromLead, int To, int ToLead, double Weight)[][] at = [.. Enumerable.Range(0, plan.Pieces.Count).Select(i => proposal.wires.Where(w => w.From == i || w.To == i).ToArray())];
+        readonly (int From, int FromLead, int To, int ToLead, double Weight)[][] at =
+            [.. Enumerable.Range(0, plan.Pieces.Count).Select(i => proposal.wires.Where(w => w.From == i || w.To == i).ToArray())];
 
         public double Compute(int piece, FloorPlace place, ReadOnlySpan<FloorPlace?> places)
         {
@@ -288,11 +302,13 @@ sealed class BoxProposal
             var thing = proposal.task.Things[piece];
             if (thing.IsFitting)
             {
-                var outside = thing.Kind == ThingKind.Gland ? proposal.task.Driven == BoxWall.Front ? plan.Along - place.X - form.Along : place.X : 0;
+                var outside = thing.Kind == ThingKind.Gland ? proposal.task.Driven == BoxWall.Front ? plan.Along - place.X - form.Along
+                    : place.X : 0;
                 return outside + 0.001 / proposal.step * proposal.Dislike(thing, WallAt(form.Turn));
             }
 
-            return thing.Kind is ThingKind.Pack or ThingKind.Controller ? OffMiddle * Math.Abs(place.Y + form.Across / 2.0 - plan.Across / 2.0) : 0;
+            return thing.Kind is ThingKind.Pack or ThingKind.Controller
+                ? OffMiddle * Math.Abs(place.Y + form.Across / 2.0 - plan.Across / 2.0) : 0;
         }
     }
 
@@ -331,7 +347,8 @@ sealed class BoxProposal
 /// <param name="Bosses">Places that bolts take.</param>
 /// <param name="Driven">The wall towards the motors.</param>
 /// <source cref="Sources.Geometry"/>
-sealed record BoxTask(Length Length, Length Width, IReadOnlyList<BoxThing> Things, IReadOnlyDictionary<string, BoxPosition> Spots, IReadOnlyList<PlanRectangle> Bosses, BoxWall Driven)
+sealed record BoxTask(Length Length, Length Width, IReadOnlyList<BoxThing> Things, IReadOnlyDictionary<string, BoxPosition> Spots,
+    IReadOnlyList<PlanRectangle> Bosses, BoxWall Driven)
 {
     /// <summary>A stated angle as a quarter turn, in degrees.</summary>
     public static int QuarterTurn(Angle turn) => ((int)Math.Round(turn.Degrees / 90) % 4 + 4) % 4 * 90;
@@ -343,7 +360,8 @@ sealed record BoxTask(Length Length, Length Width, IReadOnlyList<BoxThing> Thing
             return null;
         if (thing.IsFitting)
             return spot.Wall.IsKnown && spot.Along.IsKnown ? InWall(thing, spot.Wall.Value, spot.Along.Value, isStated: true) : null;
-        return spot.X.IsKnown && spot.Y.IsKnown ? new(thing, spot.X.Value, spot.Y.Value, QuarterTurn(spot.Turn.Or(default)), null, true) : null;
+        return spot.X.IsKnown && spot.Y.IsKnown ? new(thing, spot.X.Value, spot.Y.Value, QuarterTurn(spot.Turn.Or(default)), null, true)
+            : null;
     }
 
     /// <summary>A fitting in a wall.</summary>

@@ -9,31 +9,22 @@ public enum ThingKind
 {
     /// <summary>The pack.</summary>
     Pack,
-
     /// <summary>A protection circuit beside the pack.</summary>
     Protection,
-
     /// <summary>A controller.</summary>
     Controller,
-
     /// <summary>The remote's receiver.</summary>
     Receiver,
-
     /// <summary>The main fuse, with its holder.</summary>
     Fuse,
-
     /// <summary>A cable gland.</summary>
     Gland,
-
     /// <summary>The charge socket.</summary>
     ChargeSocket,
-
     /// <summary>The switch.</summary>
     Switch,
-
     /// <summary>The charge gauge.</summary>
     Gauge,
-
     /// <summary>Another fitting.</summary>
     Fitting,
 }
@@ -48,7 +39,8 @@ public enum ThingKind
 public sealed record Lead(string Name, Length X, Length Y, BoxWall Towards, Length Room, Length Across);
 
 /// <summary>A thing that goes into a box, with the room that it needs around it.</summary>
-/// <remarks>Unturned its length lies along the board and its first lead leaves towards the nose; a fitting's unturned wall is the rear one.</remarks>
+/// <remarks>Unturned its length lies along the board and its first lead leaves towards the nose; a fitting's unturned wall is the rear
+/// one.</remarks>
 /// <param name="Name">Its stable name, such as <c>pack</c>, <c>controller 2</c> or <c>gland 1</c>.</param>
 /// <param name="Kind">What it is.</param>
 /// <param name="Title">Name of the part.</param>
@@ -58,20 +50,21 @@ public sealed record Lead(string Name, Length X, Length Y, BoxWall Towards, Leng
 /// <param name="Height">Its height.</param>
 /// <param name="Foam">Foam around it.</param>
 /// <param name="Leads">Where its wires leave.</param>
-/// <validity>Leads are taken to leave in the middle of an end, as on most parts of the trade; a part whose leads leave elsewhere is turned by hand.</validity>
+/// <validity>Leads are taken to leave in the middle of an end, as on most parts of the trade; a part whose leads leave elsewhere is turned
+/// by hand.</validity>
 /// <source cref="Sources.CommonPractice"/>
 /// <source cref="Sources.CableBends"/>
-public sealed record BoxThing(string Name, ThingKind Kind, string Title, string Key, Length Length, Length Width, Length Height, Length Foam, IReadOnlyList<Lead> Leads)
+public sealed record BoxThing(
+    string Name, ThingKind Kind, string Title, string Key, Length Length, Length Width, Length Height, Length Foam,
+    IReadOnlyList<Lead> Leads)
 {
     // All in mm, common practice, no source.
     const double Signal = 1.5, Hand = 15, HandAtPower = 20, NutOverHole = 1.4, UsualPower = 5;
 
     /// <summary>Foam between the pack and everything else, floor and deck included.</summary>
     public static Length FoamAroundPack { get; } = Length.FromMillimetres(2);
-
     /// <summary>Whether it sits in a wall.</summary>
     public bool IsFitting => Kind >= ThingKind.Gland;
-
     /// <summary>Hole or window of a fitting.</summary>
     public (Length Width, Length? Tall)? Hole { get; init; }
 
@@ -83,7 +76,8 @@ public sealed record BoxThing(string Name, ThingKind Kind, string Title, string 
     /// <summary>Everything that goes into a board's box, the large things first.</summary>
     /// <param name="board">The board.</param>
     /// <returns>What has a size, and the missing entries of what has none, by name.</returns>
-    public static (IReadOnlyList<BoxThing> Things, IReadOnlyList<(string Name, IReadOnlyList<string> Missing)> Unsized) ListThings(Board board)
+    public static (IReadOnlyList<BoxThing> Things, IReadOnlyList<(string Name, IReadOnlyList<string> Missing)> Unsized) ListThings(
+        Board board)
     {
         ArgumentNullException.ThrowIfNull(board);
         var list = new Listing(board);
@@ -106,7 +100,9 @@ public sealed record BoxThing(string Name, ThingKind Kind, string Title, string 
             };
         }
 
-        bool IsCalled(string word) => fitting.Id.Contains(word, StringComparison.OrdinalIgnoreCase) || fitting.Title.Contains(word, StringComparison.OrdinalIgnoreCase);
+        bool IsCalled(string word) =>
+            fitting.Id.Contains(word, StringComparison.OrdinalIgnoreCase)
+            || fitting.Title.Contains(word, StringComparison.OrdinalIgnoreCase);
         return fitting.CableMax.IsKnown || fitting.CableMin.IsKnown || IsCalled("gland") ? ThingKind.Gland
             : IsCalled("socket") || IsCalled("inlet") ? ThingKind.ChargeSocket
             : IsCalled("switch") || IsCalled("button") ? ThingKind.Switch
@@ -116,9 +112,9 @@ public sealed record BoxThing(string Name, ThingKind Kind, string Title, string 
 
     /// <summary>Words that a name begins with, in the order of the kinds.</summary>
     public static IReadOnlyList<string> Words { get; } = ["pack", "protection", "controller", "receiver", "fuse", "gland", "charge socket", "switch", "gauge", "fitting"];
-
     /// <summary>The name of the n-th of a kind: glands are numbered from the first, all else from the second.</summary>
-    public static string NameOf(ThingKind kind, int number) => number == 1 && kind != ThingKind.Gland ? Words[(int)kind] : FormattableString.Invariant($"{Words[(int)kind]} {number}");
+    public static string NameOf(ThingKind kind, int number) =>
+        number == 1 && kind != ThingKind.Gland ? Words[(int)kind] : FormattableString.Invariant($"{Words[(int)kind]} {number}");
 
     sealed class Listing
     {
@@ -161,10 +157,13 @@ public sealed record BoxThing(string Name, ThingKind Kind, string Title, string 
                 var motors = Math.Clamp(controller.Motors.Or(1), 1, 4);
                 for (var i = 0; i < Math.Clamp(PartSlot.ControllerCount(parts), 1, 8); i++)
                 {
-                    Add(ThingKind.Controller, controller, "controller", controller.Length, controller.Width, controller.Height, default, (length, width) =>
+                    Add(ThingKind.Controller, controller, "controller", controller.Length, controller.Width, controller.Height, default,
+                        (length, width) =>
                     [
                         At("pack", length / 2, default, BoxWall.Front, Power(power), 2 * power),
-                        .. Enumerable.Range(0, motors).Select(m => At(FormattableString.Invariant($"motor {m + 1}"), -length / 2, width * ((m + 0.5) / motors - 0.5), BoxWall.Rear, Power(motor), 3 * motor)),
+                        .. Enumerable.Range(0, motors)
+                            .Select(m => At(FormattableString.Invariant($"motor {m + 1}"), -length / 2, width * ((m + 0.5) / motors - 0.5), BoxWall.Rear,
+                            Power(motor), 3 * motor)),
                         At("receiver", length / 2, width / 3, BoxWall.Front, Length.FromMillimetres(Hand), Length.FromMillimetres(12)),
                     ]);
                 }
@@ -186,7 +185,8 @@ public sealed record BoxThing(string Name, ThingKind Kind, string Title, string 
             if (parts.Remote.IsChosen)
             {
                 var remote = parts.Remote;
-                Add(ThingKind.Receiver, remote, "remote", remote.ReceiverLength, remote.ReceiverWidth, remote.ReceiverHeight, default, (length, _) =>
+                Add(ThingKind.Receiver, remote, "remote", remote.ReceiverLength, remote.ReceiverWidth, remote.ReceiverHeight, default,
+                    (length, _) =>
                     [At("controller", length / 2, default, BoxWall.Front, Length.FromMillimetres(Hand), Length.FromMillimetres(12))]);
             }
 
@@ -206,7 +206,8 @@ public sealed record BoxThing(string Name, ThingKind Kind, string Title, string 
                 : ((Length Width, Length? Tall)?)null;
             if (hole is not { } opening || !fitting.DepthBehind.IsKnown)
             {
-                Unsized.Add((name, [.. hole is null ? new[] { fitting.HoleDiameter.Key } : [], .. fitting.DepthBehind.IsKnown ? Array.Empty<string>() : [fitting.DepthBehind.Key]]));
+                Unsized.Add((name, [.. hole is null ? new[] { fitting.HoleDiameter.Key } : [],
+                    .. fitting.DepthBehind.IsKnown ? Array.Empty<string>() : [fitting.DepthBehind.Key]]));
                 return;
             }
 
@@ -214,24 +215,30 @@ public sealed record BoxThing(string Name, ThingKind Kind, string Title, string 
             // A round fitting has a nut; a window has its rim.
             var (across, high) = (NutOverHole * opening.Width, NutOverHole * (opening.Tall ?? opening.Width));
             var wire = kind switch { ThingKind.Gland => motor, ThingKind.ChargeSocket => charge, _ => Length.FromMillimetres(Signal) };
-            Things.Add(new(name, kind, fitting.Title, key, depth, across, high, default, [At("inside", depth / 2, default, BoxWall.Front, BendOf(wire), across < 3 * wire ? across : 3 * wire)]) { Hole = hole });
+            Things.Add(new(name, kind, fitting.Title, key, depth, across, high, default,
+                [At("inside", depth / 2, default, BoxWall.Front, BendOf(wire), across < 3 * wire ? across : 3 * wire)])
+            { Hole = hole });
         }
 
-        void Add(ThingKind kind, Part part, string key, Known<Length> length, Known<Length> width, Known<Length> height, Length foam, Func<Length, Length, IReadOnlyList<Lead>> leads)
+        void Add(ThingKind kind, Part part, string key, Known<Length> length, Known<Length> width, Known<Length> height, Length foam,
+            Func<Length, Length, IReadOnlyList<Lead>> leads)
         {
             var name = Next(kind);
             string[] missing = [.. new[] { length, width, height }.Where(k => !k.IsKnown).Select(k => k.Key)];
             if (missing.Length > 0)
                 Unsized.Add((name, missing));
             else
-                Things.Add(new(name, kind, part.Title, key, length.Value, width.Value, height.Value, foam, leads(length.Value, width.Value)));
+                Things.Add(new(name, kind, part.Title, key, length.Value, width.Value, height.Value, foam,
+                    leads(length.Value, width.Value)));
         }
 
         string Next(ThingKind kind) => NameOf(kind, counts[kind] = counts.GetValueOrDefault(kind) + 1);
 
-        static Lead At(string name, Length x, Length y, BoxWall towards, Length room, Length across) => new(name, x, y, towards, room, across);
+        static Lead At(string name, Length x, Length y, BoxWall towards, Length room, Length across) =>
+            new(name, x, y, towards, room, across);
 
-        static Length Power(Length diameter) => BendOf(diameter) is var bend && bend.Millimetres > HandAtPower ? bend : Length.FromMillimetres(HandAtPower);
+        static Length Power(Length diameter) =>
+            BendOf(diameter) is var bend && bend.Millimetres > HandAtPower ? bend : Length.FromMillimetres(HandAtPower);
 
         Length DiameterOf(string from, string to, double usual)
         {

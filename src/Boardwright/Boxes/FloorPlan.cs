@@ -10,14 +10,12 @@ namespace Boardwright.Boxes;
 /// <param name="Across">Extent across.</param>
 /// <source cref="Sources.Geometry"/>
 [StructLayout(LayoutKind.Auto)]
-public readonly record struct FloorRectangle(int X, int Y, int Along, int Across)
+readonly record struct FloorRectangle(int X, int Y, int Along, int Across)
 {
     /// <summary>Its far side along the floor.</summary>
     public int EndX => X + Along;
-
     /// <summary>Its far side across.</summary>
     public int EndY => Y + Across;
-
     /// <summary>The same, moved.</summary>
     public FloorRectangle Moved(int x, int y) => new(X + x, Y + y, Along, Across);
 
@@ -34,7 +32,8 @@ public readonly record struct FloorRectangle(int X, int Y, int Along, int Across
 /// <param name="X">Least and greatest place of its near corner along the floor.</param>
 /// <param name="Y">The same across.</param>
 /// <source cref="Sources.Geometry"/>
-public sealed record FloorForm(int Turn, int Along, int Across, IReadOnlyList<FloorRectangle> Rooms, (int Least, int Greatest) X, (int Least, int Greatest) Y)
+sealed record FloorForm(int Turn, int Along, int Across, IReadOnlyList<FloorRectangle> Rooms, (int Least, int Greatest) X,
+    (int Least, int Greatest) Y)
 {
     /// <summary>A form that may lie anywhere on a floor where it and its rooms stay inside.</summary>
     public static FloorForm Anywhere(int turn, int along, int across, IReadOnlyList<FloorRectangle> rooms, int floorAlong, int floorAcross)
@@ -42,7 +41,8 @@ public sealed record FloorForm(int Turn, int Along, int Across, IReadOnlyList<Fl
         ArgumentNullException.ThrowIfNull(rooms);
         var (left, right, near, far) = (0, along, 0, across);
         foreach (var room in rooms)
-            (left, right, near, far) = (Math.Min(left, room.X), Math.Max(right, room.EndX), Math.Min(near, room.Y), Math.Max(far, room.EndY));
+            (left, right, near, far) =
+                (Math.Min(left, room.X), Math.Max(right, room.EndX), Math.Min(near, room.Y), Math.Max(far, room.EndY));
         return new(turn, along, across, rooms, (-left, floorAlong - right), (-near, floorAcross - far));
     }
 
@@ -54,7 +54,7 @@ public sealed record FloorForm(int Turn, int Along, int Across, IReadOnlyList<Fl
 /// <param name="Forms">The ways in which it can lie; the first of equal ones is preferred.</param>
 /// <param name="IsFixed">Whether its only form has one place where it lies whatever else lies there.</param>
 /// <source cref="Sources.Geometry"/>
-public sealed record FloorPiece(IReadOnlyList<FloorForm> Forms, bool IsFixed = false)
+sealed record FloorPiece(IReadOnlyList<FloorForm> Forms, bool IsFixed = false)
 {
     /// <summary>Area of its outline; the forms of a piece have the same.</summary>
     public long Area => Forms.Count == 0 ? 0 : (long)Forms[0].Along * Forms[0].Across;
@@ -66,11 +66,11 @@ public sealed record FloorPiece(IReadOnlyList<FloorForm> Forms, bool IsFixed = f
 /// <param name="Y">The same across.</param>
 /// <source cref="Sources.Geometry"/>
 [StructLayout(LayoutKind.Auto)]
-public readonly record struct FloorPlace(int Form, int X, int Y);
+readonly record struct FloorPlace(int Form, int X, int Y);
 
 /// <summary>A floor with pieces to be laid on it so that no outline meets another or a room of another.</summary>
 /// <source cref="Sources.Geometry"/>
-public sealed class FloorPlan
+sealed class FloorPlan
 {
     /// <summary>States the task.</summary>
     /// <param name="along">Extent of the floor along.</param>
@@ -78,7 +78,8 @@ public sealed class FloorPlan
     /// <param name="pieces">The pieces.</param>
     /// <param name="obstacles">Places where neither outlines nor rooms may be.</param>
     /// <param name="gap">Least distance between the outlines of two pieces; 0 everywhere where not given.</param>
-    public FloorPlan(int along, int across, IReadOnlyList<FloorPiece> pieces, IReadOnlyList<FloorRectangle>? obstacles = null, Func<int, int, int>? gap = null)
+    public FloorPlan(int along, int across, IReadOnlyList<FloorPiece> pieces, IReadOnlyList<FloorRectangle>? obstacles = null,
+        Func<int, int, int>? gap = null)
     {
         ArgumentNullException.ThrowIfNull(pieces);
         (Along, Across, Pieces, Obstacles) = (along, across, pieces, obstacles ?? []);
@@ -92,13 +93,10 @@ public sealed class FloorPlan
 
     /// <summary>Extent of the floor along.</summary>
     public int Along { get; }
-
     /// <summary>Extent of the floor across.</summary>
     public int Across { get; }
-
     /// <summary>The pieces.</summary>
     public IReadOnlyList<FloorPiece> Pieces { get; }
-
     /// <summary>Places where nothing may be.</summary>
     public IReadOnlyList<FloorRectangle> Obstacles { get; }
 
@@ -111,7 +109,8 @@ public sealed class FloorPlan
     public bool AgreeAt(int piece, FloorPlace at, int other, FloorPlace there)
     {
         var (form, second) = (Pieces[piece].Forms[at.Form], Pieces[other].Forms[there.Form]);
-        var (outline, beside) = (new FloorRectangle(at.X, at.Y, form.Along, form.Across), new FloorRectangle(there.X, there.Y, second.Along, second.Across));
+        var (outline, beside) = (new FloorRectangle(at.X, at.Y, form.Along, form.Across),
+            new FloorRectangle(there.X, there.Y, second.Along, second.Across));
         return !outline.Meets(beside, Gaps[piece, other])
             && second.Rooms.All(room => !outline.Meets(room.Moved(there.X, there.Y)))
             && form.Rooms.All(room => !beside.Meets(room.Moved(at.X, at.Y)));
@@ -128,7 +127,8 @@ public sealed class FloorPlan
             var form = Pieces[i].Forms[at.Form];
             if (at.X < form.X.Least || at.X > form.X.Greatest || at.Y < form.Y.Least || at.Y > form.Y.Greatest)
                 return false;
-            if (!Pieces[i].IsFixed && Obstacles.Any(o => o.Meets(new(at.X, at.Y, form.Along, form.Across)) || form.Rooms.Any(room => o.Meets(room.Moved(at.X, at.Y)))))
+            if (!Pieces[i].IsFixed && Obstacles.Any(
+                o => o.Meets(new(at.X, at.Y, form.Along, form.Across)) || form.Rooms.Any(room => o.Meets(room.Moved(at.X, at.Y)))))
                 return false;
             for (var j = 0; j < i; j++)
             {
@@ -140,7 +140,8 @@ public sealed class FloorPlan
         return true;
     }
 
-    /// <summary>Whether it is certain that not all pieces go on the floor: by one piece alone, or by areas after lengths are rounded with dual-feasible functions, the smallest over each piece's forms.</summary>
+    /// <summary>Whether it is certain that not all pieces go on the floor: by one piece alone, or by areas after lengths are rounded with
+    /// dual-feasible functions, the smallest over each piece's forms.</summary>
     /// <remarks>Only outlines count, so a <c>false</c> says nothing, and a <c>true</c> holds whatever the rooms are.</remarks>
     /// <source cref="Sources.DualFeasible"/>
     public bool IsCertainlyTooSmall

@@ -7,14 +7,14 @@ namespace Boardwright.Boxes;
 /// <param name="Cost">Cost of the whole, where every piece has a place.</param>
 /// <param name="Rounds">How often the floor was laid anew until every piece had a place.</param>
 /// <source cref="Sources.Geometry"/>
-public sealed record FloorFound(IReadOnlyList<FloorPlace?> Places, double Cost, int Rounds)
+sealed record FloorFound(IReadOnlyList<FloorPlace?> Places, double Cost, int Rounds)
 {
     /// <summary>Whether every piece has a place.</summary>
     public bool IsComplete => Places.All(p => p is not null);
 }
 
 /// <summary>What places cost; lower is better.</summary>
-public interface IFloorCost
+interface IFloorCost
 {
     /// <summary>Cost of a piece at a place, beside those that lie already.</summary>
     double Compute(int piece, FloorPlace at, ReadOnlySpan<FloorPlace?> places);
@@ -23,11 +23,13 @@ public interface IFloorCost
     double Compute(ReadOnlySpan<FloorPlace?> places);
 }
 
-/// <summary>Lays pieces on a floor: the hard ones first, each in a corner of what lies there already; what found no place goes earlier in the next round. Once all lie, pieces are taken up and laid again as long as that costs less.</summary>
+/// <summary>Lays pieces on a floor: the hard ones first, each in a corner of what lies there already; what found no place goes earlier in
+/// the next round. Once all lie, pieces are taken up and laid again as long as that costs less.</summary>
 /// <remarks>Same task, same answer: the numbers that vary the rounds come from a generator of its own with a fixed beginning.</remarks>
-/// <validity>A heuristic: where it finds no place there may still be one. <see cref="FloorPlan.IsCertainlyTooSmall"/> says when there is none.</validity>
+/// <validity>A heuristic: where it finds no place there may still be one. <see cref="FloorPlan.IsCertainlyTooSmall"/> says when there is
+/// none.</validity>
 /// <source cref="Sources.CornerPlacement"/>
-public sealed class FloorSearch
+sealed class FloorSearch
 {
     readonly FloorPlan plan;
     readonly int count;
@@ -45,7 +47,8 @@ public sealed class FloorSearch
     {
         this.plan = plan;
         count = plan.Pieces.Count;
-        (places, outlines, rooms, priority) = (new FloorPlace?[count], new FloorRectangle[count], new FloorRectangle[count][], new double[count]);
+        (places, outlines, rooms, priority) =
+            (new FloorPlace?[count], new FloorRectangle[count], new FloorRectangle[count][], new double[count]);
         roomsOfForms = [.. plan.Pieces.Select(p => p.Forms.Select(f => f.Rooms.ToArray()).ToArray())];
         obstacles = [.. plan.Obstacles];
         state = 0x9E3779B97F4A7C15 ^ (seed * 0xBF58476D1CE4E5B9);
@@ -69,7 +72,8 @@ public sealed class FloorSearch
     /// <param name="starts">How often the floor is laid from the beginning with an eye on the cost.</param>
     /// <param name="trials">How often pieces of the cheapest of those are then taken up and laid again.</param>
     /// <param name="cancellation">Gives up.</param>
-    public static FloorFound Cheapest(FloorPlan plan, IFloorCost cost, int rounds, int starts, int trials, CancellationToken cancellation = default)
+    public static FloorFound Cheapest(
+        FloorPlan plan, IFloorCost cost, int rounds, int starts, int trials, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(cost);
@@ -86,7 +90,8 @@ public sealed class FloorSearch
         for (var i = 0; i < count; i++)
         {
             var piece = plan.Pieces[i];
-            priority[i] = piece.IsFixed ? 1e12 : Math.Sqrt(piece.Area) + (piece.Forms.Count == 0 ? 0 : piece.Forms.Max(f => Math.Max(f.Along, f.Across))) / 2.0;
+            priority[i] = piece.IsFixed ? 1e12
+                : Math.Sqrt(piece.Area) + (piece.Forms.Count == 0 ? 0 : piece.Forms.Max(f => Math.Max(f.Along, f.Across))) / 2.0;
         }
 
         var mean = priority.Where(p => p < 1e11).DefaultIfEmpty(1).Average();
@@ -250,7 +255,8 @@ public sealed class FloorSearch
     double Touching(int piece, FloorPlace at, FloorForm form)
     {
         var (endX, endY) = (at.X + form.Along, at.Y + form.Across);
-        double touching = (at.X == 0 ? form.Across : 0) + (endX == plan.Along ? form.Across : 0) + (at.Y == 0 ? form.Along : 0) + (endY == plan.Across ? form.Along : 0);
+        double touching = (at.X == 0 ? form.Across : 0) + (endX == plan.Along ? form.Across : 0) + (at.Y == 0 ? form.Along : 0)
+            + (endY == plan.Across ? form.Along : 0);
         for (var j = 0; j < count; j++)
         {
             if (places[j] is null)
@@ -266,7 +272,8 @@ public sealed class FloorSearch
         return touching;
     }
 
-    /// <summary>Every free place of a piece at which it cannot be pushed on: against walls, outlines and rooms, from both sides. The list is used again by the next call.</summary>
+    /// <summary>Every free place of a piece at which it cannot be pushed on: against walls, outlines and rooms, from both sides. The list
+    /// is used again by the next call.</summary>
     List<FloorPlace> Corners(int piece)
     {
         corners.Clear();

@@ -5,11 +5,12 @@ using Boardwright.Wiring;
 
 namespace Boardwright.Boxes;
 
-/// <summary>How long the runs of a harness are along a layout of the box: from lead to lead, along the board and across it, as wires are laid and tied.</summary>
+/// <summary>How long the runs of a harness are along a layout of the box: from lead to lead, along the board and across it, as wires are
+/// laid and tied.</summary>
 /// <validity>Leads where the layout has them; outside of the box from the gland to the middle of the motor's can.</validity>
 /// <error>The layout's places, and some 20 mm at each lead.</error>
 /// <source cref="Sources.Geometry"/>
-public static class HarnessPath
+static class HarnessPath
 {
     /// <summary>A harness with the lengths of those runs whose two ends have a place.</summary>
     /// <param name="harness">The harness.</param>
@@ -32,7 +33,8 @@ public static class HarnessPath
         RunKind.Gauge => Between(At(layout, "gauge", "inside"), At(layout, "pack", "charge")),
         RunKind.Receiver => Between(At(layout, "receiver", "controller"), At(layout, "controller", "receiver")),
         RunKind.Switch => Between(At(layout, "switch", "inside"), At(layout, "controller", "receiver")),
-        RunKind.Motor or RunKind.Sensor => ToMotor(harness.Runs.Where(r => r.Kind == run.Kind).TakeWhile(r => r != run).Count(), layout, shape, board),
+        RunKind.Motor or RunKind.Sensor =>
+            ToMotor(harness.Runs.Where(r => r.Kind == run.Kind).TakeWhile(r => r != run).Count(), layout, shape, board),
         _ => null,
     };
 
@@ -62,7 +64,8 @@ public static class HarnessPath
         var from = At(layout, controller, FormattableString.Invariant($"motor {motor % each + 1}"));
         // One gland may take the wires of all motors.
         var through = layout[gland] is null ? "gland 1" : gland;
-        if (layout[through] is not { } hole || At(layout, through, "inside") is not { } inside || shape.Box is not { } box || motor >= shape.Motors.Count)
+        if (layout[through] is not { } hole || At(layout, through, "inside") is not { } inside || shape.Box is not { } box
+            || motor >= shape.Motors.Count)
             return null;
         var can = shape.Motors[motor].Can;
         var middle = (box.Inside.Back + box.Inside.Front) / 2;

@@ -3,7 +3,8 @@ using Boardwright.Parts;
 
 namespace Boardwright.Boxes;
 
-/// <summary>An opening in a wall of a box, as it is seen from outside with the board turned over, the flange below and the floor above.</summary>
+/// <summary>An opening in a wall of a box, as it is seen from outside with the board turned over, the flange below and the floor
+/// above.</summary>
 /// <param name="Name">What goes through it.</param>
 /// <param name="Wall">The wall.</param>
 /// <param name="Along">From the middle of the wall, to the right as seen from outside.</param>
@@ -21,7 +22,8 @@ public sealed record Opening(string Name, BoxWall Wall, Length Along, Length Hei
     }
 }
 
-/// <summary>The openings of a box: where a plan of its inside has placed them, or, before there is one, spread over two walls: cable glands towards the driven axle, everything else on the right-hand side.</summary>
+/// <summary>The openings of a box: where a plan of its inside has placed them, or, before there is one, spread over two walls: cable glands
+/// towards the driven axle, everything else on the right-hand side.</summary>
 /// <validity>Until the inside is planned the places are a proposal: what lies behind a wall is not looked at.</validity>
 /// <error>Exact for the stated dimensions.</error>
 /// <source cref="Sources.CommonPractice"/>
@@ -31,7 +33,8 @@ public sealed record Openings(IReadOnlyList<Opening> Holes, IReadOnlyList<string
     const double Rim = 0.5;
 
     /// <summary>The proposal for a board.</summary>
-    public static Answer<Openings> Compute(Board board) => !board.Parts.Box.IsChosen ? Answer<Openings>.Beside : Answer<Openings>.Ask("", needs =>
+    public static Answer<Openings> Compute(Board board) =>
+        !board.Parts.Box.IsChosen ? Answer<Openings>.Beside : Answer<Openings>.Ask("", needs =>
     {
         var box = board.Parts.Box;
         var flange = Flange.FromBox(needs, box);
@@ -55,7 +58,8 @@ public sealed record Openings(IReadOnlyList<Opening> Holes, IReadOnlyList<string
         : fitting.Window is { IsKnown: true, Value.Items: [var width, var tall, ..] } ? (width, tall)
         : null;
 
-    static void Spread(IReadOnlyList<Fitting> fittings, BoxWall wall, Flange flange, Length depth, List<Opening> holes, List<FormattableString> objections)
+    static void Spread(IReadOnlyList<Fitting> fittings, BoxWall wall, Flange flange, Length depth, List<Opening> holes,
+        List<FormattableString> objections)
     {
         if (fittings.Count == 0)
             return;

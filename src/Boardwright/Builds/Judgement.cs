@@ -7,10 +7,8 @@ public enum Result
 {
     /// <summary>Nobody did it yet, or what was written says nothing of it.</summary>
     Undone,
-
     /// <summary>It passed.</summary>
     Passed,
-
     /// <summary>It failed.</summary>
     Failed,
 }

@@ -7,7 +7,6 @@ public enum StepList
 {
     /// <summary>The build sheet.</summary>
     Building,
-
     /// <summary>The first-power and bench list.</summary>
     Bench,
 }
@@ -21,22 +20,16 @@ public sealed record Step(string Id, StepList List, string Heading, string Says)
 {
     /// <summary>What it has to come to, in words; empty where there is nothing to say.</summary>
     public string Passes { get; init; } = "";
-
     /// <summary>Unit of what is to be written down; <c>null</c> where there is nothing to write.</summary>
     public string? Unit { get; init; }
-
     /// <summary>The caution that holds where it stands; empty where there is none.</summary>
     public string Caution { get; init; } = "";
-
     /// <summary>Between which values it passes; <c>null</c> where only a person can tell.</summary>
     public PassRange? Range { get; init; }
-
     /// <summary>What is measured; <c>null</c> where there is nothing to measure.</summary>
     public Dimension? Dimension => Range?.Dimension ?? (Unit is { } unit ? Benchwork.DimensionOf(unit) : null);
-
     /// <summary>Whether it can only be done by riding.</summary>
     public bool IsOnRoad { get; init; }
-
     /// <summary>Whether who does it must say that it passed, since no range tells.</summary>
     public bool IsJudgedByHand => List == StepList.Bench && Range is null;
 }
@@ -50,7 +43,6 @@ public sealed record PassRange(Dimension Dimension, string Unit, double Least, d
 {
     /// <summary>How far several values may lie apart, as a part of their mean; <c>null</c> where that does not matter.</summary>
     public Fraction? ApartAtMost { get; init; }
-
     /// <summary>How far several values may lie apart, SI; <c>null</c> where that does not matter.</summary>
     public double? ApartBy { get; init; }
 
@@ -98,7 +90,8 @@ public static class Benchwork
         Refusal? first = null;
         foreach (var dimension in Dimensions.All.Append(Insulation))
         {
-            var written = QuantityText.Read(text, new QuantityRequest(dimension) { Key = key, Least = double.MinValue, Greatest = double.MaxValue });
+            var written = QuantityText.Read(
+                text, new QuantityRequest(dimension) { Key = key, Least = double.MinValue, Greatest = double.MaxValue });
             if (written.IsRead)
                 return null;
             first ??= written.Refusal;
@@ -114,7 +107,9 @@ public static class Benchwork
         ArgumentNullException.ThrowIfNull(step);
         var dimension = step.Dimension ?? throw new ArgumentException("Nothing is measured at this step.", nameof(step));
         var unit = dimension.Find(step.Range?.Unit ?? step.Unit!)!.Symbol;
-        var asked = new QuantityRequest(dimension) { Key = step.Id, Example = $"{Example(step, dimension)} {unit}", Least = Math.Min(dimension.Least, 0), Greatest = double.MaxValue };
+        var asked = new QuantityRequest(
+            dimension)
+        { Key = step.Id, Example = $"{Example(step, dimension)} {unit}", Least = Math.Min(dimension.Least, 0), Greatest = double.MaxValue };
         if (mayBeBare && double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out _))
             text = $"{text} {unit}";
         return QuantityText.Read(text, asked);
@@ -124,7 +119,8 @@ public static class Benchwork
     {
         if (step.Range is not { } range)
             return "1.5";
-        var middle = double.IsInfinity(range.Least) ? range.Greatest / 2 : double.IsInfinity(range.Greatest) ? range.Least * 2 : (range.Least + range.Greatest) / 2;
+        var middle = double.IsInfinity(range.Least) ? range.Greatest / 2 : double.IsInfinity(range.Greatest) ? range.Least * 2
+            : (range.Least + range.Greatest) / 2;
         return Dimension.Figures(dimension.Find(range.Unit)!.FromSi(middle));
     }
 }

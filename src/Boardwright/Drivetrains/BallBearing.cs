@@ -6,7 +6,8 @@ namespace Boardwright.Drivetrains;
 /// <summary>A deep groove ball bearing as a maker lists it.</summary>
 /// <remarks>In a wheel at a rider's weight the balls outlast everything: water and side loads govern, not fatigue.</remarks>
 /// <validity>Single row, normal clearance, steel balls. Sealed, stainless and skate bearings of other makers have other ratings.</validity>
-/// <error>Nine of ten bearings reach the basic life. Makers' ratings of one size differ by up to 30 % (dynamic) and 50 % (static). The axial factors are from memory.</error>
+/// <error>Nine of ten bearings reach the basic life. Makers' ratings of one size differ by up to 30 % (dynamic) and 50 % (static). The
+/// axial factors are from memory.</error>
 /// <source cref="Sources.SkfCatalogue"/>
 /// <source cref="Sources.NtnCatalogue"/>
 /// <source cref="Sources.AxialFactorsFromMemory"/>
@@ -26,25 +27,18 @@ public sealed record BallBearing
 
     /// <summary>The maker of the ratings.</summary>
     public string Maker { get; }
-
     /// <summary>The designation, such as <c>608</c>.</summary>
     public string Name { get; }
-
     /// <summary>Bore d.</summary>
     public Length Bore { get; }
-
     /// <summary>Outside diameter D.</summary>
     public Length OutsideDiameter { get; }
-
     /// <summary>Width B.</summary>
     public Length Width { get; }
-
     /// <summary>Basic dynamic load rating C.</summary>
     public Force DynamicRating { get; }
-
     /// <summary>Basic static load rating C₀.</summary>
     public Force StaticRating { get; }
-
     /// <summary>Factor f₀ of the axial load; <c>null</c> where the maker's was not read.</summary>
     public double? LoadFactor { get; }
 
@@ -70,7 +64,8 @@ public sealed record BallBearing
         new("NTN", "6901", 12, 24, 6, 2.89, 1.46, null),
     ];
 
-    /// <summary>Finds a bearing by its designation; letters for seals and clearance after the number, such as <c>608-2RS</c>, are passed over.</summary>
+    /// <summary>Finds a bearing by its designation; letters for seals and clearance after the number, such as <c>608-2RS</c>, are passed
+    /// over.</summary>
     /// <returns>The bearing, or <c>null</c> when none was read.</returns>
     public static BallBearing? Parse(string name)
     {
@@ -103,7 +98,8 @@ public sealed record BallBearing
     public static Length Way(double millionTurns, Length wheelDiameter) => millionTurns * 1e6 * Math.PI * wheelDiameter;
 
     /// <summary>
-    /// Equivalent load: P = Fr while Fa / Fr is at most e, then 0.56 Fr + Y Fa; e and Y by straight lines over f₀ Fa / C₀, which is held within the table's 0.172 to 6.89.
+    /// Equivalent load: P = Fr while Fa / Fr is at most e, then 0.56 Fr + Y Fa; e and Y by straight lines over f₀ Fa / C₀, which is held
+    /// within the table's 0.172 to 6.89.
     /// </summary>
     /// <param name="radial">Radial load Fr, at least 0.</param>
     /// <param name="axial">Axial load Fa, at least 0.</param>

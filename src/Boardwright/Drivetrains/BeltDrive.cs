@@ -58,7 +58,8 @@ public sealed record BeltDrive(ToothProfile Profile, int Teeth, BeltPath Path)
     static Length BeltBack { get; } = Length.FromMillimetres(1.7);
 
     /// <summary>Diameter over the belt on the wheel pulley.</summary>
-    public static Answer<Length> OverWheelPulleyOf(Board board) => !board.Parts.Drive.IsBelt ? Answer<Length>.Beside : Answer<Length>.Ask("", needs =>
+    public static Answer<Length> OverWheelPulleyOf(Board board) =>
+        !board.Parts.Drive.IsBelt ? Answer<Length>.Beside : Answer<Length>.Ask("", needs =>
         Pulleys(needs, board) is { } pulleys ? pulleys.Wheel.OutsideDiameter + BeltBack * 2 : default);
 
     /// <summary>The belt's teeth.</summary>
@@ -102,7 +103,7 @@ public sealed record BeltDrive(ToothProfile Profile, int Teeth, BeltPath Path)
 public sealed record BeltTeeth(int Teeth);
 
 /// <summary>Mass of a belt that nobody weighed.</summary>
-public static class BeltMass
+static class BeltMass
 {
     /// <summary>Length times width times the profile's mass for each area.</summary>
     /// <returns>The mass, not known when the size or the profile is not.</returns>

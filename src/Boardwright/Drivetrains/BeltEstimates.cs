@@ -3,8 +3,10 @@ using static System.Math;
 
 namespace Boardwright.Drivetrains;
 
-/// <summary>The makers' closed approximations to the belt's path, kept as a check on <see cref="BeltPath"/>; never used for a figure.</summary>
-/// <error>Centre distance: 0.01 to 0.02 mm too long at ratios of 2.4 to 2.7 on short centres, 0.13 mm at 20 and 72 teeth on a 450 mm belt.</error>
+/// <summary>The makers' closed approximations to the belt's path, kept as a check on <see cref="BeltPath"/>; never used for a
+/// figure.</summary>
+/// <error>Centre distance: 0.01 to 0.02 mm too long at ratios of 2.4 to 2.7 on short centres, 0.13 mm at 20 and 72 teeth on a 450 mm
+/// belt.</error>
 /// <source cref="Sources.OptibeltManual"/>
 public static class BeltEstimates
 {

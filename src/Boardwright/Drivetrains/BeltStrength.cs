@@ -4,11 +4,13 @@ namespace Boardwright.Drivetrains;
 
 /// <summary>What a toothed belt carries continuously.</summary>
 /// <remarks>
-/// The makers' working tension contains a factor of about 15 to the breaking load and is meant for long life. No maker publishes the torque at
+/// The makers' working tension contains a factor of about 15 to the breaking load and is meant for long life. No maker publishes the torque
+/// at
 /// which a belt of this profile jumps teeth, so none is given.
 /// </remarks>
 /// <validity>Moulded neoprene belts with glass cord; 9, 15 and 25 mm are the widths sold.</validity>
-/// <error>Linear in width is up to 22 % too much for a 9 mm belt. The edge loss of 2.27 mm of 5M is from memory; an 8M belt's, from a printed multiplier, is 2.76 mm.</error>
+/// <error>Linear in width is up to 22 % too much for a 9 mm belt. The edge loss of 2.27 mm of 5M is from memory; an 8M belt's, from a
+/// printed multiplier, is 2.76 mm.</error>
 /// <source cref="Sources.SdpSiTimingBelts"/>
 /// <source cref="Sources.ProfilesFromMemory"/>
 public sealed record BeltStrength
@@ -27,10 +29,8 @@ public sealed record BeltStrength
 
     /// <summary>The tooth profile.</summary>
     public ToothProfile Profile { get; }
-
     /// <summary>Width w of the belt.</summary>
     public Length Width { get; }
-
     /// <summary>Allowable working tension in proportion to the width: Ta = T₁ w / 25.4 mm. Too much for a narrow belt.</summary>
     public Force TensionByWidth => Width / Inch * Profile.TensionPerInch;
 

@@ -16,16 +16,13 @@ public sealed record PropertyClass(string Name, Pressure ProofStress, Pressure T
 {
     /// <summary>Class 8.8.</summary>
     public static PropertyClass Steel88 { get; } = new("8.8", Pressure.FromMegapascals(580), Pressure.FromMegapascals(800), Sources.Iso898);
-
     /// <summary>Class 10.9.</summary>
     public static PropertyClass Steel109 { get; } = new("10.9", Pressure.FromMegapascals(830), Pressure.FromMegapascals(1040), Sources.Iso898);
-
     /// <summary>Class 12.9.</summary>
     public static PropertyClass Steel129 { get; } = new("12.9", Pressure.FromMegapascals(970), Pressure.FromMegapascals(1220), Sources.Iso898);
-
     /// <summary>Stainless A2-70.</summary>
-    public static PropertyClass StainlessA270 { get; } = new("A2-70", Pressure.FromMegapascals(450), Pressure.FromMegapascals(700), Sources.StainlessFromMemory);
-
+    public static PropertyClass StainlessA270 { get; } = new(
+        "A2-70", Pressure.FromMegapascals(450), Pressure.FromMegapascals(700), Sources.StainlessFromMemory);
     /// <summary>Every class.</summary>
     public static IReadOnlyList<PropertyClass> All { get; } = [Steel88, Steel109, Steel129, StainlessA270];
 
@@ -49,7 +46,8 @@ public sealed record Washer(Length InnerDiameter, Length OuterDiameter, Length T
 /// <summary>A metric coarse thread with the washer and nuts that go with it.</summary>
 /// <validity>M3 to M10, coarse.</validity>
 /// <error>
-/// Preload from torque is uncertain by ±35 %, as the torque coefficient is. With K = 0.2 and three quarters of the proof load, torques are within 5 % of
+/// Preload from torque is uncertain by ±35 %, as the torque coefficient is. With K = 0.2 and three quarters of the proof load, torques are
+/// within 5 % of
 /// a printed table for a friction of 0.14. Nut heights are common practice.
 /// </error>
 /// <source cref="Sources.Iso898"/>
@@ -59,19 +57,14 @@ public sealed record BoltThread
 {
     /// <summary>Part of the proof load to tighten a joint to that is taken apart again.</summary>
     public const double ReusedPreload = 0.75;
-
     /// <summary>Part of the proof load to tighten a permanent joint to; from memory.</summary>
     public const double PermanentPreload = 0.90;
-
     /// <summary>Torque coefficient K of a bolt of unknown finish, and of zinc plate (others give 0.295 for dry zinc).</summary>
     public const double UnknownFinish = 0.20;
-
     /// <summary>Torque coefficient K of a black bolt.</summary>
     public const double BlackFinish = 0.30;
-
     /// <summary>Torque coefficient K of a lubricated bolt.</summary>
     public const double Lubricated = 0.18;
-
     /// <summary>Torque coefficient K of a bolt with anti-seize paste.</summary>
     public const double AntiSeize = 0.12;
 
@@ -91,19 +84,14 @@ public sealed record BoltThread
 
     /// <summary>The name, such as <c>M5</c>.</summary>
     public string Name => string.Create(CultureInfo.InvariantCulture, $"M{Diameter.Millimetres:0}");
-
     /// <summary>Nominal diameter d.</summary>
     public Length Diameter { get; }
-
     /// <summary>Pitch P.</summary>
     public Length Pitch { get; }
-
     /// <summary>The plain washer, ISO 7089.</summary>
     public Washer Washer { get; }
-
     /// <summary>Height of the hexagon nut; common practice.</summary>
     public Length NutHeight { get; }
-
     /// <summary>Height of the lock nut with a plastic ring; common practice.</summary>
     public Length LockNutHeight { get; }
 
@@ -126,7 +114,8 @@ public sealed record BoltThread
         var parts = name.Replace(" ", "", StringComparison.Ordinal).ToUpperInvariant().Replace('×', 'X').Split('X');
         var thread = All.FirstOrDefault(t => t.Name == parts[0]);
         return parts.Length == 1 ? thread
-            : thread is not null && parts.Length == 2 && double.TryParse(parts[1], NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var second)
+            : thread is not null && parts.Length == 2
+            && double.TryParse(parts[1], NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var second)
                 && (second > LongestPitch || Math.Abs(second - thread.Pitch.Millimetres) < 1e-6) ? thread
             : null;
     }

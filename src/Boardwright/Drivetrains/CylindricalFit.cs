@@ -61,7 +61,6 @@ public sealed record CylindricalFit(ToleranceZone Hole, ToleranceZone Shaft)
 {
     /// <summary>Clearance of the smallest hole on the largest shaft; negative where they interfere.</summary>
     public Length LeastClearance => Hole.Lower - Shaft.Upper;
-
     /// <summary>Clearance of the largest hole on the smallest shaft; negative where even they interfere.</summary>
     public Length GreatestClearance => Hole.Upper - Shaft.Lower;
 }

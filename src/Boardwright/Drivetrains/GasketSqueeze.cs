@@ -10,17 +10,15 @@ namespace Boardwright.Drivetrains;
 /// <error>Makers' advice, not a rating: a box is tight when it has been tested.</error>
 /// <source cref="Sources.GasketCompression"/>
 /// <source cref="Sources.EpdmCompression"/>
-public sealed record GasketKind(string Name, Fraction Least, Fraction Greatest, Source Source)
+sealed record GasketKind(string Name, Fraction Least, Fraction Greatest, Source Source)
 {
     /// <summary>Rubber strip for enclosures, 15 to 50 %, best at 40 %.</summary>
-    public static GasketKind EnclosureRubber { get; } = new("enclosure rubber", Fraction.FromPercent(15), Fraction.FromPercent(50), Sources.GasketCompression);
-
+    public static GasketKind EnclosureRubber { get; } = new(
+        "enclosure rubber", Fraction.FromPercent(15), Fraction.FromPercent(50), Sources.GasketCompression);
     /// <summary>Solid rubber, 25 to 40 %.</summary>
     public static GasketKind SolidRubber { get; } = new("solid rubber", Fraction.FromPercent(25), Fraction.FromPercent(40), Sources.EpdmCompression);
-
     /// <summary>Closed-cell foam, 25 to 50 %; common practice.</summary>
     public static GasketKind ClosedCellFoam { get; } = new("closed-cell foam", Fraction.FromPercent(25), Fraction.FromPercent(50), Sources.CommonPractice);
-
     /// <summary>Every kind.</summary>
     public static IReadOnlyList<GasketKind> All { get; } = [EnclosureRubber, SolidRubber, ClosedCellFoam];
 }

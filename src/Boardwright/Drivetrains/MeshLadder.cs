@@ -16,13 +16,10 @@ public sealed record MeshLadder
 
     /// <summary>The name.</summary>
     public string Name { get; }
-
     /// <summary>Where it comes from.</summary>
     public Source Source { get; }
-
     /// <summary>One fifth of the rating lost for each tooth that is missing from six, nothing left below two: the default.</summary>
     public static MeshLadder Default { get; } = new("one fifth per tooth", Sources.SdpSiTechnicalSection, 0, 0, 0.2, 0.4, 0.6, 0.8);
-
     /// <summary>The stricter ladder: 0.7 at five teeth, 0.5 at four, no rating below.</summary>
     public static MeshLadder Strict { get; } = new("strict", Sources.TsubakiMeshing, 0, 0, 0, 0, 0.5, 0.7);
 

@@ -11,10 +11,12 @@ namespace Boardwright.Drivetrains;
 /// <param name="HubDepth">Depth t₂ of the keyway in the hub, +0.1 mm.</param>
 /// <param name="Shortest">Shortest key made.</param>
 /// <param name="Longest">Longest key made.</param>
-/// <validity>Shafts above 6 up to 22 mm. Many motors have other keys (a 3 mm key in an 8 mm shaft is usual), so measure the key and use this for what is missing.</validity>
+/// <validity>Shafts above 6 up to 22 mm. Many motors have other keys (a 3 mm key in an 8 mm shaft is usual), so measure the key and use
+/// this for what is missing.</validity>
 /// <error>Nominal sizes; widths are fitted N9 or P9.</error>
 /// <source cref="Sources.Din6885"/>
-public sealed record KeySize(Length ShaftAbove, Length ShaftTo, Length Width, Length Height, Length ShaftDepth, Length HubDepth, Length Shortest, Length Longest)
+public sealed record KeySize(
+    Length ShaftAbove, Length ShaftTo, Length Width, Length Height, Length ShaftDepth, Length HubDepth, Length Shortest, Length Longest)
 {
     /// <summary>Every size, thinnest shaft first.</summary>
     public static IReadOnlyList<KeySize> All { get; } =
@@ -32,10 +34,8 @@ public sealed record KeySize(Length ShaftAbove, Length ShaftTo, Length Width, Le
 
     /// <summary>From the far side of the bore to the keyway's floor in the hub: d + t₂.</summary>
     public Length HubDimension(Length diameter) => diameter + HubDepth;
-
     /// <summary>From the far side of the shaft to the keyway's floor: d − t₁.</summary>
     public Length ShaftDimension(Length diameter) => diameter - ShaftDepth;
-
     /// <summary>A key of this size with a given straight length.</summary>
     public ParallelKey Key(Length length) => new(Width, Height, ShaftDepth, length);
 
@@ -45,7 +45,8 @@ public sealed record KeySize(Length ShaftAbove, Length ShaftTo, Length Width, Le
 }
 
 /// <summary>A parallel key and what a torque does to it.</summary>
-/// <remarks>The load is taken as even over the straight length; beyond about one and a half shaft diameters the far end carries nothing.</remarks>
+/// <remarks>The load is taken as even over the straight length; beyond about one and a half shaft diameters the far end carries
+/// nothing.</remarks>
 /// <validity>One key, clearance or transition fit of the hub: no help from friction.</validity>
 /// <error>Nominal stress, without notch or impact; a drive that reverses wants a safety of 2 or more on top.</error>
 /// <source cref="Sources.Mott"/>
@@ -69,13 +70,10 @@ public sealed record ParallelKey
 
     /// <summary>Width b.</summary>
     public Length Width { get; }
-
     /// <summary>Height h.</summary>
     public Length Height { get; }
-
     /// <summary>Depth t₁ of the keyway in the shaft.</summary>
     public Length ShaftDepth { get; }
-
     /// <summary>Straight length l.</summary>
     public Length Length { get; }
 
@@ -88,10 +86,8 @@ public sealed record ParallelKey
 
     /// <summary>Shear stress: F / (b l).</summary>
     public Pressure Shear(Torque torque, Length shaftDiameter) => Over(Load(torque, shaftDiameter), Width, Length);
-
     /// <summary>Bearing stress on the hub's side of the keyway, as DIN counts: F / ((h − t₁) l).</summary>
     public Pressure HubBearing(Torque torque, Length shaftDiameter) => Over(Load(torque, shaftDiameter), Height - ShaftDepth, Length);
-
     /// <summary>Bearing stress as the American books count: F / (h l / 2).</summary>
     public Pressure HalfHeightBearing(Torque torque, Length shaftDiameter) => Over(Load(torque, shaftDiameter), Height / 2, Length);
 

@@ -11,7 +11,8 @@ public readonly record struct StockLength(Length PitchLength, int Teeth, bool Ol
 
 /// <summary>A curvilinear tooth profile of synchronous belts, and what its belts carry and weigh.</summary>
 /// <remarks>The tooth's own shape is not described: pulleys are bought or cut with a standard tool.</remarks>
-/// <validity>Moulded neoprene belts with glass cord. Profiles of other families with the same pitch (such as the modified curvilinear 5 mm) do not mesh with it and are not found under its name.</validity>
+/// <validity>Moulded neoprene belts with glass cord. Profiles of other families with the same pitch (such as the modified curvilinear 5 mm)
+/// do not mesh with it and are not found under its name.</validity>
 /// <error>
 /// Belt mass differs by ±15 % between makers, so enter the maker's own where a tension is read from a frequency.
 /// The pitch-line differentials of 3M and 8M, the least teeth of 3M and 8M and the edge losses of 3M and 5M are from memory.
@@ -47,26 +48,20 @@ public sealed record ToothProfile
 
     /// <summary>The name, such as <c>HTD 5M</c>.</summary>
     public string Name { get; }
-
     /// <summary>Pitch p: distance between teeth on the pitch line.</summary>
     public Length Pitch { get; }
-
     /// <summary>Pitch-line differential a: distance from the pulley's tip circle out to the pitch line.</summary>
     public Length PitchLineDifferential { get; }
-
     /// <summary>Mass of a belt for each square metre of its length times width, kg/m²; the same number in g/(m·mm).</summary>
     public double KilogramsPerSquareMetre { get; init; }
-
     /// <summary>Fewest teeth on a pulley for which the makers rate the belt.</summary>
     public int LeastTeeth { get; init; }
-
     /// <summary>Allowable working tension of a belt 25.4 mm wide; a continuous value for long life, not a breaking load.</summary>
     public Force TensionPerInch { get; init; }
-
     /// <summary>Width that carries nothing, because the cords at the edges are not complete loops.</summary>
     public Length EdgeLoss { get; init; }
-
-    /// <summary>Lengths that one maker keeps (Optibelt), rising; empty where no list was read. Other makers keep others, so a length that is missing here may still be had.</summary>
+    /// <summary>Lengths that one maker keeps (Optibelt), rising; empty where no list was read. Other makers keep others, so a length that
+    /// is missing here may still be had.</summary>
     public IReadOnlyList<StockLength> StockLengths { get; init; } = [];
 
     /// <summary>The 3 mm curvilinear profile.</summary>
@@ -100,7 +95,8 @@ public sealed record ToothProfile
     /// <summary>Every profile known by name.</summary>
     public static IReadOnlyList<ToothProfile> All { get; } = [Htd3M, Htd5M, Htd8M];
 
-    /// <summary>Finds a profile by its name in any usual spelling: <c>HTD 5M</c>, <c>htd-5m</c>, <c>HTD5M</c>, <c>5M HTD</c>, <c>H5M</c>, <c>5M</c>.</summary>
+    /// <summary>Finds a profile by its name in any usual spelling: <c>HTD 5M</c>, <c>htd-5m</c>, <c>HTD5M</c>, <c>5M HTD</c>, <c>H5M</c>,
+    /// <c>5M</c>.</summary>
     /// <returns>The profile, or <c>null</c> when the name is not one of these.</returns>
     public static ToothProfile? Parse(string name)
     {

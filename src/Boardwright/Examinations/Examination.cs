@@ -21,13 +21,10 @@ public sealed class Examination : BoardAnalysis
 
     /// <summary>Every figure that applies to the board, known or not, in the order of the catalogue.</summary>
     public IReadOnlyList<Figure> Figures { get; }
-
     /// <summary>Every finding, worst first, and within a level in the order of the rulebook.</summary>
     public IReadOnlyList<Finding> Findings => findings.Value;
-
     /// <summary>Examines a board whose entries are named (see <see cref="Board.WithNames()"/>).</summary>
     public static Examination Examine(Board board) => new(board);
-
     /// <summary>The figures alone.</summary>
     public static IReadOnlyList<Figure> FiguresOf(Board board) => new Examination(board).Figures;
 
@@ -111,7 +108,8 @@ public sealed class Examination : BoardAnalysis
         Add(PackLimit, PackLimits, l => l.Weakest.Current.Amperes, l => l.Weakest.Says);
         Add(RegenLimit, RegenLimits, l => l.Weakest.Current.Amperes, l => l.Weakest.Says);
         Add(Winding, ClimbHeat, h => h.Settled?.Winding.Celsius, h => h.Settled is null ? "no end: the copper's own rise lets it run away" : null);
-        Add(Minutes, ClimbHeat, h => h.TimeToLimit?.Minutes, h => h.Limit is null ? "no limit of the winding is known" : !h.IsTold ? "cannot be told: winding and case have heat capacities too unlike" : h.TimeToLimit is null ? "the limit is not reached" : null);
+        Add(Minutes, ClimbHeat, h => h.TimeToLimit?.Minutes,
+            h => h.Limit is null ? "no limit of the winding is known" : !h.IsTold ? "cannot be told: winding and case have heat capacities too unlike" : h.TimeToLimit is null ? "the limit is not reached" : null);
         Add(PackWire, Wires, w => w.Pack?.Temperature?.Celsius, w => w.Pack is { Temperature: null } ? "no end below the melting of copper" : null);
         Add(MotorWire, Wires, w => w.Motor?.Temperature?.Celsius, w => w.Motor is { Temperature: null } ? "no end below the melting of copper" : null);
         Add(LeadLoss, Wires, w => w.MotorLeadLoss?.Watts);

@@ -1,6 +1,7 @@
 namespace Boardwright.Findings;
 
-/// <summary>The answer to a question about a board: a value with what it rests on, or the entries without which nothing can be said, or word that the question does not arise.</summary>
+/// <summary>The answer to a question about a board: a value with what it rests on, or the entries without which nothing can be said, or
+/// word that the question does not arise.</summary>
 /// <typeparam name="T">Type of the value.</typeparam>
 public sealed class Answer<T>
     where T : notnull
@@ -15,16 +16,12 @@ public sealed class Answer<T>
 
     /// <summary>Id under which the answer is quoted by those that rest on it; empty where its own entries are quoted instead.</summary>
     public string Id { get; }
-
     /// <summary>Whether there is a value.</summary>
     public bool IsKnown { get; }
-
     /// <summary>Whether the question does not arise on this board.</summary>
     public bool IsBeside { get; }
-
     /// <summary>Entries and answers it rests on.</summary>
     public IReadOnlyList<string> From { get; }
-
     /// <summary>Entries that are missing.</summary>
     public IReadOnlyList<string> Missing { get; }
 
@@ -32,7 +29,8 @@ public sealed class Answer<T>
     /// <exception cref="InvalidOperationException">There is none.</exception>
     public T Value => IsKnown ? value! : throw new InvalidOperationException($"'{Id}' cannot be said without {string.Join(", ", Missing)}.");
 
-    /// <summary>Asks a question. The function reads everything it needs first and returns anything at all once <see cref="Needs.Unmet"/> is true.</summary>
+    /// <summary>Asks a question. The function reads everything it needs first and returns anything at all once <see cref="Needs.Unmet"/> is
+    /// true.</summary>
     public static Answer<T> Ask(string id, Func<Needs, T?> question)
     {
         var needs = new Needs();

@@ -14,27 +14,22 @@ public sealed record Figure
 {
     /// <summary>What it is.</summary>
     public required FigureKind Kind { get; init; }
-
     /// <summary>The value in the kind's unit; <c>null</c> when entries are missing.</summary>
     public double? Value { get; init; }
-
     /// <summary>Words instead of a value, for a figure that is a note.</summary>
     public string? Text { get; init; }
-
     /// <summary>Unit of the value: the kind's, or the currency for money.</summary>
     public required string Unit { get; init; }
-
     /// <summary>Entries and ids it rests on.</summary>
     public IReadOnlyList<string> From { get; init; } = [];
-
     /// <summary>Entries that must be known before it can be said.</summary>
     public IReadOnlyList<string> Missing { get; init; } = [];
-
     /// <summary>A warning that belongs to the value, such as that it is a lower bound.</summary>
     public string? Caution { get; init; }
 }
 
-/// <summary>How well a figure is known: the values between which it lies nine times out of ten when the inputs vary by their spreads.</summary>
+/// <summary>How well a figure is known: the values between which it lies nine times out of ten when the inputs vary by their
+/// spreads.</summary>
 /// <param name="Low">5 % quantile.</param>
 /// <param name="High">95 % quantile.</param>
 /// <param name="MattersMost">The entries whose spread moves it most, at most two.</param>

@@ -5,28 +5,20 @@ public sealed record Finding
 {
     /// <summary>Id of the rule.</summary>
     public required string Rule { get; init; }
-
     /// <summary>How bad it is.</summary>
     public required Level Level { get; init; }
-
     /// <summary>The entry or place it is about, by its dotted key.</summary>
     public required string Where { get; init; }
-
     /// <summary>What was found, and by how much it holds or fails.</summary>
     public required Phrase Says { get; init; }
-
     /// <summary>The value that was judged.</summary>
     public Amount? Value { get; init; }
-
     /// <summary>The limit it was judged against, in the same unit.</summary>
     public Amount? Limit { get; init; }
-
     /// <summary>What to change; never empty for <see cref="Level.Stop"/> and <see cref="Level.Fix"/>.</summary>
     public Phrase Remedy { get; init; }
-
     /// <summary>A change of one entry that mends it, where there is one.</summary>
     public Change? Mend { get; init; }
-
     /// <summary>Entries that must be known before anything can be said.</summary>
     public IReadOnlyList<string> Needs { get; init; } = [];
 }

@@ -1,6 +1,7 @@
 namespace Boardwright.Findings;
 
-/// <summary>Collects what a question reads: the entries and answers it rests on, and those that are missing, so that all missing ones are named at once.</summary>
+/// <summary>Collects what a question reads: the entries and answers it rests on, and those that are missing, so that all missing ones are
+/// named at once.</summary>
 public sealed class Needs
 {
     readonly List<string> missing = [];
@@ -8,16 +9,12 @@ public sealed class Needs
 
     /// <summary>Keys that are not known.</summary>
     public IReadOnlyList<string> Missing => missing;
-
     /// <summary>Keys and ids that were read.</summary>
     public IReadOnlyList<string> RestsOn => read;
-
     /// <summary>Whether something is missing or has no answer: the values handed out so far are then not to be used.</summary>
     public bool Unmet => missing.Count > 0 || Beside || HasNoAnswer;
-
     /// <summary>Whether an earlier question had no physical answer, so that this one has none either.</summary>
     public bool HasNoAnswer { get; private set; }
-
     /// <summary>Whether the question does not arise on this board.</summary>
     public bool Beside { get; private set; }
 

@@ -21,23 +21,21 @@ public sealed class Rule<TSubject>
 
     /// <summary>Stable id, dotted by trade topic.</summary>
     public string Id { get; }
-
     /// <summary>The entry or place it is about.</summary>
     public string Where { get; }
-
     /// <summary>The sentence that should be true.</summary>
     public string Claim { get; }
-
     /// <summary>What happens otherwise, and how the claim is checked.</summary>
     public string Why { get; }
-
     /// <summary>Where the equation and the limit come from.</summary>
     public Source Source { get; }
 
     /// <summary>Judges a subject.</summary>
     /// <param name="subject">The subject.</param>
-    /// <param name="unchosen">Names the place of an entry for which nothing was chosen at all; the sentence then asks for a choice there rather than for each entry.</param>
-    /// <returns>The findings; when something is missing one finding of level <see cref="Level.Measure"/> beside those that could be made.</returns>
+    /// <param name="unchosen">Names the place of an entry for which nothing was chosen at all; the sentence then asks for a choice there
+    /// rather than for each entry.</param>
+    /// <returns>The findings; when something is missing one finding of level <see cref="Level.Measure"/> beside those that could be
+    /// made.</returns>
     public IReadOnlyList<Finding> Judge(TSubject subject, Func<string, string?>? unchosen = null)
     {
         var needs = new Needs();
@@ -63,7 +61,8 @@ public sealed class Rule<TSubject>
     }
 
     /// <summary>A finding of this rule.</summary>
-    public Finding Found(Level level, FormattableString says, FormattableString? remedy = null, Amount? value = null, Amount? limit = null, string? where = null, Change? mend = null) =>
+    public Finding Found(Level level, FormattableString says, FormattableString? remedy = null, Amount? value = null, Amount? limit = null,
+        string? where = null, Change? mend = null) =>
         new()
         {
             Rule = Id,
@@ -80,10 +79,12 @@ public sealed class Rule<TSubject>
 static class Phrases
 {
     /// <summary>Parts to choose and values to find out, each once.</summary>
-    public static (IReadOnlyList<string> Parts, IReadOnlyList<string> Values) Sorted(IReadOnlyList<string> missing, Func<string, string?>? unchosen)
+    public static (IReadOnlyList<string> Parts, IReadOnlyList<string> Values) Sorted(
+        IReadOnlyList<string> missing, Func<string, string?>? unchosen)
     {
         var places = missing.Select(key => (Key: key, Place: unchosen?.Invoke(key))).ToArray();
-        return ([.. places.Where(p => p.Place is not null).Select(p => "the " + p.Place!.Replace('_', ' ')).Distinct(StringComparer.Ordinal)], [.. places.Where(p => p.Place is null).Select(p => p.Key)]);
+        return ([.. places.Where(p => p.Place is not null).Select(p => "the " + p.Place!.Replace('_', ' ')).Distinct(StringComparer.Ordinal)],
+            [.. places.Where(p => p.Place is null).Select(p => p.Key)]);
     }
 
     public static FormattableString CannotBeSaid(string claim, (IReadOnlyList<string> Parts, IReadOnlyList<string> Values) missing)

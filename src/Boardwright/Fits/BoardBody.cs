@@ -2,7 +2,8 @@ using System.Runtime.InteropServices;
 
 namespace Boardwright.Fits;
 
-/// <summary>A place in the board's frame: x forward from the rear axle, y to the left from the board's middle, z up from the axles.</summary>
+/// <summary>A place in the board's frame: x forward from the rear axle, y to the left from the board's middle, z up from the
+/// axles.</summary>
 /// <param name="X">Forward of the rear axle.</param>
 /// <param name="Y">To the left of the board's middle.</param>
 /// <param name="Z">Above the axles.</param>
@@ -32,14 +33,17 @@ public abstract record BoardBody(string Slot, bool IsGuess);
 /// <param name="From">Its right end, the lesser y.</param>
 /// <param name="To">Its left end.</param>
 /// <param name="IsGuess">Whether a dimension of it, or its place, is not in the file.</param>
-public sealed record RoundBody(string Slot, Length X, Length Z, Length Radius, Length From, Length To, bool IsGuess) : BoardBody(Slot, IsGuess)
+public sealed record RoundBody(string Slot, Length X, Length Z, Length Radius, Length From, Length To, bool IsGuess)
+    : BoardBody(Slot, IsGuess)
 {
     /// <summary>Middle between its ends.</summary>
     public Length Middle => (From + To) / 2;
 
     /// <summary>A round body between two distances from the board's middle, on one side of it.</summary>
-    internal static RoundBody On(BoardSide side, string slot, (Length X, Length Z) at, Length radius, Length inner, Length outer, bool isGuess) =>
-        side == BoardSide.Left ? new(slot, at.X, at.Z, radius, inner, outer, isGuess) : new(slot, at.X, at.Z, radius, -outer, -inner, isGuess);
+    internal static RoundBody On(
+        BoardSide side, string slot, (Length X, Length Z) at, Length radius, Length inner, Length outer, bool isGuess) =>
+        side == BoardSide.Left ? new(slot, at.X, at.Z, radius, inner, outer, isGuess)
+        : new(slot, at.X, at.Z, radius, -outer, -inner, isGuess);
 
     /// <summary>The shortest way between this body and another that lies parallel to it.</summary>
     /// <returns>How far apart they are, negative where they meet, and the two points between which it is measured.</returns>
@@ -54,12 +58,14 @@ public sealed record RoundBody(string Slot, Length X, Length Z, Length Radius, L
         var (low, high) = (Math.Max(From.Si, other.From.Si), Math.Min(To.Si, other.To.Si));
         var sideways = low - high;
         var free = radial > 0 && sideways > 0 ? Math.Sqrt(radial * radial + sideways * sideways) : Math.Max(radial, sideways);
-        BoardPoint At(double along, double y) => new(Length.FromMetres(X.Si + ux * along), Length.FromMetres(y), Length.FromMetres(Z.Si + uz * along));
+        BoardPoint At(double along, double y) =>
+            new(Length.FromMetres(X.Si + ux * along), Length.FromMetres(y), Length.FromMetres(Z.Si + uz * along));
         // Ends face each other across a gap, or bodies lie side by side; beside both, edge faces edge.
         var (mine, others) = (Radius.Si, apart - other.Radius.Si);
         if (sideways > 0 && radial <= 0)
             mine = others = (Math.Min(mine, apart + other.Radius.Si) + Math.Max(others, -Radius.Si)) / 2;
-        var (myY, otherY) = sideways > 0 ? (From > other.From ? (From.Si, other.To.Si) : (To.Si, other.From.Si)) : ((low + high) / 2, (low + high) / 2);
+        var (myY, otherY) = sideways > 0 ? (From > other.From ? (From.Si, other.To.Si) : (To.Si, other.From.Si))
+            : ((low + high) / 2, (low + high) / 2);
         if (sideways <= 0 && sideways > radial)
             (myY, otherY, mine, others) = (low, high, (mine + others) / 2, (mine + others) / 2);
         return (Length.FromMetres(free), At(mine, myY), At(others, otherY));
@@ -75,4 +81,5 @@ public sealed record RoundBody(string Slot, Length X, Length Z, Length Radius, L
 /// <param name="Bottom">Its lesser z.</param>
 /// <param name="Top">Its greater z.</param>
 /// <param name="IsGuess">Whether a dimension of it, or its place, is not in the file.</param>
-public sealed record FlatBody(string Slot, Length Back, Length Front, Length Right, Length Left, Length Bottom, Length Top, bool IsGuess) : BoardBody(Slot, IsGuess);
+public sealed record FlatBody(string Slot, Length Back, Length Front, Length Right, Length Left, Length Bottom, Length Top, bool IsGuess)
+    : BoardBody(Slot, IsGuess);

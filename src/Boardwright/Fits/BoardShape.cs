@@ -16,7 +16,8 @@ namespace Boardwright.Fits;
 /// <param name="PlatformFront">Where it ends.</param>
 /// <param name="IsGuess">Whether a dimension of it is not in the file.</param>
 public sealed record DeckShape(
-    Length Back, Length Front, Length Width, Length Thickness, Length Underside, Length Drop, Length PlatformBack, Length PlatformFront, bool IsGuess)
+    Length Back, Length Front, Length Width, Length Thickness, Length Underside, Length Drop, Length PlatformBack, Length PlatformFront,
+    bool IsGuess)
 {
     /// <summary>Height of the underside of the platform, or of the whole deck where it has none.</summary>
     public Length Platform => Underside - Drop;
@@ -34,7 +35,8 @@ public sealed record DeckShape(
 /// <param name="Bearing">Diameter of the wheels' bearings.</param>
 /// <param name="IsGuess">Whether a dimension of the truck is not in the file.</param>
 public sealed record AxleShape(
-    string Slot, Length X, bool IsDriven, Length HangerWidth, Length MountHeight, Angle LeanStop, RoundBody Axle, IReadOnlyList<RoundBody> Wheels, Length Bearing, bool IsGuess);
+    string Slot, Length X, bool IsDriven, Length HangerWidth, Length MountHeight, Angle LeanStop, RoundBody Axle,
+    IReadOnlyList<RoundBody> Wheels, Length Bearing, bool IsGuess);
 
 /// <summary>One motor with what carries its torque to the wheel.</summary>
 /// <param name="Axle">Number of its axle: 0 the rear one, 1 the front one.</param>
@@ -48,7 +50,8 @@ public sealed record AxleShape(
 /// <param name="Belt">The belt, its pitch path and its edges; none where it does not go around.</param>
 /// <param name="Gears">The pair of gears.</param>
 public sealed record MotorShape(
-    int Axle, BoardSide Side, int Direction, RoundBody Can, RoundBody? Shaft, FlatBody? Plate, RoundBody? Pulley, RoundBody? WheelPulley, BeltShape? Belt, GearShape? Gears);
+    int Axle, BoardSide Side, int Direction, RoundBody Can, RoundBody? Shaft, FlatBody? Plate, RoundBody? Pulley, RoundBody? WheelPulley,
+    BeltShape? Belt, GearShape? Gears);
 
 /// <summary>A belt around two pulleys.</summary>
 /// <param name="MotorRadius">Pitch radius on the motor.</param>
@@ -71,10 +74,13 @@ public sealed record AssumedSize(string Key, Phrase Value);
 
 /// <summary>Every part of a board that can be drawn, in the board's frame, standing level and unloaded.</summary>
 /// <remarks>
-/// What the file does not say is taken as is usual in the trade and listed in <see cref="Guesses"/>; a part that was not chosen, or of which nothing can be said, is left out and named in <see cref="LeftOut"/>.
-/// The deck lies level at the height of the driven truck. Toothed faces stand beside the wheel, so that the belt clears it; a single motor is drawn on the right.
+/// What the file does not say is taken as is usual in the trade and listed in <see cref="Guesses"/>; a part that was not chosen, or of
+/// which nothing can be said, is left out and named in <see cref="LeftOut"/>.
+/// The deck lies level at the height of the driven truck. Toothed faces stand beside the wheel, so that the belt clears it; a single motor
+/// is drawn on the right.
 /// </remarks>
-/// <validity>Two axles, motors on their hangers, parts with their faces along and across the board. The deck's outline at its ends, the hanger's shape and the wheel's flanks are no entries of a board.</validity>
+/// <validity>Two axles, motors on their hangers, parts with their faces along and across the board. The deck's outline at its ends, the
+/// hanger's shape and the wheel's flanks are no entries of a board.</validity>
 /// <source cref="Sources.Geometry"/>
 /// <source cref="Sources.CommonPractice"/>
 public sealed class BoardShape
@@ -97,7 +103,8 @@ public sealed class BoardShape
             : parts.Mount.Angles.IsKnown ? parts.Mount.Angles.Value.Items[0]
             : default;
         var mayBeBehind = parts.Drive.Placement.Or(Placement.Behind) == Placement.Behind;
-        Axles = [AxleOf(parts.RearTruck, "rear_truck", default, Driven != Parts.Driven.Front), AxleOf(parts.FrontTruck, "front_truck", Wheelbase, Driven != Parts.Driven.Rear)];
+        Axles = [AxleOf(parts.RearTruck, "rear_truck", default, Driven != Parts.Driven.Front),
+            AxleOf(parts.FrontTruck, "front_truck", Wheelbase, Driven != Parts.Driven.Rear)];
         Motors = MotorsOf(belt, mayBeBehind ? -1 : 1);
         Axles = [.. Axles.Select((axle, i) => WithWheels(axle, i))];
         Motors = [.. Motors.Select(InWheel)];
@@ -107,45 +114,36 @@ public sealed class BoardShape
 
     /// <summary>The deck.</summary>
     public DeckShape Deck { get; }
-
     /// <summary>The rear axle and the front axle.</summary>
     public IReadOnlyList<AxleShape> Axles { get; }
-
     /// <summary>The motors.</summary>
     public IReadOnlyList<MotorShape> Motors { get; }
-
     /// <summary>The box over its walls; none where none is chosen.</summary>
     public BoxShape? Box { get; }
-
     /// <summary>Pack and controllers in the box.</summary>
     public IReadOnlyList<FlatBody> Contents { get; }
-
     /// <summary>Distance between the axles.</summary>
     public Length Wheelbase { get; }
-
     /// <summary>Rolling radius.</summary>
     public Length WheelRadius { get; }
-
     /// <summary>Distance between motor shaft and axle; zero where motors sit in the wheels.</summary>
     public Length Centre { get; private set; }
-
     /// <summary>Angle of the motors above the horizontal.</summary>
     public Angle MountAngle { get; }
-
     /// <summary>Which axle is driven; the rear one where the file does not say.</summary>
     public Driven Driven { get; }
-
     /// <summary>The driven axle, the rear one when both are.</summary>
     public AxleShape DrivenAxle => Axles[Driven == Parts.Driven.Front ? 1 : 0];
-
     /// <summary>Motors that turn the wheels of <see cref="DrivenAxle"/>.</summary>
     public IEnumerable<MotorShape> MotorsOnDrivenAxle => Motors.Where(m => m.Axle == (Driven == Parts.Driven.Front ? 1 : 0));
 
-    /// <summary>Whether a motor lies under the deck: ahead of its axle always, behind it where the deck reaches beyond the motor's near side.</summary>
+    /// <summary>Whether a motor lies under the deck: ahead of its axle always, behind it where the deck reaches beyond the motor's near
+    /// side.</summary>
     public bool IsUnderDeck(MotorShape motor)
     {
         ArgumentNullException.ThrowIfNull(motor);
-        return motor.Axle == 0 ? motor.Direction > 0 || Deck.Back < motor.Can.X + motor.Can.Radius : motor.Direction < 0 || Deck.Front > motor.Can.X - motor.Can.Radius;
+        return motor.Axle == 0 ? motor.Direction > 0 || Deck.Back < motor.Can.X + motor.Can.Radius
+            : motor.Direction < 0 || Deck.Front > motor.Can.X - motor.Can.Radius;
     }
 
     /// <summary>Height of the deck's underside over a motor: between the trucks a platform hangs lower.</summary>
@@ -157,7 +155,6 @@ public sealed class BoardShape
 
     /// <summary>Dimensions that are not in the file, with what was taken for them.</summary>
     public IReadOnlyList<AssumedSize> Guesses => guesses;
-
     /// <summary>Keys of the places that are left out.</summary>
     public IReadOnlyList<string> LeftOut => leftOut;
 
@@ -205,7 +202,8 @@ public sealed class BoardShape
         var underside = DrivenAxle.MountHeight - (deck.Mounting is { IsKnown: true, Value: Mounting.DropThrough } ? thickness : default);
         var flat = AssumeUnknown(deck.UndersideFlatLength, (Wheelbase * 0.75).Millimetres);
         var middle = Wheelbase / 2;
-        return new(-tail, length - tail, AssumeUnknown(deck.Width, 230), thickness, underside, drop, middle - flat / 2, middle + flat / 2, isGuess);
+        return new(-tail, length - tail, AssumeUnknown(deck.Width, 230), thickness, underside, drop, middle - flat / 2, middle + flat / 2,
+            isGuess);
     }
 
     AxleShape AxleOf(Truck truck, string slot, Length x, bool isDriven)
@@ -217,7 +215,8 @@ public sealed class BoardShape
         var stop = truck.LeanStop;
         if (!stop.IsKnown)
             Guessed(stop.Key, $"{Usual.Lean:0 deg}");
-        return new(slot, x, isDriven, hanger, AssumeUnknown(truck.Height, 75), stop.Or(Usual.Lean), new(slot, x, default, axle / 2, -half, half, isGuess), [], default, isGuess);
+        return new(slot, x, isDriven, hanger, AssumeUnknown(truck.Height, 75), stop.Or(Usual.Lean),
+            new(slot, x, default, axle / 2, -half, half, isGuess), [], default, isGuess);
     }
 
     AxleShape WithWheels(AxleShape axle, int number)
@@ -225,7 +224,8 @@ public sealed class BoardShape
         var wheel = board.Parts.Wheels;
         var isGuess = !(wheel.Diameter.IsKnown && wheel.Width.IsKnown);
         var width = AssumeUnknown(wheel.Width, 60);
-        var bearing = wheel.Bearing.IsKnown && BallBearing.Parse(wheel.Bearing.Value) is { } named ? named.OutsideDiameter : Length.FromMillimetres(22);
+        var bearing = wheel.Bearing.IsKnown && BallBearing.Parse(wheel.Bearing.Value) is { } named ? named.OutsideDiameter
+            : Length.FromMillimetres(22);
         RoundBody On(BoardSide side)
         {
             var inner = InnerFace(axle, number, side);
@@ -300,7 +300,8 @@ public sealed class BoardShape
         if (BeltDrive.Pulleys(new Needs(), board) is not { } pulleys)
             return null;
         var centre = CentreOf(board.Parts.Mount);
-        return centre * 2 > Length.FromMetres(Abs((pulleys.Wheel.PitchDiameter - pulleys.Motor.PitchDiameter).Metres)) ? new(pulleys.Motor, pulleys.Wheel, centre) : null;
+        return centre * 2 > Length.FromMetres(Abs((pulleys.Wheel.PitchDiameter - pulleys.Motor.PitchDiameter).Metres))
+            ? new(pulleys.Motor, pulleys.Wheel, centre) : null;
     }
 
     Length CentreOf(Mount mount)
@@ -319,7 +320,9 @@ public sealed class BoardShape
         var motor = board.Parts.Motor;
         var isGuess = !(motor.CanDiameter.IsKnown && motor.CanLength.IsKnown);
         var length = AssumeUnknown(motor.CanLength, 50);
-        return new(axle, side, 0, RoundBody.On(side, "motor", (Axles[axle].X, default), AssumeUnknown(motor.CanDiameter, 70) / 2, default, length, isGuess), null, null, null, null, null, null);
+        return new(axle, side, 0,
+            RoundBody.On(side, "motor", (Axles[axle].X, default), AssumeUnknown(motor.CanDiameter, 70) / 2, default, length, isGuess), null,
+            null, null, null, null, null);
     }
 
     // A motor in its wheel lies in the wheel's middle, which is known only once the wheel is placed.
@@ -342,7 +345,9 @@ public sealed class BoardShape
         var plateOuter = axle.HangerWidth / 2 - (mount.IsChosen ? AssumeUnknown(mount.PlateFromWheel, 10) : Length.FromMillimetres(10));
         var plateInner = plateOuter - (mount.IsChosen ? AssumeUnknown(mount.PlateThickness, 7) : Length.FromMillimetres(7));
         var can = RoundBody.On(side, "motor", at, place.CanDiameter / 2, plateInner - AssumeUnknown(motor.CanLength, 70), plateInner, isGuess);
-        var shaft = RoundBody.On(side, "motor", at, AssumeUnknown(motor.ShaftDiameter, 8) / 2, plateInner, plateInner + AssumeUnknown(motor.ShaftLength, 34), isGuess);
+        var shaft = RoundBody.On(
+            side, "motor", at, AssumeUnknown(motor.ShaftDiameter, 8) / 2, plateInner, plateInner + AssumeUnknown(motor.ShaftLength, 34),
+            isGuess);
         var reach = place.CanDiameter / 2;
         FlatBody? plate = null;
         if (mount.IsChosen)
@@ -350,7 +355,8 @@ public sealed class BoardShape
             var (back, front) = ahead < 0 ? (at.X - reach, axle.X + Usual.Hanger) : (axle.X - Usual.Hanger, at.X + reach);
             var (low, high) = side == BoardSide.Left ? (plateInner, plateOuter) : (-plateOuter, -plateInner);
             var (bottom, top) = (at.Z - reach, at.Z + reach);
-            plate = new("mount", back, front, low, high, bottom < -Usual.Hanger ? bottom : -Usual.Hanger, top > Usual.Hanger ? top : Usual.Hanger, !(mount.PlateThickness.IsKnown && mount.PlateFromWheel.IsKnown));
+            plate = new("mount", back, front, low, high, bottom < -Usual.Hanger ? bottom : -Usual.Hanger,
+                top > Usual.Hanger ? top : Usual.Hanger, !(mount.PlateThickness.IsKnown && mount.PlateFromWheel.IsKnown));
         }
         else
         {
@@ -396,7 +402,8 @@ public sealed class BoardShape
         {
             var length = AssumeUnknown(small.Length, 22);
             var outer = middle + small.FaceWidth.Or(face) / 2 + Usual.Flange;
-            onMotor = RoundBody.On(motor.Side, "motor_pulley", at, Across(small, path?.Driving, 26) / 2, outer - length, outer, !(small.Length.IsKnown && path is not null) || isCentreGuessed);
+            onMotor = RoundBody.On(motor.Side, "motor_pulley", at, Across(small, path?.Driving, 26) / 2, outer - length, outer,
+                !(small.Length.IsKnown && path is not null) || isCentreGuessed);
         }
         else
         {
@@ -406,7 +413,8 @@ public sealed class BoardShape
         if (large.IsChosen)
         {
             var length = AssumeUnknown(large.Length, 21);
-            onWheel = RoundBody.On(motor.Side, "wheel_pulley", (axle.X, default), Across(large, path?.Driven, 60) / 2, begin, begin + length, !(large.Length.IsKnown && path is not null));
+            onWheel = RoundBody.On(motor.Side, "wheel_pulley", (axle.X, default), Across(large, path?.Driven, 60) / 2, begin, begin + length,
+                !(large.Length.IsKnown && path is not null));
         }
         else
         {
@@ -418,7 +426,8 @@ public sealed class BoardShape
         {
             var half = AssumeUnknown(belt.Width, 15) / 2;
             var (from, to) = motor.Side == BoardSide.Left ? (middle - half, middle + half) : (-middle - half, -middle + half);
-            around = new(path.Driving.PitchDiameter / 2, path.Driven.PitchDiameter / 2, from, to, (path.Driving.Teeth, path.Driven.Teeth), !belt.Width.IsKnown || isCentreGuessed);
+            around = new(path.Driving.PitchDiameter / 2, path.Driven.PitchDiameter / 2, from, to, (path.Driving.Teeth, path.Driven.Teeth),
+                !belt.Width.IsKnown || isCentreGuessed);
         }
         else
         {
@@ -449,12 +458,16 @@ public sealed class BoardShape
 
         var box = parts.Box;
         var isGuess = !(box.InnerLength.IsKnown && box.InnerWidth.IsKnown && box.InnerDepth.IsKnown);
-        var (length, width, depth) = (AssumeUnknown(box.InnerLength, (Wheelbase * 0.65).Millimetres), AssumeUnknown(box.InnerWidth, 150), AssumeUnknown(box.InnerDepth, 50));
+        var (length, width, depth) =
+            (AssumeUnknown(box.InnerLength, (Wheelbase * 0.65).Millimetres), AssumeUnknown(box.InnerWidth, 150),
+            AssumeUnknown(box.InnerDepth, 50));
         var (wall, flange) = (AssumeUnknown(box.Wall, 3), AssumeUnknown(box.FlangeWidth, 12));
         var middle = (FreeFrom(0, 1) + FreeFrom(1, -1)) / 2;
         var (x, y, top) = (length / 2, width / 2, Deck.Platform);
         FlatBody Grown(Length by, Length bottom) => new("box", middle - x - by, middle + x + by, -y - by, y + by, bottom, top, isGuess);
-        var shape = new BoxShape(Grown(wall, top - depth - wall), Grown(default, top - depth), Grown(wall + flange, top - (wall.Si > 0 ? wall : Length.FromMillimetres(2))));
+        var shape = new BoxShape(
+            Grown(wall, top - depth - wall), Grown(default, top - depth),
+            Grown(wall + flange, top - (wall.Si > 0 ? wall : Length.FromMillimetres(2))));
         return (shape, ContentsOf(parts, shape.Inside));
     }
 
@@ -488,7 +501,8 @@ public sealed class BoardShape
         var across = width.Si > 0 ? (int)Clamp(Floor(roomWide / width), 1, Max(1, count)) : 1;
         var rows = (count + across - 1) / across;
         var endToEnd = packLength + length * rows;
-        var isBeside = hasPack && hasController && endToEnd > roomLong && packWidth + width <= roomWide && packLength <= roomLong && length * count <= roomLong;
+        var isBeside = hasPack && hasController && endToEnd > roomLong && packWidth + width <= roomWide && packLength <= roomLong
+            && length * count <= roomLong;
         var bodies = new List<FlatBody>();
         void Put(string slot, Length back, Length along, Length middle, Length wide, Length high) =>
             bodies.Add(new(slot, back, back + along, middle - wide / 2, middle + wide / 2, inside.Bottom, inside.Bottom + high, false));

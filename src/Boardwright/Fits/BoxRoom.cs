@@ -2,14 +2,15 @@ using Boardwright.Parts;
 
 namespace Boardwright.Fits;
 
-/// <summary>Pack and controllers in a box, by their outlines: end to end with the controllers next to each other where the box is wide enough, or side by side.</summary>
+/// <summary>Pack and controllers in a box, by their outlines: end to end with the controllers next to each other where the box is wide
+/// enough, or side by side.</summary>
 /// <param name="EndToEnd">Length that pack and controllers take one behind the other.</param>
 /// <param name="Beside">Width that they take side by side.</param>
 /// <param name="Highest">Height of the higher of the two.</param>
 /// <param name="IsDeepEnough">Whether that is no more than the box's depth.</param>
 /// <param name="IsLargeEnough">Whether one of the two ways goes in.</param>
 /// <source cref="Findings.Sources.Geometry"/>
-public sealed record BoxRoom(Length EndToEnd, Length Beside, Length Highest, bool IsDeepEnough, bool IsLargeEnough)
+sealed record BoxRoom(Length EndToEnd, Length Beside, Length Highest, bool IsDeepEnough, bool IsLargeEnough)
 {
     /// <summary>Whether everything goes in.</summary>
     public bool Holds => IsDeepEnough && IsLargeEnough;

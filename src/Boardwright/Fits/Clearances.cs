@@ -8,19 +8,14 @@ public enum Clearing
 {
     /// <summary>Motor can and road.</summary>
     MotorToRoad,
-
     /// <summary>Motor can and leaned deck.</summary>
     MotorToDeck,
-
     /// <summary>Wheel and leaned deck.</summary>
     WheelToDeck,
-
     /// <summary>Motor can, or its shaft, and its wheel.</summary>
     MotorToWheel,
-
     /// <summary>Motor pulley and its wheel.</summary>
     PulleyToWheel,
-
     /// <summary>Wheel pulley, or the belt on it, and road.</summary>
     PulleyToRoad,
 }
@@ -36,10 +31,15 @@ public sealed record Clearance(Clearing What, BoardSide Side, Length Free, Board
 
 /// <summary>What stays free around the driven axle of a board whose deck leans.</summary>
 /// <remarks>
-/// The deck leans about the line along the board through the middle of its underside; the axle stays parallel to the road, as it does on four wheels. Under a deck leaned by φ to the right the underside is at z + y tan φ, and a clearance under it is measured straight down, at the end of motor or wheel, or at half the deck's width where that is nearer to the middle: the figures are those of the rules <c>fit.motor_deck</c> and <c>fit.wheel_bite</c>.
-/// Steering also turns the axle about the upright; motors, mounts, pulleys and wheels turn with it and keep their clearances to one another and to the road, and their ends move under the deck by less than the deck's edge is rounded. That turn is left out.
+/// The deck leans about the line along the board through the middle of its underside; the axle stays parallel to the road, as it does on
+/// four wheels. Under a deck leaned by φ to the right the underside is at z + y tan φ, and a clearance under it is measured straight down,
+/// at the end of motor or wheel, or at half the deck's width where that is nearer to the middle: the figures are those of the rules
+/// <c>fit.motor_deck</c> and <c>fit.wheel_bite</c>.
+/// Steering also turns the axle about the upright; motors, mounts, pulleys and wheels turn with it and keep their clearances to one another
+/// and to the road, and their ends move under the deck by less than the deck's edge is rounded. That turn is left out.
 /// </remarks>
-/// <validity>Up to the truck's lean stop, beyond which the lean is cut. A deck without concave; wheel wells and cut-outs are no entries of a board.</validity>
+/// <validity>Up to the truck's lean stop, beyond which the lean is cut. A deck without concave; wheel wells and cut-outs are no entries of
+/// a board.</validity>
 /// <source cref="Sources.Geometry"/>
 /// <source cref="Sources.CommonPractice"/>
 /// <param name="Lean">Lean of the deck, positive to the right.</param>
@@ -48,10 +48,8 @@ public sealed record Clearances(Angle Lean, IReadOnlyList<Clearance> All)
 {
     /// <summary>The least of them; none on a board of which there is nothing to measure.</summary>
     public Clearance? Tightest => All.MinBy(c => c.Free.Si);
-
     /// <summary>The least of a kind, on both sides.</summary>
     public Clearance? Least(Clearing what) => All.Where(c => c.What == what).MinBy(c => c.Free.Si);
-
     /// <summary>A clearance on one side; the least where several motors sit there.</summary>
     public Clearance? On(BoardSide side, Clearing what) => All.Where(c => c.What == what && c.Side == side).MinBy(c => c.Free.Si);
 
@@ -76,7 +74,8 @@ public sealed record Clearances(Angle Lean, IReadOnlyList<Clearance> All)
                 return;
             var y = slope > 0 ? right : slope < 0 ? left : side == BoardSide.Left ? left : right;
             var (above, top) = (underside + y * slope, body.Z + body.Radius);
-            all.Add(new(what, side, above - top, new(body.X, y, above), new(body.X, y, top), isGuess || shape.Deck.IsGuess || axle.IsGuess));
+            all.Add(new(what, side, above - top, new(body.X, y, above), new(body.X, y, top),
+                isGuess || shape.Deck.IsGuess || axle.IsGuess));
         }
 
         void OverRoad(Clearing what, BoardSide side, RoundBody body, bool isGuess)
@@ -111,7 +110,9 @@ public sealed record Clearances(Angle Lean, IReadOnlyList<Clearance> All)
             if (shape.Deck.Width > axle.HangerWidth)
             {
                 var end = axle.HangerWidth / 2;
-                UnderDeck(Clearing.WheelToDeck, side, RoundBody.On(side, "wheels", (axle.X, default), shape.WheelRadius, end, end + (wheel.To - wheel.From), false), shape.Deck.Underside, wheel.IsGuess);
+                UnderDeck(Clearing.WheelToDeck, side,
+                    RoundBody.On(side, "wheels", (axle.X, default), shape.WheelRadius, end, end + (wheel.To - wheel.From), false),
+                    shape.Deck.Underside, wheel.IsGuess);
             }
         }
 

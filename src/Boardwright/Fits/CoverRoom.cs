@@ -14,12 +14,12 @@ public sealed record CoverRoom(Length Shaft, Length Plate, Length Pulley, Length
 {
     /// <summary>Gap that must stay to the cover; common practice, no source.</summary>
     public static Length Gap { get; } = Length.FromMillimetres(1);
-
     /// <summary>Part of the pulley that must be on the shaft; common practice, no source.</summary>
     public const double LeastSeat = 0.8;
 
     /// <summary>Under the cover of a board's mounts.</summary>
-    public static Answer<CoverRoom> Compute(Board board) => !board.Parts.Drive.IsBelt ? Answer<CoverRoom>.Beside : Answer<CoverRoom>.Ask("", needs =>
+    public static Answer<CoverRoom> Compute(Board board) =>
+        !board.Parts.Drive.IsBelt ? Answer<CoverRoom>.Beside : Answer<CoverRoom>.Ask("", needs =>
     {
         var mount = board.Parts.Mount;
         var shaft = needs.Read(board.Parts.Motor.ShaftLength);
@@ -31,22 +31,16 @@ public sealed record CoverRoom(Length Shaft, Length Plate, Length Pulley, Length
 
     /// <summary>Shaft beyond the plate.</summary>
     public Length Beyond => Shaft - Plate;
-
     /// <summary>Part of the pulley's length that is on the shaft, at most 1.</summary>
     public double Seat => Clamp(Beyond / Pulley, 0, 1);
-
     /// <summary>How far the further of shaft and pulley reaches.</summary>
     public Length Reach => Beyond > Pulley ? Beyond : Pulley;
-
     /// <summary>What is left between the further of the two and the cover; negative when they meet.</summary>
     public Length Clearance => Room - Reach;
-
     /// <summary>How much of the shaft must be cut off so that the gap stays, in steps of half a millimetre; zero when none.</summary>
     public Length Cut => Length.FromMillimetres(Ceiling(Max(0, (Beyond + Gap - Room).Millimetres) * 2 - 1e-6) / 2);
-
     /// <summary>Whether cutting alone mends it: the pulley itself clears and stays seated on the shorter shaft.</summary>
     public bool CutMends => Room - Pulley >= Gap && (Beyond - Cut) / Pulley >= LeastSeat;
-
     /// <summary>Washers of a thickness that must go under each cover screw so that the gap stays.</summary>
     public int Washers(Length thickness) => (int)Ceiling(Max(0, (Gap - Clearance) / thickness) - 1e-9);
 }

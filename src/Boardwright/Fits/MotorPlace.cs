@@ -20,7 +20,8 @@ public readonly record struct MotorPlace(Length Centre, Angle Tilt, Length CanDi
             new MotorPlace(needs.Read(centre), needs.Read(mountAngle), needs.Read(board.Parts.Motor.CanDiameter)));
 
     /// <summary>Distance between motor shaft and axle: the taut belt's, or the mount's own for gears.</summary>
-    public static Answer<Length> CentreOf(Board board, Answer<BeltDrive> belt) => board.Parts.Drive.IsHub ? Answer<Length>.Beside : Answer<Length>.Ask("", needs =>
+    public static Answer<Length> CentreOf(Board board, Answer<BeltDrive> belt) =>
+        board.Parts.Drive.IsHub ? Answer<Length>.Beside : Answer<Length>.Ask("", needs =>
     {
         if (!board.Parts.Drive.IsBelt)
             return needs.Read(board.Parts.Mount.CentreMin);
@@ -43,10 +44,8 @@ public readonly record struct MotorPlace(Length Centre, Angle Tilt, Length CanDi
 
     /// <summary>Height of the motor's shaft above the axle.</summary>
     public Length Height => Centre * Sin(Tilt.Radians);
-
     /// <summary>How far the can reaches from the axle, along the board.</summary>
     public Length Reach => Centre * Cos(Tilt.Radians) + CanDiameter / 2;
-
     /// <summary>How near the can comes to the axle, along the board.</summary>
     public Length Near => Centre * Cos(Tilt.Radians) - CanDiameter / 2;
 

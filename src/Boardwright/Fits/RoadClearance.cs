@@ -6,7 +6,7 @@ namespace Boardwright.Fits;
 
 /// <summary>How far the loaded board stays above the road.</summary>
 /// <source cref="Sources.Geometry"/>
-public static class RoadClearance
+static class RoadClearance
 {
     /// <summary>Wheelbase: the deck's first.</summary>
     public static Answer<Length> WheelbaseOf(Board board) => Answer<Length>.Ask("", needs =>

@@ -7,28 +7,33 @@ namespace Boardwright.Heat;
 
 /// <summary>How hot the motors get on the brief's climb.</summary>
 /// <param name="Settled">Temperatures after hours on the climb; <c>null</c> when the copper's own rise lets them run away.</param>
-/// <param name="TimeToLimit">Time from cold until the winding passes its limit; <c>null</c> when it never does, or no limit is known.</param>
+/// <param name="TimeToLimit">Time from cold until the winding passes its limit; <c>null</c> when it never does, or no limit is
+/// known.</param>
 /// <param name="Limit">The winding's limit; <c>null</c> when not known.</param>
 /// <param name="IsTold">Whether that time could be told; not where the heat capacities of winding and case are too unlike.</param>
 /// <param name="CaseToAir">Thermal resistance from can to air at the end.</param>
 /// <source cref="Sources.TwoNodeMotor"/>
-public sealed record ClimbHeat(MotorTemperatures? Settled, Duration? TimeToLimit, Temperature? Limit, bool IsTold, ThermalResistance CaseToAir)
+public sealed record ClimbHeat(
+    MotorTemperatures? Settled, Duration? TimeToLimit, Temperature? Limit, bool IsTold, ThermalResistance CaseToAir)
 {
     /// <summary>Heats a board's motors with a steady phase current at the climb's speed.</summary>
     /// <param name="board">The board.</param>
     /// <param name="motor">Its motor.</param>
     /// <param name="air">Air of the brief.</param>
     /// <param name="climb">Phase current and motor speed on the climb.</param>
-    public static Answer<ClimbHeat> Compute(Board board, Answer<MotorModel> motor, Answer<Air> air, Answer<MotorDuty> climb) => Answer<ClimbHeat>.Ask("heat.winding_at_climb", needs =>
+    public static Answer<ClimbHeat> Compute(Board board, Answer<MotorModel> motor, Answer<Air> air, Answer<MotorDuty> climb) =>
+        Answer<ClimbHeat>.Ask("heat.winding_at_climb", needs =>
     {
         var part = board.Parts.Motor;
         var duty = needs.Read(climb);
         var model = needs.Read(motor);
         var around = needs.Read(air);
         var speed = needs.Read(board.Brief.ClimbSpeed);
-        var winding = part.WindingCapacity.IsKnown ? needs.Read(part.WindingCapacity) : TwoNode.GuessedWindingCapacity(needs.Read(part.Mass));
+        var winding = part.WindingCapacity.IsKnown ? needs.Read(part.WindingCapacity)
+            : TwoNode.GuessedWindingCapacity(needs.Read(part.Mass));
         var shell = part.CaseCapacity.IsKnown ? needs.Read(part.CaseCapacity) : TwoNode.GuessedCaseCapacity(needs.Read(part.Mass));
-        var between = part.WindingToCase.IsKnown ? needs.Read(part.WindingToCase) : needs.Unmet ? default : TwoNode.GuessedWindingToCase(needs.Read(part.Mass));
+        var between = part.WindingToCase.IsKnown ? needs.Read(part.WindingToCase) : needs.Unmet ? default
+            : TwoNode.GuessedWindingToCase(needs.Read(part.Mass));
         var limit = part.WindingLimit.IsKnown ? needs.Read(part.WindingLimit) : (Temperature?)null;
         FixedCooling? given = part.CaseToAir.IsKnown ? new FixedCooling(needs.Read(part.CaseToAir), around.Temperature) : null;
         var can = given is null ? new Can(needs.Read(part.CanDiameter), needs.Read(part.CanLength)) : default;

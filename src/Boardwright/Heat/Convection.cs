@@ -82,7 +82,8 @@ public static class Convection
     {
         var viscosity = film.KinematicViscositySquareMetresPerSecond;
         var metres = length.Metres;
-        return Gravity * Abs(difference.Kelvins) / film.Temperature.Kelvins * metres * metres * metres * film.Prandtl / (viscosity * viscosity);
+        return Gravity * Abs(difference.Kelvins) / film.Temperature.Kelvins * metres * metres * metres * film.Prandtl
+            / (viscosity * viscosity);
     }
 
     /// <summary>Heat transfer coefficient h = Nu k/L, W/(m² K).</summary>

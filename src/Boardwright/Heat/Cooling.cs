@@ -39,7 +39,6 @@ public readonly record struct Can(Length Diameter, Length Length, double Emissiv
 {
     /// <summary>Side of the cylinder: π D L.</summary>
     public Area Side => Area.FromSquareMetres(PI * Diameter.Metres * Length.Metres);
-
     /// <summary>The free end: π D²/4.</summary>
     public Area End => Area.FromSquareMetres(PI / 4 * Diameter.Metres * Diameter.Metres);
 
@@ -98,7 +97,7 @@ public readonly record struct Can(Length Diameter, Length Length, double Emissiv
 /// <error>30 %.</error>
 /// <source cref="Sources.ChurchillBernstein"/>
 [StructLayout(LayoutKind.Auto)]
-public readonly record struct CanCooling(Can Can, Speed AirSpeed, Air Air) : ICooling
+readonly record struct CanCooling(Can Can, Speed AirSpeed, Air Air) : ICooling
 {
     /// <summary>The part of the board's speed that the air has at the can: half, the truck and the wheel being in the way.</summary>
     /// <source cref="Sources.CommonPractice"/>

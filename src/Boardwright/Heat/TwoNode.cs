@@ -15,10 +15,8 @@ public readonly record struct MotorHeat(Power CopperAt20, Power Case)
 {
     /// <summary>Part by which copper's resistance at 20 °C rises for each kelvin, 1/K.</summary>
     public const double CopperPerKelvin = 0.00393;
-
     /// <summary>Copper loss at a winding temperature: P₂₀ (1 + 0.00393 (T_w − 20 °C)).</summary>
     public Power Copper(Temperature winding) => CopperAt20 * CopperFactor(winding);
-
     /// <summary>How many times its resistance at 20 °C copper has: 1 + 0.00393 (T − 20 °C).</summary>
     public static double CopperFactor(Temperature copper) => 1 + CopperPerKelvin * (copper.Celsius - 20);
 }
@@ -50,7 +48,8 @@ public readonly record struct TwoNode(HeatCapacity WindingCapacity, HeatCapacity
     /// <summary>Melting point of copper, above which no answer is given.</summary>
     public static Temperature CopperMelts => Temperature.FromKelvins(1357.77);
 
-    /// <summary>Guesses for a motor of a mass: C_w = 0.20 m · 385 J/(kg K), C_c = 0.80 m · 460 J/(kg K), R_wc = 0.6 K/W · (0.6 kg/m).</summary>
+    /// <summary>Guesses for a motor of a mass: C_w = 0.20 m · 385 J/(kg K), C_c = 0.80 m · 460 J/(kg K), R_wc = 0.6 K/W · (0.6
+    /// kg/m).</summary>
     /// <param name="motor">Mass of the motor, above 0.</param>
     /// <exception cref="ArgumentOutOfRangeException">The mass is not above 0.</exception>
     /// <error>A factor of 1.5 either way.</error>
@@ -73,7 +72,8 @@ public readonly record struct TwoNode(HeatCapacity WindingCapacity, HeatCapacity
     /// <source cref="Sources.CommonPractice"/>
     public static ThermalResistance GuessedWindingToCase(Mass motor) => ThermalResistance.FromKelvinsPerWatt(0.6 * (0.6 / motor.Kilograms));
 
-    /// <summary>The temperatures that a motor settles at with constant current and constant resistance to the air, in closed form.</summary>
+    /// <summary>The temperatures that a motor settles at with constant current and constant resistance to the air, in closed
+    /// form.</summary>
     /// <remarks>P = P₂₀ (1 + α (T_a + P_c R_ca − 20 °C))/(1 − α P₂₀ (R_wc + R_ca)), α = 0.00393 /K.</remarks>
     /// <param name="heat">Heat made.</param>
     /// <param name="cooling">Cooling of the case.</param>
@@ -97,7 +97,8 @@ public readonly record struct TwoNode(HeatCapacity WindingCapacity, HeatCapacity
             : null;
     }
 
-    /// <summary>The temperatures that a motor settles at with constant current, its resistance to the air depending on the case's temperature.</summary>
+    /// <summary>The temperatures that a motor settles at with constant current, its resistance to the air depending on the case's
+    /// temperature.</summary>
     /// <remarks>
     /// The winding follows from the case exactly, so one bracketed root for the case is left. Heat made is linear in its
     /// temperature and heat given off grows faster, so between ambient and the melting point there is one root or none.
@@ -124,7 +125,8 @@ public readonly record struct TwoNode(HeatCapacity WindingCapacity, HeatCapacity
             : null;
     }
 
-    /// <summary>The temperatures after a time, by Runge and Kutta's rule in steps of at most a quarter of the fastest time constant.</summary>
+    /// <summary>The temperatures after a time, by Runge and Kutta's rule in steps of at most a quarter of the fastest time
+    /// constant.</summary>
     /// <param name="start">Temperatures at the start.</param>
     /// <param name="heat">Heat made.</param>
     /// <param name="cooling">Cooling of the case.</param>
@@ -155,12 +157,14 @@ public readonly record struct TwoNode(HeatCapacity WindingCapacity, HeatCapacity
         return new(Temperature.FromKelvins(state[0]), Temperature.FromKelvins(state[1]));
     }
 
-    /// <summary>Time from a cold start, both bodies as warm as the air, until the winding is as hot as it may be, at constant current.</summary>
+    /// <summary>Time from a cold start, both bodies as warm as the air, until the winding is as hot as it may be, at constant
+    /// current.</summary>
     /// <param name="heat">Heat made.</param>
     /// <param name="cooling">Cooling of the case.</param>
     /// <param name="limit">Greatest temperature of the winding, below copper's melting point.</param>
     /// <returns>The time, 0 when the air is as hot as the limit; <c>null</c> when the limit is never reached.</returns>
-    /// <exception cref="NonConvergenceException">Five thousand of the fast time constant do not tell, or no step is short enough: the two bodies are too unlike.</exception>
+    /// <exception cref="NonConvergenceException">Five thousand of the fast time constant do not tell, or no step is short enough: the two
+    /// bodies are too unlike.</exception>
     /// <error>Below 10⁻⁴ of the time, for the stated constants.</error>
     public Duration? TimeToLimit<TCooling>(MotorHeat heat, TCooling cooling, Temperature limit)
         where TCooling : struct, ICooling
@@ -202,7 +206,8 @@ public readonly record struct TwoNode(HeatCapacity WindingCapacity, HeatCapacity
         return (Duration.FromSeconds(1 / fast), Duration.FromSeconds(1 / slow));
     }
 
-    /// <summary>The temperatures after a time at constant loss, from a cold start, in closed form: the sum of two decaying shares.</summary>
+    /// <summary>The temperatures after a time at constant loss, from a cold start, in closed form: the sum of two decaying
+    /// shares.</summary>
     /// <remarks>A check on the step-by-step answer, and exact where the copper's own rise is left out.</remarks>
     /// <param name="windingLoss">Loss in the winding, constant.</param>
     /// <param name="caseLoss">Loss in the case, constant.</param>

@@ -14,31 +14,23 @@ public sealed record CoastDownSearch
 {
     /// <summary>A run that is worth most begins at this speed or above; slower ones are taken as far as they go.</summary>
     public Speed From { get; init; } = Speed.FromKilometresPerHour(25);
-
     /// <summary>A run is followed down to this speed at least, where it goes so far.</summary>
     public Speed To { get; init; } = Speed.FromKilometresPerHour(5);
-
     /// <summary>Below this speed sensors and feet are not to be trusted, and a run ends.</summary>
     public Speed Slowest { get; init; } = Speed.FromKilometresPerHour(3);
-
     /// <summary>The least that the speed falls in a run.</summary>
     public Speed LeastFall { get; init; } = Speed.FromKilometresPerHour(8);
-
     /// <summary>The shortest run.</summary>
     public Duration Shortest { get; init; } = Duration.FromSeconds(8);
-
     /// <summary>Pack current up to which the motor is taken not to pull, averaged over a second.</summary>
     public Current PackQuiet { get; init; } = Current.FromAmperes(1);
-
     /// <summary>Phase current up to which the motor is taken not to pull, averaged over a second.</summary>
     public Current PhaseQuiet { get; init; } = Current.FromAmperes(2);
-
     /// <summary>Slowing beyond which somebody brakes.</summary>
     public Acceleration HardestSlowing { get; init; } = Acceleration.FromMetresPerSecondSquared(1);
-
-    /// <summary>The longest gap that a run may have inside; the board is taken to roll freely through it when it does on both sides.</summary>
+    /// <summary>The longest gap that a run may have inside; the board is taken to roll freely through it when it does on both
+    /// sides.</summary>
     public Duration LongestGap { get; init; } = Duration.FromSeconds(5);
-
     /// <summary>Left out at either end of a run, where the motor lets go and the sensor catches up.</summary>
     public Duration Margin { get; init; } = Duration.FromSeconds(0.5);
 }
@@ -66,25 +58,18 @@ public sealed class CoastDownRun
 
     /// <summary>Name of its log.</summary>
     public string Log { get; }
-
     /// <summary>Time in its log when it begins.</summary>
     public Duration Begins { get; }
-
     /// <summary>Where it goes, from north over east; <c>null</c> without positions.</summary>
     public Angle? Heading { get; }
-
     /// <summary>How long it lasts.</summary>
     public Duration Lasting => Duration.FromSeconds(seconds[^1] - seconds[0]);
-
     /// <summary>Speed at its start, by the sensor.</summary>
     public Speed From => Speed.FromMetresPerSecond(Mean(speeds.AsSpan(0, Min(3, speeds.Length))));
-
     /// <summary>Speed at its end, by the sensor.</summary>
     public Speed To => Speed.FromMetresPerSecond(Mean(speeds.AsSpan(Max(0, speeds.Length - 3))));
-
     /// <summary>Times since it began.</summary>
     public ReadOnlySpan<double> Seconds => seconds;
-
     /// <summary>Speeds by the sensor, m/s.</summary>
     public ReadOnlySpan<double> Speeds => speeds;
 
@@ -105,26 +90,22 @@ public sealed record CoastDownConditions(Mass Mass, Mass RotatingMass, double Ai
 {
     /// <summary>Speed by the sensor over true speed; 1 where the wheel's diameter is right.</summary>
     public double SpeedScale { get; init; } = 1;
-
     /// <summary>Standard deviation of <see cref="SpeedScale"/>; 0.01 where nobody has measured it over a known distance.</summary>
     public double SpeedScaleSpread { get; init; } = 0.01;
-
     /// <summary>Standard deviation of the mass, as a part of it.</summary>
     public double MassSpread { get; init; }
-
     /// <summary>Standard deviation of the air's density, as a part of it.</summary>
     public double AirSpread { get; init; }
-
     /// <summary>Wind against the first run's way, where it is known; runs of one direction only cannot do without.</summary>
     public Speed? Headwind { get; init; }
-
-    /// <summary>Rise of the road in the first run's way, where it is known; level for runs of one direction only where it is not stated.</summary>
+    /// <summary>Rise of the road in the first run's way, where it is known; level for runs of one direction only where it is not
+    /// stated.</summary>
     public Fraction? Slope { get; init; }
-
-    /// <summary>By how much the slope swings along the road about its mean, as an amplitude; 0 for a road of one slope. It widens the ranges, since nothing in the speeds tells it from drag.</summary>
+    /// <summary>By how much the slope swings along the road about its mean, as an amplitude; 0 for a road of one slope. It widens the
+    /// ranges, since nothing in the speeds tells it from drag.</summary>
     public Fraction SlopeSwing { get; init; }
-
-    /// <summary>Whether each run goes the first one's way, in their order; empty to tell it by the headings, or without those as there and back in turn.</summary>
+    /// <summary>Whether each run goes the first one's way, in their order; empty to tell it by the headings, or without those as there and
+    /// back in turn.</summary>
     public IReadOnlyList<bool> GoesThere { get; init; } = [];
 }
 
@@ -142,34 +123,24 @@ public sealed record CoastDownFit
 {
     /// <summary>Rolling coefficient, with the drag of bearings, belts and motors that turn along in it.</summary>
     public required Estimate<Number> RollingResistance { get; init; }
-
     /// <summary>Drag area.</summary>
     public required Estimate<Area> DragArea { get; init; }
-
     /// <summary>Rise of the road in the first run's way.</summary>
     public required Estimate<Fraction> Slope { get; init; }
-
     /// <summary>Wind against the first run's way.</summary>
     public required Estimate<Speed> Headwind { get; init; }
-
     /// <summary>Correlation of rolling coefficient and drag area, −1 to 1; near −1 as a rule.</summary>
     public required double Correlation { get; init; }
-
     /// <summary>What readings scatter about the fit.</summary>
     public required Speed Left { get; init; }
-
     /// <summary>Standard deviations of rolling coefficient and drag area (m²) by the scatter of readings.</summary>
     public required (double Rolling, double DragArea) ByReadings { get; init; }
-
     /// <summary>The same by the scatter from run to run; <c>null</c> for fewer runs than it takes.</summary>
     public required (double Rolling, double DragArea)? ByRuns { get; init; }
-
     /// <summary>How hard the unknowns are to tell apart; see <see cref="NonlinearFit.Condition"/>.</summary>
     public required double Condition { get; init; }
-
     /// <summary>Every run, also those left out.</summary>
     public required IReadOnlyList<CoastDownPart> Parts { get; init; }
-
     /// <summary>What to be wary of, in sentences.</summary>
     public required IReadOnlyList<string> Cautions { get; init; }
 
@@ -204,11 +175,13 @@ public sealed record CoastDownAnswer(CoastDownFit? Fit, string Refusal);
 /// Rolling coefficient and drag area from a board that rolls out: m_e dv/dt = −m g (Crr cos θ ± sin θ) − ½ ρ CdA (v ± w)|v ± w|,
 /// solved in closed form in the speed through the air u = v ± w, and fitted to v(t) of all runs at once.
 /// </summary>
-/// <remarks>Crr, CdA, slope and wind are shared by all runs, each of which has a speed of its own at its start. Runs both ways tell slope and wind from rolling and drag.</remarks>
+/// <remarks>Crr, CdA, slope and wind are shared by all runs, each of which has a speed of its own at its start. Runs both ways tell slope
+/// and wind from rolling and drag.</remarks>
 /// <validity>
 /// The same road, rider, stance and steady wind along the road for all runs; wheels warm. The drag of motors and belts that
 /// turn along is part of Crr. A road of one slope: where it swings along the way by 0.05 %, the drag area is off by 4 % as a
-/// rule, by 0.15 % by 12 %, and the range holds that only where the swing is stated: a slope that changes looks like drag in both directions.
+/// rule, by 0.15 % by 12 %, and the range holds that only where the swing is stated: a slope that changes looks like drag in both
+/// directions.
 /// </validity>
 /// <error>
 /// Of eight runs each way at 5 Hz with 0.1 m/s of noise: about 1 % in Crr and 2 % in CdA, and what the speed sensor's scale is
@@ -345,8 +318,10 @@ public static class CoastDown
         }
     }
 
-    /// <summary>The falling pieces between two readings: from a crest down to where the speed rises again by half a metre per second.</summary>
-    static void Falls(RideLog log, ReadOnlySpan<int> places, double[] t, double[] v, double[] smooth, int start, int end, CoastDownSearch search, List<CoastDownRun> runs)
+    /// <summary>The falling pieces between two readings: from a crest down to where the speed rises again by half a metre per
+    /// second.</summary>
+    static void Falls(RideLog log, ReadOnlySpan<int> places, double[] t, double[] v, double[] smooth, int start, int end,
+        CoastDownSearch search, List<CoastDownRun> runs)
     {
         const double Rise = 0.5;
         var (crest, trough, isFalling) = (start, start, false);
@@ -367,7 +342,8 @@ public static class CoastDown
         }
     }
 
-    static void Keep(RideLog log, ReadOnlySpan<int> places, double[] t, double[] v, double[] smooth, int from, int to, CoastDownSearch search, List<CoastDownRun> runs)
+    static void Keep(RideLog log, ReadOnlySpan<int> places, double[] t, double[] v, double[] smooth, int from, int to,
+        CoastDownSearch search, List<CoastDownRun> runs)
     {
         var (begins, ends) = (t[from] + search.Margin.Seconds, t[to - 1] - search.Margin.Seconds);
         while (from < to && t[from] < begins) from++;
@@ -376,7 +352,8 @@ public static class CoastDown
             return;
         var seconds = new double[to - from];
         for (var k = 0; k < seconds.Length; k++) seconds[k] = t[from + k] - t[from];
-        runs.Add(new(log.Name, Duration.FromSeconds(t[from]), seconds, v.AsSpan(from, to - from), Heading(log, places[from], places[to - 1])));
+        runs.Add(new(log.Name, Duration.FromSeconds(t[from]), seconds, v.AsSpan(from, to - from),
+            Heading(log, places[from], places[to - 1])));
     }
 
     static Angle? Heading(RideLog log, int from, int to)
@@ -597,7 +574,8 @@ public static class CoastDown
                 Bound(Shared + i, 0, 60, parts[i].Run.Speeds[0] / scale);
             Problem = new(firsts[^1], Left) { Slopes = Slopes, Least = least, Greatest = greatest };
 
-            void Bound(int unknown, double low, double high, double start) => (least[unknown], greatest[unknown], Start[unknown]) = (low, high, start);
+            void Bound(int unknown, double low, double high, double start) =>
+                (least[unknown], greatest[unknown], Start[unknown]) = (low, high, start);
         }
 
         public double[] Start { get; }
@@ -654,7 +632,8 @@ public static class CoastDown
             {
                 Left(i, x, x[Shared + i] + Step, above);
                 Left(i, x, x[Shared + i] - Step, below);
-                for (var row = firsts[i]; row < firsts[i + 1]; row++) slopes[row * count + Shared + i] = (above[row] - below[row]) / (2 * Step);
+                for (var row = firsts[i]; row < firsts[i + 1]; row++) slopes[row * count + Shared + i] = (above[row] - below[row])
+                    / (2 * Step);
                 drift?.Whiten(parts[i].Run.Seconds, slopes[(firsts[i] * count + Shared + i)..], count);
             }
         }
@@ -696,7 +675,9 @@ public static class CoastDown
         }
     }
 
-    static CoastDownFit Summarize(NonlinearFit fit, NonlinearFit plain, List<CoastDownPart> used, List<CoastDownPart> parts, CoastDownConditions conditions, List<string> cautions)
+    static CoastDownFit Summarize(
+        NonlinearFit fit, NonlinearFit plain, List<CoastDownPart> used, List<CoastDownPart> parts, CoastDownConditions conditions,
+        List<string> cautions)
     {
         var groups = new int[fit.Readings];
         for (int i = 0, row = 0; i < used.Count; i++)
@@ -716,21 +697,27 @@ public static class CoastDown
         bool IsByRuns(int j) => byRuns is not null && ByRuns(j, j) > fit.Covariance(j, j);
         // Where the runs scatter clearly more than the readings explain, it is they that are counted.
         var freedom = used.Count - shared.Length;
-        double ReachOf(int j) => IsByRuns(j) && ByRuns(j, j) > fit.Covariance(j, j) * Excess(freedom) ? StudentT.Quantile(0.95, freedom) : Reach90;
+        double ReachOf(int j) => IsByRuns(j) && ByRuns(j, j) > fit.Covariance(j, j) * Excess(freedom) ? StudentT.Quantile(0.95, freedom)
+            : Reach90;
         var (crr, area, slope, wind) = (fit.Values[Rolling], fit.Values[Drag], fit.Values[Grade], fit.Values[Wind]);
         var (ofScale, ofMass, ofAir) = (conditions.SpeedScaleSpread / conditions.SpeedScale, conditions.MassSpread, conditions.AirSpread);
         var (swingRolling, swingArea, swingTogether) = OfSwing(used, conditions, plain);
         var crrVariance = Variance(Rolling) + Square(crr * ofScale) + swingRolling;
         var areaVariance = Variance(Drag) + swingArea + Square(area) * (Square(ofScale) + Square(ofMass) + Square(ofAir));
-        var together = (IsByRuns(Rolling) && IsByRuns(Drag) ? ByRuns(Rolling, Drag) : fit.Covariance(Rolling, Drag) * Sqrt(Variance(Rolling) * Variance(Drag) / Max(double.Epsilon, fit.Covariance(Rolling, Rolling) * fit.Covariance(Drag, Drag))))
+        var together = (IsByRuns(Rolling) && IsByRuns(Drag) ? ByRuns(Rolling, Drag)
+            : fit.Covariance(Rolling, Drag)
+            * Sqrt(Variance(Rolling) * Variance(Drag) / Max(double.Epsilon, fit.Covariance(Rolling, Rolling) * fit.Covariance(Drag, Drag))))
             - crr * area * Square(ofScale) + swingTogether;
         var pairs = Min(used.Count(p => p.IsThere), used.Count(p => !p.IsThere));
         Warn(fit, used, conditions, pairs, cautions);
         var rms = Rms(used, plain);
         return new()
         {
-            RollingResistance = Estimate<Number>.Create(crr, Sqrt(crrVariance), Blend(Rolling, crrVariance), Narrows(Variance(Rolling), Square(crr * ofScale), 0, pairs)),
-            DragArea = Estimate<Area>.Create(area, Sqrt(areaVariance), Blend(Drag, areaVariance), Narrows(Variance(Drag), Square(area * ofScale), Square(area) * (Square(ofMass) + Square(ofAir)), pairs)),
+            RollingResistance = Estimate<Number>.Create(
+                crr, Sqrt(crrVariance), Blend(Rolling, crrVariance), Narrows(Variance(Rolling), Square(crr * ofScale), 0, pairs)),
+            DragArea = Estimate<Area>.Create(
+                area, Sqrt(areaVariance), Blend(Drag, areaVariance),
+                Narrows(Variance(Drag), Square(area * ofScale), Square(area) * (Square(ofMass) + Square(ofAir)), pairs)),
             Slope = Estimate<Fraction>.Create(slope, Sqrt(Variance(Grade)), ReachOf(Grade), "More runs each way."),
             Headwind = Estimate<Speed>.Create(wind, Sqrt(Variance(Wind)), ReachOf(Wind), "More runs each way, on a day with less wind."),
             Correlation = Clamp(together / Sqrt(crrVariance * areaVariance), -1, 1),
@@ -738,7 +725,9 @@ public static class CoastDown
             ByReadings = (fit.Deviation(Rolling), fit.Deviation(Drag)),
             ByRuns = byRuns is null ? null : (Sqrt(ByRuns(Rolling, Rolling)), Sqrt(ByRuns(Drag, Drag))),
             Condition = fit.Condition,
-            Parts = [.. parts.Select(p => used.FindIndex(u => ReferenceEquals(u.Run, p.Run)) is var i and >= 0 ? p with { Left = Speed.FromMetresPerSecond(rms[i]) } : p)],
+            Parts = [.. parts.Select(
+                p => used.FindIndex(u => ReferenceEquals(u.Run, p.Run)) is var i and >= 0
+                ? p with { Left = Speed.FromMetresPerSecond(rms[i]) } : p)],
             Cautions = cautions,
         };
 
@@ -752,10 +741,12 @@ public static class CoastDown
 
     /// <summary>
     /// What a slope that swings does to rolling and drag: a deviation δs of the slope shifts the speed by −g m/m_e f ∫ δs/f dt, f the
-    /// slowing by the fit; the runs so shifted are fitted once more, for waves of 100 to 400 m in two phases, there and back over the same road.
+    /// slowing by the fit; the runs so shifted are fitted once more, for waves of 100 to 400 m in two phases, there and back over the same
+    /// road.
     /// </summary>
     /// <returns>Mean squares and product of the shifts, of the wave that shifts most.</returns>
-    static (double Rolling, double DragArea, double Together) OfSwing(List<CoastDownPart> used, CoastDownConditions conditions, NonlinearFit plain)
+    static (double Rolling, double DragArea, double Together) OfSwing(
+        List<CoastDownPart> used, CoastDownConditions conditions, NonlinearFit plain)
     {
         var (swing, rolling, area, together) = (conditions.SlopeSwing.Value, 0.0, 0.0, 0.0);
         if (swing == 0) return (0, 0, 0);
@@ -765,7 +756,8 @@ public static class CoastDown
             var (rr, aa, ra) = (0.0, 0.0, 0.0);
             foreach (var phase in (ReadOnlySpan<double>)[0, PI / 2])
             {
-                var fit = Solve([.. used.Select(part => part with { Run = Swung(part, plain, conditions, swing, wave, phase, used[0].Run) })], conditions);
+                var fit = Solve([.. used.Select(
+                    part => part with { Run = Swung(part, plain, conditions, swing, wave, phase, used[0].Run) })], conditions);
                 var (r, a) = (fit.Values[Rolling] - plain.Values[Rolling], fit.Values[Drag] - plain.Values[Drag]);
                 (rr, aa, ra) = (rr + r * r / 2, aa + a * a / 2, ra + r * a / 2);
             }
@@ -778,12 +770,14 @@ public static class CoastDown
         return (rolling, area, together);
     }
 
-    static CoastDownRun Swung(CoastDownPart part, NonlinearFit plain, CoastDownConditions conditions, double swing, double wave, double phase, CoastDownRun first)
+    static CoastDownRun Swung(
+        CoastDownPart part, NonlinearFit plain, CoastDownConditions conditions, double swing, double wave, double phase, CoastDownRun first)
     {
         var (run, way) = (part.Run, part.IsThere ? 1 : -1);
         var moved = conditions.Mass.Kilograms + conditions.RotatingMass.Kilograms;
         var ratio = conditions.Mass.Kilograms * RoadLoad.Gravity / moved;
-        var (steady, drag) = (ratio * (plain.Values[Rolling] + way * plain.Values[Grade]), conditions.AirDensityKilogramsPerCubicMetre / 2 * plain.Values[Drag] / moved);
+        var (steady, drag) = (ratio * (plain.Values[Rolling] + way * plain.Values[Grade]),
+            conditions.AirDensityKilogramsPerCubicMetre / 2 * plain.Values[Drag] / moved);
         var (speeds, place, sum, before) = (run.Speeds.ToArray(), part.IsThere ? 0 : WayOf(first), 0.0, 0.0);
         for (var k = 0; k < speeds.Length; k++)
         {

@@ -58,7 +58,8 @@ public static class LessonSet
 
         var (rollingPart, areaPart) = DragOf(fit, drive.Value, conditions);
         var noLoad = board.Parts.Motor.NoLoadCurrent;
-        var relative = noLoad.IsKnown && noLoad.Value.Amperes > 0 ? Entry.ListEntries(typeof(Motor)).First(e => e.Key == "no_load_current").SpreadOf(noLoad) / noLoad.Value.Si : 0.15;
+        var relative = noLoad.IsKnown && noLoad.Value.Amperes > 0
+            ? Entry.ListEntries(typeof(Motor)).First(e => e.Key == "no_load_current").SpreadOf(noLoad) / noLoad.Value.Si : 0.15;
         var (rolling, area) = (fit.RollingResistance.Value.Value - rollingPart, fit.DragArea.Value.SquareMetres - areaPart);
         var rollingSpread = Root(fit.RollingResistance.Deviation, relative * rollingPart);
         var areaSpread = Root(fit.DragArea.Deviation, relative * areaPart);
@@ -85,11 +86,13 @@ public static class LessonSet
         if (!parts.Pack.Series.IsKnown || !parts.Pack.Parallel.IsKnown)
             return new(Name, [], "How many cells are in series and in parallel must be known first: pack.series, pack.parallel.");
         var own = SteadyRunningOfBoard.Compute(board);
-        var wires = (parts.Pack.Links.IsKnown ? parts.Pack.Links.Value.Ohms : 0) + (own.Running.IsKnown ? own.Running.Value.WiringResistance : 0);
+        var wires = (parts.Pack.Links.IsKnown ? parts.Pack.Links.Value.Ohms : 0)
+            + (own.Running.IsKnown ? own.Running.Value.WiringResistance : 0);
         var cells = (double)parts.Pack.Parallel.Value / parts.Pack.Series.Value;
         var hasBranches = parts.Cell.Polarisation.R1.IsKnown;
         // A board file with one resistance alone means what a pull meets in the end.
-        var (fitted, spread) = hasBranches ? (pack.Resistance.Value.Ohms, pack.Resistance.Deviation) : (pack.Settled.Value.Ohms, pack.Settled.Deviation);
+        var (fitted, spread) = hasBranches ? (pack.Resistance.Value.Ohms, pack.Resistance.Deviation)
+            : (pack.Settled.Value.Ohms, pack.Settled.Deviation);
         var each = (fitted - wires) * cells;
         if (each <= 0)
             return new(Name, [], "Links and wires by the board file take more than the whole pack was found to have: measure pack.links first.");
@@ -97,7 +100,8 @@ public static class LessonSet
         var says = Invariant($"Of the {fitted * 1000:0.0} mohm of the pack, {wires * 1000:0.0} are links and wires by the board file. One number at the charge and warmth of the ride: a table over charge and temperature on the shelf no longer counts for this board.");
         if (hasBranches && !parts.Cell.Polarisation.R2.IsKnown && pack.Slow is { } slow)
         {
-            entries.Add(Entered("cell.polarisation.R1", (pack.Settled.Value.Ohms - pack.Resistance.Value.Ohms) * cells * 1000, Root(pack.Settled.Deviation, pack.Resistance.Deviation) * cells * 1000, "mohm"));
+            entries.Add(Entered("cell.polarisation.R1", (pack.Settled.Value.Ohms - pack.Resistance.Value.Ohms) * cells * 1000,
+                Root(pack.Settled.Deviation, pack.Resistance.Deviation) * cells * 1000, "mohm"));
             entries.Add(Entered("cell.polarisation.tau1", slow.Seconds, 0.25 * slow.Seconds, "s"));
         }
 
@@ -124,7 +128,8 @@ public static class LessonSet
         // A wheel wears, and the logger's own wheel size is in the speed.
         const double Wheel = 0.01;
         return board.Parts.Motor.Kv is { IsKnown: true } kv
-            ? One("kv", "motor.kv", kv.Value.RpmPerVolt * against.Value.Value, kv.Value.RpmPerVolt * Root(against.Deviation, Wheel * against.Value.Value), "rpm/V", "Ratio and wheel are taken as the board file has them: where a pulley or the wheel is other than stated, mend that instead.")
+            ? One("kv", "motor.kv", kv.Value.RpmPerVolt * against.Value.Value,
+            kv.Value.RpmPerVolt * Root(against.Deviation, Wheel * against.Value.Value), "rpm/V", "Ratio and wheel are taken as the board file has them: where a pulley or the wheel is other than stated, mend that instead.")
             : new("kv", [], "The board file states no motor.kv to hold it against.");
     }
 
@@ -152,7 +157,8 @@ public static class LessonSet
             "The ride sees the motor as one body; the windings' share by the board file is taken off.");
     }
 
-    /// <summary>The drag of motors and belts that turn along, as a part of rolling coefficient and drag area: least squares of 1 and v² to it over the speeds of the runs.</summary>
+    /// <summary>The drag of motors and belts that turn along, as a part of rolling coefficient and drag area: least squares of 1 and v² to
+    /// it over the speeds of the runs.</summary>
     static (double Rolling, double DragArea) DragOf(CoastDownFit fit, Propulsion drive, CoastDownConditions conditions)
     {
         var (n, s2, s4, f, f2) = (0.0, 0.0, 0.0, 0.0, 0.0);
@@ -176,7 +182,8 @@ public static class LessonSet
         return (steady / (conditions.Mass.Kilograms * Road.RoadLoad.Gravity), 2 * growing / conditions.AirDensityKilogramsPerCubicMetre);
     }
 
-    static Lesson One(string name, string key, double value, double spread, string unit, string says) => new(name, [Entered(key, value, spread, unit)], says);
+    static Lesson One(string name, string key, double value, double spread, string unit, string says) =>
+        new(name, [Entered(key, value, spread, unit)], says);
 
     /// <summary>A value with as many digits as its spread lets it have, and one more.</summary>
     static LessonEntry Entered(string key, double value, double spread, string unit)
@@ -185,7 +192,8 @@ public static class LessonSet
         var give = Max(0.1, 100 * spread / value);
         return new(
             key,
-            value.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture) + (unit.Length > 0 ? " " + unit : ""),
+            value.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture)
+            + (unit.Length > 0 ? " " + unit : ""),
             give.ToString(give < 10 ? "0.0" : "0", CultureInfo.InvariantCulture) + " %",
             spread / value);
     }

@@ -16,19 +16,14 @@ public sealed record MotorHeatFromRide
 
     /// <summary>Heat that warms the motor by a kelvin.</summary>
     public required Estimate<HeatCapacity> Capacity { get; init; }
-
     /// <summary>Warming over the air for each watt while the board rides.</summary>
     public required Estimate<ThermalResistance> Riding { get; init; }
-
     /// <summary>The same while it stands; <c>null</c> where the log has no cooling tail of two minutes.</summary>
     public required Estimate<ThermalResistance>? Standing { get; init; }
-
     /// <summary>What readings scatter about the fit.</summary>
     public required TemperatureDifference Left { get; init; }
-
     /// <summary>What to be wary of, in sentences.</summary>
     public required IReadOnlyList<string> Cautions { get; init; }
-
     /// <summary>Time constant of the cooling while riding: C R_th.</summary>
     public Duration TimeConstant => Duration.FromSeconds(Capacity.Value.JoulesPerKelvin * Riding.Value.KelvinsPerWatt);
 
@@ -36,7 +31,8 @@ public sealed record MotorHeatFromRide
     /// <param name="log">The log, with motor temperature and phase current.</param>
     /// <param name="betweenLeads">Resistance between two leads of the motor at 20 °C.</param>
     /// <param name="air">Temperature of the air; where the log has it, that is taken.</param>
-    /// <returns>The fit; <c>null</c> where temperature or current is missing, the ride is shorter than five minutes, or the motor warms by less than 5 K.</returns>
+    /// <returns>The fit; <c>null</c> where temperature or current is missing, the ride is shorter than five minutes, or the motor warms by
+    /// less than 5 K.</returns>
     /// <validity>Copper is most of the loss, the sensor shows the whole motor; iron loss at high speed passes for copper's.</validity>
     /// <error>10 % or so: the winding runs ahead of where the sensor sits.</error>
     /// <source cref="Sources.LumpedHeat"/>
@@ -47,7 +43,9 @@ public sealed record MotorHeatFromRide
         if ((air ?? log.AirTemperatures.First) is not { } ambient) return null;
         var step = Max(1, log.Lasting.Seconds / 6000);
         var even = log.Resampled(Duration.FromSeconds(step), Duration.FromSeconds(Max(30, 3 * step)));
-        var (kelvins, amperes, speeds, t) = (even.Si(Channel.MotorTemperature).ToArray(), Heating(log, even, step), even.Si(Channel.Speed).ToArray(), even.Seconds.ToArray());
+        var (kelvins, amperes, speeds, t) =
+            (even.Si(Channel.MotorTemperature).ToArray(), Heating(log, even, step), even.Si(Channel.Speed).ToArray(),
+            even.Seconds.ToArray());
         var rows = Enumerable.Range(0, even.Count).Where(i => !double.IsNaN(kelvins[i])).ToArray();
         if (rows.Length < 60 || rows.Max(i => kelvins[i]) - rows.Min(i => kelvins[i]) < 5) return null;
         var isStanding = t.Select((_, i) => speeds.Length > 0 && speeds[i] < 0.5).ToArray();
@@ -72,7 +70,8 @@ public sealed record MotorHeatFromRide
                     var rate = (conductance - gain) / capacity;
                     var target = (copper * current * (1 - 0.00393 * 293.15) + conductance * around) / (conductance - gain);
                     var dt = t[i + 1] - t[i];
-                    temperature = Abs(rate * dt) < 1e-9 ? temperature + rate * (target - temperature) * dt : target + (temperature - target) * Exp(-rate * dt);
+                    temperature = Abs(rate * dt) < 1e-9 ? temperature + rate * (target - temperature) * dt
+                        : target + (temperature - target) * Exp(-rate * dt);
                 }
             }),
             [kelvins[rows[0]], Log(400), Log(0.5), .. hasTail ? new[] { Log(0.3) } : []]);
@@ -126,7 +125,8 @@ public sealed record MotorHeatFromRide
             where T : struct, IQuantity<T>
         {
             var (value, spread) = (Exp(sign * fit.Values[j]), Deviation(j));
-            return new(T.FromSi(value), T.FromSi(value * Exp(-reach * spread)), T.FromSi(value * Exp(reach * spread)), value * spread, narrowing);
+            return new(T.FromSi(value), T.FromSi(value * Exp(-reach * spread)), T.FromSi(value * Exp(reach * spread)), value * spread,
+                narrowing);
         }
     }
 }

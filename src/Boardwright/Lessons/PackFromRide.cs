@@ -20,28 +20,21 @@ public sealed record PackFromRide
 
     /// <summary>What a short pull meets: volts lost at once for each ampere, leads up to the logger's sense point included.</summary>
     public required Estimate<Resistance> Resistance { get; init; }
-
-    /// <summary>What a pull meets once the slow part has settled; the same as <see cref="Resistance"/> where the ride shows no slow part.</summary>
+    /// <summary>What a pull meets once the slow part has settled; the same as <see cref="Resistance"/> where the ride shows no slow
+    /// part.</summary>
     public required Estimate<Resistance> Settled { get; init; }
-
     /// <summary>Time constant of the slow part; <c>null</c> where the ride shows none.</summary>
     public required Duration? Slow { get; init; }
-
     /// <summary>Voltage without current at the start.</summary>
     public required Estimate<Voltage> RestAtStart { get; init; }
-
     /// <summary>Voltage without current at the end; still rising for minutes when the ride was hard.</summary>
     public required Estimate<Voltage> RestAtEnd { get; init; }
-
     /// <summary>Charge that left the pack, what came back taken off; gaps are left out.</summary>
     public required Charge Drawn { get; init; }
-
     /// <summary>Energy that left the pack, what came back taken off; gaps are left out.</summary>
     public required Energy Energy { get; init; }
-
     /// <summary>What readings scatter about the fit.</summary>
     public required Voltage Left { get; init; }
-
     /// <summary>What to be wary of, in sentences.</summary>
     public required IReadOnlyList<string> Cautions { get; init; }
 
@@ -52,7 +45,8 @@ public sealed record PackFromRide
     /// <param name="log">A log with pack voltage and current.</param>
     /// <returns>The fit; <c>null</c> where the log lacks either, is shorter than half a minute, or the current hardly changes.</returns>
     /// <validity>Currents that change within a minute; one pack temperature. The sense point's leads are part of the pack here.</validity>
-    /// <error>1 to 3 % for half an hour with starts and stops, of which 1 % is the model's own and part of every deviation; a current sensor's scale goes in one to one.</error>
+    /// <error>1 to 3 % for half an hour with starts and stops, of which 1 % is the model's own and part of every deviation; a current
+    /// sensor's scale goes in one to one.</error>
     /// <source cref="Sources.PackRegression"/>
     public static PackFromRide? Fit(RideLog log)
     {
@@ -112,12 +106,14 @@ public sealed record PackFromRide
         {
             var low = RestVoltage.ChargeAt(restVoltage, rest.Value.Volts / series);
             const double Step = 0.02;
-            var slope = (restVoltage.At(Min(1, low + Step)) - restVoltage.At(Max(0, low - Step))) / (Min(1, low + Step) - Max(0, low - Step));
+            var slope = (restVoltage.At(Min(1, low + Step)) - restVoltage.At(Max(0, low - Step)))
+                / (Min(1, low + Step) - Max(0, low - Step));
             return (low, Sqrt(Square(spread) + Square(rest.Deviation / series)) / Max(slope, 1e-3));
         }
     }
 
-    /// <summary>Capacity by the charge drawn and the charge left that the logger shows at both ends, each rounded to a whole per cent.</summary>
+    /// <summary>Capacity by the charge drawn and the charge left that the logger shows at both ends, each rounded to a whole per
+    /// cent.</summary>
     /// <param name="log">The same log.</param>
     /// <returns>The capacity; <c>null</c> where the log has no charge left, or it falls by less than five per cent.</returns>
     public Estimate<Charge>? CapacityByLogger(RideLog log)
@@ -132,7 +128,8 @@ public sealed record PackFromRide
     [StructLayout(LayoutKind.Auto)]
     readonly record struct PackReading(double Time, double Amperes, double Volts, double Coulombs);
 
-    /// <summary>Readings averaged over equal times where there are many; the model is straight in them, so that nothing is lost but noise.</summary>
+    /// <summary>Readings averaged over equal times where there are many; the model is straight in them, so that nothing is lost but
+    /// noise.</summary>
     static List<PackReading> Thinned(RideLog log, Duration gap, out Charge drawn, out Energy energy)
     {
         var (volts, amperes, t) = (log.Si(Channel.PackVoltage).ToArray(), log.Si(Channel.PackCurrent).ToArray(), log.Seconds.ToArray());
@@ -172,7 +169,8 @@ public sealed record PackFromRide
         return rows;
     }
 
-    /// <summary>What the rest voltage is made of at a row: two neighbouring knots of charge, and time with its square about the middle of the ride.</summary>
+    /// <summary>What the rest voltage is made of at a row: two neighbouring knots of charge, and time with its square about the middle of
+    /// the ride.</summary>
     sealed class RestTerms(List<PackReading> rows)
     {
         readonly double least = rows.Min(r => r.Coulombs);
@@ -247,7 +245,9 @@ public sealed record PackFromRide
         var groups = rows.Select(r => (int)((r.Time - rows[0].Time) / 30)).ToArray();
         int[] asked = [.. Enumerable.Range(0, shared)];
         var scatter = fit.ScatterOf(groups, asked);
-        double Covariance(int a, int b) => scatter is null || scatter[a, a] < fit.Covariance(a, a) || scatter[b, b] < fit.Covariance(b, b) ? fit.Covariance(a, b) : scatter[a, b];
+        double Covariance(int a, int b) =>
+            scatter is null || scatter[a, a] < fit.Covariance(a, a) || scatter[b, b] < fit.Covariance(b, b) ? fit.Covariance(a, b)
+            : scatter[a, b];
         var freedom = Max(1, groups[^1] + 1 - shared);
         var reach = scatter is null ? Reach90 : StudentT.Quantile(0.95, freedom);
         var quick = fit.Values[0];

@@ -28,46 +28,32 @@ public sealed record Replay
 
     /// <summary>The log that was replayed.</summary>
     public required RideLog Log { get; init; }
-
     /// <summary>Times in the log; where a gap is, one time stands for it at which nothing is known.</summary>
     public required IReadOnlyList<double> Seconds { get; init; }
-
     /// <summary>Length of every step.</summary>
     public required Duration Step { get; init; }
-
     /// <summary>Speed as followed, m/s.</summary>
     public required IReadOnlyList<double> Speeds { get; init; }
-
     /// <summary>Current out of the pack, A.</summary>
     public required IReadOnlyList<double> PackAmperes { get; init; }
-
     /// <summary>Voltage at the controllers, V.</summary>
     public required IReadOnlyList<double> PackVolts { get; init; }
-
     /// <summary>Temperature of the windings, K.</summary>
     public required IReadOnlyList<double> Windings { get; init; }
-
     /// <summary>Temperature of the controllers, K.</summary>
     public required IReadOnlyList<double> Controllers { get; init; }
-
     /// <summary>Temperature of the cells, K.</summary>
     public required IReadOnlyList<double> Cells { get; init; }
-
     /// <summary>State of charge, 0 to 1.</summary>
     public required IReadOnlyList<double> Charges { get; init; }
-
     /// <summary>State of charge at the start.</summary>
     public required Fraction StartCharge { get; init; }
-
     /// <summary>Time for which the ride asked more than the model's limits allow.</summary>
     public required Duration Beyond { get; init; }
-
     /// <summary>Energy out of the pack at the controllers, over all that was followed.</summary>
     public required Energy Energy { get; init; }
-
     /// <summary>Entries all this rests on.</summary>
     public required IReadOnlyList<string> From { get; init; }
-
     /// <summary>What to be wary of, in sentences.</summary>
     public required IReadOnlyList<string> Cautions { get; init; }
 
@@ -120,7 +106,9 @@ public sealed record Replay
             return null;
         }
 
-        return On(model, road, charge, conditions) with { From = [.. model.From.Append(board.Brief.Headwind.Key).Distinct(StringComparer.Ordinal)] };
+        return On(model, road, charge,
+            conditions) with
+        { From = [.. model.From.Append(board.Brief.Headwind.Key).Distinct(StringComparer.Ordinal)] };
     }
 
     /// <summary>The board in the air and wind of the ride.</summary>
@@ -136,7 +124,8 @@ public sealed record Replay
             Brief = brief with
             {
                 Headwind = wind,
-                Temperature = air is { } known ? new Known<Temperature>(known, from: Origin.Measured, key: brief.Temperature.Key) : brief.Temperature,
+                Temperature = air is { } known ? new Known<Temperature>(known, from: Origin.Measured, key: brief.Temperature.Key)
+                    : brief.Temperature,
             },
         };
     }

@@ -15,31 +15,22 @@ public sealed record RideTeaching
 {
     /// <summary>Energy for the distance, of the first ride that tells it.</summary>
     public EnergyFromRide? Energy { get; init; }
-
     /// <summary>The pack, of the first ride that tells it.</summary>
     public PackFromRide? Pack { get; init; }
-
     /// <summary>Capacity by rest voltages.</summary>
     public Estimate<Charge>? Capacity { get; init; }
-
     /// <summary>Speed for a volt.</summary>
     public KvFromRide? Drive { get; init; }
-
     /// <summary>That against the board file.</summary>
     public Estimate<Number>? Against { get; init; }
-
     /// <summary>Heat of the motor.</summary>
     public MotorHeatFromRide? Heat { get; init; }
-
     /// <summary>How many coast-downs were found.</summary>
     public required int Runs { get; init; }
-
     /// <summary>Rolling and drag; <c>null</c> where the board's mass is not known.</summary>
     public CoastDownAnswer? Rolling { get; init; }
-
     /// <summary>What the board can take over, and what it cannot and why.</summary>
     public required IReadOnlyList<Lesson> Lessons { get; init; }
-
     /// <summary>Whether anything was learnt.</summary>
     public bool IsAny => Energy is not null || Pack is not null || Drive is not null || Heat is not null || Rolling?.Fit is not null;
 
@@ -51,14 +42,17 @@ public sealed record RideTeaching
         ArgumentNullException.ThrowIfNull(board);
         var (parts, own) = (board.Parts, SteadyRunningOfBoard.Compute(board));
         var pack = logs.Select(PackFromRide.Fit).FirstOrDefault(p => p is not null);
-        var capacity = pack is not null && parts is { Cell.RestVoltage.IsKnown: true, Pack.Series.IsKnown: true } ? pack.Capacity(parts.Cell.RestVoltage.Value, parts.Pack.Series.Value) : null;
+        var capacity = pack is not null && parts is { Cell.RestVoltage.IsKnown: true, Pack.Series.IsKnown: true }
+            ? pack.Capacity(parts.Cell.RestVoltage.Value, parts.Pack.Series.Value) : null;
         var drive = logs.Select(KvFromRide.Fit).FirstOrDefault(d => d is not null);
-        Estimate<Number>? against = drive is not null && parts is { Motor.Kv.IsKnown: true, Wheels.Diameter.IsKnown: true } && own.Gearing.IsKnown
+        Estimate<Number>? against = drive is not null && parts is { Motor.Kv.IsKnown: true, Wheels.Diameter.IsKnown: true }
+            && own.Gearing.IsKnown
             ? drive.Against(parts.Motor.Kv.Value, own.Gearing.Value.Ratio, parts.Wheels.Diameter.Value) : null;
         var heat = parts.Motor.LineResistance.IsKnown || parts.Motor.PhaseResistance.IsKnown
             ? logs.Select(log => MotorHeatFromRide.Fit(
                 log, parts.Motor.LineResistance.IsKnown ? parts.Motor.LineResistance.Value : 2 * parts.Motor.PhaseResistance.Value,
-                log.AirTemperatures.IsThere || !board.Brief.Temperature.IsKnown ? null : board.Brief.Temperature.Value)).FirstOrDefault(h => h is not null)
+                log.AirTemperatures.IsThere || !board.Brief.Temperature.IsKnown ? null : board.Brief.Temperature.Value))
+                .FirstOrDefault(h => h is not null)
             : null;
         CoastDownRun[] runs = [.. logs.SelectMany(log => CoastDown.Find(log))];
         var conditions = ConditionsOf(own);

@@ -11,16 +11,13 @@ public sealed record ReplayConditions
 {
     /// <summary>Rise of the road all along; <c>null</c> to take it from the log's heights.</summary>
     public Fraction? Grade { get; init; }
-
     /// <summary>State of charge at the start; <c>null</c> to take it from the log.</summary>
     public Fraction? StartCharge { get; init; }
-
     /// <summary>Temperature of the air; <c>null</c> to take it from the log, or else from the brief.</summary>
     public Temperature? Air { get; init; }
-
-    /// <summary>Wind against the ride, mean over its way; <c>null</c> where nobody noted it, which is taken for still air known to <see cref="UnknownWind"/>.</summary>
+    /// <summary>Wind against the ride, mean over its way; <c>null</c> where nobody noted it, which is taken for still air known to
+    /// <see cref="UnknownWind"/>.</summary>
     public Speed? Headwind { get; init; }
-
     /// <summary>Logged speed over true speed, above 0.</summary>
     public double SpeedScale { get; init; } = 1;
 
@@ -38,7 +35,7 @@ public sealed record ReplayConditions
 /// <validity>Readings at most a few seconds apart; what the board did between them is not known.</validity>
 /// <error>A start or stop is rounded over half a second; kinetic energy from end to end of a stretch is exact.</error>
 /// <source cref="Sources.LocalRegression"/>
-public sealed class RiddenRoad
+sealed class RiddenRoad
 {
     const double ShortestStep = 0.5;
     const double Reach = 1.0;
@@ -50,10 +47,8 @@ public sealed class RiddenRoad
 
     /// <summary>The log.</summary>
     public RideLog Log { get; }
-
     /// <summary>Length of every step.</summary>
     public Duration Step { get; }
-
     /// <summary>How many steps there are.</summary>
     public int Count => pieces.Length;
 
@@ -90,15 +85,18 @@ public sealed class RiddenRoad
             var (grid, way) = (new double[count + 1], new double[count + 1]);
             for (int k = 0, low = 0; k <= count; k++)
             {
-                grid[k] = Max(0, SpeedAt(t, speeds, places, t[places[0]] + k * step, Max(Reach, 2 * usual), ref low)) / conditions.SpeedScale;
+                grid[k] = Max(0, SpeedAt(t, speeds, places, t[places[0]] + k * step, Max(Reach, 2 * usual), ref low))
+                    / conditions.SpeedScale;
                 if (k > 0) way[k] = way[k - 1] + (grid[k] + grid[k - 1]) / 2 * step;
             }
 
-            var grades = conditions.Grade is { } stated ? [.. Enumerable.Repeat(stated.Value, count)] : GradesOf(t, heights, from, to, t[places[0]], step, way);
+            var grades = conditions.Grade is { } stated ? [.. Enumerable.Repeat(stated.Value, count)]
+                : GradesOf(t, heights, from, to, t[places[0]], step, way);
             for (var k = 0; k < count; k++)
             {
                 var cosine = 1 / Sqrt(1 + grades[k] * grades[k]);
-                steps.Add(new(t[places[0]] + k * step, t[places[0]] + (k + 1) * step, grid[k], grid[k + 1], grades[k] * cosine, cosine, k == 0));
+                steps.Add(new(t[places[0]] + k * step, t[places[0]] + (k + 1) * step, grid[k], grid[k + 1], grades[k] * cosine, cosine,
+                    k == 0));
             }
         }
 
@@ -130,7 +128,8 @@ public sealed class RiddenRoad
     }
 
     /// <summary>Mean grade of each step, by the filtered heights over the way.</summary>
-    static double[] GradesOf(ReadOnlySpan<double> t, ReadOnlySpan<double> heights, int from, int to, double begins, double step, double[] way)
+    static double[] GradesOf(
+        ReadOnlySpan<double> t, ReadOnlySpan<double> heights, int from, int to, double begins, double step, double[] way)
     {
         var grades = new double[way.Length - 1];
         var (places, own) = (new List<double>(), new List<double>());
@@ -169,5 +168,6 @@ public sealed class RiddenRoad
     /// <param name="Cosine">Cosine of the slope.</param>
     /// <param name="IsFirst">Whether a gap, or the beginning, is before it.</param>
     [StructLayout(LayoutKind.Auto)]
-    internal readonly record struct RiddenPiece(double From, double To, double Starts, double Until, double Sine, double Cosine, bool IsFirst);
+    internal readonly record struct RiddenPiece(
+        double From, double To, double Starts, double Until, double Sine, double Cosine, bool IsFirst);
 }

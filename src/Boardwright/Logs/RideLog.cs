@@ -10,58 +10,40 @@ public enum Channel
 {
     /// <summary>Speed over the ground, m/s.</summary>
     Speed,
-
     /// <summary>Distance covered since the start, m.</summary>
     Distance,
-
     /// <summary>Voltage at the pack, V; of a computed ride, what reaches the controllers.</summary>
     PackVoltage,
-
     /// <summary>Current out of the pack, A; negative when it is charged.</summary>
     PackCurrent,
-
     /// <summary>Current in the motor's phases, A; negative when it brakes.</summary>
     PhaseCurrent,
-
     /// <summary>Share of the pack's voltage that the controller puts on the motor, 0 to 1.</summary>
     Duty,
-
     /// <summary>Temperature of the motor, K; of a computed ride, of its windings.</summary>
     MotorTemperature,
-
     /// <summary>Temperature of the controller, K.</summary>
     ControllerTemperature,
-
     /// <summary>Temperature of the pack, K.</summary>
     PackTemperature,
-
     /// <summary>Temperature of the air, K.</summary>
     AirTemperature,
-
     /// <summary>Charge left, 0 to 1, as the logger counts or guesses it.</summary>
     ChargeLeft,
-
     /// <summary>Height above the sea, m.</summary>
     Elevation,
-
     /// <summary>Latitude, rad, north positive.</summary>
     Latitude,
-
     /// <summary>Longitude, rad, east positive.</summary>
     Longitude,
-
     /// <summary>Time since the start, s; never falls.</summary>
     Time,
-
     /// <summary>Grade, rise over run.</summary>
     Grade,
-
     /// <summary>Power at the wheels, W; negative when braking.</summary>
     WheelPower,
-
     /// <summary>Power that the pack feeds the controllers, W; negative when it is fed back.</summary>
     PackPower,
-
     /// <summary>Temperature of the motors' cases, K.</summary>
     CaseTemperature,
 }
@@ -78,19 +60,14 @@ public readonly struct LogSeries<T>
 
     /// <summary>Whether the log has the channel.</summary>
     public bool IsThere => values is not null;
-
     /// <summary>How many times there are; 0 where the log has not the channel.</summary>
     public int Count => values?.Length ?? 0;
-
     /// <summary>The value at a time, or <c>null</c> where none was written down.</summary>
     public T? this[int index] => values is { } there && !double.IsNaN(there[index]) ? T.FromSi(there[index]) : null;
-
     /// <summary>The values in SI units, not a number where none was written down; empty where the log has not the channel.</summary>
     public ReadOnlySpan<double> Si => values;
-
     /// <summary>The first value that was written down.</summary>
     public T? First => Find(values, fromEnd: false);
-
     /// <summary>The last value that was written down.</summary>
     public T? Last => Find(values, fromEnd: true);
 
@@ -122,7 +99,8 @@ public readonly struct LogSeries<T>
 }
 
 /// <summary>A ride as a logger wrote it down: times, and at each of them a value, or none, of each channel.</summary>
-/// <remarks>Times rise. A gap is where nothing was written for long, or where the recording was broken off; nothing is ever joined across it.</remarks>
+/// <remarks>Times rise. A gap is where nothing was written for long, or where the recording was broken off; nothing is ever joined across
+/// it.</remarks>
 /// <validity>Values are the logger's own; nothing is smoothed or filled in.</validity>
 /// <error>The logger's: a speed from satellites lags about a second, one from the wheels is off by as much as their diameter.</error>
 /// <source cref="Sources.RideRecord"/>
@@ -139,7 +117,8 @@ public sealed class RideLog
     /// <param name="breaks">The readings before which the recording was broken off, rising.</param>
     /// <param name="begun">The date and time of the first reading, where the logger had a clock.</param>
     /// <exception cref="ArgumentException">There is no reading, a time does not rise, or a channel has another length.</exception>
-    public RideLog(string name, ReadOnlySpan<double> seconds, IReadOnlyDictionary<Channel, double[]> channels, IReadOnlyList<int>? breaks = null, DateTimeOffset? begun = null)
+    public RideLog(string name, ReadOnlySpan<double> seconds, IReadOnlyDictionary<Channel, double[]> channels,
+        IReadOnlyList<int>? breaks = null, DateTimeOffset? begun = null)
     {
         ArgumentNullException.ThrowIfNull(channels);
         if (seconds.Length == 0)
@@ -156,30 +135,24 @@ public sealed class RideLog
                 throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{values.Length} values of {channel} given for {seconds.Length} times."), nameof(channels));
         }
 
-        (Name, this.seconds, this.channels, this.breaks, Begun) = (name, seconds.ToArray(), channels.ToDictionary(), [.. breaks ?? []], begun);
+        (Name, this.seconds, this.channels, this.breaks, Begun) =
+            (name, seconds.ToArray(), channels.ToDictionary(), [.. breaks ?? []], begun);
     }
 
     /// <summary>Its name.</summary>
     public string Name { get; }
-
     /// <summary>The date and time of the first reading, where the logger had a clock.</summary>
     public DateTimeOffset? Begun { get; }
-
     /// <summary>How many readings there are.</summary>
     public int Count => seconds.Length;
-
     /// <summary>The times in seconds, rising.</summary>
     public ReadOnlySpan<double> Seconds => seconds;
-
     /// <summary>The readings before which the recording was broken off.</summary>
     public IReadOnlyList<int> Breaks => breaks;
-
     /// <summary>What a logger can write down.</summary>
     public static IReadOnlyList<Channel> Recordable { get; } = [.. Enum.GetValues<Channel>().Where(c => c <= Channel.Longitude)];
-
     /// <summary>The channels that the log has.</summary>
     public IReadOnlyCollection<Channel> Channels => channels.Keys;
-
     /// <summary>From the first reading to the last, gaps included.</summary>
     public Duration Lasting => Duration.FromSeconds(seconds[^1] - seconds[0]);
 
@@ -198,49 +171,34 @@ public sealed class RideLog
 
     /// <summary>Speed over the ground.</summary>
     public LogSeries<Speed> Speeds => new(Find(Channel.Speed));
-
     /// <summary>Distance covered.</summary>
     public LogSeries<Length> Distances => new(Find(Channel.Distance));
-
     /// <summary>Voltage at the pack.</summary>
     public LogSeries<Voltage> PackVoltages => new(Find(Channel.PackVoltage));
-
     /// <summary>Current out of the pack.</summary>
     public LogSeries<Current> PackCurrents => new(Find(Channel.PackCurrent));
-
     /// <summary>Current in the motor's phases.</summary>
     public LogSeries<Current> PhaseCurrents => new(Find(Channel.PhaseCurrent));
-
     /// <summary>Share of the pack's voltage on the motor.</summary>
     public LogSeries<Fraction> Duties => new(Find(Channel.Duty));
-
     /// <summary>Temperature of the motor.</summary>
     public LogSeries<Temperature> MotorTemperatures => new(Find(Channel.MotorTemperature));
-
     /// <summary>Temperature of the controller.</summary>
     public LogSeries<Temperature> ControllerTemperatures => new(Find(Channel.ControllerTemperature));
-
     /// <summary>Temperature of the pack.</summary>
     public LogSeries<Temperature> PackTemperatures => new(Find(Channel.PackTemperature));
-
     /// <summary>Temperature of the air.</summary>
     public LogSeries<Temperature> AirTemperatures => new(Find(Channel.AirTemperature));
-
     /// <summary>Charge left.</summary>
     public LogSeries<Fraction> ChargesLeft => new(Find(Channel.ChargeLeft));
-
     /// <summary>Height above the sea.</summary>
     public LogSeries<Length> Elevations => new(Find(Channel.Elevation));
-
     /// <summary>Latitude.</summary>
     public LogSeries<Angle> Latitudes => new(Find(Channel.Latitude));
-
     /// <summary>Longitude.</summary>
     public LogSeries<Angle> Longitudes => new(Find(Channel.Longitude));
-
     /// <summary>Whether the log has a channel.</summary>
     public bool Has(Channel channel) => channels.ContainsKey(channel);
-
     /// <summary>The values of a channel in SI units, not a number where there is none; empty where the log has not the channel.</summary>
     public ReadOnlySpan<double> Si(Channel channel) => Find(channel);
 
@@ -271,7 +229,8 @@ public sealed class RideLog
     /// <summary>The log at equal steps: straight between neighbouring readings, and nothing inside a gap.</summary>
     /// <param name="step">Length of a step, above 0.</param>
     /// <param name="longestStep">Longest step between readings that is not a gap.</param>
-    /// <returns>A log whose times are whole steps after the first; where a gap is, times are missing, and the reading after it is a break.</returns>
+    /// <returns>A log whose times are whole steps after the first; where a gap is, times are missing, and the reading after it is a
+    /// break.</returns>
     public RideLog Resampled(Duration step, Duration longestStep)
     {
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(step.Seconds, nameof(step));

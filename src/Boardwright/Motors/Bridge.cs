@@ -37,7 +37,8 @@ public readonly record struct Bridge(Resistance SwitchResistance, Duration Switc
         Power.FromWatts(12 / PI * Abs(phase.Amperes) * diode.Volts * deadTime.Seconds * SwitchingFrequency.Hertz);
 
     /// <summary>
-    /// Root-mean-square ripple current of the supply's capacitors: I √(2M [√3/(4π) + cos²φ (√3/π − 9M/16)]), I the phase's root-mean-square current.
+    /// Root-mean-square ripple current of the supply's capacitors: I √(2M [√3/(4π) + cos²φ (√3/π − 9M/16)]), I the phase's root-mean-square
+    /// current.
     /// </summary>
     /// <param name="phase">Amplitude of the phase current.</param>
     /// <param name="modulation">Peak phase voltage over half the bus voltage M, 0 to 2/√3.</param>

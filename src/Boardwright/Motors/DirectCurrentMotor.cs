@@ -18,13 +18,10 @@ public readonly record struct DirectCurrentMotor(SpeedConstant Kv, Resistance Re
 {
     /// <summary>Torque for each ampere 1/k, N m/A.</summary>
     public double NewtonMetresPerAmpere => 1 / Kv.RadiansPerSecondPerVolt;
-
     /// <summary>Current with the shaft held: V/R.</summary>
     public Current StallCurrent(Voltage supply) => Current.FromAmperes(supply.Volts / Resistance.Ohms);
-
     /// <summary>Torque with the shaft held, drag not taken off, as sheets print it: V/(R k).</summary>
     public Torque StallTorque(Voltage supply) => Torque.FromNewtonMetres(NewtonMetresPerAmpere * StallCurrent(supply).Amperes);
-
     /// <summary>Speed without load: k (V − I₀ R).</summary>
     public AngularSpeed NoLoadSpeed(Voltage supply) => Speed(supply, NoLoadCurrent);
 

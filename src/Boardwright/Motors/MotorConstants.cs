@@ -13,7 +13,8 @@ namespace Boardwright.Motors;
 /// A phase current here is the amplitude of the sine, all of it in the torque axis (i_d = 0). A torque constant quoted for
 /// direct current, <see cref="NewtonMetresPerDcAmpere"/>, taken for it overstates the torque by 15.5 %.
 /// </remarks>
-/// <validity>Sinusoidal back-EMF, no reluctance torque (L_d = L_q), magnets at the temperature of the speed constant, no saturation.</validity>
+/// <validity>Sinusoidal back-EMF, no reluctance torque (L_d = L_q), magnets at the temperature of the speed constant, no
+/// saturation.</validity>
 /// <error>As good as the speed constant: measured 1 %, catalogue 5 % to 10 %.</error>
 /// <source cref="Sources.Pmsm"/>
 [StructLayout(LayoutKind.Auto)]
@@ -21,15 +22,13 @@ public readonly record struct MotorConstants(SpeedConstant Kv, int PolePairs)
 {
     static readonly double RootThree = Sqrt(3);
 
-    /// <summary>Peak volts between two leads for each rad/s, and N m for each ampere of the direct-current equivalent: 60/(2π KV).</summary>
+    /// <summary>Peak volts between two leads for each rad/s, and N m for each ampere of the direct-current equivalent: 60/(2π
+    /// KV).</summary>
     public double NewtonMetresPerDcAmpere => 1 / Kv.RadiansPerSecondPerVolt;
-
     /// <summary>Flux linkage of one phase, peak, in webers: λ = 60/(√3 · 2π · KV · pp).</summary>
     public double FluxLinkageWebers => 1 / (RootThree * Kv.RadiansPerSecondPerVolt * PolePairs);
-
     /// <summary>Torque for each ampere of phase-current amplitude: Kt = (3/2) pp λ = (√3/2) · 60/(2π KV), N m/A.</summary>
     public double NewtonMetresPerPeakAmpere => RootThree / 2 / Kv.RadiansPerSecondPerVolt;
-
     /// <summary>Torque for each root-mean-square ampere of phase current: √2 times that of the amplitude, N m/A.</summary>
     public double NewtonMetresPerRmsAmpere => Sqrt(2) * NewtonMetresPerPeakAmpere;
 
@@ -39,19 +38,15 @@ public readonly record struct MotorConstants(SpeedConstant Kv, int PolePairs)
 
     /// <summary>Amplitude of the phase current that a torque in the air gap asks for: T/Kt.</summary>
     public Current PhaseCurrent(Torque torque) => Current.FromAmperes(torque.NewtonMetres / NewtonMetresPerPeakAmpere);
-
     /// <summary>Speed without load or drag on a bus of a voltage, at full modulation: KV V.</summary>
     public AngularSpeed IdealNoLoad(Voltage bus) => AngularSpeed.FromRadiansPerSecond(Kv.RadiansPerSecondPerVolt * bus.Volts);
-
     /// <summary>Electrical speed: pp ω, rad/s.</summary>
     public AngularSpeed Electrical(AngularSpeed shaft) => AngularSpeed.FromRadiansPerSecond(PolePairs * shaft.RadiansPerSecond);
-
     /// <summary>Phase current with the same torque as a direct current through two leads: i_q = (2/√3) I.</summary>
     public static Current EqualTorque(Current direct) => direct * (2 / RootThree);
-
     /// <summary>Speed constant of the same coils connected in delta instead of star: √3 times.</summary>
-    public static SpeedConstant StarToDelta(SpeedConstant star) => SpeedConstant.FromRadiansPerSecondPerVolt(RootThree * star.RadiansPerSecondPerVolt);
-
+    public static SpeedConstant StarToDelta(SpeedConstant star) =>
+        SpeedConstant.FromRadiansPerSecondPerVolt(RootThree * star.RadiansPerSecondPerVolt);
     /// <summary>Resistance between two leads of the same coils connected in delta instead of star: a third.</summary>
     public static Resistance StarToDelta(Resistance betweenLeads) => betweenLeads / 3;
 }

@@ -11,7 +11,9 @@ namespace Boardwright.Motors;
 /// <param name="Drag">Drag torque of the motor itself.</param>
 /// <param name="OilLoss">Drag torque of a gearbox's oil at the motor shaft, which warms the gearbox and not the motor.</param>
 /// <source cref="Sources.Pmsm"/>
-public sealed record MotorModel(MotorConstants Constants, Resistance PhaseResistance, Resistance PhaseResistanceAt20, Inductance Inductance, MotorDrag Drag, Torque OilLoss)
+public sealed record MotorModel(
+    MotorConstants Constants, Resistance PhaseResistance, Resistance PhaseResistanceAt20, Inductance Inductance, MotorDrag Drag,
+    Torque OilLoss)
 {
     /// <summary>Growth of copper's resistance for each kelvin, of that at 20 °C.</summary>
     public const double CopperPerKelvin = 0.00393;
@@ -38,7 +40,8 @@ public sealed record MotorModel(MotorConstants Constants, Resistance PhaseResist
         var cold = PhaseResistanceOf(needs, motor);
         var inductance = needs.Read(motor.PhaseInductance);
         var temperature = needs.Read(board.Brief.Temperature);
-        var oil = board.Parts.Drive.Kind is { IsKnown: true, Value: DriveKind.Gear } ? needs.Read(board.Parts.Gearbox.OilLoss, default) : default;
+        var oil = board.Parts.Drive.Kind is { IsKnown: true, Value: DriveKind.Gear } ? needs.Read(board.Parts.Gearbox.OilLoss, default)
+            : default;
         MotorDrag drag = default;
         if (motor.NoLoadTests.IsKnown)
         {
@@ -67,7 +70,8 @@ public sealed record MotorModel(MotorConstants Constants, Resistance PhaseResist
     });
 
     /// <summary>Resistance of one phase at 20 °C: as given, or half of that between two leads.</summary>
-    public static Resistance PhaseResistanceOf(Needs needs, Motor motor) => needs.Read(motor.PhaseResistance, motor.LineResistance, line => line / 2);
+    public static Resistance PhaseResistanceOf(Needs needs, Motor motor) =>
+        needs.Read(motor.PhaseResistance, motor.LineResistance, line => line / 2);
 }
 
 /// <summary>What is known of a motor's constants.</summary>

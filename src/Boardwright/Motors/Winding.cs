@@ -4,7 +4,8 @@ using static System.Math;
 
 namespace Boardwright.Motors;
 
-/// <summary>One phase of a motor's equivalent star with the constants that its magnets give it: the circuit that a sinusoidal drive sees.</summary>
+/// <summary>One phase of a motor's equivalent star with the constants that its magnets give it: the circuit that a sinusoidal drive
+/// sees.</summary>
 /// <param name="Constants">Speed constant and pole pairs.</param>
 /// <param name="Resistance">Resistance R of one phase, line to neutral, at the winding's temperature.</param>
 /// <param name="Inductance">Inductance L of one phase, line to neutral.</param>
@@ -21,7 +22,6 @@ public readonly record struct Winding(MotorConstants Constants, Resistance Resis
 
     /// <summary>The greatest phase voltage, peak, with plain sine modulation: V/2.</summary>
     public static Voltage GreatestWithSine(Voltage bus) => bus / 2;
-
     /// <summary>The peak of the phase voltage's fundamental in six-step: 2V/π.</summary>
     public static Voltage GreatestInSixStep(Voltage bus) => bus * (2 / PI);
 
@@ -37,7 +37,8 @@ public readonly record struct Winding(MotorConstants Constants, Resistance Resis
             Voltage.FromVolts(Resistance.Ohms * phase.Amperes + electrical * Constants.FluxLinkageWebers));
     }
 
-    /// <summary>The largest phase current that a phase voltage can drive at a speed: the larger root of (ω_e L i)² + (R i + ω_e λ)² = V².</summary>
+    /// <summary>The largest phase current that a phase voltage can drive at a speed: the larger root of (ω_e L i)² + (R i + ω_e λ)² =
+    /// V².</summary>
     /// <param name="phaseVoltage">Greatest peak phase voltage V.</param>
     /// <param name="shaft">Speed of the shaft, 0 or more.</param>
     /// <returns>The current; <c>null</c> when the magnets' voltage is above V, so that no driving current flows.</returns>
@@ -55,7 +56,8 @@ public readonly record struct Winding(MotorConstants Constants, Resistance Resis
         return Current.FromAmperes(room / (half + Sqrt(half * half + (r * r + x * x) * room)));
     }
 
-    /// <summary>Base speed: the highest at which a phase voltage still drives a phase current, from (ω_e L i)² + (R i + ω_e λ)² = V².</summary>
+    /// <summary>Base speed: the highest at which a phase voltage still drives a phase current, from (ω_e L i)² + (R i + ω_e λ)² =
+    /// V².</summary>
     /// <param name="phase">Amplitude of the phase current, 0 or more.</param>
     /// <param name="phaseVoltage">Greatest peak phase voltage V.</param>
     /// <returns>The speed; <c>null</c> when the voltage does not drive the current even at rest.</returns>
@@ -72,7 +74,8 @@ public readonly record struct Winding(MotorConstants Constants, Resistance Resis
         return AngularSpeed.FromRadiansPerSecond(electrical / Constants.PolePairs);
     }
 
-    /// <summary>The speed below which braking takes energy instead of giving it, copper loss being more than what the shaft gives: 1.5 R i_q/Kt.</summary>
+    /// <summary>The speed below which braking takes energy instead of giving it, copper loss being more than what the shaft gives: 1.5 R
+    /// i_q/Kt.</summary>
     /// <param name="phase">Amplitude of the braking phase current, 0 or more.</param>
     public AngularSpeed LeastSpeedThatGives(Current phase) =>
         AngularSpeed.FromRadiansPerSecond(1.5 * Resistance.Ohms * phase.Amperes / Constants.NewtonMetresPerPeakAmpere);
@@ -90,22 +93,16 @@ public readonly record struct DrivePoint(Winding Winding, Current Phase, Angular
 {
     /// <summary>Peak phase voltage: √(v_d² + v_q²).</summary>
     public Voltage PhaseVoltage => Voltage.FromVolts(Sqrt(Direct.Volts * Direct.Volts + Quadrature.Volts * Quadrature.Volts));
-
     /// <summary>Torque in the air gap: Kt i_q.</summary>
     public Torque Torque => Winding.Constants.Torque(Phase);
-
     /// <summary>Power in the air gap: Kt i_q ω.</summary>
     public Power Mechanical => Power.FromWatts(Torque.NewtonMetres * Shaft.RadiansPerSecond);
-
     /// <summary>Copper loss: 1.5 R i_q².</summary>
     public Power CopperLoss => Power.FromWatts(1.5 * Winding.Resistance.Ohms * Phase.Amperes * Phase.Amperes);
-
     /// <summary>Power into the motor: 1.5 v_q i_q = 1.5 R i_q² + Kt i_q ω; negative when it gives.</summary>
     public Power Input => Power.FromWatts(1.5 * Quadrature.Volts * Phase.Amperes);
-
     /// <summary>Current from a bus of a voltage, without the drive's own losses.</summary>
     public Current BusCurrent(Voltage bus) => Current.FromAmperes(Input.Watts / bus.Volts);
-
     /// <summary>The part of a bus that the phase voltage uses: √3 |v|/V, 1 at the end of linear modulation.</summary>
     public double Modulation(Voltage bus) => Sqrt(3) * PhaseVoltage.Volts / bus.Volts;
 }

@@ -1,7 +1,7 @@
 namespace Boardwright.Numerics;
 
 /// <summary>The distribution of a sum of squares of normal numbers.</summary>
-public static class ChiSquared
+static class ChiSquared
 {
     /// <summary>The value that a given share of the distribution lies at or below: ν (1 − 2/9ν + z √(2/9ν))³.</summary>
     /// <param name="share">Above 0 and below 1.</param>

@@ -3,7 +3,7 @@ using static System.FormattableString;
 namespace Boardwright.Numerics;
 
 /// <summary>A table of z over x and y, read between its entries; the edge values hold beyond the edges.</summary>
-public sealed class Grid
+sealed class Grid
 {
     readonly Knots _x;
     readonly Knots _y;

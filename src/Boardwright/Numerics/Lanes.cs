@@ -34,7 +34,6 @@ interface ILanes<T>
 
     /// <summary>One value where the test is zero or more, another where it is less or no number.</summary>
     static abstract T Where(T test, T yes, T no);
-
     /// <summary>How many are at least a bound.</summary>
     static abstract int CountAtLeast(T a, double bound);
 

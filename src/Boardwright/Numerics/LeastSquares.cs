@@ -19,7 +19,7 @@ namespace Boardwright.Numerics;
 /// Rounding times the condition of the rows, as far as they tell the unknowns apart; an unknown they do not tell apart from
 /// the others keeps the value it has when it is met, which is 0 or its nearest bound.
 /// </error>
-public sealed class LeastSquares
+sealed class LeastSquares
 {
     const int Block = 128;
     const double Rounding = 2.220446049250313e-16;
@@ -334,4 +334,4 @@ public sealed class LeastSquares
 /// <param name="Values">The unknowns.</param>
 /// <param name="SumOfSquares">Σ (row · x − target)².</param>
 /// <param name="Held">The unknowns that lie at a bound.</param>
-public sealed record LeastSquaresSolution(IReadOnlyList<double> Values, double SumOfSquares, IReadOnlyList<int> Held);
+sealed record LeastSquaresSolution(IReadOnlyList<double> Values, double SumOfSquares, IReadOnlyList<int> Held);

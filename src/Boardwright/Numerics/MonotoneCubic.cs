@@ -13,7 +13,7 @@ namespace Boardwright.Numerics;
 /// F. N. Fritsch and R. E. Carlson, "Monotone piecewise cubic interpolation", SIAM J. Numer. Anal. 17 (1980) 238-246.
 /// </source>
 /// <error>Third order in the spacing where the data are smooth and strictly monotone, second where a slope was limited.</error>
-public sealed class MonotoneCubic : PointLine
+sealed class MonotoneCubic : PointLine
 {
     readonly double[] _slopes;
     readonly double[] _bends;

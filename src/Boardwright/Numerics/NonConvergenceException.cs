@@ -1,4 +1,4 @@
 namespace Boardwright.Numerics;
 
 /// <summary>A solver stopped before it met its tolerance, so it has no answer to give.</summary>
-public sealed class NonConvergenceException(string message) : Exception(message);
+sealed class NonConvergenceException(string message) : Exception(message);

@@ -17,13 +17,10 @@ public sealed class NonlinearFit
 
     /// <summary>The unknowns.</summary>
     public IReadOnlyList<double> Values { get; }
-
     /// <summary>Σ r², at the answer.</summary>
     public double SumOfSquares { get; }
-
     /// <summary>How many residuals there were.</summary>
     public int Readings => left.Length;
-
     /// <summary>The unknowns that lie at a bound.</summary>
     public IReadOnlyList<int> Held { get; }
 
@@ -35,10 +32,8 @@ public sealed class NonlinearFit
 
     /// <summary>The residuals at the answer.</summary>
     public IReadOnlyList<double> Left => left;
-
     /// <summary>Readings less unknowns that are free.</summary>
     public int DegreesOfFreedom => Readings - (Values.Count - Held.Count);
-
     /// <summary>Standard deviation of one residual: √(Σ r² / degrees of freedom); not a number without any.</summary>
     public double ResidualDeviation => DegreesOfFreedom > 0 ? Math.Sqrt(SumOfSquares / DegreesOfFreedom) : double.NaN;
 

@@ -21,10 +21,8 @@ public sealed record NonlinearProblem(int Readings, Residuals Left)
 {
     /// <summary>The slopes; by central differences where none are given.</summary>
     public Slopes? Slopes { get; init; }
-
     /// <summary>The least value of each unknown; empty where none is bounded.</summary>
     public IReadOnlyList<double> Least { get; init; } = [];
-
     /// <summary>The greatest value of each unknown; empty where none is bounded.</summary>
     public IReadOnlyList<double> Greatest { get; init; } = [];
 }

@@ -1,7 +1,7 @@
 namespace Boardwright.Numerics;
 
 /// <summary>The standard normal distribution: mean 0, standard deviation 1.</summary>
-public static class Normal
+static class Normal
 {
     /// <summary>The x that a given share of the distribution lies at or below.</summary>
     /// <param name="share">Above 0 and below 1.</param>

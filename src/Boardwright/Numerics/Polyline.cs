@@ -1,7 +1,7 @@
 namespace Boardwright.Numerics;
 
 /// <summary>Straight lines from point to point; the end values hold beyond the ends.</summary>
-public sealed class Polyline : PointLine
+sealed class Polyline : PointLine
 {
     readonly double[] _slopes;
 

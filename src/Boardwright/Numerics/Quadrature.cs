@@ -7,7 +7,7 @@ namespace Boardwright.Numerics;
 /// 16th power of the width of a panel.
 /// </error>
 /// <source>M. Abramowitz and I. A. Stegun, Handbook of Mathematical Functions (1964), eq. 25.4.29 and table 25.4, n = 8.</source>
-public static class Quadrature
+static class Quadrature
 {
     static ReadOnlySpan<double> Places => [0.1834346424956498, 0.525532409916329, 0.7966664774136267, 0.9602898564975363];
 

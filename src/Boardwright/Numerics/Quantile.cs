@@ -1,7 +1,7 @@
 namespace Boardwright.Numerics;
 
 /// <summary>The value that a given share of a sample lies below.</summary>
-public static class Quantile
+static class Quantile
 {
     /// <summary>
     /// The quantile of a sorted sample by linear interpolation: with h = (n − 1) p, between value ⌊h⌋ and the next,

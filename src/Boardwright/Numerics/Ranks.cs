@@ -3,7 +3,7 @@ using static System.FormattableString;
 namespace Boardwright.Numerics;
 
 /// <summary>What remains of a list of numbers when only their order counts.</summary>
-public static class Ranks
+static class Ranks
 {
     /// <summary>The rank of each value, 1 for the smallest; equal values share the mean of the ranks they take up.</summary>
     /// <exception cref="ArgumentException">A value is not a number.</exception>

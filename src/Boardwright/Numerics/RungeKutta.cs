@@ -1,7 +1,7 @@
 namespace Boardwright.Numerics;
 
 /// <summary>How fast each number of a state changes, passed as a struct so that a loop calls it without a delegate.</summary>
-public interface IDerivative
+interface IDerivative
 {
     /// <summary>Writes d(state)/dt at a time and a state.</summary>
     /// <param name="time">The time t.</param>
@@ -17,7 +17,7 @@ public interface IDerivative
 /// </remarks>
 /// <error>The error after a given time falls with the fourth power of the step while the rates are smooth.</error>
 /// <source>E. Hairer, S. P. Nørsett and G. Wanner, Solving Ordinary Differential Equations I, 2nd ed. (1993), ch. II.1, table 1.2.</source>
-public static class RungeKutta
+static class RungeKutta
 {
     /// <summary>The most numbers a state may hold.</summary>
     public const int LargestState = 64;

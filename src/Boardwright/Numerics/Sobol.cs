@@ -25,7 +25,7 @@ namespace Boardwright.Numerics;
 /// scrambling", J. Comput. Graph. Tech. 9 (2020) 4, 1-20, for the scrambling.
 /// </source>
 /// <error>For smooth functions the error of a mean falls nearly as 1/N plain and nearly as 1/N^1.5 scrambled.</error>
-public sealed class Sobol
+sealed class Sobol
 {
     /// <summary>The most coordinates a point may have.</summary>
     public const int MostDimensions = 161;

@@ -1,7 +1,7 @@
 namespace Boardwright.Numerics;
 
 /// <summary>Student's distribution of a mean in units of its estimated deviation.</summary>
-public static class StudentT
+static class StudentT
 {
     // Beyond, its places differ from the normal ones by less than 4e-5 of themselves.
     const double MostFreedom = 1e5;

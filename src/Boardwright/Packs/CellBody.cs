@@ -16,7 +16,6 @@ public readonly record struct CellBody(Length Diameter, Length Length, HeatCapac
 {
     /// <summary>Surface with both ends: π D L + π D²/2.</summary>
     public Area Surface => Area.FromSquareMetres(PI * Diameter.Metres * (Length.Metres + Diameter.Metres / 2));
-
     /// <summary>Volume π D² L/4, in litres.</summary>
     public double Litres => PI / 4 * Diameter.Metres * Diameter.Metres * Length.Metres * 1000;
 
@@ -60,7 +59,6 @@ public readonly record struct Strip(Length Thickness, Length Width, Length Lengt
 {
     /// <summary>Resistance from end to end: ρ L/(w t).</summary>
     public Resistance Resistance => Resistance.FromOhms(ResistivityOhmMetres * Length.Metres / (Thickness.Metres * Width.Metres));
-
     /// <summary>Heat under a current: I² R.</summary>
     public Power Heat(Current current) => Power.FromWatts(current.Amperes * current.Amperes * Resistance.Ohms);
 

@@ -7,25 +7,33 @@ namespace Boardwright.Packs;
 
 /// <summary>A cell with two branches fitted to pulses and constant-current discharges of one or several temperatures.</summary>
 /// <remarks>
-/// For given time constants the voltage is linear in the values of rest voltage, R0, R1 and R2 at fixed states of charge, so they follow from one
+/// For given time constants the voltage is linear in the values of rest voltage, R0, R1 and R2 at fixed states of charge, so they follow
+/// from one
 /// bounded linear least squares: the rest voltage never falls with charge, the resistances stay above a floor. The time constants
-/// are the pair of a grid with the least sum of squares. Every sample counts the same. Differences of neighbouring resistances are held together
+/// are the pair of a grid with the least sum of squares. Every sample counts the same. Differences of neighbouring resistances are held
+/// together
 /// by a weak spring, so that states the measurement never loads take the value of their neighbours.
-/// With several temperatures the rest voltage comes from the one nearest 25 °C, and each temperature gets resistances of its own; the time constants are shared.
-/// Within a temperature R follows exp(B(1/T − 1/T0)) with the temperature of the case: B from the neighbouring temperatures, or 2500 K where there is only one.
+/// With several temperatures the rest voltage comes from the one nearest 25 °C, and each temperature gets resistances of its own; the time
+/// constants are shared.
+/// Within a temperature R follows exp(B(1/T − 1/T0)) with the temperature of the case: B from the neighbouring temperatures, or 2500 K
+/// where there is only one.
 /// </remarks>
-/// <validity>Measurements that begin with the full, rested cell and count charge from there. States and temperatures that were not measured are not covered: the tables end at the coldest and warmest case seen.</validity>
-/// <error>Drives that were not used: at 25 °C 9 to 14 mV RMS and at most 0.2 % of the energy, at 0 °C 21 to 40 mV and up to 1.2 % (handbook, battery, section 3); what the fit itself leaves is in <see cref="Replays"/>.</error>
+/// <validity>Measurements that begin with the full, rested cell and count charge from there. States and temperatures that were not measured
+/// are not covered: the tables end at the coldest and warmest case seen.</validity>
+/// <error>Drives that were not used: at 25 °C 9 to 14 mV RMS and at most 0.2 % of the energy, at 0 °C 21 to 40 mV and up to 1.2 %
+/// (handbook, battery, section 3); what the fit itself leaves is in <see cref="Replays"/>.</error>
 /// <source cref="Sources.Plett"/>
 public sealed record CellFit
 {
-    // Slope of ln R over 1/T where only one temperature was measured, in kelvin: the middle of what an 18650 cell showed between −20 and 40 °C.
+    // Slope of ln R over 1/T where only one temperature was measured, in kelvin: the middle of what an 18650 cell showed between −20 and 40
+    // °C.
     const double UsualActivation = 2500;
 
     // Measurements that begin within this many kelvin of each other are of one temperature.
     const double SameTemperature = 6;
 
-    // Ampere for which a difference of neighbouring resistances counts as one more sample; a few hundred samples of some amperes stand against it.
+    // Ampere for which a difference of neighbouring resistances counts as one more sample; a few hundred samples of some amperes stand
+    // against it.
     const double Spring = 10;
     const double RestSpring = 0.1;
 
@@ -46,52 +54,41 @@ public sealed record CellFit
 
     /// <summary>The cell as a shelf part.</summary>
     public Cell Cell { get; }
-
     /// <summary>The cell as a model.</summary>
     public CellModel Model { get; }
-
     /// <summary>The temperatures that were fitted, each the mean of its measurements, coldest first.</summary>
     public IReadOnlyList<Temperature> Temperatures { get; private init; } = [];
-
     /// <summary>Slopes of ln R over 1/T that were used, in kelvin: one between each two temperatures, or the usual one alone.</summary>
     public IReadOnlyList<double> Activations { get; private init; } = [];
-
     /// <summary>Whether the slope over temperature was assumed, because there is one temperature only.</summary>
     public bool ActivationIsAssumed => Temperatures.Count < 2;
-
     /// <summary>What the finished model leaves of each measurement it was fitted to.</summary>
     public IReadOnlyList<CellReplay> Replays { get; private init; } = [];
-
     /// <summary>Root of the mean square over all samples of all measurements, in volts.</summary>
     public double RmsVolts => Sqrt(Replays.Sum(r => r.RmsVolts * r.RmsVolts * r.Rows) / Replays.Sum(r => r.Rows));
-
     /// <summary>The measurement with the largest single error.</summary>
     public CellReplay Worst => Replays.MaxBy(r => Abs(r.WorstVolts))!;
-
     /// <summary>Rows of the measurements that were not used, as their test had ended before.</summary>
     public int RowsLeftOut { get; private init; }
-
     /// <summary>How many of the resistances lie at their floor or ceiling: signs of a measurement that cannot tell them apart.</summary>
     public int Held { get; private init; }
-
     /// <summary>How many resistances were fitted.</summary>
     public int Resistances { get; private init; }
-
     /// <summary>Time constants tried and the root of the mean square that each pair left, in volts, best first.</summary>
     public IReadOnlyList<(double First, double Second, double RmsVolts)> Tried { get; private init; } = [];
-
     /// <summary>Whether the best pair of time constants lies at an edge of the grid.</summary>
     public bool AtGridEdge { get; private init; }
-
     /// <summary>What the charges that were given say of the tail, where there were any.</summary>
     public IReadOnlyList<MeasuredCharge> Charges { get; private init; } = [];
 
     /// <summary>Fits a cell.</summary>
     /// <param name="id">Id of the shelf part.</param>
-    /// <param name="measurements">Samples of pulses and constant current, at least one; charges among them give the tail of a charge.</param>
+    /// <param name="measurements">Samples of pulses and constant current, at least one; charges among them give the tail of a
+    /// charge.</param>
     /// <param name="timeConstants">The two time constants, where they are not to be searched.</param>
     /// <exception cref="ArgumentException">There are no samples, a measurement is of means, or hardly any charge was taken out.</exception>
-    public static CellFit Fit(string id, IReadOnlyList<CellMeasurement> measurements, (Duration First, Duration Second)? timeConstants = null)
+    public static CellFit Fit(
+        string id, IReadOnlyList<CellMeasurement> measurements, (Duration First, Duration Second)? timeConstants = null)
     {
         if (measurements.FirstOrDefault(m => m.Kind == CellRecordKind.Means) is { } means)
             throw new ArgumentException($"'{means.Name}' holds means over time, from which a resistance at once cannot be told.", nameof(measurements));
@@ -112,14 +109,16 @@ public sealed record CellFit
         var solved = search.Solve(first, second, activations);
         if (groups.Count > 1)
         {
-            activations = [.. Enumerable.Range(0, groups.Count - 1).Select(k => Activation(groups[k], solved.Ohms[k], groups[k + 1], solved.Ohms[k + 1]))];
+            activations = [.. Enumerable.Range(0, groups.Count - 1)
+                .Select(k => Activation(groups[k], solved.Ohms[k], groups[k + 1], solved.Ohms[k + 1]))];
             solved = search.Solve(first, second, activations);
         }
 
         Known<T> Measured<T>(T value)
             where T : notnull => new(value, from: Origin.Measured);
         var tables = Enumerable.Range(0, 3).Select(b => Table(groups, activations, [.. solved.Ohms.Select(o => o[b])])).ToArray();
-        var charges = measurements.Where(m => m.Kind == CellRecordKind.Charge).Select(MeasuredCharge.Measure).OfType<MeasuredCharge>().ToArray();
+        var charges = measurements.Where(m => m.Kind == CellRecordKind.Charge).Select(MeasuredCharge.Measure).OfType<MeasuredCharge>()
+            .ToArray();
         var cell = new Cell
         {
             Id = id,
@@ -145,7 +144,8 @@ public sealed record CellFit
             Held = solved.Held,
             Resistances = 3 * OhmPlaces.Length * groups.Count,
             Tried = search.Tried,
-            AtGridEdge = timeConstants is null && (first == FirstSeconds[0] || first == FirstSeconds[^1] || second == SecondSeconds[0] || second == SecondSeconds[^1]),
+            AtGridEdge = timeConstants is null
+                && (first == FirstSeconds[0] || first == FirstSeconds[^1] || second == SecondSeconds[0] || second == SecondSeconds[^1]),
             Charges = charges,
         };
     }
@@ -153,7 +153,8 @@ public sealed record CellFit
     static double Activation(ReadingGroup cold, double[][] coldOhms, ReadingGroup warm, double[][] warmOhms)
     {
         // The well-measured middle of the charge, all three resistances together.
-        static double Whole(double[][] ohms) => Enumerable.Range(0, OhmPlaces.Length).Where(i => OhmPlaces[i] is >= 0.25 and <= 0.95).Sum(i => ohms.Sum(o => o[i]));
+        static double Whole(double[][] ohms) =>
+            Enumerable.Range(0, OhmPlaces.Length).Where(i => OhmPlaces[i] is >= 0.25 and <= 0.95).Sum(i => ohms.Sum(o => o[i]));
         return Clamp(Log(Whole(coldOhms) / Whole(warmOhms)) / (1 / cold.Kelvins - 1 / warm.Kelvins), 0, 8000);
     }
 
@@ -161,14 +162,18 @@ public sealed record CellFit
     {
         var columns = groups.Select((g, k) => (g.Kelvins, Group: k)).ToList();
         // Whole degrees outside the coldest and warmest case, so that everything seen is covered and nothing else.
-        var (coldest, warmest) = (Floor(groups.Min(g => g.Coldest) - 273.15) + 273.15, Ceiling(groups.Max(g => g.Warmest) - 273.15) + 273.15);
+        var (coldest, warmest) = (Floor(groups.Min(g => g.Coldest) - 273.15) + 273.15,
+            Ceiling(groups.Max(g => g.Warmest) - 273.15) + 273.15);
         if (groups.Count == 1) columns.Clear();
         if (columns.Count == 0 || coldest < columns[0].Kelvins - 0.5) columns.Insert(0, (coldest, 0));
-        if (columns.Count == 1 || warmest > columns[^1].Kelvins + 0.5) columns.Add((Max(warmest, columns[0].Kelvins + 1), groups.Count - 1));
+        if (columns.Count == 1 || warmest > columns[^1].Kelvins + 0.5) columns.Add(
+            (Max(warmest, columns[0].Kelvins + 1), groups.Count - 1));
         return new ResistanceTable(
             [.. OhmPlaces.Select(Fraction.FromValue)],
             [.. columns.Select(c => Temperature.FromKelvins(c.Kelvins))],
-            [.. OhmPlaces.Select((_, i) => (IReadOnlyList<Resistance>)[.. columns.Select(c => Resistance.FromOhms(ohms[c.Group][i] * groups[c.Group].Warmth(c.Kelvins, activations)))])]);
+            [.. OhmPlaces.Select((_, i) =>
+            (IReadOnlyList<Resistance>)[.. columns.Select(
+            c => Resistance.FromOhms(ohms[c.Group][i] * groups[c.Group].Warmth(c.Kelvins, activations)))])]);
     }
 
     /// <summary>Measurements of one temperature.</summary>
@@ -258,7 +263,8 @@ public sealed record CellFit
 
             AddSprings(problem, row, open);
             var (least, greatest) = (new double[unknowns], new double[unknowns]);
-            // The rest voltage rises by at least 0.1 mV, the resistances keep off zero, where their logarithm could not be read between temperatures.
+            // The rest voltage rises by at least 0.1 mV, the resistances keep off zero, where their logarithm could not be read between
+            // temperatures.
             least.AsSpan(0, open).Fill(1e-4);
             greatest.AsSpan(0, open).Fill(6);
             least.AsSpan(open).Fill(5e-4);
@@ -304,7 +310,8 @@ public sealed record CellFit
             return (i, Clamp((charge - OhmPlaces[i]) / (OhmPlaces[i + 1] - OhmPlaces[i]), 0, 1));
         }
 
-        /// <summary>Weights of the places in a cubic through them with the slopes of parabolas, which is what <see cref="MonotoneCubic"/> lays where it need not hold back a slope.</summary>
+        /// <summary>Weights of the places in a cubic through them with the slopes of parabolas, which is what <see cref="MonotoneCubic"/>
+        /// lays where it need not hold back a slope.</summary>
         static void Smooth(double charge, double[] weights)
         {
             Array.Clear(weights);
@@ -341,7 +348,8 @@ public sealed record CellFit
         readonly Dictionary<(int, int), double> seen = [];
 
         public IReadOnlyList<(double First, double Second, double RmsVolts)> Tried =>
-            [.. seen.Select(p => (FirstSeconds[p.Key.Item1], SecondSeconds[p.Key.Item2], Sqrt(p.Value / groups.Sum(g => g.Rows)))).OrderBy(t => t.Item3)];
+            [.. seen.Select(p => (FirstSeconds[p.Key.Item1], SecondSeconds[p.Key.Item2], Sqrt(p.Value / groups.Sum(g => g.Rows))))
+            .OrderBy(t => t.Item3)];
 
         public Solved Solve(double first, double second, double[] activations)
         {
@@ -354,7 +362,8 @@ public sealed record CellFit
                 var isHome = groups[k] == home;
                 var solution = isHome ? atHome : groups[k].Solve(first, second, activations, rest);
                 var open = isHome ? RestPlaces.Length : 0;
-                ohms[k] = [.. Enumerable.Range(0, 3).Select(b => solution.Values.Skip(open + b * OhmPlaces.Length).Take(OhmPlaces.Length).ToArray())];
+                ohms[k] = [.. Enumerable.Range(0, 3)
+                    .Select(b => solution.Values.Skip(open + b * OhmPlaces.Length).Take(OhmPlaces.Length).ToArray())];
                 held += solution.Held.Count(i => i >= open);
                 squares += solution.SumOfSquares;
             }

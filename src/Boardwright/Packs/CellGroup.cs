@@ -15,19 +15,14 @@ public readonly record struct CellGroup(int Series, int Parallel)
 {
     /// <summary>Number of cells: S P.</summary>
     public int Cells => Series * Parallel;
-
     /// <summary>Voltage of the pack: S times a cell's.</summary>
     public Voltage Voltage(Voltage cell) => cell * Series;
-
     /// <summary>Capacity of the pack: P times a cell's.</summary>
     public Charge Capacity(Charge cell) => cell * Parallel;
-
     /// <summary>Current of the pack: P times a cell's.</summary>
     public Current Current(Current cell) => cell * Parallel;
-
     /// <summary>Current of each cell when the pack gives one: I/P.</summary>
     public Current PerCell(Current pack) => pack / Parallel;
-
     /// <summary>Mass of the cells.</summary>
     public Mass Mass(Mass cell) => cell * Cells;
 
@@ -71,7 +66,6 @@ public readonly record struct LoadedPack(Voltage RestVoltage, Resistance Resista
 
     /// <summary>Voltage lost under a current: I R.</summary>
     public Voltage Sag(Current current) => Voltage.FromVolts(current.Amperes * Resistance.Ohms);
-
     /// <summary>Heat under a current: I² R.</summary>
     public Power Heat(Current current) => Power.FromWatts(current.Amperes * current.Amperes * Resistance.Ohms);
 }

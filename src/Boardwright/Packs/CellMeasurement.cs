@@ -8,10 +8,8 @@ public enum CellRecordKind
 {
     /// <summary>Samples at an instant, with the tester's own count of the charge taken out.</summary>
     Samples,
-
     /// <summary>Means over the time to the next row, as of a drive.</summary>
     Means,
-
     /// <summary>Samples of a charge, with a count of the charge put in.</summary>
     Charge,
 }
@@ -21,7 +19,8 @@ public enum CellRecordKind
 /// <param name="Amperes">Current; positive when it leaves the cell.</param>
 /// <param name="Volts">Terminal voltage.</param>
 /// <param name="Watts">Power at the terminals; not a number where the file has none.</param>
-/// <param name="Coulombs">Charge counted, out of the full cell or, in a charge, into the cell; not a number where the file has none.</param>
+/// <param name="Coulombs">Charge counted, out of the full cell or, in a charge, into the cell; not a number where the file has
+/// none.</param>
 /// <param name="Kelvins">Temperature of the case.</param>
 /// <source cref="Sources.CircuitTheory"/>
 [StructLayout(LayoutKind.Auto)]
@@ -68,19 +67,15 @@ public sealed record CellMeasurement
 
     /// <summary>Name of the measurement.</summary>
     public string Name { get; }
-
     /// <summary>What the rows are.</summary>
     public CellRecordKind Kind { get; }
-
     /// <summary>The rows.</summary>
     public IReadOnlyList<CellReading> Readings { get; }
-
-    /// <summary>The stretches between the rows, in order; none of the charge that follows a test, nor after the tester has set its count to zero, which begins another test.</summary>
+    /// <summary>The stretches between the rows, in order; none of the charge that follows a test, nor after the tester has set its count to
+    /// zero, which begins another test.</summary>
     public IReadOnlyList<CellStretch> Stretches { get; }
-
     /// <summary>Rows that are left out because the test had ended before.</summary>
     public int RowsLeftOut => Readings.Count - Stretches[^1].Reading - 1;
-
     /// <summary>Whether it can teach a fit: samples, taken at an instant.</summary>
     public bool CanTeach => Kind == CellRecordKind.Samples;
 

@@ -37,14 +37,18 @@ public readonly record struct CellStep(CellState After, double Amperes, double M
     public double Watts => Amperes * MeanVolts;
 }
 
-/// <summary>The voltage of one cell under a current that changes: V = E(s) − I·R0 − v1 − v2, with dv/dt = (R·I − v)/tau for each branch and ds/dt = −I/Q.</summary>
+/// <summary>The voltage of one cell under a current that changes: V = E(s) − I·R0 − v1 − v2, with dv/dt = (R·I − v)/tau for each branch and
+/// ds/dt = −I/Q.</summary>
 /// <remarks>
 /// Steps of constant current are exact for the tables' values at the middle of the step: v becomes u + (v − u)·exp(−Δt/tau)
-/// with u = R·I. So the length of the steps matters only as far as the tables change within one. Beyond the ends of a table its end value holds,
+/// with u = R·I. So the length of the steps matters only as far as the tables change within one. Beyond the ends of a table its end value
+/// holds,
 /// and the charge goes on below 0 and above 1: whoever steps must stop at the voltage he wants to stop at.
 /// </remarks>
-/// <validity>Currents between a tenth of a second and some minutes, at temperatures the tables cover. Not for the end of a charge (see <see cref="ChargeTail"/>), not for ageing.</validity>
-/// <error>Two branches fitted at the temperature of use: 9 to 14 mV RMS and 0.1 to 0.2 % of the energy of a drive at 25 °C; 21 to 40 mV and 0.3 to 1.2 % at 0 °C. A resistance alone: some 33 mV and 0.4 % (handbook, battery, section 3).</error>
+/// <validity>Currents between a tenth of a second and some minutes, at temperatures the tables cover. Not for the end of a charge (see
+/// <see cref="ChargeTail"/>), not for ageing.</validity>
+/// <error>Two branches fitted at the temperature of use: 9 to 14 mV RMS and 0.1 to 0.2 % of the energy of a drive at 25 °C; 21 to 40 mV and
+/// 0.3 to 1.2 % at 0 °C. A resistance alone: some 33 mV and 0.4 % (handbook, battery, section 3).</error>
 /// <source cref="Sources.Plett"/>
 public sealed class CellModel
 {
@@ -60,7 +64,8 @@ public sealed class CellModel
     /// <param name="second">The second branch, where there is one.</param>
     /// <exception cref="ArgumentOutOfRangeException">The capacity or a time constant is not above zero.</exception>
     /// <exception cref="ArgumentException">There is a second branch without a first.</exception>
-    public CellModel(Charge capacity, Curve<Fraction, Voltage> restVoltage, ResistanceTable resistance, CellBranch? first = null, CellBranch? second = null)
+    public CellModel(Charge capacity, Curve<Fraction, Voltage> restVoltage, ResistanceTable resistance, CellBranch? first = null,
+        CellBranch? second = null)
     {
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(capacity.Coulombs, nameof(capacity));
         if (first is not null)
@@ -74,10 +79,8 @@ public sealed class CellModel
 
     /// <summary>Charge between empty and full.</summary>
     public Charge Capacity => Charge.FromCoulombs(coulombs);
-
     /// <summary>The first branch, where there is one.</summary>
     public CellBranch? First { get; }
-
     /// <summary>The second branch, where there is one.</summary>
     public CellBranch? Second { get; }
 
@@ -94,7 +97,8 @@ public sealed class CellModel
         if (slow.R2.IsKnown || slow.Tau2.IsKnown)
             second = new CellBranch(needs.Read(slow.R2), needs.Read(slow.Tau2));
         // A cell that belongs to no board has entries without names, which are missing all the same.
-        var whole = !needs.Unmet && capacity.Coulombs > 0 && restVoltage is not null && resistance is not null && IsWhole(first) && IsWhole(second);
+        var whole = !needs.Unmet && capacity.Coulombs > 0 && restVoltage is not null && resistance is not null && IsWhole(first)
+            && IsWhole(second);
         return whole ? new CellModel(capacity, restVoltage!, resistance!, first, second) : null;
     });
 
@@ -114,7 +118,8 @@ public sealed class CellModel
     /// <param name="kelvins">Temperature of the cell.</param>
     public double OhmsAfter(double seconds, double charge, double kelvins)
     {
-        double Slow(CellBranch? branch) => branch is null ? 0 : branch.Resistance.At(charge, kelvins) * (1 - Exp(-seconds / branch.TimeConstant.Seconds));
+        double Slow(CellBranch? branch) =>
+            branch is null ? 0 : branch.Resistance.At(charge, kelvins) * (1 - Exp(-seconds / branch.TimeConstant.Seconds));
         return atOnce.At(charge, kelvins) + Slow(First) + Slow(Second);
     }
 
@@ -143,7 +148,8 @@ public sealed class CellModel
     }
 
     /// <summary>Draws the constant current that gives a mean power over a time.</summary>
-    /// <remarks>With U the mean voltage without current and R what a current meets on the mean over the step, I = (U − √(U² − 4·R·P)) / 2R, the smaller of the two currents.</remarks>
+    /// <remarks>With U the mean voltage without current and R what a current meets on the mean over the step, I = (U − √(U² − 4·R·P)) / 2R,
+    /// the smaller of the two currents.</remarks>
     /// <param name="state">State at the beginning.</param>
     /// <param name="watts">Power at the terminals; negative to charge.</param>
     /// <param name="seconds">How long, at least 0.</param>
@@ -188,7 +194,8 @@ public sealed class CellModel
         return Of(First, state.FirstVolts) + Of(Second, state.SecondVolts);
     }
 
-    static (double After, double Mean, double Heat) Advance(CellBranch? branch, double volts, double amperes, double seconds, double charge, double kelvins)
+    static (double After, double Mean, double Heat) Advance(
+        CellBranch? branch, double volts, double amperes, double seconds, double charge, double kelvins)
     {
         if (branch is null) return (0, 0, 0);
         var ohms = branch.Resistance.At(charge, kelvins);

@@ -4,10 +4,13 @@ namespace Boardwright.Packs;
 
 /// <summary>A measured current sent through a model, and how far the model's voltage and energy lie from the measured ones.</summary>
 /// <remarks>
-/// The cell begins full and rested, at the measured temperature of its case. A row of means is compared with the model's mean over the same time;
-/// a sample with the model's voltage at that instant. Measured energy is the sum of the file's power where it has one, else of current times voltage.
+/// The cell begins full and rested, at the measured temperature of its case. A row of means is compared with the model's mean over the same
+/// time;
+/// a sample with the model's voltage at that instant. Measured energy is the sum of the file's power where it has one, else of current
+/// times voltage.
 /// </remarks>
-/// <validity>Measurements that begin with the full cell. The cell's core is warmer than its case under large currents, which is not known here.</validity>
+/// <validity>Measurements that begin with the full cell. The cell's core is warmer than its case under large currents, which is not known
+/// here.</validity>
 /// <error>None of its own.</error>
 /// <source cref="Sources.Plett"/>
 public sealed record CellReplay
@@ -16,34 +19,26 @@ public sealed record CellReplay
 
     /// <summary>Name of the measurement.</summary>
     public string Name { get; }
-
     /// <summary>Rows compared.</summary>
     public int Rows { get; private init; }
-
     /// <summary>Root of the mean square of the voltage error, in volts.</summary>
     public double RmsVolts { get; private init; }
-
     /// <summary>The voltage error of largest size, model less measured, in volts.</summary>
     public double WorstVolts { get; private init; }
-
     /// <summary>When that was, in the file's own time.</summary>
     public double WorstSeconds { get; private init; }
-
     /// <summary>State of charge at that time.</summary>
     public double WorstCharge { get; private init; }
-
-    /// <summary>Root of the mean square over the rows with more than a tenth of the charge left; not a number where there are none.</summary>
+    /// <summary>Root of the mean square over the rows with more than a tenth of the charge left; not a number where there are
+    /// none.</summary>
     public double RmsVoltsAboveTenth { get; private init; }
-
     /// <summary>Energy taken out by the model's voltage.</summary>
     public Energy Model { get; private init; }
-
     /// <summary>Energy taken out as measured.</summary>
     public Energy Measured { get; private init; }
-
-    /// <summary>How much more energy the model gave than was measured, as a part of the measured; not a number where the cell got back more than a third of what it gave, so that the part says nothing.</summary>
+    /// <summary>How much more energy the model gave than was measured, as a part of the measured; not a number where the cell got back more
+    /// than a third of what it gave, so that the part says nothing.</summary>
     public double EnergyError { get; private init; }
-
     /// <summary>State of charge at the end.</summary>
     public double EndCharge { get; private init; }
 

@@ -28,7 +28,8 @@ public sealed record ChargeCurve(IReadOnlyList<ChargeMoment> Moments, ChargeMome
     /// <param name="board">The board.</param>
     /// <param name="model">Its pack.</param>
     /// <param name="time">How long its charge takes; where there is none there is no curve.</param>
-    public static Answer<ChargeCurve> Compute(Board board, Answer<PackModel> model, Answer<ChargeTime> time) => Answer<ChargeCurve>.Ask("", needs =>
+    public static Answer<ChargeCurve> Compute(Board board, Answer<PackModel> model, Answer<ChargeTime> time) =>
+        Answer<ChargeCurve>.Ask("", needs =>
     {
         var (pack, charger, known) = (needs.Read(model), board.Parts.Charger, needs.Read(time));
         var current = needs.Read(charger.Current).Amperes;
@@ -41,7 +42,8 @@ public sealed record ChargeCurve(IReadOnlyList<ChargeMoment> Moments, ChargeMome
         return known.Tail is { } tail ? Measured(pack, target, tail, known.TurnOver) : Steady(pack, target, current, end, known.TurnOver);
     });
 
-    // The slow resistance that the tail stands for is there all along a charge of hours, so the voltage rises into the end voltage without a step.
+    // The slow resistance that the tail stands for is there all along a charge of hours, so the voltage rises into the end voltage without
+    // a step.
     static ChargeCurve Measured(PackModel pack, double target, ChargeTail tail, double turn)
     {
         var (current, capacity, decay) = (tail.Current.Amperes, pack.Capacity.Coulombs, tail.Decay.Seconds);

@@ -10,7 +10,8 @@ namespace Boardwright.Packs;
 /// <param name="Missing">Charge to put back Q, 0 or more.</param>
 /// <param name="Current">Current of the first part I_cc, above 0.</param>
 /// <param name="End">Current at which the charger stops, above 0 and at most the first part's.</param>
-/// <param name="Decay">Time constant of the second part τ, above 0: of a measured charge, or the pack's slow resistance times its charge per volt near full.</param>
+/// <param name="Decay">Time constant of the second part τ, above 0: of a measured charge, or the pack's slow resistance times its charge
+/// per volt near full.</param>
 /// <validity>While <see cref="ConstantCurrent"/> is not <c>null</c>; 0 °C to 45 °C, τ doubling towards the cold.</validity>
 /// <error>0.3 % with a measured τ, 10 % with one from a data sheet.</error>
 /// <source cref="Sources.LgHg2Kollmeyer"/>
@@ -18,7 +19,8 @@ namespace Boardwright.Packs;
 public readonly record struct ChargeTail(Charge Missing, Current Current, Current End, Duration Decay)
 {
     /// <summary>Time at constant current: Q/I_cc − τ (1 − k), k the end current over the first.</summary>
-    /// <returns>The time, or <c>null</c> when so little is missing that the voltage is full from the start and the form does not hold.</returns>
+    /// <returns>The time, or <c>null</c> when so little is missing that the voltage is full from the start and the form does not
+    /// hold.</returns>
     public Duration? ConstantCurrent
     {
         get
@@ -30,7 +32,6 @@ public readonly record struct ChargeTail(Charge Missing, Current Current, Curren
 
     /// <summary>Time at constant voltage: τ ln(1/k).</summary>
     public Duration ConstantVoltage => Decay * Log(Current / End);
-
     /// <summary>Charge put in at constant voltage: I_cc τ (1 − k).</summary>
     public Charge AtConstantVoltage => Charge.FromCoulombs(Decay.Seconds * (Current - End).Amperes);
 

@@ -5,9 +5,11 @@ using static System.Math;
 
 namespace Boardwright.Packs;
 
-/// <summary>How long a charge takes: constant current until the loaded pack reaches the end voltage, then a current that falls to the end current.</summary>
+/// <summary>How long a charge takes: constant current until the loaded pack reaches the end voltage, then a current that falls to the end
+/// current.</summary>
 /// <remarks>
-/// The current falls as that of a measured charge did, I = I_cc e^(−t/τ), where the cell's <see cref="Cell.ChargeTail"/> is known, see <see cref="ChargeTail"/>.
+/// The current falls as that of a measured charge did, I = I_cc e^(−t/τ), where the cell's <see cref="Cell.ChargeTail"/> is known, see
+/// <see cref="ChargeTail"/>.
 /// Where it is not, or so little is missing that the form does not hold, it falls as I = (V − E)/R with the steady resistance.
 /// </remarks>
 /// <param name="Full">From empty until the charger stops, or until the pack is full if it never falls to the end current.</param>
@@ -16,7 +18,8 @@ namespace Boardwright.Packs;
 /// <param name="TurnOver">State of charge (0 to 1) at which the current begins to fall.</param>
 /// <param name="Tail">The measured tail that was used; <c>null</c> where the steady resistance was.</param>
 /// <validity>The brief's temperature for the resistance; that of the measured charge for τ, which doubles towards 0 °C.</validity>
-/// <error>2 % with a measured τ. With the resistance, the constant-current part within a few per cent; the tail of a charge measured on an 18650 cell was longer by a quarter (handbook, battery, section 1).</error>
+/// <error>2 % with a measured τ. With the resistance, the constant-current part within a few per cent; the tail of a charge measured on an
+/// 18650 cell was longer by a quarter (handbook, battery, section 1).</error>
 /// <source cref="Sources.LgHg2Kollmeyer"/>
 public sealed record ChargeTime(Duration Full, Duration ToFourFifths, Duration LowerBound, double TurnOver, ChargeTail? Tail)
 {
@@ -35,7 +38,8 @@ public sealed record ChargeTime(Duration Full, Duration ToFourFifths, Duration L
         if (needs.Unmet)
             return null;
         var target = Min(volts, full * pack.Series);
-        return (decay.Seconds > 0 && end > 0 && end < current ? Measured(pack, target, current, end, decay) : null) ?? Steady(pack, target, current, end);
+        return (decay.Seconds > 0 && end > 0 && end < current ? Measured(pack, target, current, end, decay) : null)
+            ?? Steady(pack, target, current, end);
     });
 
     static ChargeTime? Measured(PackModel pack, double target, double current, double end, Duration decay)

@@ -6,9 +6,11 @@ namespace Boardwright.Packs;
 /// <summary>A pack of equal cells: rest voltage and steady resistance over state of charge, at the brief's temperature.</summary>
 /// <remarks>
 /// Voltage S · E(charge); resistance (S/P) · (R0 + R1 + R2)(charge, temperature) + links, the branches as far as the cell has them:
-/// what a current has met once it has flowed for longer than their time constants. The weakest group of a real pack sets its end; here all are equal.
+/// what a current has met once it has flowed for longer than their time constants. The weakest group of a real pack sets its end; here all
+/// are equal.
 /// </remarks>
-/// <validity>Cells at one temperature; currents that last for minutes. A short pull sags less where the cell has branches, and a cell without any has the one resistance for all.</validity>
+/// <validity>Cells at one temperature; currents that last for minutes. A short pull sags less where the cell has branches, and a cell
+/// without any has the one resistance for all.</validity>
 /// <error>Voltage within some 3 % for a named cell with a resistance table, from the spread of its resistance.</error>
 /// <source cref="Sources.CircuitTheory"/>
 public sealed record PackModel
@@ -25,19 +27,14 @@ public sealed record PackModel
 
     /// <summary>Cells in series.</summary>
     public int Series { get; }
-
     /// <summary>Cells in parallel.</summary>
     public int Parallel { get; }
-
     /// <summary>Temperature of the cells.</summary>
     public Temperature Temperature { get; }
-
     /// <summary>Resistance of links and leads inside the pack.</summary>
     public Resistance Links { get; }
-
     /// <summary>Capacity of the pack.</summary>
     public Charge Capacity => cell.Capacity.Value * Parallel;
-
     /// <summary>Rest voltage at a state of charge (0 to 1), in volts.</summary>
     public double RestVoltsAt(double charge) => Series * cell.RestVoltage.Value.At(charge);
 
@@ -45,7 +42,8 @@ public sealed record PackModel
     public double CellOhmsAt(double charge)
     {
         double Branch(Known<ResistanceTable> slow) => slow.IsKnown ? slow.Value.At(charge, kelvins) : 0;
-        return (double)Series / Parallel * (cell.Resistance.Value.At(charge, kelvins) + Branch(cell.Polarisation.R1) + Branch(cell.Polarisation.R2));
+        return (double)Series / Parallel
+            * (cell.Resistance.Value.At(charge, kelvins) + Branch(cell.Polarisation.R1) + Branch(cell.Polarisation.R2));
     }
 
     /// <summary>Steady resistance of the whole pack at a state of charge (0 to 1), in ohm.</summary>

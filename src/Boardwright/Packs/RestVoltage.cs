@@ -7,7 +7,7 @@ namespace Boardwright.Packs;
 /// <validity>Cells that have rested, so that nothing of the last pull is left in their voltage.</validity>
 /// <error>That of the curve: 10 mV are 1 to 3 % of the charge where the curve is steep, 10 % where it is flat.</error>
 /// <source cref="Sources.Plett"/>
-public static class RestVoltage
+static class RestVoltage
 {
     /// <summary>State of charge at which a cell rests at a voltage, by halving; the curve's ends beyond them.</summary>
     /// <param name="restVoltage">Rest voltage over state of charge, rising.</param>

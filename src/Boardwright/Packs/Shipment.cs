@@ -9,10 +9,12 @@ namespace Boardwright.Packs;
 /// <param name="Energy">Nominal energy of the pack.</param>
 /// <param name="Nominal">Nominal voltage of the pack.</param>
 /// <param name="Mass">Mass of the pack, its protection included; <c>null</c> when a part of it is not weighed.</param>
-/// <param name="RestAtLimit">Rest voltage of the pack at the state of charge that air carriers allow; <c>null</c> when the cell's table is not known.</param>
+/// <param name="RestAtLimit">Rest voltage of the pack at the state of charge that air carriers allow; <c>null</c> when the cell's table is
+/// not known.</param>
 /// <param name="CellRestAtLimit">The same of one cell.</param>
 /// <source cref="Sources.CircuitTheory"/>
-public sealed record Shipment(int Cells, Energy CellEnergy, Energy Energy, Voltage Nominal, Mass? Mass, Voltage? RestAtLimit, Voltage? CellRestAtLimit)
+public sealed record Shipment(
+    int Cells, Energy CellEnergy, Energy Energy, Voltage Nominal, Mass? Mass, Voltage? RestAtLimit, Voltage? CellRestAtLimit)
 {
     /// <summary>State of charge that air carriers allow at most.</summary>
     /// <source cref="Sources.AirCharge"/>

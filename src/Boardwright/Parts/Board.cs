@@ -6,80 +6,63 @@ public sealed record Fitted : Sheet
     /// <summary>The deck.</summary>
     [Entry("The deck.")]
     public Deck Deck { get; init; } = new();
-
     /// <summary>The front truck.</summary>
     [Entry("The front truck.")]
     public Truck FrontTruck { get; init; } = new();
-
     /// <summary>The rear truck.</summary>
     [Entry("The rear truck.")]
     public Truck RearTruck { get; init; } = new();
-
     /// <summary>The wheels.</summary>
     [Entry("The wheels, all of one kind.")]
     public Wheel Wheels { get; init; } = new();
-
     /// <summary>How the wheels are driven.</summary>
     [Entry("How the wheels are driven.")]
     public Drive Drive { get; init; } = new();
-
     /// <summary>The motor mounts.</summary>
     [Entry("The motor mount, one for each motor.")]
     public Mount Mount { get; init; } = new();
-
     /// <summary>The motors.</summary>
     [Entry("The motor.")]
     public Motor Motor { get; init; } = new();
-
     /// <summary>The motor pulleys.</summary>
     [Entry("The pulley on each motor's shaft.")]
     public Pulley MotorPulley { get; init; } = new();
-
     /// <summary>The wheel pulleys.</summary>
     [Entry("The pulley on each driven wheel.")]
     public Pulley WheelPulley { get; init; } = new();
-
     /// <summary>The belts.</summary>
     [Entry("The belt, one for each motor.")]
     public Belt Belt { get; init; } = new();
-
     /// <summary>The gearboxes.</summary>
     [Entry("The pair of gears, one for each motor.")]
     public Gearbox Gearbox { get; init; } = new();
-
     /// <summary>The controllers.</summary>
     [Entry("The motor controller.")]
     public Controller Controller { get; init; } = new();
-
     /// <summary>The cell.</summary>
     [Entry("The cell the pack is made of.")]
     public Cell Cell { get; init; } = new();
-
     /// <summary>The pack.</summary>
     [Entry("How the cells are put together.")]
     public Pack Pack { get; init; } = new();
-
     /// <summary>The charger.</summary>
     [Entry("The charger.")]
     public Charger Charger { get; init; } = new();
-
     /// <summary>The remote.</summary>
     [Entry("The hand remote with its receiver.")]
     public Remote Remote { get; init; } = new();
-
     /// <summary>The box.</summary>
     [Entry("The box under the deck.")]
     public Box Box { get; init; } = new();
-
     /// <summary>The main fuse.</summary>
     [Entry("The main fuse.")]
     public Fuse Fuse { get; init; } = new();
-
     /// <summary>What goes through the box's wall.</summary>
     [Entry("What goes through the box's wall: glands, socket, switch, gauge.")]
     public IReadOnlyList<Fitting> Fittings { get; init; } = [];
 
-    /// <summary>The place to which an entry belongs, when nothing was chosen for it: asking for the part then says more than asking for one of its values.</summary>
+    /// <summary>The place to which an entry belongs, when nothing was chosen for it: asking for the part then says more than asking for one
+    /// of its values.</summary>
     /// <param name="key">Dotted key of an entry, such as <c>motor.kv</c>.</param>
     /// <returns>Key of the place, such as <c>motor</c>; <c>null</c> when a part was chosen there, or the entry is none of a part.</returns>
     public string? UnchosenPlaceOf(string key)
@@ -87,17 +70,18 @@ public sealed record Fitted : Sheet
         ArgumentNullException.ThrowIfNull(key);
         var dot = key.IndexOf('.', StringComparison.Ordinal);
         var place = dot < 0 ? key : key[..dot];
-        return Entry.ListEntries(typeof(Fitted)).FirstOrDefault(e => e.Key == place) is { } entry && entry.Read(this) is Part { IsChosen: false } ? place : null;
+        return Entry.ListEntries(typeof(Fitted)).FirstOrDefault(e => e.Key == place) is { } entry
+            && entry.Read(this) is Part { IsChosen: false } ? place : null;
     }
 }
 
-/// <summary>Measured over predicted, by rides that were held against the model; 1 where it is right. Their spread widens the ranges of the figures.</summary>
+/// <summary>Measured over predicted, by rides that were held against the model; 1 where it is right. Their spread widens the ranges of the
+/// figures.</summary>
 public sealed record ModelFactors : Sheet
 {
     /// <summary>Of energy.</summary>
     [Entry("Measured over predicted energy; its give is the model's own spread.", Example = "1.00", Positive = true, Least = 0.2, Greatest = 5, Spread = SpreadKind.None)]
     public Known<Number> Energy { get; init; }
-
     /// <summary>Of how far the windings warm above the air.</summary>
     [Entry("Measured over predicted warming of the windings above the air; its give is the model's own spread.", Example = "1.00", Positive = true, Least = 0.2, Greatest = 5, Spread = SpreadKind.None)]
     public Known<Number> WindingRise { get; init; }
@@ -108,47 +92,37 @@ public sealed record Board : Sheet
 {
     /// <summary>Version of the file format.</summary>
     public const int Version = 1;
-
     /// <summary>Name of the board.</summary>
     [Entry("Name of the board.", Example = "Tern")]
     public Known<string> Name { get; init; }
-
     /// <summary>What the rider wants.</summary>
     [Entry("What the rider wants and where the board will be ridden.")]
     public Brief Brief { get; init; } = new();
-
     /// <summary>Folders of shelf parts.</summary>
     [Entry("Folders with shelf files, from the board file's folder.", Example = "[shelf/]")]
     public Known<Texts> Shelf { get; init; }
-
     /// <summary>The parts chosen.</summary>
     [Entry("The parts chosen: for each place an id on the shelf, an inline part, or { use: ID } with overrides.")]
     public Fitted Parts { get; init; } = new();
-
     /// <summary>Runs of wire.</summary>
     [Entry("Runs of wire.")]
     public IReadOnlyList<Run> Wiring { get; init; } = [];
-
     /// <summary>Controller limits.</summary>
     [Entry("What the builder has set, or means to set, in the controller.")]
     public Limits Limits { get; init; } = new();
-
     /// <summary>Screws.</summary>
     [Entry("What holds things together.")]
     public Fixings Fixings { get; init; } = new();
-
     /// <summary>Where things lie in the box, by their names; what is not named is proposed.</summary>
     [Entry("Where things lie in the box, by name: pack, controller, controller 2, receiver, fuse, gland 1, charge socket and so on. What is not named is proposed.", Example = "pack: { x: -80 mm, y: 0 mm, turn: 0 deg }")]
-    public IReadOnlyDictionary<string, BoxPosition> Layout { get; init; } = new OrderedDictionary<string, BoxPosition>(StringComparer.Ordinal);
-
+    public IReadOnlyDictionary<string, BoxPosition> Layout { get; init; } = new OrderedDictionary<string, BoxPosition>(
+        StringComparer.Ordinal);
     /// <summary>Work and margin.</summary>
     [Entry("Work, overhead and margin.")]
     public Costs Money { get; init; } = new();
-
     /// <summary>What rides said of the model.</summary>
     [Entry("What the rides of the shop say of the program's own model: measured over predicted. Written by boardwright credibility.")]
     public ModelFactors Model { get; init; } = new();
-
     /// <summary>Kinds of plug that the shelf knows, by id and by name.</summary>
     public IReadOnlyDictionary<string, Plug> Plugs { get; init; } = new Dictionary<string, Plug>(StringComparer.OrdinalIgnoreCase);
 

@@ -9,54 +9,40 @@ public enum EntryForm
 {
     /// <summary>A quantity with a unit.</summary>
     Quantity,
-
     /// <summary>A whole number.</summary>
     Count,
-
     /// <summary>Words, such as the name of an interface.</summary>
     Text,
-
     /// <summary>One of a few words.</summary>
     Choice,
-
     /// <summary>yes or no.</summary>
     YesNo,
-
     /// <summary>A day, with or without the time of day.</summary>
     Moment,
-
     /// <summary>Money.</summary>
     Money,
-
     /// <summary>Money for each hour.</summary>
     HourlyRate,
-
     /// <summary>A list of quantities; one alone stands for a list of one.</summary>
     Quantities,
-
     /// <summary>A list of words; one alone stands for a list of one.</summary>
     Texts,
-
     /// <summary>A map from one quantity to another.</summary>
     Curve,
-
     /// <summary>A resistance: one value, a map over charge, or a table over charge and temperature.</summary>
     ResistanceTable,
-
     /// <summary>Rolling resistance: one number or a map from surfaces to numbers.</summary>
     RollingTable,
-
     /// <summary>A sheet inside the sheet.</summary>
     Sheet,
-
     /// <summary>A list of sheets.</summary>
     Sheets,
-
     /// <summary>A map from names to sheets, in the order of the file.</summary>
     NamedSheets,
 }
 
-/// <summary>An entry of a sheet: its key, meaning, bounds and how it is read and replaced. Found from the sheet's own type, so that files, schemas, forms and samples cannot disagree with it.</summary>
+/// <summary>An entry of a sheet: its key, meaning, bounds and how it is read and replaced. Found from the sheet's own type, so that files,
+/// schemas, forms and samples cannot disagree with it.</summary>
 public abstract class Entry
 {
     static readonly ConcurrentDictionary<Type, IReadOnlyList<Entry>> Cache = new();
@@ -70,37 +56,26 @@ public abstract class Entry
 
     /// <summary>The key in the file.</summary>
     public string Key { get; }
-
     /// <summary>What the entry is, how to measure it, an example.</summary>
     public EntryAttribute About { get; }
-
     /// <summary>What kind of thing it holds.</summary>
     public abstract EntryForm Form { get; }
-
     /// <summary>Type of the value itself: the quantity, the enum, the sheet.</summary>
     public abstract Type ValueType { get; }
-
     /// <summary>Dimension of the value, of the items of a list, or of what a curve answers.</summary>
     public virtual Dimension? Dimension => null;
-
     /// <summary>Dimension of a curve's first variable.</summary>
     public virtual Dimension? Over => null;
-
     /// <summary>Words to choose from, as the file writes them.</summary>
     public virtual IReadOnlyList<string> Choices => [];
-
     /// <summary>Least value, SI.</summary>
     public double Least => double.IsNaN(About.Least) ? Dimension?.Least ?? 0 : About.Least;
-
     /// <summary>Greatest value, SI.</summary>
     public double Greatest => double.IsNaN(About.Greatest) ? Dimension?.Greatest ?? 1e6 : About.Greatest;
-
     /// <summary>A right value as a person would write it.</summary>
     public string Example => About.Example ?? Dimension?.Example ?? (Choices.Count > 0 ? Choices[0] : "");
-
     /// <summary>The entry's value on a sheet: a <see cref="IKnown"/>, a <see cref="Sheet"/> or a list of sheets.</summary>
     public object Read(Sheet sheet) => Property.GetValue(sheet)!;
-
     /// <summary>A known value of this entry's type, for the plain value (a number in SI for a quantity).</summary>
     public abstract object Known(object value, double? spread = null, Origin? from = null);
 
@@ -137,8 +112,10 @@ public abstract class Entry
         return text.ToString();
     }
 
-    /// <summary>An enum's member as the file writes it: <c>DropThrough</c> is <c>drop-through</c>; those of a <see cref="SpacedAttribute"/> are written with spaces.</summary>
-    public static string Word(Enum member) => Snake(member.ToString()).Replace('_', member.GetType().IsDefined(typeof(SpacedAttribute), inherit: false) ? ' ' : '-');
+    /// <summary>An enum's member as the file writes it: <c>DropThrough</c> is <c>drop-through</c>; those of a <see cref="SpacedAttribute"/>
+    /// are written with spaces.</summary>
+    public static string Word(Enum member) =>
+        Snake(member.ToString()).Replace('_', member.GetType().IsDefined(typeof(SpacedAttribute), inherit: false) ? ' ' : '-');
 
     private protected PropertyInfo Property { get; }
 
@@ -172,12 +149,11 @@ public abstract class Entry
         return part * Math.Abs(si);
     }
 
-    /// <summary>The value moved by a number of standard deviations, kept within the entry's bounds; itself where nothing is uncertain.</summary>
+    /// <summary>The value moved by a number of standard deviations, kept within the entry's bounds; itself where nothing is
+    /// uncertain.</summary>
     public virtual object Moved(object known, double deviations) => known;
-
     /// <summary>One standard deviation of a value of this entry, stated or by default; zero where nothing is uncertain.</summary>
     public virtual double SpreadOf(object known) => 0;
-
     /// <summary>One standard deviation of the same value if it were measured; never more than it has.</summary>
     public virtual double MeasuredSpreadOf(object known) => SpreadOf(known);
 
@@ -199,13 +175,17 @@ public abstract class Entry
         if (Forms.TryGetValue(value, out var make))
             return make(property, about);
         var form = typeof(IQuantity).IsAssignableFrom(value) ? typeof(QuantityEntry<>).MakeGenericType(value)
-            : value.IsGenericType && value.GetGenericTypeDefinition() == typeof(Quantities<>) ? typeof(QuantitiesEntry<>).MakeGenericType(value.GetGenericArguments()[0])
-            : value.IsGenericType && value.GetGenericTypeDefinition() == typeof(Curve<,>) ? typeof(CurveEntry<,>).MakeGenericType(value.GetGenericArguments())
+            : value.IsGenericType && value.GetGenericTypeDefinition() == typeof(Quantities<>)
+            ? typeof(QuantitiesEntry<>).MakeGenericType(value.GetGenericArguments()[0])
+            : value.IsGenericType && value.GetGenericTypeDefinition() == typeof(Curve<,>)
+            ? typeof(CurveEntry<,>).MakeGenericType(value.GetGenericArguments())
             : typeof(PlainEntry<>).MakeGenericType(value);
-        return (Entry)Activator.CreateInstance(form, BindingFlags.Instance | BindingFlags.NonPublic | BindingFlags.Public, null, [property, about], null)!;
+        return (Entry)Activator.CreateInstance(
+            form, BindingFlags.Instance | BindingFlags.NonPublic | BindingFlags.Public, null, [property, about], null)!;
     }
 
-    // Named one by one so that a published program has them compiled ahead; a type that is not named here works as well, and starts more slowly.
+    // Named one by one so that a published program has them compiled ahead; a type that is not named here works as well, and starts more
+    // slowly.
     static Dictionary<Type, Func<PropertyInfo, EntryAttribute, Entry>> Forms { get; } = new()
     {
         [typeof(Length)] = static (p, a) => new QuantityEntry<Length>(p, a),
@@ -287,7 +267,8 @@ public abstract class Entry
             if (spread == 0)
                 return known;
             var least = About.Positive || Least == 0 ? 0.05 * value.Value.Si : Least;
-            return value.With(T.FromSi(Math.Clamp(value.Value.Si + deviations * spread, Math.Min(least, value.Value.Si), Math.Max(Greatest, value.Value.Si))));
+            return value.With(T.FromSi(
+                Math.Clamp(value.Value.Si + deviations * spread, Math.Min(least, value.Value.Si), Math.Max(Greatest, value.Value.Si))));
         }
 
         internal override object WithName(object value, string key) => ((Known<T>)value).WithName(key);
@@ -303,7 +284,8 @@ public abstract class Entry
         public override Dimension? Dimension => T.Dimension;
 
         public override object Known(object value, double? spread = null, Origin? from = null) =>
-            new Known<Quantities<T>>(value is IEnumerable<double> si ? new Quantities<T>([.. si.Select(T.FromSi)]) : (Quantities<T>)value, spread, from);
+            new Known<Quantities<T>>(
+            value is IEnumerable<double> si ? new Quantities<T>([.. si.Select(T.FromSi)]) : (Quantities<T>)value, spread, from);
 
         internal override object WithName(object value, string key) => ((Known<Quantities<T>>)value).WithName(key);
     }
@@ -321,7 +303,8 @@ public abstract class Entry
         public override Dimension? Over => TX.Dimension;
 
         public override object Known(object value, double? spread = null, Origin? from = null) =>
-            new Known<Curve<TX, TY>>(value is IEnumerable<(double X, double Y)> points ? new Curve<TX, TY>(points) : (Curve<TX, TY>)value, spread, from);
+            new Known<Curve<TX, TY>>(
+            value is IEnumerable<(double X, double Y)> points ? new Curve<TX, TY>(points) : (Curve<TX, TY>)value, spread, from);
 
         public override double SpreadOf(object known) =>
             known is Known<Curve<TX, TY>> { IsKnown: true } value ? value.Spread ?? DefaultSpread(1, value.From) : 0;
@@ -430,7 +413,8 @@ public abstract class Entry
         public override Type ValueType => typeof(T);
 
         public override object Known(object value, double? spread = null, Origin? from = null) =>
-            new OrderedDictionary<string, T>(((IEnumerable<KeyValuePair<string, Sheet>>)value).Select(p => KeyValuePair.Create(p.Key, (T)p.Value)), StringComparer.Ordinal);
+            new OrderedDictionary<string, T>(
+            ((IEnumerable<KeyValuePair<string, Sheet>>)value).Select(p => KeyValuePair.Create(p.Key, (T)p.Value)), StringComparer.Ordinal);
 
         internal override object WithName(object value, string key) =>
             Known(((IReadOnlyDictionary<string, T>)value).Select(p => KeyValuePair.Create(p.Key, Board.WithNames(p.Value, $"{key}.{p.Key}"))));

@@ -16,30 +16,23 @@ public abstract record Sheet
 /// <summary>How an entry's value is uncertain when the file says nothing of its own. One standard deviation each.</summary>
 public enum SpreadKind
 {
-    /// <summary>As usual for the type: lengths as <see cref="Length"/>, resistances as <see cref="Resistance"/>, masses and the like as <see cref="Usual"/>, anything else none.</summary>
+    /// <summary>As usual for the type: lengths as <see cref="Length"/>, resistances as <see cref="Resistance"/>, masses and the like as
+    /// <see cref="Usual"/>, anything else none.</summary>
     OfItsType,
-
     /// <summary>A choice, a rating, a setting or a condition: it is what it is said to be.</summary>
     None,
-
     /// <summary>Measured 2 %, maker 5 %, guess 15 %.</summary>
     Usual,
-
     /// <summary>Measured 0.05 mm, maker 0.2 mm, guess 15 %.</summary>
     Length,
-
     /// <summary>Measured 2 %, maker 10 %, guess 15 %.</summary>
     Resistance,
-
     /// <summary>12 % unless measured (2 %).</summary>
     DragArea,
-
     /// <summary>20 % unless measured (2 %).</summary>
     Rolling,
-
     /// <summary>15 % unless measured (2 %).</summary>
     NoLoad,
-
     /// <summary>25 % unless measured (2 %).</summary>
     Thermal,
 }
@@ -55,25 +48,18 @@ public sealed class EntryAttribute(string says) : Attribute
 {
     /// <summary>What the entry is.</summary>
     public string Says { get; } = says;
-
     /// <summary>How to measure it, where that is not plain.</summary>
     public string? Measure { get; init; }
-
     /// <summary>A right value; needed where the dimension's own example would mislead.</summary>
     public string? Example { get; init; }
-
     /// <summary>The key in the file where it is not the property's name in small letters with underscores.</summary>
     public string? Key { get; init; }
-
     /// <summary>How uncertain a value is that says nothing of its own.</summary>
     public SpreadKind Spread { get; init; }
-
     /// <summary>Least value, SI; the dimension's own where not given.</summary>
     public double Least { get; init; } = double.NaN;
-
     /// <summary>Greatest value, SI; the dimension's own where not given.</summary>
     public double Greatest { get; init; } = double.NaN;
-
     /// <summary>Whether zero is refused.</summary>
     public bool Positive { get; init; }
 }

@@ -24,7 +24,8 @@ public sealed class Texts(IReadOnlyList<string> items)
     public IReadOnlyList<string> Items { get; } = items;
 }
 
-/// <summary>A quantity given at some values of another: a monotone cubic runs between the points, and beyond them the end value holds.</summary>
+/// <summary>A quantity given at some values of another: a monotone cubic runs between the points, and beyond them the end value
+/// holds.</summary>
 public sealed class Curve<TX, TY> : ITable
     where TX : struct, IQuantity<TX>
     where TY : struct, IQuantity<TY>
@@ -41,13 +42,10 @@ public sealed class Curve<TX, TY> : ITable
 
     /// <summary>The given points, in rising order of the first variable.</summary>
     public IReadOnlyList<(TX X, TY Y)> Points { get; }
-
     /// <summary>The value at a place.</summary>
     public TY At(TX x) => TY.FromSi(line.At(x.Si));
-
     /// <summary>The value at a place, all in SI; for loops.</summary>
     public double At(double si) => line.At(si);
-
     /// <summary>Whether the points reach a place.</summary>
     public bool Covers(TX x) => x.Si >= Points[0].X.Si - 1e-12 && x.Si <= Points[^1].X.Si + 1e-12;
 
@@ -57,7 +55,8 @@ public sealed class Curve<TX, TY> : ITable
 }
 
 /// <summary>A cell's resistance: one value, or a table over state of charge, or over state of charge and temperature.</summary>
-/// <remarks>Between states of charge it is linear; between temperatures the logarithm is linear in 1/T, the shape of an activated process. Beyond the ends the end value holds.</remarks>
+/// <remarks>Between states of charge it is linear; between temperatures the logarithm is linear in 1/T, the shape of an activated process.
+/// Beyond the ends the end value holds.</remarks>
 public sealed class ResistanceTable : ITable
 {
     readonly Grid? grid;
@@ -73,7 +72,8 @@ public sealed class ResistanceTable : ITable
     /// <param name="charges">States of charge, rising.</param>
     /// <param name="temperatures">Temperatures, rising; empty when the resistance is given over charge alone.</param>
     /// <param name="values">For each state of charge one value for each temperature, or just one when there are no temperatures.</param>
-    public ResistanceTable(IReadOnlyList<Fraction> charges, IReadOnlyList<Temperature> temperatures, IReadOnlyList<IReadOnlyList<Resistance>> values)
+    public ResistanceTable(IReadOnlyList<Fraction> charges, IReadOnlyList<Temperature> temperatures,
+        IReadOnlyList<IReadOnlyList<Resistance>> values)
     {
         (Charges, Temperatures, Values) = (charges, temperatures, values);
         if (temperatures.Count > 1)
@@ -81,7 +81,8 @@ public sealed class ResistanceTable : ITable
             // One row alone holds at every state of charge.
             var rows = charges.Count > 1 ? [.. charges.Select(c => c.Value)] : new[] { 0.0, 1.0 };
             var cells = charges.Count > 1 ? values : [values[0], values[0]];
-            grid = Grid.LogarithmicInReciprocal(rows, [.. temperatures.Select(t => t.Kelvins)], [.. cells.SelectMany(row => row).Select(r => r.Ohms)]);
+            grid = Grid.LogarithmicInReciprocal(
+                rows, [.. temperatures.Select(t => t.Kelvins)], [.. cells.SelectMany(row => row).Select(r => r.Ohms)]);
         }
         else if (charges.Count > 1)
             line = new Polyline([.. charges.Select(c => c.Value)], [.. values.Select(row => row[0].Ohms)]);
@@ -91,13 +92,10 @@ public sealed class ResistanceTable : ITable
 
     /// <summary>States of charge of the rows.</summary>
     public IReadOnlyList<Fraction> Charges { get; }
-
     /// <summary>Temperatures of the columns; empty when the resistance is given over charge alone.</summary>
     public IReadOnlyList<Temperature> Temperatures { get; }
-
     /// <summary>The given resistances, a row for each state of charge.</summary>
     public IReadOnlyList<IReadOnlyList<Resistance>> Values { get; }
-
     /// <summary>The resistance at a state of charge and a temperature.</summary>
     public Resistance At(Fraction charge, Temperature temperature) => Resistance.FromOhms(At(charge.Value, temperature.Kelvins));
 
@@ -105,14 +103,17 @@ public sealed class ResistanceTable : ITable
     public double At(double charge, double kelvins) =>
         grid is not null ? grid.At(charge, kelvins) : line is not null ? line.At(charge) : everywhere;
 
-    /// <summary>Whether the table reaches a state; a single value is taken to hold everywhere, and a table without temperatures at every temperature.</summary>
+    /// <summary>Whether the table reaches a state; a single value is taken to hold everywhere, and a table without temperatures at every
+    /// temperature.</summary>
     public bool Covers(Fraction charge, Temperature temperature) =>
         (Charges.Count < 2 || (charge >= Charges[0] && charge <= Charges[^1]))
         && (Temperatures.Count < 2 || (temperature >= Temperatures[0] && temperature <= Temperatures[^1]));
 
-    IEnumerable<double> ITable.Numbers => [.. Charges.Select(c => c.Value), .. Temperatures.Select(t => t.Kelvins), .. Values.SelectMany(row => row).Select(r => r.Ohms)];
+    IEnumerable<double> ITable.Numbers =>
+        [.. Charges.Select(c => c.Value), .. Temperatures.Select(t => t.Kelvins), .. Values.SelectMany(row => row).Select(r => r.Ohms)];
 
-    internal ResistanceTable Scaled(double times) => new(Charges, Temperatures, [.. Values.Select(row => (IReadOnlyList<Resistance>)[.. row.Select(r => r * times)])]);
+    internal ResistanceTable Scaled(double times) =>
+        new(Charges, Temperatures, [.. Values.Select(row => (IReadOnlyList<Resistance>)[.. row.Select(r => r * times)])]);
 }
 
 /// <summary>What the road is made of.</summary>
@@ -121,13 +122,10 @@ public enum Surface
 {
     /// <summary>Smooth asphalt.</summary>
     SmoothAsphalt,
-
     /// <summary>Coarse asphalt.</summary>
     RoughAsphalt,
-
     /// <summary>Paving stones.</summary>
     Paving,
-
     /// <summary>Packed gravel.</summary>
     PackedGravel,
 }
@@ -137,7 +135,6 @@ public sealed class RollingTable(Number? everywhere, IReadOnlyDictionary<Surface
 {
     /// <summary>One number for every surface.</summary>
     public Number? Everywhere { get; } = everywhere;
-
     /// <summary>The numbers by surface.</summary>
     public IReadOnlyDictionary<Surface, Number> BySurface { get; } = bySurface;
 
@@ -145,7 +142,8 @@ public sealed class RollingTable(Number? everywhere, IReadOnlyDictionary<Surface
     /// <returns>The coefficient, or <c>null</c> when the table does not have the surface.</returns>
     public Number? On(Surface surface) => Everywhere ?? (BySurface.TryGetValue(surface, out var number) ? number : null);
 
-    IEnumerable<double> ITable.Numbers => [Everywhere?.Value ?? double.NaN, .. BySurface.OrderBy(p => p.Key).SelectMany(p => new[] { (double)p.Key, p.Value.Value })];
+    IEnumerable<double> ITable.Numbers =>
+        [Everywhere?.Value ?? double.NaN, .. BySurface.OrderBy(p => p.Key).SelectMany(p => new[] { (double)p.Key, p.Value.Value })];
 
     internal RollingTable Scaled(double times) => new(
         Everywhere is { } number ? Number.FromValue(number.Value * times) : null,

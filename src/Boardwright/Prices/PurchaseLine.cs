@@ -11,10 +11,8 @@ public sealed record PurchaseLine(PartSlot Place, int FromStock)
 {
     /// <summary>How many to buy.</summary>
     public int ToBuy => Place.Count - FromStock;
-
     /// <summary>What all of them are worth; <c>null</c> when the price is not known.</summary>
     public Money? Worth => Times(Place.Count);
-
     /// <summary>What is to be paid for those to buy; <c>null</c> when the price is not known.</summary>
     public Money? ToPay => Times(ToBuy);
 
@@ -39,5 +37,6 @@ public sealed record PurchaseLine(PartSlot Place, int FromStock)
         return list;
     });
 
-    Money? Times(int count) => Place.Part.Price.IsKnown ? Place.Part.Price.Value with { Amount = Place.Part.Price.Value.Amount * count } : null;
+    Money? Times(int count) =>
+        Place.Part.Price.IsKnown ? Place.Part.Price.Value with { Amount = Place.Part.Price.Value.Amount * count } : null;
 }

@@ -22,7 +22,8 @@ struct Peaks
         CellVolts = new(double.PositiveInfinity, 0),
     };
 
-    public void Take(RideState now, double phase, double amperes, double packVolts, double h, RideHeat heat, Simulation.Pull pull, bool isTapering)
+    public void Take(RideState now, double phase, double amperes, double packVolts, double h, RideHeat heat, Simulation.Pull pull,
+        bool isTapering)
     {
         Winding.Raise(now.Winding, now.Metres);
         Case.Raise(now.Case, now.Metres);

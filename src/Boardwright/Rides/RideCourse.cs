@@ -5,7 +5,8 @@ using static System.Math;
 
 namespace Boardwright.Rides;
 
-/// <summary>A route with the speeds a rider aims at, cut into pieces of one grade over which the square of the target speed runs straight: the form in which a simulation reads it.</summary>
+/// <summary>A route with the speeds a rider aims at, cut into pieces of one grade over which the square of the target speed runs straight:
+/// the form in which a simulation reads it.</summary>
 /// <validity>As for <see cref="SpeedPlan"/>.</validity>
 /// <error>None beyond rounding.</error>
 /// <source cref="Sources.StandingBalance"/>
@@ -17,7 +18,6 @@ public sealed class RideCourse
 
     /// <summary>The route.</summary>
     public Route Route { get; }
-
     /// <summary>How the rider rides.</summary>
     public RiderPace Pace { get; }
 
@@ -47,7 +47,8 @@ public sealed class RideCourse
         return new(route, pace, [.. cut]);
     }
 
-    /// <summary>Lays a smooth plan over a route, joined by straight lines of the square of the speed between the places where the grade changes; at its end the rider does not stop.</summary>
+    /// <summary>Lays a smooth plan over a route, joined by straight lines of the square of the speed between the places where the grade
+    /// changes; at its end the rider does not stop.</summary>
     /// <remarks>The plan is the rider's own: it must not rise faster than the pace accelerates.</remarks>
     /// <param name="route">The route, as finely cut as the plan asks for.</param>
     /// <param name="pace">How the rider rides where something has held him back.</param>
@@ -67,7 +68,8 @@ public sealed class RideCourse
     }
 
     /// <summary>A level road of 2000 km without a stop, which no board outlasts.</summary>
-    public static RideCourse Level(RiderPace pace) => Create(Route.Create("level road", new RouteStretch(Length.FromKilometres(2000), default)), pace);
+    public static RideCourse Level(RiderPace pace) =>
+        Create(Route.Create("level road", new RouteStretch(Length.FromKilometres(2000), default)), pace);
 
     static CoursePiece PieceOf(Route route, SpeedPlan.TargetPiece target, double start, double end, ILookup<double, double> halts)
     {
@@ -75,7 +77,8 @@ public sealed class RideCourse
         var grade = route.GradeAt(Length.FromMetres((start + end) / 2)).Value;
         var cosine = 1 / Sqrt(1 + grade * grade);
         var isHalt = end == target.End && halts.Contains(end);
-        return new(start, end, target.SquareAtStart + slope * (start - target.Start), slope, cosine, grade * cosine, isHalt, isHalt ? halts[end].Sum() : 0);
+        return new(start, end, target.SquareAtStart + slope * (start - target.Start), slope, cosine, grade * cosine, isHalt,
+            isHalt ? halts[end].Sum() : 0);
     }
 
     /// <summary>A piece of road.</summary>
@@ -88,7 +91,8 @@ public sealed class RideCourse
     /// <param name="IsHalt">Whether the rider comes to rest at its end.</param>
     /// <param name="WaitSeconds">How long he stands there.</param>
     [StructLayout(LayoutKind.Auto)]
-    internal readonly record struct CoursePiece(double Start, double End, double Square, double Slope, double Cosine, double Sine, bool IsHalt, double WaitSeconds)
+    internal readonly record struct CoursePiece(
+        double Start, double End, double Square, double Slope, double Cosine, double Sine, bool IsHalt, double WaitSeconds)
     {
         public double SquareAt(double place) => Square + Slope * (place - Start);
     }

@@ -92,55 +92,38 @@ public sealed record RideHeat
 
     /// <summary>Specific heat of lithium-ion cells, J/(kg K).</summary>
     public const double CellSpecificHeat = 960;
-
     /// <summary>Specific heat of aluminium, for a controller, J/(kg K).</summary>
     public const double ControllerSpecificHeat = 900;
-
     /// <summary>Temperature of the air.</summary>
     public required double Ambient { get; init; }
-
     /// <summary>Heat capacity of one winding.</summary>
     public required double WindingCapacity { get; init; }
-
     /// <summary>Heat capacity of one case.</summary>
     public required double CaseCapacity { get; init; }
-
     /// <summary>Conductance from winding to case.</summary>
     public required double WindingToCase { get; init; }
-
     /// <summary>Conductance from case to air.</summary>
     public required CaseCooling CaseToAir { get; init; }
-
     /// <summary>Heat capacity of all cells.</summary>
     public required double CellCapacity { get; init; }
-
     /// <summary>Conductance from the cells to the air.</summary>
     public required double PackToAir { get; init; }
-
     /// <summary>Heat capacity of one controller.</summary>
     public required double ControllerCapacity { get; init; }
-
     /// <summary>Conductance from one controller to the air.</summary>
     public required double ControllerToAir { get; init; }
-
     /// <summary>Number of controllers.</summary>
     public required int Controllers { get; init; }
-
     /// <summary>Temperature at which a controller's phase current begins to fade; infinite where it does not.</summary>
     public required double FadeStart { get; init; }
-
     /// <summary>Temperature at which it is gone.</summary>
     public required double FadeEnd { get; init; }
-
     /// <summary>Greatest temperature of the winding; infinite where nobody says.</summary>
     public required double WindingLimit { get; init; }
-
     /// <summary>Greatest temperature of the cells; infinite where nobody says.</summary>
     public required double CellLimit { get; init; }
-
     /// <summary>Which of the values are guesses.</summary>
     public required HeatGuess Guessed { get; init; }
-
     /// <summary>Part of the phase current that a controller allows at its temperature, 0 to 1.</summary>
     public double Fade(double controller) => controller <= FadeStart ? 1 : Max(0, (FadeEnd - controller) / (FadeEnd - FadeStart));
 
@@ -186,9 +169,11 @@ public sealed record RideHeat
         var cells = needs.Read(pack.Series) * needs.Read(pack.Parallel);
         var each = Known(cell.HeatCapacity, HeatGuess.CellCapacity, () => CellBody.HeatCapacityOf(needs.Read(cell.Mass), CellSpecificHeat));
         var surface = Box(needs.Read(pack.Length), needs.Read(pack.Width), needs.Read(pack.Height));
-        var metal = Known(controller.HeatCapacity, HeatGuess.ControllerCapacity, () => CellBody.HeatCapacityOf(needs.Read(controller.Mass), ControllerSpecificHeat));
+        var metal = Known(controller.HeatCapacity, HeatGuess.ControllerCapacity,
+            () => CellBody.HeatCapacityOf(needs.Read(controller.Mass), ControllerSpecificHeat));
         var cooling = Known(controller.CaseToAir, HeatGuess.ControllerToAir, () => ThermalResistance.FromKelvinsPerWatt(
-            1 / (ControllerWattsPerSquareMetreKelvin * Box(needs.Read(controller.Length), needs.Read(controller.Width), needs.Read(controller.Height)))));
+            1 / (ControllerWattsPerSquareMetreKelvin
+            * Box(needs.Read(controller.Length), needs.Read(controller.Width), needs.Read(controller.Height)))));
         var fades = controller.TaperTemperatureStart.IsKnown && controller.TaperTemperatureEnd.IsKnown;
         var (start, end) = fades ? (needs.Read(controller.TaperTemperatureStart), needs.Read(controller.TaperTemperatureEnd)) : default;
         return needs.Unmet ? null : new RideHeat
@@ -222,28 +207,20 @@ public enum HeatGuess
 {
     /// <summary>None.</summary>
     None = 0,
-
     /// <summary>Heat capacity of the winding.</summary>
     WindingCapacity = 1,
-
     /// <summary>Heat capacity of the case.</summary>
     CaseCapacity = 2,
-
     /// <summary>From winding to case.</summary>
     WindingToCase = 4,
-
     /// <summary>From case to air.</summary>
     CaseToAir = 8,
-
     /// <summary>Heat capacity of the cells.</summary>
     CellCapacity = 16,
-
     /// <summary>From the cells through the box to the air.</summary>
     PackToAir = 32,
-
     /// <summary>Heat capacity of a controller.</summary>
     ControllerCapacity = 64,
-
     /// <summary>From a controller to the air.</summary>
     ControllerToAir = 128,
 }

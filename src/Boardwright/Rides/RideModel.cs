@@ -14,25 +14,18 @@ public sealed record RideModel
 {
     /// <summary>The board on the road: the same forces and limits as in the steady figures.</summary>
     public required SteadyRunning Running { get; init; }
-
     /// <summary>One cell.</summary>
     public required CellModel Cell { get; init; }
-
     /// <summary>What gets warm.</summary>
     public required RideHeat Heat { get; init; }
-
     /// <summary>How the rider rides.</summary>
     public required RiderPace Pace { get; init; }
-
     /// <summary>Resistance of one phase at 20 °C, ohm.</summary>
     public required double PhaseOhmsAt20 { get; init; }
-
     /// <summary>Part of the drag torque that a gearbox's oil takes, which does not warm the motor, N·m.</summary>
     public required double OilTorque { get; init; }
-
     /// <summary>Charge the rider wants left, 0 to 1.</summary>
     public required double Reserve { get; init; }
-
     /// <summary>Entries all this rests on.</summary>
     public required IReadOnlyList<string> From { get; init; }
 
@@ -48,7 +41,8 @@ public sealed record RideModel
             var heat = needs.Read(RideHeat.Compute(board, parts.Air));
             var brief = board.Brief;
             var cruise = needs.Read(brief.CruiseSpeed);
-            var (accelerating, braking) = (needs.Read(brief.Acceleration, RiderPace.UsualAccelerating), needs.Read(brief.Braking, RiderPace.UsualBraking));
+            var (accelerating, braking) =
+                (needs.Read(brief.Acceleration, RiderPace.UsualAccelerating), needs.Read(brief.Braking, RiderPace.UsualBraking));
             var reserve = needs.Read(brief.Reserve);
             return needs.Unmet ? null : new RideModel
             {

@@ -30,22 +30,16 @@ public enum RideLimit
 {
     /// <summary>Nothing.</summary>
     Nothing,
-
     /// <summary>Phase current.</summary>
     PhaseCurrent,
-
     /// <summary>Phase current, faded by a hot controller.</summary>
     HotController,
-
     /// <summary>Pack current.</summary>
     PackCurrent,
-
     /// <summary>The taper of an emptying pack.</summary>
     Taper,
-
     /// <summary>Voltage, or the electrical speed.</summary>
     Voltage,
-
     /// <summary>Grip of the tyres.</summary>
     Grip,
 }
@@ -55,16 +49,12 @@ public enum RideEnd
 {
     /// <summary>At the end of the route.</summary>
     EndOfRoute,
-
     /// <summary>With no more than the reserve left.</summary>
     Reserve,
-
     /// <summary>The loaded cells fell to where power is cut.</summary>
     PowerCut,
-
     /// <summary>The board could not go on.</summary>
     CannotGoOn,
-
     /// <summary>After the longest time allowed.</summary>
     TimeIsUp,
 }
@@ -82,7 +72,8 @@ public enum RideEnd
 /// <source cref="Sources.Mechanics"/>
 [StructLayout(LayoutKind.Auto)]
 public readonly record struct RideMoment(
-    RideState State, double Grade, double Force, double FootBrake, double PhaseCurrent, double PackCurrent, double BusVolts, double CellVolts, RideLimit HeldBack);
+    RideState State, double Grade, double Force, double FootBrake, double PhaseCurrent, double PackCurrent, double BusVolts,
+    double CellVolts, RideLimit HeldBack);
 
 /// <summary>Where the energy of a ride came from and went to, in joules.</summary>
 /// <remarks>What the cells gave up inside equals the sum of everything else.</remarks>
@@ -92,58 +83,40 @@ public record struct RideEnergy
 {
     /// <summary>Given up inside the cells: ∫ E I dt, E the rest voltage.</summary>
     public double FromCells { get; set; }
-
     /// <summary>Pushed through the air; negative when the wind pushed more than it held back.</summary>
     public double Air { get; set; }
-
     /// <summary>Rolling.</summary>
     public double Rolling { get; set; }
-
     /// <summary>Lifted; negative when the ride went down.</summary>
     public double Grade { get; set; }
-
     /// <summary>Still in motion at the end, less that at the start.</summary>
     public double Motion { get; set; }
-
     /// <summary>Lost in the copper of the motors.</summary>
     public double Copper { get; set; }
-
     /// <summary>Lost to the drag of the motors, oil included.</summary>
     public double Drag { get; set; }
-
     /// <summary>Lost in belts or gears.</summary>
     public double Gears { get; set; }
-
     /// <summary>Lost in the bridges while they conduct.</summary>
     public double Conduction { get; set; }
-
     /// <summary>Lost in the bridges while they switch.</summary>
     public double Switching { get; set; }
-
     /// <summary>Taken by the controllers for themselves.</summary>
     public double Idle { get; set; }
-
     /// <summary>Lost in the wires between pack and controllers.</summary>
     public double Wiring { get; set; }
-
     /// <summary>Lost in the links inside the pack.</summary>
     public double Links { get; set; }
-
     /// <summary>Lost in the resistance of the cells that answers at once.</summary>
     public double CellResistance { get; set; }
-
     /// <summary>Lost in the slower part of the cells' resistance.</summary>
     public double Polarisation { get; set; }
-
     /// <summary>Still held by the slower part at the end; it becomes heat while the pack rests.</summary>
     public double HeldInPolarisation { get; set; }
-
     /// <summary>Burnt by foot or slide.</summary>
     public double FootBrake { get; set; }
-
     /// <summary>Left the cells at their terminals, gross.</summary>
     public double Delivered { get; set; }
-
     /// <summary>Came back into the cells at their terminals from the electric brake.</summary>
     public double Returned { get; set; }
 

@@ -5,7 +5,8 @@ using static System.Math;
 
 namespace Boardwright.Rides;
 
-/// <summary>How a rider follows a route: at cruise speed or the speed wished, whichever is lower, slowing down early enough for what comes.</summary>
+/// <summary>How a rider follows a route: at cruise speed or the speed wished, whichever is lower, slowing down early enough for what
+/// comes.</summary>
 /// <validity>A rider who sees every limit and stop ahead. Curves, grip, and what drive and brakes can do, do not enter.</validity>
 /// <error>A matter of habit: riders differ by half as much again in how hard they start and brake.</error>
 /// <source cref="Sources.StandingBalance"/>
@@ -14,7 +15,8 @@ public sealed record RiderPace
     /// <summary>States a pace.</summary>
     /// <param name="cruise">Speed on an open road, above 0.</param>
     /// <param name="accelerating">Comfortable acceleration, above 0; 1.0 m/s2 where not given.</param>
-    /// <param name="braking">Comfortable deceleration, above 0; 1.2 m/s2 where not given: a little more than an unwarned person stands, as the rider is ready for it.</param>
+    /// <param name="braking">Comfortable deceleration, above 0; 1.2 m/s2 where not given: a little more than an unwarned person stands, as
+    /// the rider is ready for it.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value is not above 0, or not finite.</exception>
     public RiderPace(Speed cruise, Acceleration? accelerating = null, Acceleration? braking = null)
     {
@@ -25,19 +27,14 @@ public sealed record RiderPace
 
     /// <summary>Comfortable acceleration where none is given.</summary>
     public static Acceleration UsualAccelerating { get; } = Acceleration.FromMetresPerSecondSquared(1.0);
-
     /// <summary>Comfortable deceleration where none is given.</summary>
     public static Acceleration UsualBraking { get; } = Acceleration.FromMetresPerSecondSquared(1.2);
-
     /// <summary>Speed on an open road.</summary>
     public Speed Cruise { get; }
-
     /// <summary>Comfortable acceleration.</summary>
     public Acceleration Accelerating { get; }
-
     /// <summary>Comfortable deceleration.</summary>
     public Acceleration Braking { get; }
-
     /// <summary>The speeds aimed at over a route that begins and ends at rest.</summary>
     public SpeedPlan Over(Route route) => new(this, route);
 
@@ -71,7 +68,6 @@ public sealed record SpeedPlan
     /// <summary>A piece of the road over which the square of the target runs straight, for loops: places in m, squares in m²/s².</summary>
     [StructLayout(LayoutKind.Auto)]
     internal readonly record struct TargetPiece(double Start, double End, double SquareAtStart, double SquareAtEnd);
-
     /// <summary>The target in pieces, in order and without gaps.</summary>
     internal IEnumerable<TargetPiece> TargetPieces => _target.Select(p => new TargetPiece(p.Start, p.End, p.SquareAtStart, p.SquareAtEnd));
 
@@ -79,8 +75,10 @@ public sealed record SpeedPlan
     {
         (Pace, Route) = (pace, route);
         var end = route.Distance.Metres;
-        Stops = [.. route.Stops.Where(s => s.At.Metres > 0 && s.At < route.Distance), new(route.Distance, Total(route.Stops.Where(s => s.At == route.Distance)))];
-        _edges = [.. new SortedSet<double>([0, end, .. route.Wishes.SelectMany(w => new[] { w.From.Metres, w.To.Metres }), .. Stops.Select(s => s.At.Metres)])];
+        Stops = [.. route.Stops.Where(s => s.At.Metres > 0 && s.At < route.Distance),
+            new(route.Distance, Total(route.Stops.Where(s => s.At == route.Distance)))];
+        _edges = [.. new SortedSet<double>(
+            [0, end, .. route.Wishes.SelectMany(w => new[] { w.From.Metres, w.To.Metres }), .. Stops.Select(s => s.At.Metres)])];
         var halts = Stops.Select(s => s.At.Metres).ToHashSet();
         _target = Backwards(Caps(), halts, 2 * pace.Braking.Si);
         _ideal = Forwards(_target, halts, 2 * pace.Accelerating.Si);
@@ -88,11 +86,10 @@ public sealed record SpeedPlan
 
     /// <summary>How the rider rides.</summary>
     public RiderPace Pace { get; }
-
     /// <summary>The route.</summary>
     public Route Route { get; }
-
-    /// <summary>Where the rider comes to rest, in order; the last is the end of the route. A stop at the very start only delays it and is left out.</summary>
+    /// <summary>Where the rider comes to rest, in order; the last is the end of the route. A stop at the very start only delays it and is
+    /// left out.</summary>
     public IReadOnlyList<Stop> Stops { get; }
 
     /// <summary>
@@ -102,7 +99,8 @@ public sealed record SpeedPlan
     /// </summary>
     public Speed TargetAt(Length at) => At(_target, at);
 
-    /// <summary>The target as a board would follow it that starts from rest, never short of power: also v² = u² + 2 a Δs after each start.</summary>
+    /// <summary>The target as a board would follow it that starts from rest, never short of power: also v² = u² + 2 a Δs after each
+    /// start.</summary>
     public Speed IdealAt(Length at) => At(_ideal, at);
 
     /// <summary>The next stop beyond a distance.</summary>

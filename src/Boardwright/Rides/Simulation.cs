@@ -19,7 +19,8 @@ namespace Boardwright.Rides;
 /// </para>
 /// <para>Every watt is booked with the same current, speed and voltage that moved the board, so the energies add up to rounding.</para>
 /// </remarks>
-/// <validity>Steps of up to some seconds; shorter than a quarter of the winding's time constant. A hot controller fades the phase current for driving and braking alike.</validity>
+/// <validity>Steps of up to some seconds; shorter than a quarter of the winding's time constant. A hot controller fades the phase current
+/// for driving and braking alike.</validity>
 /// <error>At the default step below 0.1 % of distance, energy and every temperature's rise, against the same ride at half the step.</error>
 /// <source cref="Sources.Midpoint"/>
 public sealed class Simulation
@@ -71,7 +72,8 @@ public sealed class Simulation
         ArgumentOutOfRangeException.ThrowIfGreaterThan(options.Step.Seconds, RideOptions.LongestStepSeconds, nameof(options));
         ArgumentOutOfRangeException.ThrowIfNegative(options.StartCharge.Value, nameof(options));
         ArgumentOutOfRangeException.ThrowIfGreaterThan(options.StartCharge.Value, 1, nameof(options));
-        (this.course, this.options, heat, running, drive, cell) = (course, options, model.Heat, model.Running, model.Running.Drive, model.Cell);
+        (this.course, this.options, heat, running, drive, cell) =
+            (course, options, model.Heat, model.Running, model.Running.Drive, model.Cell);
         step = options.Step.Seconds;
         reserve = model.Reserve;
         mass = running.EffectiveMass;
@@ -98,16 +100,12 @@ public sealed class Simulation
 
     /// <summary>How the ride ended; <c>null</c> while it goes on.</summary>
     public RideEnd? End { get; private set; }
-
     /// <summary>What held the board back when it could not go on.</summary>
     public RideLimit HeldBack { get; private set; }
-
     /// <summary>Energy so far.</summary>
     public RideEnergy Energy => energy;
-
     /// <summary>Steps so far.</summary>
     public long Steps => steps;
-
     /// <summary>Times round the route, this one not counted.</summary>
     public int Laps { get; private set; }
 
@@ -151,7 +149,8 @@ public sealed class Simulation
             Roll();
     }
 
-    /// <summary>Goes to a speed in a time whatever the board's limits are, as a ride that was ridden did; braking is the motors' as far as they may, the rest the foot's.</summary>
+    /// <summary>Goes to a speed in a time whatever the board's limits are, as a ride that was ridden did; braking is the motors' as far as
+    /// they may, the rest the foot's.</summary>
     /// <param name="seconds">The time, above 0.</param>
     /// <param name="until">Speed at its end, m/s.</param>
     /// <param name="sine">Sine of the slope.</param>
@@ -266,12 +265,14 @@ public sealed class Simulation
         return true;
     }
 
-    /// <summary>Whether the motors' part of the braking changes so much between two speeds that its middle does not stand for it: where the pack's limit lets go at a crawl it jumps.</summary>
+    /// <summary>Whether the motors' part of the braking changes so much between two speeds that its middle does not stand for it: where the
+    /// pack's limit lets go at a crawl it jumps.</summary>
     bool Jumps(double wish, double fast, double slow, in RideCourse.CoursePiece piece)
     {
         const double Much = 0.2;
         Pull one = default, other = default;
-        return Wanted(wish, fast, piece, ref one) && Wanted(wish, slow, piece, ref other) && Abs(one.Current - other.Current) > Much * drive.BrakePhaseLimit;
+        return Wanted(wish, fast, piece, ref one) && Wanted(wish, slow, piece, ref other)
+            && Abs(one.Current - other.Current) > Much * drive.BrakePhaseLimit;
     }
 
     /// <summary>The most the board can do: a = (F_largest(v + a h/2) − F_road)/m_e, solved for a by the secant rule.</summary>
@@ -444,7 +445,8 @@ public sealed class Simulation
         var (second, burntSecond) = Branch(now.SecondVolts, pack.Second, pack.SecondDecay, pack.SecondKept, h, amperes);
         (now.FirstVolts, now.SecondVolts) = (first, second);
 
-        Warm(h, v, copper, drag - (v > 0 ? oilTorque * motor : 0), n * (conduction + switching) + drive.IdlePower, amperes * amperes * pack.Ohms + (burntFirst + burntSecond) / h);
+        Warm(h, v, copper, drag - (v > 0 ? oilTorque * motor : 0), n * (conduction + switching) + drive.IdlePower,
+            amperes * amperes * pack.Ohms + (burntFirst + burntSecond) / h);
         now.Charge -= amperes * h / coulombs;
         now.Seconds += h;
         now.Metres += moved;
@@ -461,7 +463,8 @@ public sealed class Simulation
             TakeFastEnd(Max(v + a * h / 2, v - a * h / 2), a, piece, pull);
         if (options.TraceEvery is { } every)
         {
-            RideMoment moment = new(now, piece.Cosine > 0 ? piece.Sine / piece.Cosine : 0, pull.Force, pull.Foot, i, amperes, volts, cellVolts / running.Pack.Series, pull.HeldBack);
+            RideMoment moment = new(now, piece.Cosine > 0 ? piece.Sine / piece.Cosine : 0, pull.Force, pull.Foot, i, amperes, volts,
+                cellVolts / running.Pack.Series, pull.HeldBack);
             latest = moment;
             if (now.Seconds >= nextTrace)
             {
@@ -511,7 +514,8 @@ public sealed class Simulation
         now.Case += (c * ww + w * wc) / determinant;
         windingRate = winding / h;
 
-        controllerRate = (bridges / heat.Controllers - heat.ControllerToAir * (now.Controller - heat.Ambient)) / (heat.ControllerCapacity + heat.ControllerToAir * h / 2);
+        controllerRate = (bridges / heat.Controllers - heat.ControllerToAir * (now.Controller - heat.Ambient))
+            / (heat.ControllerCapacity + heat.ControllerToAir * h / 2);
         now.Controller += controllerRate * h;
         cellRate = (inCells - heat.PackToAir * (now.Cells - heat.Ambient)) / (heat.CellCapacity + heat.PackToAir * h / 2);
         now.Cells += cellRate * h;

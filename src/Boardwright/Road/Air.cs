@@ -7,7 +7,8 @@ namespace Boardwright.Road;
 /// <summary>Still, dry air in one state: what drag and cooling need of it.</summary>
 /// <remarks>A value of 24 bytes; viscosity, conductivity and Prandtl number are computed when asked for.</remarks>
 /// <validity>Air as an ideal gas, 200 K to 800 K and up to 10 bar; altitudes −5000 m to 11000 m.</validity>
-/// <error>Against the published atmosphere the density is right to its printed digits; humid air is up to 1 % lighter than dry air on a ride.</error>
+/// <error>Against the published atmosphere the density is right to its printed digits; humid air is up to 1 % lighter than dry air on a
+/// ride.</error>
 /// <source cref="Sources.StandardAtmosphere"/>
 [StructLayout(LayoutKind.Auto)]
 public readonly record struct Air
@@ -31,10 +32,8 @@ public readonly record struct Air
 
     /// <summary>Its temperature.</summary>
     public Temperature Temperature { get; }
-
     /// <summary>Its absolute pressure.</summary>
     public Pressure Pressure { get; }
-
     /// <summary>Density ρ = p/(287.05287 T), kg/m³.</summary>
     public double DensityKilogramsPerCubicMetre { get; }
 
@@ -76,10 +75,13 @@ public readonly record struct Air
         return new(temperature.Kelvins, pressure.Pascals);
     }
 
-    /// <summary>Air at an altitude on a day of a given temperature: the standard atmosphere's pressure there, with the day's own temperature.</summary>
-    /// <param name="altitude">Geopotential altitude, −5000 m to 11000 m; taking the height above the sea for it costs 0.04 % of density at 3000 m.</param>
+    /// <summary>Air at an altitude on a day of a given temperature: the standard atmosphere's pressure there, with the day's own
+    /// temperature.</summary>
+    /// <param name="altitude">Geopotential altitude, −5000 m to 11000 m; taking the height above the sea for it costs 0.04 % of density at
+    /// 3000 m.</param>
     /// <param name="temperature">Air temperature, above 0 K.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The altitude lies outside the troposphere, or the temperature is not above 0 K.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The altitude lies outside the troposphere, or the temperature is not above 0
+    /// K.</exception>
     public static Air At(Length altitude, Temperature temperature) => At(temperature, StandardPressure(altitude));
 
     /// <summary>The standard atmosphere at sea level: 15 °C, 101325 Pa, 1.225 kg/m³.</summary>
@@ -100,7 +102,8 @@ public readonly record struct Air
     public static Pressure StandardPressure(Length altitude) =>
         Pressure.FromPascals(SeaLevelPascals * Pow(StandardKelvins(altitude) / SeaLevelKelvins, PressureExponent));
 
-    /// <summary>The same air at another temperature and the same pressure, such as the mean of a hot surface and the air around it.</summary>
+    /// <summary>The same air at another temperature and the same pressure, such as the mean of a hot surface and the air around
+    /// it.</summary>
     /// <param name="temperature">Above 0 K.</param>
     public Air WarmedTo(Temperature temperature) => At(temperature, Pressure);
 

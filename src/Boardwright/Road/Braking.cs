@@ -5,7 +5,8 @@ using static System.Math;
 namespace Boardwright.Road;
 
 /// <summary>How long a board takes to stop.</summary>
-/// <validity>Constant braking once it is there, constant grade, no help from air or rolling; during the reaction the speed stays.</validity>
+/// <validity>Constant braking once it is there, constant grade, no help from air or rolling; during the reaction the speed
+/// stays.</validity>
 /// <error>Exact for the stated braking.</error>
 /// <source cref="Sources.Mechanics"/>
 public static class Braking

@@ -43,7 +43,8 @@ public readonly record struct Coasting(
     /// <param name="from">Speed at the start, 0 or more.</param>
     /// <param name="to">Speed at the end, 0 or more.</param>
     /// <returns>The way; <c>null</c> when the second speed is never reached from the first.</returns>
-    /// <exception cref="InvalidOperationException">There is a force that grows with speed itself; only the time is known in closed form here.</exception>
+    /// <exception cref="InvalidOperationException">There is a force that grows with speed itself; only the time is known in closed form
+    /// here.</exception>
     public Length? DistanceBetween(Speed from, Speed to)
     {
         RequireNoLinearForce();
@@ -61,7 +62,8 @@ public readonly record struct Coasting(
 
     /// <summary>Speed after a time; a board that is not driven stands still once it has stopped.</summary>
     /// <remarks>
-    /// F₀ > 0: v = tan(atan(k v₀) − t √(F₀F₂)/m_e)/k, k = √(F₂/F₀), written as the tangent of a difference. F₀ &lt; 0, v_t = √(−F₀/F₂): v = v_t tanh(t √(−F₀F₂)/m_e + artanh(v₀/v_t)),
+    /// F₀ > 0: v = tan(atan(k v₀) − t √(F₀F₂)/m_e)/k, k = √(F₂/F₀), written as the tangent of a difference. F₀ &lt; 0, v_t = √(−F₀/F₂): v =
+    /// v_t tanh(t √(−F₀F₂)/m_e + artanh(v₀/v_t)),
     /// written so that it holds above v_t too.
     /// </remarks>
     /// <param name="from">Speed at the start, 0 or more.</param>
@@ -165,7 +167,8 @@ public readonly record struct Coasting(
     /// <param name="from">Speed at the start.</param>
     /// <param name="time">Time.</param>
     public static Speed SpeedAtConstantPower(Mass effectiveMass, Power power, Speed from, Duration time) =>
-        Speed.FromMetresPerSecond(Sqrt(from.MetresPerSecond * from.MetresPerSecond + 2 * power.Watts * time.Seconds / effectiveMass.Kilograms));
+        Speed.FromMetresPerSecond(
+        Sqrt(from.MetresPerSecond * from.MetresPerSecond + 2 * power.Watts * time.Seconds / effectiveMass.Kilograms));
 
     bool Reaches(double start, double end)
     {

@@ -44,22 +44,20 @@ public sealed record ElevationFilter
     }
 
     /// <summary>Steps of 5 m, smoothed over 100 m, turns of 2 m, grades up to 40 %: steeper than any public road we know of.</summary>
-    public static ElevationFilter Usual { get; } = new(Length.FromMetres(5), Length.FromMetres(100), Length.FromMetres(2), Fraction.FromPercent(40));
-
+    public static ElevationFilter Usual { get; } = new(
+        Length.FromMetres(5), Length.FromMetres(100), Length.FromMetres(2), Fraction.FromPercent(40));
     /// <summary>Step of the profile.</summary>
     public Length Step { get; }
-
     /// <summary>Full smoothing length.</summary>
     public Length Smoothing { get; }
-
     /// <summary>Least height between turns when the climb is summed.</summary>
     public Length Turn { get; }
-
     /// <summary>Greatest grade believed; steeper ones are cut to it, the elevation stays.</summary>
     public Fraction Steepest { get; }
 
     /// <summary>The filtered profile.</summary>
-    /// <param name="distances">At least two, rising, the last above the first; equal neighbours count as one point of mean height. m.</param>
+    /// <param name="distances">At least two, rising, the last above the first; equal neighbours count as one point of mean height.
+    /// m.</param>
     /// <param name="heights">One for each, m.</param>
     internal (double[] Places, double[] Heights) Apply(ReadOnlySpan<double> distances, ReadOnlySpan<double> heights)
     {

@@ -9,7 +9,8 @@ namespace Boardwright.Road;
 /// <source cref="Sources.Geometry"/>
 public sealed record Masses(Mass Board, IReadOnlyList<string> Unweighed)
 {
-    /// <summary>Adds up a board. Cells count one by one, wrap and links by <c>pack.mass_extra</c>, a belt without a mass by its size. The remote rides along in the hand; the charger stays behind.</summary>
+    /// <summary>Adds up a board. Cells count one by one, wrap and links by <c>pack.mass_extra</c>, a belt without a mass by its size. The
+    /// remote rides along in the hand; the charger stays behind.</summary>
     public static Answer<Masses> Compute(Board board) => Answer<Masses>.Ask("mass.board", needs =>
     {
         var places = needs.Read(PartSlot.All(board));

@@ -19,10 +19,8 @@ public readonly record struct RoadLoad(Mass Mass, Number RollingResistance, Area
 {
     /// <summary>Standard acceleration of free fall g, m/s².</summary>
     public const double Gravity = 9.80665;
-
     /// <summary>Weight m g.</summary>
     public Force Weight => Force.FromNewtons(Mass.Kilograms * Gravity);
-
     /// <summary>½ ρ CdA, in kg/m: air force for each m²/s² of speed squared.</summary>
     public double DragKilogramsPerMetre => 0.5 * AirDensityKilogramsPerCubicMetre * DragArea.SquareMetres;
 
@@ -50,7 +48,8 @@ public readonly record struct RoadLoad(Mass Mass, Number RollingResistance, Area
     internal static T Drag<T>(double kilogramsPerMetre, T through)
         where T : struct, ILanes<T> => kilogramsPerMetre * through * T.Abs(through);
 
-    /// <summary>Force that holds a speed: F = m g (Crr cos θ + sin θ) + ½ ρ CdA (v + w)|v + w|; negative when the board must be braked.</summary>
+    /// <summary>Force that holds a speed: F = m g (Crr cos θ + sin θ) + ½ ρ CdA (v + w)|v + w|; negative when the board must be
+    /// braked.</summary>
     /// <param name="speed">Speed over the ground v, 0 or more.</param>
     /// <param name="grade">Rise over run, negative downhill.</param>
     /// <param name="headwind">Wind against the way of travel w, negative from behind.</param>
@@ -94,7 +93,8 @@ public readonly record struct RoadLoad(Mass Mass, Number RollingResistance, Area
     /// </summary>
     /// <param name="power">Power at the wheels, 0 or more.</param>
     /// <param name="grade">Rise over run, negative downhill.</param>
-    /// <returns>The highest speed the power holds; <c>null</c> when there is nothing to hold the board back, neither air nor rolling.</returns>
+    /// <returns>The highest speed the power holds; <c>null</c> when there is nothing to hold the board back, neither air nor
+    /// rolling.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The power is below 0.</exception>
     public Speed? SpeedAt(Power power, Fraction grade = default)
     {

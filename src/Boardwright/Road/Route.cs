@@ -65,37 +65,26 @@ public sealed record Route
 
     /// <summary>What the route is called.</summary>
     public string Name { get; }
-
     /// <summary>The segments in the order ridden; what lies between two is not known.</summary>
     public IReadOnlyList<Segment> Segments { get; }
-
     /// <summary>Speeds wished, by their beginning.</summary>
     public IReadOnlyList<SpeedWish> Wishes { get; }
-
     /// <summary>Places to stop, in order.</summary>
     public IReadOnlyList<Stop> Stops { get; }
-
     /// <summary>Distance of all segments.</summary>
     public Length Distance => Length.FromMetres(_starts[^1]);
-
     /// <summary>Height climbed on the filtered profile, between turns; the figure to plan with.</summary>
     public Length Climb => Sum(s => s.Ascent).Up;
-
     /// <summary>Height descended on the filtered profile, between turns.</summary>
     public Length Descent => Sum(s => s.Ascent).Down;
-
     /// <summary>Every recorded rise and fall, noise included; an upper bound.</summary>
     public Ascent RawAscent => Sum(s => s.RawAscent);
-
     /// <summary>Recorded rises and falls by hysteresis of 5 m, as many bicycle computers show them.</summary>
     public Ascent FiveMetreAscent => Sum(s => s.HysteresisAscent(FiveMetres));
-
     /// <summary>Lowest recorded elevation.</summary>
     public Length Lowest => Segments.Min(s => s.RecordedRange.Lowest);
-
     /// <summary>Highest recorded elevation.</summary>
     public Length Highest => Segments.Max(s => s.RecordedRange.Highest);
-
     /// <summary>Distance over which the profile is steeper than the greatest grade believed, so that the grade is cut.</summary>
     public Length CutDistance => Segments.Aggregate(default(Length), (sum, s) => sum + s.CutDistance);
 
@@ -137,7 +126,8 @@ public sealed record Route
     /// <exception cref="ArgumentOutOfRangeException">The window is not above 0.</exception>
     public Fraction? SteepestDescent(Length window) => Steepest(window, -1);
 
-    /// <summary>The route as pieces of one grade and one wish each, in order; a stop ends a piece. A stop at the very start is in <see cref="Stops"/> only.</summary>
+    /// <summary>The route as pieces of one grade and one wish each, in order; a stop ends a piece. A stop at the very start is in
+    /// <see cref="Stops"/> only.</summary>
     public IReadOnlyList<RouteStretch> Stretches()
     {
         SortedSet<double> edges = [.. GradePlaces()];
@@ -170,7 +160,8 @@ public sealed record Route
     public static Route Level(Length distance, Length elevation = default) =>
         new("level", [Segment.Stated([new(default, elevation), new(distance, elevation)])]);
 
-    /// <summary>A made-up loop of equal hills that ends where it began: z = H/2 · (1 − cos(2πns/L)), in 240 straight pieces for each hill.</summary>
+    /// <summary>A made-up loop of equal hills that ends where it began: z = H/2 · (1 − cos(2πns/L)), in 240 straight pieces for each
+    /// hill.</summary>
     /// <param name="distance">Distance L round the loop, above 0.</param>
     /// <param name="height">Height H of each hill, 0 or more; steepest grade π n H / L.</param>
     /// <param name="hills">How many hills n, 1 to 10 000.</param>
@@ -180,7 +171,8 @@ public sealed record Route
         const int Pieces = 240;
         if (hills is < 1 or > 10_000)
             throw new ArgumentOutOfRangeException(nameof(hills), hills, "A loop has 1 to 10 000 hills.");
-        if (!(height.Metres >= 0 && distance.Metres > 0 && Math.PI * hills * height.Metres / distance.Metres <= ElevationFilter.Usual.Steepest.Value))
+        if (!(height.Metres >= 0 && distance.Metres > 0
+            && Math.PI * hills * height.Metres / distance.Metres <= ElevationFilter.Usual.Steepest.Value))
             throw new ArgumentException("A loop is longer than 0 and its hills are 0 m or higher and at most 40 % steep.", nameof(height));
         var points = new RoadPoint[Pieces * hills + 1];
         for (var i = 0; i < points.Length; i++)

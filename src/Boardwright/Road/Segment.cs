@@ -56,16 +56,12 @@ public sealed record Segment
 
     /// <summary>Distance from end to end.</summary>
     public Length Distance => Length.FromMetres(_places[^1]);
-
     /// <summary>How many points were recorded or stated.</summary>
     public int PointCount => _recorded.Length;
-
     /// <summary>Lowest and highest recorded elevation.</summary>
     public (Length Lowest, Length Highest) RecordedRange => (Length.FromMetres(_recorded.Min()), Length.FromMetres(_recorded.Max()));
-
     /// <summary>Sum of all recorded rises and falls, noise included.</summary>
     public Ascent RawAscent => Ascent.Raw(_recorded);
-
     /// <summary>Rises and falls of the profile between its turns; turns lower than the filter's are left out.</summary>
     public Ascent Ascent => Ascent.BetweenTurns(_heights, _filtered ? _filter.Turn : default);
 
@@ -87,11 +83,10 @@ public sealed record Segment
 
     /// <summary>Recorded rises and falls by the rule of <see cref="Road.Ascent.WithHysteresis"/>.</summary>
     public Ascent HysteresisAscent(Length threshold) => Ascent.WithHysteresis(_recorded, threshold);
-
     /// <summary>Elevation at a distance; beyond an end, that of the end.</summary>
     public Length ElevationAt(Length at) => Length.FromMetres(_profile.At(at.Metres));
-
-    /// <summary>Grade at a distance, from −<see cref="ElevationFilter.Steepest"/> to it; where it changes, that of the road ahead; 0 beyond an end.</summary>
+    /// <summary>Grade at a distance, from −<see cref="ElevationFilter.Steepest"/> to it; where it changes, that of the road ahead; 0 beyond
+    /// an end.</summary>
     public Fraction GradeAt(Length at) => Believed(_profile.Slope(at.Metres));
 
     /// <summary>The same piece of road, ridden the other way.</summary>

@@ -7,7 +7,7 @@ using Boardwright.Traction;
 namespace Boardwright.Rules;
 
 /// <summary>What a toothed belt, its pulleys and its key must satisfy.</summary>
-public static class BeltRules
+static class BeltRules
 {
     const int FullMesh = 6;
     static readonly Speed GreatestBeltSpeed = Speed.FromMetresPerSecond(33);
@@ -109,7 +109,8 @@ public static class BeltRules
                 return [BeltCarriesPeak!.Found(Level.Fine, $"{load.PeakPull:0 N} at the peak against {rating:0 N}; {rating - load.PeakPull:0 N} are left.", value: value, limit: limit)];
             var amperes = Current.FromAmperes(Math.Floor(limits.Weakest.Current.Amperes * (rating / load.PeakPull)));
             var wider = new[] { 9.0, 15, 20, 25 }.Select(Length.FromMillimetres).Cast<Length?>()
-                .FirstOrDefault(w => w > width && new BeltStrength(belt.Profile, w!.Value).AllowedPull(belt.Path) is { } carried && carried >= load.PeakPull);
+                .FirstOrDefault(w => w > width && new BeltStrength(belt.Profile, w!.Value).AllowedPull(belt.Path) is { } carried
+                && carried >= load.PeakPull);
             return
             [
                 BeltCarriesPeak!.Found(Level.Fix, $"The peak pulls {load.PeakPull:0 N} on a belt whose working tension is {rating:0 N}: {load.PeakPull / rating - 1:0 %} over it.",
@@ -196,10 +197,13 @@ public static class BeltRules
                 return null;
             var seat = new[] { length, pulley, shaft * 1.5 }.MinBy(l => l.Si);
             // Where no standard size fits, a little more than half of the key stands in the shaft.
-            var depth = KeySize.ForShaft(shaft) is { } size && Math.Abs((size.Height - height).Millimetres) < 0.05 ? size.ShaftDepth : height * 0.6;
+            var depth = KeySize.ForShaft(shaft) is { } size && Math.Abs((size.Height - height).Millimetres) < 0.05 ? size.ShaftDepth
+                : height * 0.6;
             var key = new ParallelKey(width, height, depth, seat);
             var (shear, bearing) = (key.Shear(torque, shaft), key.HubBearing(torque, shaft));
-            var (shearLimit, bearingLimit) = (ParallelKey.AllowableShear(Pressure.FromMegapascals(430), 2), ParallelKey.AllowableBearing(Pressure.FromMegapascals(240), 1.5));
+            var (shearLimit, bearingLimit) =
+                (ParallelKey.AllowableShear(Pressure.FromMegapascals(430), 2),
+                ParallelKey.AllowableBearing(Pressure.FromMegapascals(240), 1.5));
             var use = Math.Max(shear / shearLimit, bearing / bearingLimit);
             var (value, limit) = (Amount.Create(bearing, "MPa"), Amount.Create(bearingLimit, "MPa"));
             return use <= 1
@@ -247,7 +251,8 @@ public static class BeltRules
             if (needs.Unmet)
                 return null;
             var screw = Length.FromMillimetres(Math.Clamp(Math.Round(shaft.Millimetres / 2), 3, 6));
-            var holds = SetScrew.HoldingForce(screw) is { } force ? SetScrew.DynamicTorque(force, shaft) : ((Torque Least, Torque Greatest)?)null;
+            var holds = SetScrew.HoldingForce(screw) is { } force ? SetScrew.DynamicTorque(force, shaft)
+                : ((Torque Least, Torque Greatest)?)null;
             return
             [
                 NotSetScrewAlone!.Found(Level.Fix,
@@ -275,7 +280,8 @@ public static class BeltRules
             var torque = thread.TighteningTorque(PropertyClass.Steel88);
             var longest = plate + thread.Washer.Thickness + depth - HalfMillimetre;
             var shortest = plate + thread.Washer.Thickness + thread.Diameter;
-            var right = new[] { 6.0, 8, 10, 12, 14, 16, 18, 20, 22, 25, 30, 35, 40 }.Select(Length.FromMillimetres).Where(l => l <= longest && l >= shortest).OrderByDescending(l => l.Si).Cast<Length?>().FirstOrDefault();
+            var right = new[] { 6.0, 8, 10, 12, 14, 16, 18, 20, 22, 25, 30, 35, 40 }.Select(Length.FromMillimetres)
+                .Where(l => l <= longest && l >= shortest).OrderByDescending(l => l.Si).Cast<Length?>().FirstOrDefault();
             FormattableString take = right is { } r ? $"Take {name}×{r.Millimetres:0} bolts" : (FormattableString)$"No standard length fits between {shortest:0.0 mm} and {longest:0.0 mm}: cut one to {longest:0.0 mm}";
             if (!parts.Mount.BoltLength.IsKnown)
             {
@@ -296,7 +302,8 @@ public static class BeltRules
 
     /// <summary>Every rule about belts, keys and the motor's bolts.</summary>
     public static IReadOnlyList<Rule<BoardAnalysis>> All { get; } =
-        [BeltSitsInSlot, EnoughTeethInMesh, PulleyLargeEnough, BeltCarriesPeak, TensionKnown, NoSlackUnderBrake, BeltNotTooFast, KeyCarriesPeak, KeyIsStandard, NotSetScrewAlone, BoltsEngage];
+        [BeltSitsInSlot, EnoughTeethInMesh, PulleyLargeEnough, BeltCarriesPeak, TensionKnown, NoSlackUnderBrake, BeltNotTooFast,
+        KeyCarriesPeak, KeyIsStandard, NotSetScrewAlone, BoltsEngage];
 
     static Phrase Sentence(List<(int Teeth, Length Centre)> others, Length least, Length most) => others.Count > 1
         ? (FormattableString)$"A belt of {others[0].Teeth} teeth puts the axle at {others[0].Centre:0.0 mm}, one of {others[1].Teeth} at {others[1].Centre:0.0 mm}; the slot takes {least:0.0 mm} to {most:0.0 mm}."

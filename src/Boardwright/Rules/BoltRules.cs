@@ -17,7 +17,8 @@ public static class BoltRules
         Sources.CommonPractice,
         (e, needs) => Judged(e, needs, pattern => pattern.Stated == pattern.Places.Count
             ? CountLiesAlike!.Found(Level.Fine, $"{pattern.Stated} bolts: corners, middles of the long sides, and alike on both sides.", value: Amount.Plain(pattern.Stated))
-            : CountLiesAlike!.Found(Level.Fix, $"{pattern.Stated} bolts are stated; {pattern.Places.Count} are drawn, because the corners, the middles of the long sides and both sides alike need that many.", $"Write {pattern.Places.Count}.", Amount.Plain(pattern.Stated), Amount.Plain(pattern.Places.Count), mend: Count(pattern.Places.Count))));
+            : CountLiesAlike!.Found(Level.Fix, $"{pattern.Stated} bolts are stated; {pattern.Places.Count} are drawn, because the corners, the middles of the long sides and both sides alike need that many.", $"Write {pattern.Places.Count}.", Amount.Plain(pattern.Stated), Amount.Plain(pattern.Places.Count),
+            mend: Count(pattern.Places.Count))));
 
     /// <summary>The bolts are close enough for the gasket.</summary>
     public static Rule<BoardAnalysis> GasketStaysSqueezed { get; } = new(
@@ -32,7 +33,8 @@ public static class BoltRules
             if (pattern.Pitch <= greatest)
                 return GasketStaysSqueezed!.Found(Level.Fine, $"The bolts lie {pattern.Pitch:0 mm} apart; up to {greatest:0 mm} the gasket stays squeezed by a quarter.", value: value, limit: limit);
             var remedy = pattern.CountForGasket is { } enough ? (FormattableString)$"{enough} bolts would do." : $"No even number of bolts up to 32 would do: take a stiffer box or a softer gasket.";
-            return GasketStaysSqueezed!.Found(Level.Fix, $"The bolts lie {pattern.Pitch:0 mm} apart. At more than {greatest:0 mm} the box's edge is reckoned to bow so far that the gasket is squeezed by less than a quarter between them.", remedy, value, limit, mend: pattern.CountForGasket is { } count ? Count(count) : null);
+            return GasketStaysSqueezed!.Found(
+                Level.Fix, $"The bolts lie {pattern.Pitch:0 mm} apart. At more than {greatest:0 mm} the box's edge is reckoned to bow so far that the gasket is squeezed by less than a quarter between them.", remedy, value, limit, mend: pattern.CountForGasket is { } count ? Count(count) : null);
         }));
 
     /// <summary>Holes stay clear of the deck's edges.</summary>
@@ -58,8 +60,10 @@ public static class BoltRules
         "A bolt sits in the middle of the flange, or further in where the edge distance of 1.2 holes asks for it; the washer's radius against what is then left before the wall.",
         Sources.En1993,
         (e, needs) => Judged(e, needs, pattern => pattern.WasherIntoWall.Si > 0
-            ? WashersLieFlat!.Found(Level.Fix, $"The flange is {pattern.Flange.Width:0.# mm} wide: with {HoleEdges.EdgeDistance(pattern.BoxHole):0.0 mm} from a {pattern.BoxHole:0.0 mm} hole to its edge, the {pattern.Thread.Name} washer ({pattern.Thread.Washer.OuterDiameter:0.# mm}) stands {pattern.WasherIntoWall:0.0 mm} into the wall.", $"Take a thinner bolt, a wider flange, or a washer cut flat on one side.", Amount.Create(pattern.WasherIntoWall, "mm"), Amount.Create(default(Length), "mm"), e.Board.Parts.Box.FlangeWidth.Key)
-            : WashersLieFlat!.Found(Level.Fine, $"{-1 * pattern.WasherIntoWall:0.0 mm} stay between washer and wall.", value: Amount.Create(pattern.WasherIntoWall, "mm"), limit: Amount.Create(default(Length), "mm"), where: e.Board.Parts.Box.FlangeWidth.Key)));
+            ? WashersLieFlat!.Found(Level.Fix, $"The flange is {pattern.Flange.Width:0.# mm} wide: with {HoleEdges.EdgeDistance(pattern.BoxHole):0.0 mm} from a {pattern.BoxHole:0.0 mm} hole to its edge, the {pattern.Thread.Name} washer ({pattern.Thread.Washer.OuterDiameter:0.# mm}) stands {pattern.WasherIntoWall:0.0 mm} into the wall.", $"Take a thinner bolt, a wider flange, or a washer cut flat on one side.", Amount.Create(pattern.WasherIntoWall, "mm"), Amount.Create(default(Length), "mm"),
+            e.Board.Parts.Box.FlangeWidth.Key)
+            : WashersLieFlat!.Found(Level.Fine, $"{-1 * pattern.WasherIntoWall:0.0 mm} stay between washer and wall.", value: Amount.Create(pattern.WasherIntoWall, "mm"),
+            limit: Amount.Create(default(Length), "mm"), where: e.Board.Parts.Box.FlangeWidth.Key)));
 
     /// <summary>Holes keep their distance.</summary>
     public static Rule<BoardAnalysis> HolesKeepDistance { get; } = new(
@@ -84,7 +88,8 @@ public static class BoltRules
             : pattern.Insert.Length > 0 ? InsertsHold!.Found(Level.Fine, $"They go into {pattern.Insert}.") : null));
 
     /// <summary>Every rule about the box's bolts.</summary>
-    public static IReadOnlyList<Rule<BoardAnalysis>> All { get; } = [CountLiesAlike, GasketStaysSqueezed, EdgesHold, WashersLieFlat, HolesKeepDistance, InsertsHold];
+    public static IReadOnlyList<Rule<BoardAnalysis>> All { get; } =
+        [CountLiesAlike, GasketStaysSqueezed, EdgesHold, WashersLieFlat, HolesKeepDistance, InsertsHold];
 
     static Finding[]? Judged(BoardAnalysis e, Needs needs, Func<BoltPattern, Finding?> judge)
     {

@@ -44,7 +44,8 @@ public static class ElectricalRules
             var found = new List<Finding>();
             if (e.Board.Parts.Fuse.IsChosen)
                 Judge("fuse", e.Board.Parts.Fuse.Voltage, "The fuse");
-            foreach (var (key, plug) in PlugsInUse(e.Board).DistinctBy(p => p.Name, StringComparer.OrdinalIgnoreCase).Select(p => (p.Key, Plug: e.Board.PlugCalled(p.Name))))
+            foreach (var (key, plug) in PlugsInUse(e.Board).DistinctBy(p => p.Name, StringComparer.OrdinalIgnoreCase)
+                .Select(p => (p.Key, Plug: e.Board.PlugCalled(p.Name))))
             {
                 if (plug.Voltage.IsKnown)
                     Judge(key, plug.Voltage, $"The plug {plug.Title}");
@@ -58,7 +59,8 @@ public static class ElectricalRules
                 if (!rated.IsKnown)
                     return;
                 found.Add(volts >= window.Full
-                    ? PartsStandVoltage!.Found(Level.Fine, $"{what} is rated {volts:0 V}; a full pack has {window.Full:0.0 V}.", value: Amount.Create(window.Full, "V"), limit: Amount.Create(volts, "V"), where: where)
+                    ? PartsStandVoltage!.Found(
+                    Level.Fine, $"{what} is rated {volts:0 V}; a full pack has {window.Full:0.0 V}.", value: Amount.Create(window.Full, "V"), limit: Amount.Create(volts, "V"), where: where)
                     : PartsStandVoltage!.Found(Level.Stop, $"{what} is rated {volts:0 V}; a full pack has {window.Full:0.0 V}.", $"Take one rated at least {window.Full:0.0 V} DC.", Amount.Create(window.Full, "V"), Amount.Create(volts, "V"), where));
             }
         });
@@ -127,13 +129,16 @@ public static class ElectricalRules
             var (value, limit) = (Amount.Create(set, "A"), Amount.Create(weakest.Current, "A"));
             if (weakest.Current >= set)
             {
-                return [RegenCurrentCarried!.Found(Level.Fine, next.Key is null ? (FormattableString)$"{set:0 A} are set." : $"{set:0 A} are set; the weakest part, {next.Says}, takes {next.Current:0 A}.", value: value, limit: next.Key is null ? null : Amount.Create(next.Current, "A"))];
+                return [RegenCurrentCarried!.Found(
+                    Level.Fine, next.Key is null ? (FormattableString)$"{set:0 A} are set." : $"{set:0 A} are set; the weakest part, {next.Says}, takes {next.Current:0 A}.", value: value,
+                    limit: next.Key is null ? null : Amount.Create(next.Current, "A"))];
             }
 
             return weakest.Current.Si == 0
                 ? [RegenCurrentCarried!.Found(Level.Stop, $"{set:0 A} of braking current are set, but {weakest.Says}.", weakest.Key == e.Board.Parts.Pack.Protection.RegenThrough.Key
                     ? (FormattableString)$"Fit a protection that lets braking current through, or ride and brake as if there were no electric brake."
-                    : weakest.Key == e.Board.Parts.Cell.ChargeTemperatureMin.Key || weakest.Key == e.Board.Parts.Cell.ChargeTemperatureMax.Key
+                    : weakest.Key == e.Board.Parts.Cell.ChargeTemperatureMin.Key
+                    || weakest.Key == e.Board.Parts.Cell.ChargeTemperatureMax.Key
                         ? (FormattableString)$"Bring the pack to a temperature at which its cells may be charged before riding, or set no braking current and brake as if there were no electric brake."
                         : $"Take a part that takes braking current, or ride and brake as if there were no electric brake.", value, limit, weakest.Key)]
                 : [RegenCurrentCarried!.Found(Level.Fix, $"{set:0 A} of braking current are set; {weakest.Says} is {weakest.Current:0 A}.", $"Set the braking pack current to {weakest.Current:0 A}.", value, limit, weakest.Key, new Change("limits.regen_current", Setting(weakest.Current)))];
@@ -214,7 +219,8 @@ public static class ElectricalRules
             }
 
             // The figure itself already obeys the limit, so the rule asks what KV and a full pack would make of it.
-            var free = AngularSpeed.FromRadiansPerSecond(kv.PolePairs * kv.Kv.RadiansPerSecondPerVolt * window.Full.Volts * Propulsion.Modulation);
+            var free = AngularSpeed.FromRadiansPerSecond(
+                kv.PolePairs * kv.Kv.RadiansPerSecondPerVolt * window.Full.Volts * Propulsion.Modulation);
             var (value, most) = (Amount.Create(free, "rpm"), Amount.Create(limit, "rpm"));
             return free <= limit
                 ? [ElectricalSpeedFits!.Found(Level.Fine, $"At most {free:0 rpm} of {limit:0 rpm}.", value: value, limit: most)]
@@ -265,7 +271,8 @@ public static class ElectricalRules
 
     /// <summary>Every rule about voltages, currents, plugs and wires.</summary>
     public static IReadOnlyList<Rule<BoardAnalysis>> All { get; } =
-        [ControllerVoltage, PartsStandVoltage, EveryMotorDriven, PhaseCurrentCarried, BrakePhaseCurrentCarried, PackCurrentCarried, RegenCurrentCarried, PlugsMate, WiresStayCool, FuseProtectsWire, ElectricalSpeedFits];
+        [ControllerVoltage, PartsStandVoltage, EveryMotorDriven, PhaseCurrentCarried, BrakePhaseCurrentCarried, PackCurrentCarried,
+        RegenCurrentCarried, PlugsMate, WiresStayCool, FuseProtectsWire, ElectricalSpeedFits];
 
     static Finding[]? Phase(Rule<BoardAnalysis> rule, BoardAnalysis e, Needs needs, Known<Current> setting, string key)
     {
@@ -276,7 +283,8 @@ public static class ElectricalRules
             return null;
         var weakest = peaks.Motor < peaks.Controller ? (Name: "motor", Current: peaks.Motor) : (Name: "controller", Current: peaks.Controller);
         // A plug is rated by the root of the mean square, a phase current by its amplitude.
-        foreach (var plug in e.Board.Wiring.Where(WiringRuns.IsMotorRun).Where(r => r.Plug.IsKnown).Select(r => e.Board.PlugCalled(r.Plug.Value)))
+        foreach (var plug in e.Board.Wiring.Where(WiringRuns.IsMotorRun).Where(r => r.Plug.IsKnown)
+            .Select(r => e.Board.PlugCalled(r.Plug.Value)))
         {
             var rated = plug.CurrentPeak.IsKnown ? plug.CurrentPeak : plug.CurrentContinuous;
             if (rated.IsKnown && rated.Value * Math.Sqrt(2) < weakest.Current)
@@ -284,7 +292,8 @@ public static class ElectricalRules
         }
 
         var (value, limit) = (Amount.Create(set, "A"), Amount.Create(weakest.Current, "A"));
-        var forEver = new[] { motor.PhaseCurrentContinuous, controller.PhaseCurrentContinuous }.Where(c => c.IsKnown).Select(c => c.Value).OrderBy(c => c).Cast<Current?>().FirstOrDefault();
+        var forEver = new[] { motor.PhaseCurrentContinuous, controller.PhaseCurrentContinuous }.Where(c => c.IsKnown).Select(c => c.Value)
+            .OrderBy(c => c).Cast<Current?>().FirstOrDefault();
         var beside = forEver is { } c && c < set ? (FormattableString)$" For ever they carry {c:0 A}; the heat decides how long the rest lasts." : $"";
         return set <= weakest.Current
             ? [rule.Found(Level.Fine, $"{set:0 A} are set; the {weakest.Name}, the weakest, takes {weakest.Current:0 A} for a short time.{beside}", value: value, limit: limit)]
@@ -298,7 +307,8 @@ public static class ElectricalRules
     {
         if (Rules.InterfaceRules.Same(a, b))
             return true;
-        bool Lists(string one, string other) => board.PlugCalled(one).MatesWith is { IsKnown: true } with && with.Value.Items.Any(m => Rules.InterfaceRules.Same(m, other));
+        bool Lists(string one, string other) =>
+            board.PlugCalled(one).MatesWith is { IsKnown: true } with && with.Value.Items.Any(m => Rules.InterfaceRules.Same(m, other));
         return Lists(a, b) || Lists(b, a);
     }
 

@@ -6,7 +6,7 @@ using Boardwright.Parts;
 namespace Boardwright.Rules;
 
 /// <summary>Parts must not meet each other, the deck or the road.</summary>
-public static class GeometryRules
+static class GeometryRules
 {
     static readonly Length Touch = Length.FromMillimetres(3);
     static readonly Length BetweenCans = Length.FromMillimetres(3);
@@ -43,7 +43,8 @@ public static class GeometryRules
             [
                 CoverCloses!.Found(stack.Clearance.Si < 0 ? Level.Stop : Level.Fix,
                     $"{stack.Reach:0.0 mm} stand beyond the plate, the cover has {stack.Room:0.0 mm}: {(stack.Clearance.Si < 0 ? (FormattableString)$"{-stack.Clearance:0.0 mm} too much" : $"only {stack.Clearance:0.0 mm} free")}.",
-                    System.Runtime.CompilerServices.FormattableStringFactory.Create("{0} {1} ISO 7089-{2} ({3:0.0 mm}) under each cover screw, on its standoff.", new Phrase(cutting), washers == 1 ? "1 washer" : $"{washers} washers", bolt, thickness),
+                    System.Runtime.CompilerServices.FormattableStringFactory.Create(
+                    "{0} {1} ISO 7089-{2} ({3:0.0 mm}) under each cover screw, on its standoff.", new Phrase(cutting), washers == 1 ? "1 washer" : $"{washers} washers", bolt, thickness),
                     value, limit),
             ];
         });
@@ -141,7 +142,8 @@ public static class GeometryRules
                 return [MotorClearsDeck!.Found(Level.Fine, AtEveryAngle($"At {angle:0 deg} the motors stay {free:0.0 mm} clear of a deck leaned to {lean:0 deg}."), value: value, limit: limit)];
 
             var others = parts.Mount.Angles.IsKnown
-                ? parts.Mount.Angles.Value.Items.Where(a => a.Si != angle.Si && Clearance(a, centre) >= Touch).OrderByDescending(a => Clearance(a, centre).Si).ToArray()
+                ? parts.Mount.Angles.Value.Items.Where(a => a.Si != angle.Si && Clearance(a, centre) >= Touch)
+                .OrderByDescending(a => Clearance(a, centre).Si).ToArray()
                 : [];
             FormattableString remedy;
             Change? mend = null;
@@ -154,7 +156,8 @@ public static class GeometryRules
             else
             {
                 // In the slot, the end that brings the can away from the deck.
-                var ends = new[] { parts.Mount.CentreMin, parts.Mount.CentreMax }.Where(k => k.IsKnown).Select(k => k.Value).OrderByDescending(c => Clearance(angle, c).Si).ToArray();
+                var ends = new[] { parts.Mount.CentreMin, parts.Mount.CentreMax }.Where(k => k.IsKnown).Select(k => k.Value)
+                    .OrderByDescending(c => Clearance(angle, c).Si).ToArray();
                 var leaned = LeanThatClears(deck, sideways, new MotorPlace(centre, angle, can));
                 remedy = ends.Length > 0 && Clearance(angle, ends[0]) >= Touch
                     ? (FormattableString)$"Sit the motors at {ends[0]:0.0 mm} from the axle: there they clear by {Clearance(angle, ends[0]):0.0 mm}; the belt must then be chosen for that distance."
@@ -358,9 +361,11 @@ public static class GeometryRules
             var parts = e.Board.Parts;
             if (!parts.Box.IsChosen)
                 return null;
-            var (length, width, depth) = (needs.Read(parts.Box.InnerLength), needs.Read(parts.Box.InnerWidth), needs.Read(parts.Box.InnerDepth));
+            var (length, width, depth) =
+                (needs.Read(parts.Box.InnerLength), needs.Read(parts.Box.InnerWidth), needs.Read(parts.Box.InnerDepth));
             var pack = (L: needs.Read(parts.Pack.Length), W: needs.Read(parts.Pack.Width), H: needs.Read(parts.Pack.Height));
-            var controller = (L: needs.Read(parts.Controller.Length), W: needs.Read(parts.Controller.Width), H: needs.Read(parts.Controller.Height));
+            var controller = (L: needs.Read(parts.Controller.Length), W: needs.Read(parts.Controller.Width),
+                H: needs.Read(parts.Controller.Height));
             if (needs.Unmet)
                 return null;
             var count = PartSlot.ControllerCount(parts);
@@ -379,19 +384,22 @@ public static class GeometryRules
                     $"Take a box of at least {endToEnd:0 mm} by {(pack.W > controller.W ? pack.W : controller.W):0 mm}, or {(pack.L > controller.L * count ? pack.L : controller.L * count):0 mm} by {beside:0 mm}.", Amount.Create(endToEnd, "mm"), Amount.Create(length, "mm"), "box.inner_length"));
             }
 
-            return found.Count > 0 ? found : [BoxHoldsParts!.Found(Level.Fine, $"Pack and controllers go in with {depth - highest:0 mm} above them.", value: Amount.Create(highest, "mm"), limit: Amount.Create(depth, "mm"))];
+            return found.Count > 0 ? found
+                : [BoxHoldsParts!.Found(Level.Fine, $"Pack and controllers go in with {depth - highest:0 mm} above them.", value: Amount.Create(highest, "mm"), limit: Amount.Create(depth, "mm"))];
         });
 
     /// <summary>Every rule about clearances.</summary>
     public static IReadOnlyList<Rule<BoardAnalysis>> All { get; } =
-        [CoverCloses, PulleySeated, MotorsSideBySide, MotorClearsDeck, NoWheelBite, MotorClearsRoad, PulleyClearsRoad, BoxClearsRoad, BoxBetweenTrucks, BoxHoldsParts, AxleLongEnough];
+        [CoverCloses, PulleySeated, MotorsSideBySide, MotorClearsDeck, NoWheelBite, MotorClearsRoad, PulleyClearsRoad, BoxClearsRoad,
+        BoxBetweenTrucks, BoxHoldsParts, AxleLongEnough];
 
 
     /// <summary>Thickness of a washer ISO 7089 for a bolt.</summary>
     static Length Washer(string bolt) => Drivetrains.BoltThread.Parse(bolt)?.Washer.Thickness ?? Length.FromMillimetres(0.8);
 
     static Angle LeanThatClears(Length deck, Length sideways, MotorPlace place) =>
-        Angle.FromDegrees(Math.Floor(180 / Math.PI * Math.Atan(Math.Max(0, (deck - place.Height - place.CanDiameter / 2 - Touch) / sideways))));
+        Angle.FromDegrees(Math.Floor(
+        180 / Math.PI * Math.Atan(Math.Max(0, (deck - place.Height - place.CanDiameter / 2 - Touch) / sideways))));
 
     static Finding AboveRoad(Rule<BoardAnalysis> rule, string what, FormattableString instead, Length free, Length least)
     {

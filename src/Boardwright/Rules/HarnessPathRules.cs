@@ -5,14 +5,16 @@ using Boardwright.Wiring;
 namespace Boardwright.Rules;
 
 /// <summary>What the lengths of the harness must satisfy in the box as it is laid out.</summary>
-public static class HarnessPathRules
+static class HarnessPathRules
 {
     /// <summary>Wires reach.</summary>
     public static Rule<BoardAnalysis> WiresReach { get; } = new(
         "wire.length", "wiring", "Every run that the file names is as long as its way in the box and a loop to pull its plug.",
         "The way from lead to lead along the board and across it, in the layout that the file states, and 40 mm to 100 mm of loop. Judged only where the file has a layout.",
         Sources.Geometry,
-        (e, _) => e.Board.Layout.Count == 0 ? null : e.Harness.Runs.Where(r => r is { Stated: not null, Along: not null, Key.Length: > 0 }).GroupBy(r => r.Key, StringComparer.Ordinal).Select(runs =>
+        (e, _) => e.Board.Layout.Count == 0 ? null
+        : e.Harness.Runs.Where(r => r is { Stated: not null, Along: not null, Key.Length: > 0 }).GroupBy(r => r.Key, StringComparer.Ordinal)
+        .Select(runs =>
         {
             var run = runs.MaxBy(r => r.Needed!.Value.Si)!;
             var (stated, needed, where) = (run.Stated!.Value, run.Needed!.Value, run.Key + ".length");

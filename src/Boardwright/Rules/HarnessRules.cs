@@ -28,7 +28,8 @@ public static class HarnessRules
                 return null;
             var harness = e.Harness;
             var found = new List<Finding>();
-            foreach (var run in harness.Runs.Where(r => r is { Duty: not null, LargestCurrent: not null, Key.Length: > 0 }).DistinctBy(r => r.Key, StringComparer.Ordinal))
+            foreach (var run in harness.Runs.Where(r => r is { Duty: not null, LargestCurrent: not null, Key.Length: > 0 })
+                .DistinctBy(r => r.Key, StringComparer.Ordinal))
             {
                 var (lasting, most) = (run.Under(run.Duty!.Lasting)!, run.LargestCurrent!.Value);
                 var (value, limit) = (lasting.Copper is { } t ? Amount.Create(t, "°C") : (Amount?)null, Amount.Create(run.Limit, "°C"));
@@ -80,7 +81,8 @@ public static class HarnessRules
 
             return count < motors.Count
                 ? [BundlesPassGlands!.Found(Level.Fix, $"There are {count} glands for the wires of {motors.Count} motors.", $"Put in {motors.Count - count} more.", Amount.Plain(count), Amount.Plain(motors.Count), holding[0].CableMax.Key)]
-                : [BundlesPassGlands!.Found(Level.Fine, $"Three motor wires make a bundle of {widest.Diameter:0.0 mm}; {holding[0].Title} seals {holding[0].CableMin.Value:0.0 mm} to {holding[0].CableMax.Value:0.0 mm}. Three wires are not round: seal between them too.", value: value, limit: Amount.Create(holding[0].CableMax.Value, "mm"), where: holding[0].CableMax.Key)];
+                : [BundlesPassGlands!.Found(
+                Level.Fine, $"Three motor wires make a bundle of {widest.Diameter:0.0 mm}; {holding[0].Title} seals {holding[0].CableMin.Value:0.0 mm} to {holding[0].CableMax.Value:0.0 mm}. Three wires are not round: seal between them too.", value: value, limit: Amount.Create(holding[0].CableMax.Value, "mm"), where: holding[0].CableMax.Key)];
         });
 
     /// <summary>The fuse blows before the pack's wire is spoilt.</summary>
@@ -102,7 +104,8 @@ public static class HarnessRules
                 var (value, limit) = (Amount.Create(blown.LetThrough, "A2s"), Amount.Create(blown.WireBears, "A2s"));
                 var where = e.Board.Parts.Fuse.MeltingI2t.Key;
                 return blown.Times < QuickTimes
-                    ? FuseBlowsFirst!.Found(Level.Fix, $"A short at the end of {run.Mark} draws only {fault.Lowest:0 A}, {blown.Times:0.0} times the fuse's {rating:0 A}: it may take seconds, while wire and cells heat up.", $"Take a fuse of at most {fault.Lowest / QuickTimes:0 A} if that still carries the pack current, and ask a qualified person.", Amount.Create(fault.Lowest, "A"), Amount.Create(rating * QuickTimes, "A"), where)
+                    ? FuseBlowsFirst!.Found(Level.Fix, $"A short at the end of {run.Mark} draws only {fault.Lowest:0 A}, {blown.Times:0.0} times the fuse's {rating:0 A}: it may take seconds, while wire and cells heat up.", $"Take a fuse of at most {fault.Lowest / QuickTimes:0 A} if that still carries the pack current, and ask a qualified person.", Amount.Create(fault.Lowest, "A"), Amount.Create(rating * QuickTimes, "A"),
+                    where)
                     : blown.Protects
                         ? FuseBlowsFirst!.Found(Level.Fine, $"A short at the end of {run.Mark} draws {fault.Lowest:0 A}: the fuse melts after {blown.Melts:0.0 ms} and lets at most {blown.LetThrough:0 A2s} through; {run.Wire} bears {blown.WireBears:0 A2s}.", value: value, limit: limit, where: where)
                         : FuseBlowsFirst!.Found(Level.Fix, $"The fuse lets up to {blown.LetThrough:0 A2s} through in a short; {run.Wire} bears {blown.WireBears:0 A2s} from {run.Limit:0 °C} to 160 °C.", $"Take a thicker wire, or a fuse that melts at {blown.WireBears.AmpereSquaredSeconds / 3:0} A²s or less.", value, limit, where);
@@ -166,7 +169,8 @@ public static class HarnessRules
                 : null;
             return wrong is null
                 ? [CapacitorsFilledGently!.Found(Level.Fine, $"{advice.Resistance:0.# ohm} fill {fill.Capacitance:0 uF} to 95 % in {advice.Mostly:0.00 s} and to 99 % in {advice.Full:0.00 s}, first {advice.FirstCurrent:0.0 A} and {advice.FirstPower:0 W}; the one pulse is {advice.Pulse:0.0 J}, so take a part rated for pulses.", value: said, limit: most)]
-                : [CapacitorsFilledGently!.Found(Level.Fix, wrong, $"Take {sized.Resistance:0.# ohm}, rated for a pulse of {sized.Pulse:0.0 J}.", said, most, mend: new Change("pack.precharge", FormattableString.Invariant($"{sized.Resistance.Ohms:0.###} ohm")))];
+                : [CapacitorsFilledGently!.Found(
+                Level.Fix, wrong, $"Take {sized.Resistance:0.# ohm}, rated for a pulse of {sized.Pulse:0.0 J}.", said, most, mend: new Change("pack.precharge", FormattableString.Invariant($"{sized.Resistance.Ohms:0.###} ohm")))];
         });
 
     /// <summary>Thin branches of the pack have fuses of their own.</summary>
@@ -179,7 +183,8 @@ public static class HarnessRules
             needs.Read(e.Air);
             if (needs.Unmet)
                 return null;
-            return e.Harness.Runs.Where(r => r is { Kind: RunKind.Charge or RunKind.Gauge, Key.Length: > 0, LargestCurrent: not null }).Select(run =>
+            return e.Harness.Runs.Where(r => r is { Kind: RunKind.Charge or RunKind.Gauge, Key.Length: > 0, LargestCurrent: not null })
+                .Select(run =>
             {
                 var most = run.LargestCurrent!.Value;
                 var where = run.Key + ".fuse";
@@ -197,5 +202,6 @@ public static class HarnessRules
         });
 
     /// <summary>Every rule of the harness.</summary>
-    public static IReadOnlyList<Rule<BoardAnalysis>> All { get; } = [FuseBreaksFault, FuseBlowsFirst, CapacitorsFilledGently, BranchesFused, BundlesStayCool, BundlesPassGlands];
+    public static IReadOnlyList<Rule<BoardAnalysis>> All { get; } =
+        [FuseBreaksFault, FuseBlowsFirst, CapacitorsFilledGently, BranchesFused, BundlesStayCool, BundlesPassGlands];
 }

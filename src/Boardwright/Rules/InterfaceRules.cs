@@ -6,7 +6,7 @@ using Boardwright.Parts;
 namespace Boardwright.Rules;
 
 /// <summary>Parts that meet must have the same interface, by name and by size.</summary>
-public static class InterfaceRules
+static class InterfaceRules
 {
     static readonly Length SameBore = Length.FromMillimetres(0.06);
     static readonly Length SameCircle = Length.FromMillimetres(0.3);
@@ -73,7 +73,8 @@ public static class InterfaceRules
             }
 
             return Same(bolts.Mount, bolts.Motor)
-                ? [BoltCirclesMatch!.Found(Level.Fine, $"Mount and motor share a bolt circle of {nearest.Motor:0.0 mm} with {bolts.Motor}.", value: Amount.Create(nearest.Motor, "mm"), limit: Amount.Create(nearest.Mount, "mm"))]
+                ? [BoltCirclesMatch!.Found(
+                Level.Fine, $"Mount and motor share a bolt circle of {nearest.Motor:0.0 mm} with {bolts.Motor}.", value: Amount.Create(nearest.Motor, "mm"), limit: Amount.Create(nearest.Mount, "mm"))]
                 : [BoltCirclesMatch!.Found(Level.Stop, $"The mount is drilled for {bolts.Mount}, the motor is threaded {bolts.Motor}.", IsThinner(bolts.Motor, bolts.Mount) ? (FormattableString)$"Fill the mount's holes with sleeves for {bolts.Motor}, or take a motor threaded {bolts.Mount}; thin bolts in wide holes shift under the belt." : $"Drill the mount's holes for {bolts.Motor}, or take a motor threaded {bolts.Mount}.", where: "mount.bolt")];
         });
 
@@ -134,7 +135,8 @@ public static class InterfaceRules
             if (!e.IsBelt)
                 return null;
             var belt = needs.Read(parts.Belt.Profile);
-            (string Name, string? Profile)[] pulleys = [("motor pulley", needs.Read(parts.MotorPulley.Profile)), ("wheel pulley", needs.Read(parts.WheelPulley.Profile))];
+            (string Name, string? Profile)[] pulleys =
+                [("motor pulley", needs.Read(parts.MotorPulley.Profile)), ("wheel pulley", needs.Read(parts.WheelPulley.Profile))];
             if (needs.Unmet)
                 return null;
             var odd = pulleys.Where(p => !Same(p.Profile!, belt)).ToArray();
@@ -154,7 +156,8 @@ public static class InterfaceRules
             if (!e.IsBelt)
                 return null;
             var belt = needs.Read(parts.Belt.Width);
-            (string Name, Length Face)[] pulleys = [("motor pulley", needs.Read(parts.MotorPulley.FaceWidth)), ("wheel pulley", needs.Read(parts.WheelPulley.FaceWidth))];
+            (string Name, Length Face)[] pulleys =
+                [("motor pulley", needs.Read(parts.MotorPulley.FaceWidth)), ("wheel pulley", needs.Read(parts.WheelPulley.FaceWidth))];
             if (needs.Unmet)
                 return null;
             var narrow = pulleys.Where(p => p.Face < belt).ToArray();
@@ -167,7 +170,8 @@ public static class InterfaceRules
 
     /// <summary>Every rule about interfaces.</summary>
     public static IReadOnlyList<Rule<BoardAnalysis>> All { get; } =
-        [MountGripsHanger, PulleyGripsCore, FrontTruckBoltsOn, RearTruckBoltsOn, BoltCirclesMatch, BoreFitsShaft, KeyFitsKeyway, ToothProfilesMatch, BeltFitsFaces, ReceiverPlugsIn];
+        [MountGripsHanger, PulleyGripsCore, FrontTruckBoltsOn, RearTruckBoltsOn, BoltCirclesMatch, BoreFitsShaft, KeyFitsKeyway,
+        ToothProfilesMatch, BeltFitsFaces, ReceiverPlugsIn];
 
     internal static bool Same(string a, string b) =>
         string.Equals(Plain(a), Plain(b), StringComparison.OrdinalIgnoreCase);

@@ -5,7 +5,7 @@ using Boardwright.Findings;
 namespace Boardwright.Rules;
 
 /// <summary>What lies in the box goes in, lies clear and has room for its wires.</summary>
-public static class LayoutRules
+static class LayoutRules
 {
     /// <summary>Everything has a place.</summary>
     public static Rule<BoardAnalysis> EverythingHasAPlace { get; } = new(
@@ -53,7 +53,8 @@ public static class LayoutRules
             var layout = e.Layout.Value;
             var sag = needs.Read(layout.Sag);
             // What is higher than the box is deep is for the rule on the box's contents.
-            bool IsDeeperThanBox(LayoutFault f) => (f.Name == "pack" || f.Name.StartsWith("controller", StringComparison.Ordinal)) && f.By > sag + 2 * BoxThing.FoamAroundPack;
+            bool IsDeeperThanBox(LayoutFault f) =>
+                (f.Name == "pack" || f.Name.StartsWith("controller", StringComparison.Ordinal)) && f.By > sag + 2 * BoxThing.FoamAroundPack;
             var high = layout.Faults.Where(f => f.Kind == LayoutFaultKind.High && !IsDeeperThanBox(f)).ToList();
             return high.Count == 0
                 ? needs.Unmet ? [] : [LowUnderDeck!.Found(Level.Fine, $"{layout.Headroom:0.0 mm} stay under the loaded deck.", value: Amount.Create(layout.Headroom, "mm"))]

@@ -7,7 +7,7 @@ using Boardwright.Traction;
 namespace Boardwright.Rules;
 
 /// <summary>What cells, protection and charger must satisfy.</summary>
-public static class PackRules
+static class PackRules
 {
     static readonly Voltage ChargerTolerance = Voltage.FromVolts(0.3);
 
@@ -73,7 +73,8 @@ public static class PackRules
             var cells = needs.Read(parts.Cell.ChargeCurrent) * needs.Read(parts.Pack.Parallel);
             if (needs.Unmet)
                 return null;
-            var most = parts.Pack.Protection.ChargeCurrent.IsKnown && parts.Pack.Protection.ChargeCurrent.Value < cells ? parts.Pack.Protection.ChargeCurrent.Value : cells;
+            var most = parts.Pack.Protection.ChargeCurrent.IsKnown && parts.Pack.Protection.ChargeCurrent.Value < cells
+                ? parts.Pack.Protection.ChargeCurrent.Value : cells;
             var (value, limit) = (Amount.Create(current, "A"), Amount.Create(most, "A"));
             var rate = current.Amperes / capacity.AmpereHours;
             return current <= most
@@ -95,13 +96,16 @@ public static class PackRules
             if (needs.Unmet)
                 return null;
             if (start <= end)
-                return [TaperBeforeCut!.Found(Level.Stop, $"Power is to fade from {start:0.00 V} to {end:0.00 V} per cell: the start must lie above the end.", $"Set the start to about {end + Voltage.FromVolts(0.3):0.0 V}.", Amount.Create(start, "V"), Amount.Create(end, "V"), "limits.taper_start", new Change("limits.taper_start", $"{end.Volts + 0.3:0.0} V"))];
+                return [TaperBeforeCut!.Found(
+                    Level.Stop, $"Power is to fade from {start:0.00 V} to {end:0.00 V} per cell: the start must lie above the end.", $"Set the start to about {end + Voltage.FromVolts(0.3):0.0 V}.", Amount.Create(start, "V"), Amount.Create(end, "V"), "limits.taper_start", new Change("limits.taper_start", $"{end.Volts + 0.3:0.0} V"))];
             var cut = parts.Pack.Protection.VoltageCut;
             var floor = cut.IsKnown && cut.Value + Voltage.FromVolts(0.1) > empty ? cut.Value + Voltage.FromVolts(0.1) : empty;
             var (value, limit) = (Amount.Create(end, "V"), Amount.Create(floor, "V"));
             return end >= floor
-                ? [TaperBeforeCut!.Found(Level.Fine, $"Power is gone at {end:0.00 V} per cell, {end - empty:0.00 V} above empty{(cut.IsKnown ? (FormattableString)$" and {end - cut.Value:0.00 V} above the protection's cut" : $"")}.", value: value, limit: limit)]
-                : [TaperBeforeCut!.Found(Level.Stop, $"Power is to end at {end:0.00 V} per cell, {(floor > empty ? (FormattableString)$"but the protection cuts off at {cut.Or(empty):0.00 V}: it will throw the rider" : $"below the cells' least voltage of {empty:0.00 V}")}.",
+                ? [TaperBeforeCut!.Found(
+                Level.Fine, $"Power is gone at {end:0.00 V} per cell, {end - empty:0.00 V} above empty{(cut.IsKnown ? (FormattableString)$" and {end - cut.Value:0.00 V} above the protection's cut" : $"")}.", value: value, limit: limit)]
+                : [TaperBeforeCut!.Found(
+                Level.Stop, $"Power is to end at {end:0.00 V} per cell, {(floor > empty ? (FormattableString)$"but the protection cuts off at {cut.Or(empty):0.00 V}: it will throw the rider" : $"below the cells' least voltage of {empty:0.00 V}")}.",
                     $"Set the end to at least {floor:0.00 V} per cell.", value, limit, mend: new Change("limits.taper_end", $"{floor.Volts:0.00} V"))];
         });
 

@@ -9,7 +9,7 @@ using Boardwright.Traction;
 namespace Boardwright.Rules;
 
 /// <summary>What the brief asks of the board on the road.</summary>
-public static class PerformanceRules
+static class PerformanceRules
 {
     /// <summary>The top speed wanted is reached.</summary>
     public static Rule<BoardAnalysis> TopSpeedReached { get; } = new(
@@ -25,7 +25,8 @@ public static class PerformanceRules
             var drive = needs.Read(e.Gearing);
             if (needs.Unmet)
                 return null;
-            var (full, half, reserve) = (Speed.FromMetresPerSecond(tops.Full), Speed.FromMetresPerSecond(tops.Half), Speed.FromMetresPerSecond(tops.Reserve));
+            var (full, half, reserve) =
+                (Speed.FromMetresPerSecond(tops.Full), Speed.FromMetresPerSecond(tops.Half), Speed.FromMetresPerSecond(tops.Reserve));
             var (value, limit) = (Amount.Create(full, "km/h"), Amount.Create(wanted, "km/h"));
             return full >= wanted
                 ? [TopSpeedReached!.Found(Level.Fine, $"{full:0.0 km/h} full, {half:0.0 km/h} at half charge, {reserve:0.0 km/h} at the reserve; {wanted:0 km/h} are wanted.", value: value, limit: limit)]
@@ -88,7 +89,8 @@ public static class PerformanceRules
             var steepest = Fraction.FromValue(climb.Steepest);
             var (value, limit) = (Amount.Create(steepest, "%"), Amount.Create(wanted, "%"));
             return steepest >= wanted
-                ? [ClimbHeld!.Found(Level.Fine, $"{steepest:0.0 %} at {speed:0 km/h}; {wanted:0 %} are wanted{(climb.Asked is { } a ? (FormattableString)$" and take {Current.FromAmperes(a.PhaseCurrent):0 A} in each motor and {Current.FromAmperes(a.Bus.Amperes):0 A} from the pack" : $"")}.", value: value, limit: limit)]
+                ? [ClimbHeld!.Found(Level.Fine,
+                $"{steepest:0.0 %} at {speed:0 km/h}; {wanted:0 %} are wanted{(climb.Asked is { } a ? (FormattableString)$" and take {Current.FromAmperes(a.PhaseCurrent):0 A} in each motor and {Current.FromAmperes(a.Bus.Amperes):0 A} from the pack" : $"")}.", value: value, limit: limit)]
                 : [ClimbHeld!.Found(Level.Fix, $"At {speed:0 km/h} at most {steepest:0.0 %} are held; {wanted:0 %} are wanted.",
                     climb.Asked is { } asked ? (FormattableString)$"It takes {Current.FromAmperes(asked.PhaseCurrent):0 A} of phase current in each motor and {Current.FromAmperes(asked.Bus.Amperes):0 A} from the pack: raise the limits if every part carries that, gear lower, or ask for less." : $"The pack cannot give the power at all: more cells in parallel, or a slower climb.", value, limit)];
         });
@@ -142,7 +144,8 @@ public static class PerformanceRules
             var (value, limit) = (Amount.Create(reserve, "km/h"), Amount.Create(speed, "km/h"));
             return cruise.Steady is { EndsAtTaper: false } && reserve >= speed
                 ? [CruiseHeld!.Found(Level.Fine, $"At the reserve the board still does {reserve:0.0 km/h}.", value: value, limit: limit)]
-                : [CruiseHeld!.Found(Level.Fix, $"At the reserve the board does {reserve:0.0 km/h}; {speed:0 km/h} are wanted to the end{(cruise.Steady is { EndsAtTaper: true } early ? (FormattableString)$", and the taper cuts with {Fraction.FromValue(early.EndCharge):0 %} of the charge left" : $"")}.",
+                : [CruiseHeld!.Found(Level.Fix,
+                $"At the reserve the board does {reserve:0.0 km/h}; {speed:0 km/h} are wanted to the end{(cruise.Steady is { EndsAtTaper: true } early ? (FormattableString)$", and the taper cuts with {Fraction.FromValue(early.EndCharge):0 %} of the charge left" : $"")}.",
                     $"Lower the taper's start and end where the cells allow, keep a larger reserve, or cruise slower.", value, limit)];
         });
 
@@ -261,5 +264,6 @@ public static class PerformanceRules
 
     /// <summary>Every rule about the ride.</summary>
     public static IReadOnlyList<Rule<BoardAnalysis>> All { get; } =
-        [BrakeHoldsDescent, BrakeStops, FailsafePresent, TopSpeedReached, SpeedLimitHeld, SteadyAtSpeed, ClimbHeld, RangeReached, CruiseHeld, MotorsStayCool, AdvertisedPower];
+        [BrakeHoldsDescent, BrakeStops, FailsafePresent, TopSpeedReached, SpeedLimitHeld, SteadyAtSpeed, ClimbHeld, RangeReached,
+        CruiseHeld, MotorsStayCool, AdvertisedPower];
 }

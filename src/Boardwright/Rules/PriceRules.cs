@@ -4,7 +4,7 @@ using Boardwright.Findings;
 namespace Boardwright.Rules;
 
 /// <summary>What the customer can pay.</summary>
-public static class PriceRules
+static class PriceRules
 {
     /// <summary>The price is within the budget.</summary>
     public static Rule<BoardAnalysis> WithinBudget { get; } = new(

@@ -43,10 +43,14 @@ sealed class CandidateParts
         Remotes = PartsFor(Slot.Remote, parts.Remote, "remote", false);
         Chargers = PartsFor(Slot.Charger, parts.Charger, "charger", false);
         Packs = PacksOf(parts.Pack);
-        (sizes[(int)Slot.Drive], sizes[(int)Slot.Deck], sizes[(int)Slot.Trucks], sizes[(int)Slot.Wheels]) = (Drives.Length, Decks.Length, Trucks.Length, Wheels.Length);
-        (sizes[(int)Slot.Mount], sizes[(int)Slot.Motor], sizes[(int)Slot.MotorPulley], sizes[(int)Slot.WheelPulley]) = (Mounts.Length, Motors.Length, MotorPulleys.Length, WheelPulleys.Length);
-        (sizes[(int)Slot.Belt], sizes[(int)Slot.Gearbox], sizes[(int)Slot.Box], sizes[(int)Slot.Controller]) = (Belts.Length, Gearboxes.Length, Boxes.Length, Controllers.Length);
-        (sizes[(int)Slot.Cell], sizes[(int)Slot.Pack], sizes[(int)Slot.Protection], sizes[(int)Slot.Fuse]) = (Cells.Length, Packs.Length, Protections.Length, Fuses.Length);
+        (sizes[(int)Slot.Drive], sizes[(int)Slot.Deck], sizes[(int)Slot.Trucks], sizes[(int)Slot.Wheels]) =
+            (Drives.Length, Decks.Length, Trucks.Length, Wheels.Length);
+        (sizes[(int)Slot.Mount], sizes[(int)Slot.Motor], sizes[(int)Slot.MotorPulley], sizes[(int)Slot.WheelPulley]) =
+            (Mounts.Length, Motors.Length, MotorPulleys.Length, WheelPulleys.Length);
+        (sizes[(int)Slot.Belt], sizes[(int)Slot.Gearbox], sizes[(int)Slot.Box], sizes[(int)Slot.Controller]) =
+            (Belts.Length, Gearboxes.Length, Boxes.Length, Controllers.Length);
+        (sizes[(int)Slot.Cell], sizes[(int)Slot.Pack], sizes[(int)Slot.Protection], sizes[(int)Slot.Fuse]) =
+            (Cells.Length, Packs.Length, Protections.Length, Fuses.Length);
         (sizes[(int)Slot.Remote], sizes[(int)Slot.Charger]) = (Remotes.Length, Chargers.Length);
     }
 
@@ -176,7 +180,8 @@ sealed class CandidateParts
         };
     }
 
-    /// <summary>The whole board of a choice for every place, with the pack laid out, and wires and limits as the parts carry them where the brief says nothing.</summary>
+    /// <summary>The whole board of a choice for every place, with the pack laid out, and wires and limits as the parts carry them where the
+    /// brief says nothing.</summary>
     public Board Whole(ReadOnlySpan<int> pick)
     {
         var board = Partly(pick);
@@ -200,7 +205,8 @@ sealed class CandidateParts
         }
     }
 
-    static T In<T>(T[] offers, Slot slot, ReadOnlySpan<int> pick, T otherwise) => pick[(int)slot] is >= 0 and var at ? offers[at] : otherwise;
+    static T In<T>(T[] offers, Slot slot, ReadOnlySpan<int> pick, T otherwise) =>
+        pick[(int)slot] is >= 0 and var at ? offers[at] : otherwise;
 
     T[] PartsFor<T>(Slot slot, T chosen, string key, bool isNeeded, Func<T, bool>? serves = null)
         where T : Part
@@ -217,9 +223,11 @@ sealed class CandidateParts
     static Drive[] DrivesOf(Drive drive, DriveKind kind)
     {
         var driven = drive with { Kind = new Known<DriveKind>(kind, key: "drive.kind") };
-        Drive[] counts = drive.Motors.IsKnown ? [driven] : [.. Enumerable.Range(1, 2).Select(n => driven with { Motors = new Known<int>(n, key: "drive.motors") })];
+        Drive[] counts = drive.Motors.IsKnown ? [driven]
+            : [.. Enumerable.Range(1, 2).Select(n => driven with { Motors = new Known<int>(n, key: "drive.motors") })];
         return drive.Placement.IsKnown || kind == DriveKind.Hub ? counts
-            : [.. counts.SelectMany(c => new[] { Placement.Behind, Placement.Ahead }.Select(p => c with { Placement = new Known<Placement>(p, key: "drive.placement") }))];
+            : [.. counts.SelectMany(c =>
+            new[] { Placement.Behind, Placement.Ahead }.Select(p => c with { Placement = new Known<Placement>(p, key: "drive.placement") }))];
     }
 
     static (Mount Mount, Angle? Angle)[] MountsOf(Mount[] mounts, Drive drive) => drive.MountAngle.IsKnown
@@ -228,7 +236,8 @@ sealed class CandidateParts
 
     (int Series, int Parallel)[] PacksOf(Pack pack)
     {
-        int[] series = pack.Series.IsKnown ? [pack.Series.Value] : [.. Protections.Where(p => p.Series.IsKnown).Select(p => p.Series.Value).Distinct().Order()];
+        int[] series = pack.Series.IsKnown ? [pack.Series.Value]
+            : [.. Protections.Where(p => p.Series.IsKnown).Select(p => p.Series.Value).Distinct().Order()];
         int[] parallel = pack.Parallel.IsKnown ? [pack.Parallel.Value] : [.. Enumerable.Range(1, MostParallel)];
         return [.. series.SelectMany(s => parallel.Select(p => (s, p)))];
     }

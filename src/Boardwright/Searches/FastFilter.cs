@@ -19,27 +19,27 @@ enum Miss
 }
 
 /// <summary>How far a screened figure may lie from the examined one; a test holds the screening to it.</summary>
-public static class Tolerance
+static class Tolerance
 {
     /// <summary>Of the range, as a part of it.</summary>
     public const double Range = 1e-7;
-
     /// <summary>Of the steepest grade, rise over run.</summary>
     public const double Climb = 1e-7;
-
     /// <summary>Of the top speed, m/s.</summary>
     public const double Speed = 1e-6;
-
     /// <summary>Of the spare part of currents on the climb.</summary>
     public const double Spare = 1e-7;
-
-    /// <summary>Of every margin to what the brief asks, as a part of it; a board so near to it is examined and not judged by the screening.</summary>
+    /// <summary>Of every margin to what the brief asks, as a part of it; a board so near to it is examined and not judged by the
+    /// screening.</summary>
     public const double Margin = 1e-6;
 }
 
-/// <summary>Screens boards by the numbers alone, many at a time, with the equations of the examination: <see cref="WheelDrive"/>, <see cref="FedDrive{T}"/>, <see cref="TyreGrip"/> and <see cref="RoadLoad"/>. Its searches for a root are turned into questions that need none.</summary>
+/// <summary>Screens boards by the numbers alone, many at a time, with the equations of the examination: <see cref="WheelDrive"/>,
+/// <see cref="FedDrive{T}"/>, <see cref="TyreGrip"/> and <see cref="RoadLoad"/>. Its searches for a root are turned into questions that
+/// need none.</summary>
 /// <remarks>
-/// A speed is held where the current that the road asks for is allowed; so climb, top speed and brakes need no search inside a search. What is left to look for is
+/// A speed is held where the current that the road asks for is allowed; so climb, top speed and brakes need no search inside a search. What
+/// is left to look for is
 /// found by halving a fixed number of times.
 /// </remarks>
 /// <typeparam name="T">One number or several side by side.</typeparam>
@@ -68,7 +68,6 @@ sealed class FastFilter<T>
 
     /// <summary>How many boards missed the brief by each thing first.</summary>
     public long[] Missed { get; } = new long[Kinds];
-
     /// <summary>Boards screened.</summary>
     public long Screened { get; private set; }
 
@@ -79,9 +78,11 @@ sealed class FastFilter<T>
     /// <param name="to">End of the piece.</param>
     /// <param name="margins">For each place by how much the brief is met, at least; below zero where it is missed.</param>
     /// <param name="ranges">For each place the range, m.</param>
-    /// <param name="shortfalls">Where given, for each place the sum of all that is missing, each as a part of what is asked and at most 1; nothing is then left out early.</param>
+    /// <param name="shortfalls">Where given, for each place the sum of all that is missing, each as a part of what is asked and at most 1;
+    /// nothing is then left out early.</param>
     /// <returns>How many places may meet the brief.</returns>
-    public int Sift(in DriveNumbers m, ReadOnlySpan<double> tile, int from, int to, Span<double> margins, Span<double> ranges, Span<double> shortfalls = default)
+    public int Sift(in DriveNumbers m, ReadOnlySpan<double> tile, int from, int to, Span<double> margins, Span<double> ranges,
+        Span<double> shortfalls = default)
     {
         var met = 0;
         var thorough = !shortfalls.IsEmpty;
@@ -105,7 +106,8 @@ sealed class FastFilter<T>
     bool SiftOne(in DriveNumbers m, in SupplyColumns e, ref T worst, ref int alive, ref T missing, Span<double> ranges, bool thorough)
     {
         if (!double.IsPositiveInfinity(asked.PartsBudget)
-            && Left(Miss.Price, (asked.PartsBudget - m.Price - e[FilterTables.Price]) / Max(1, Abs(asked.PartsBudget)), ref worst, ref alive, ref missing, thorough))
+            && Left(Miss.Price, (asked.PartsBudget - m.Price - e[FilterTables.Price]) / Max(1, Abs(asked.PartsBudget)), ref worst,
+            ref alive, ref missing, thorough))
             return false;
 
         var mass = MassOf(m, e);
@@ -114,7 +116,8 @@ sealed class FastFilter<T>
 
         T speed = asked.ClimbSpeed;
         var uphill = RoadForce(m, weight, asked.Climb, cosine, speed);
-        var climb = T.Min(Allowed(m, e, half, m.Wheels.CurrentFor(uphill, speed), speed), (Grip(m, mass, uphill, cosine, 1) - uphill) / weight);
+        var climb = T.Min(Allowed(m, e, half, m.Wheels.CurrentFor(uphill, speed), speed),
+            (Grip(m, mass, uphill, cosine, 1) - uphill) / weight);
         if (Left(Miss.Climb, climb, ref worst, ref alive, ref missing, thorough))
             return false;
 
@@ -157,7 +160,8 @@ sealed class FastFilter<T>
         return !Left(Miss.Stop, stops, ref worst, ref alive, ref missing, thorough);
     }
 
-    /// <summary>What boards are compared by, for feedings that were gathered into lanes: range, climb, speed, mass, price and spare, each as a low and a high end, more being better.</summary>
+    /// <summary>What boards are compared by, for feedings that were gathered into lanes: range, climb, speed, mass, price and spare, each
+    /// as a low and a high end, more being better.</summary>
     /// <param name="m">The rolling.</param>
     /// <param name="gathered">Columns of the feedings, each as many numbers as there are lanes.</param>
     /// <param name="ranges">Their ranges, from the sifting.</param>
@@ -246,7 +250,8 @@ sealed class FastFilter<T>
         return T.Min(bus.FedMargin(fed.RestVoltage), fed.DriveMargin(current, speed, bus));
     }
 
-    /// <summary>By how much the electric brake holds the brief's slope downhill, as a part of the weight's pull or of the limit that fails.</summary>
+    /// <summary>By how much the electric brake holds the brief's slope downhill, as a part of the weight's pull or of the limit that
+    /// fails.</summary>
     T Brakes(in DriveNumbers m, in SupplyColumns e, in FedDrive<T> fed, T mass, T speed)
     {
         var weight = mass * RoadLoad.Gravity;
@@ -334,7 +339,8 @@ sealed class FastFilter<T>
         /// <param name="m">What turns.</param>
         /// <param name="charge">First of the three columns of a state of charge.</param>
         public FedDrive<T> Feed(in DriveNumbers m, int charge) => new(
-            m.Wheels, m.Wheels.PhaseResistance, this[FilterTables.Switch], this[FilterTables.Switching], this[FilterTables.Idle], this[FilterTables.Pack],
+            m.Wheels, m.Wheels.PhaseResistance, this[FilterTables.Switch], this[FilterTables.Switching], this[FilterTables.Idle],
+            this[FilterTables.Pack],
             this[charge + 2], this[charge], this[charge + 1], this[FilterTables.TaperStart], this[FilterTables.TaperEnd]);
     }
 }

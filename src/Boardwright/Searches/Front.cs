@@ -10,7 +10,8 @@ readonly record struct Candidate(int Field, int Rolling, int Feeding);
 
 /// <summary>Boards of which none is beaten by another for certain.</summary>
 /// <remarks>
-/// A screened figure is known to lie between a low and a high end. One board beats another for certain when its low ends are no less than the other's high ends and one of
+/// A screened figure is known to lie between a low and a high end. One board beats another for certain when its low ends are no less than
+/// the other's high ends and one of
 /// them is more. This is transitive, so which boards stay does not depend on the order in which they came.
 /// </remarks>
 sealed class Front
@@ -27,16 +28,12 @@ sealed class Front
 
     /// <summary>Boards in it.</summary>
     public int Count => candidates.Count;
-
     /// <summary>A board of it.</summary>
     public Candidate this[int at] => candidates[at];
-
     /// <summary>Whether a board is known to meet the brief, and may beat others.</summary>
     public bool IsSure(int at) => sure[at];
-
     /// <summary>Low ends of a board's figures.</summary>
     public ReadOnlySpan<double> LowOf(int at) => low.AsSpan(at * Stride, Criteria);
-
     /// <summary>High ends of a board's figures.</summary>
     public ReadOnlySpan<double> HighOf(int at) => high.AsSpan(at * Stride, Criteria);
 

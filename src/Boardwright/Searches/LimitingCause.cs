@@ -27,7 +27,8 @@ static class LimitingCause
         if (!box.IsChosen || !box.InnerLength.IsKnown || !pack.Parallel.IsKnown)
             return "";
         var more = PackLayout.All(parts.Cell, pack.Series.Value * (pack.Parallel.Value + 1));
-        if (more.Count == 0 || !parts.Controller.Length.IsKnown || !parts.Controller.Width.IsKnown || !parts.Controller.Height.IsKnown || !box.InnerWidth.IsKnown || !box.InnerDepth.IsKnown)
+        if (more.Count == 0 || !parts.Controller.Length.IsKnown || !parts.Controller.Width.IsKnown || !parts.Controller.Height.IsKnown
+            || !box.InnerWidth.IsKnown || !box.InnerDepth.IsKnown)
             return "";
         return PackLayout.In(box, parts.Controller, PartSlot.ControllerCount(parts), more) is null ? "; one more cell in parallel does not go into the box" : "";
     }
@@ -49,7 +50,8 @@ static class LimitingCause
 
     /// <summary>The part behind a limit that is set to what the weakest part carries.</summary>
     static string Parts(CurrentLimits limits) =>
-        limits.All.FirstOrDefault(l => !l.Key.StartsWith("limits.", StringComparison.Ordinal)) is { Says: { } says } part && part.Current.Amperes < limits.Weakest.Current.Amperes + 1
+        limits.All.FirstOrDefault(l => !l.Key.StartsWith("limits.", StringComparison.Ordinal)) is { Says: { } says } part
+        && part.Current.Amperes < limits.Weakest.Current.Amperes + 1
             ? says : "what is set";
 
     static string Fastest(Examination e)
@@ -59,9 +61,13 @@ static class LimitingCause
         return limit.IsKnown && top >= limit.Value.MetresPerSecond ? "the speed limit of the brief" : LimitAt(e, top * (1 - 1e-6), 1);
     }
 
-    static string Heaviest(Examination e) => Part(e, static p => p.Carried, static p => p.Part is Pack ? 0 : p.Part.Mass.Or(default).Kilograms * p.Count, static (p, v) => FormattableString.Invariant($"{p.Title}, {v:0.00} kg"));
+    static string Heaviest(Examination e) =>
+        Part(e, static p => p.Carried, static p => p.Part is Pack ? 0 : p.Part.Mass.Or(default).Kilograms * p.Count,
+        static (p, v) => FormattableString.Invariant($"{p.Title}, {v:0.00} kg"));
 
-    static string Dearest(Examination e) => Part(e, static _ => true, static p => (double)p.Part.Price.Or(default).Amount * p.Count, (p, v) => FormattableString.Invariant($"{p.Title}, {v:0.00} {e.Quote.Value.Parts.Currency}"));
+    static string Dearest(Examination e) =>
+        Part(e, static _ => true, static p => (double)p.Part.Price.Or(default).Amount * p.Count,
+        (p, v) => FormattableString.Invariant($"{p.Title}, {v:0.00} {e.Quote.Value.Parts.Currency}"));
 
     static string Part(Examination e, Func<PartSlot, bool> counts, Func<PartSlot, double> value, Func<Part, double, string> says)
     {
@@ -81,7 +87,8 @@ static class LimitingCause
         [
             (1 - asked.PhaseCurrent / phase, FormattableString.Invariant($"{asked.PhaseCurrent:0} A of {phase:0} A phase current on the climb")),
             (1 - asked.Bus.Amperes / pack, FormattableString.Invariant($"{asked.Bus.Amperes:0} A of {pack:0} A pack current on the climb")),
-            (e.Window.IsKnown && e.Board.Parts.Controller.VoltageMax.IsKnown ? 1 - e.Window.Value.Full / e.Board.Parts.Controller.VoltageMax.Value : double.PositiveInfinity,
+            (e.Window.IsKnown && e.Board.Parts.Controller.VoltageMax.IsKnown
+                ? 1 - e.Window.Value.Full / e.Board.Parts.Controller.VoltageMax.Value : double.PositiveInfinity,
                 e.Window.IsKnown ? FormattableString.Invariant($"{e.Window.Value.Full.Volts:0.0} V of {e.Board.Parts.Controller.VoltageMax.Or(default).Volts:0} V at the controller") : ""),
         ];
         return all.MinBy(a => a.Spare).Says;

@@ -4,7 +4,8 @@ namespace Boardwright.Searches;
 
 /// <summary>How the cells of a pack lie, and how large it becomes.</summary>
 /// <remarks>
-/// Cells lie across the board in rows beside and layers above one another, or stand upright in rows. Between the cells nothing is added, around them 2 mm of wrap on
+/// Cells lie across the board in rows beside and layers above one another, or stand upright in rows. Between the cells nothing is added,
+/// around them 2 mm of wrap on
 /// every face, and the result is rounded up to a whole millimetre. A pack that a builder has drawn has its own size in the file.
 /// </remarks>
 /// <param name="Length">Along the board, mm.</param>
@@ -12,7 +13,7 @@ namespace Boardwright.Searches;
 /// <param name="Height">Upwards, mm.</param>
 /// <source cref="Findings.Sources.CommonPractice"/>
 [System.Runtime.InteropServices.StructLayout(System.Runtime.InteropServices.LayoutKind.Auto)]
-public readonly record struct PackLayout(int Length, int Width, int Height)
+readonly record struct PackLayout(int Length, int Width, int Height)
 {
     const double Wrap = 2;
     const int MostLayers = 3;
@@ -51,7 +52,9 @@ public readonly record struct PackLayout(int Length, int Width, int Height)
             return ways.OrderBy(w => w.Height).First();
         foreach (var way in ways)
         {
-            if (Fits.BoxRoom.Compute(box, controller, controllers, Units.Length.FromMillimetres(way.Length), Units.Length.FromMillimetres(way.Width), Units.Length.FromMillimetres(way.Height)).Holds)
+            if (Fits.BoxRoom.Compute(
+                box, controller, controllers, Units.Length.FromMillimetres(way.Length), Units.Length.FromMillimetres(way.Width),
+                Units.Length.FromMillimetres(way.Height)).Holds)
                 return way;
         }
 

@@ -6,7 +6,8 @@ using Boardwright.Rules;
 
 namespace Boardwright.Searches;
 
-/// <summary>Which parts go together: the examination's own rules, asked of a board that holds nothing but the parts in question. A pair goes together when no rule that looks at it says <see cref="Level.Stop"/>.</summary>
+/// <summary>Which parts go together: the examination's own rules, asked of a board that holds nothing but the parts in question. A pair
+/// goes together when no rule that looks at it says <see cref="Level.Stop"/>.</summary>
 /// <remarks>Every answer is kept, so that a rule is asked once for each group of parts and not once for each board.</remarks>
 sealed class PartFits(CandidateParts offers, int drive, string? overlooked = null)
 {
@@ -15,7 +16,8 @@ sealed class PartFits(CandidateParts offers, int drive, string? overlooked = nul
 
     static readonly Dictionary<string, Rule<BoardAnalysis>> Rules = Rulebook.All.ToDictionary(r => r.Id, StringComparer.Ordinal);
 
-    // A rule is asked as soon as every place it looks at is filled. What depends on where the belt puts the motor is reckoned by Field, from the same places.
+    // A rule is asked as soon as every place it looks at is filled. What depends on where the belt puts the motor is reckoned by Field,
+    // from the same places.
     static readonly PartFit[] All =
     [
         new([Slot.Deck, Slot.Trucks], ["fit.hole_pattern_front", "fit.hole_pattern_rear"]),

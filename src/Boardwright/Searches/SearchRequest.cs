@@ -3,13 +3,13 @@ using Boardwright.Parts;
 namespace Boardwright.Searches;
 
 /// <summary>What is looked for, and among what.</summary>
-/// <param name="Board">A board of which only the brief need be filled in; what else it says stands. Its entries are named (see <see cref="Parts.Board.WithNames()"/>).</param>
+/// <param name="Board">A board of which only the brief need be filled in; what else it says stands. Its entries are named (see
+/// <see cref="Parts.Board.WithNames()"/>).</param>
 /// <param name="Shelf">The parts to choose from, in an order that does not change from one search to the next.</param>
 public sealed record SearchRequest(Board Board, IReadOnlyList<Part> Shelf)
 {
     /// <summary>Places that hold one part of the shelf, by the part's id; beside those that the board itself fills.</summary>
     public IReadOnlyDictionary<Slot, string> Fixed { get; init; } = new Dictionary<Slot, string>();
-
     /// <summary>Whether parts are taken as if there were enough of each.</summary>
     public bool IgnoresStock { get; init; }
 }
@@ -41,10 +41,12 @@ public sealed record Assumption(string Key, string Text, Board Board)
             Take(brief.Stance, "upright", Stance.Upright, static (b, k) => b with { Stance = k });
         var cruise = Math.Min(20, brief.SpeedLimit.IsKnown ? Math.Floor(brief.SpeedLimit.Value.KilometresPerHour) : 20);
         if (cruise > 0)
-            Take(brief.CruiseSpeed, FormattableString.Invariant($"{cruise} km/h"), Speed.FromSi(Speed.Dimension.Find("km/h")!.ToSi(cruise)), static (b, k) => b with { CruiseSpeed = k });
+            Take(brief.CruiseSpeed, FormattableString.Invariant($"{cruise} km/h"), Speed.FromSi(Speed.Dimension.Find("km/h")!.ToSi(cruise)),
+                static (b, k) => b with { CruiseSpeed = k });
         Take(brief.ClimbWanted, "8 %", Fraction.FromSi(Fraction.Dimension.Find("%")!.ToSi(8)), static (b, k) => b with { ClimbWanted = k });
         Take(brief.ClimbSpeed, "10 km/h", Speed.FromSi(Speed.Dimension.Find("km/h")!.ToSi(10)), static (b, k) => b with { ClimbSpeed = k });
-        Take(brief.Temperature, "18 °C", Temperature.FromSi(Temperature.Dimension.Find("°C")!.ToSi(18)), static (b, k) => b with { Temperature = k });
+        Take(brief.Temperature, "18 °C", Temperature.FromSi(Temperature.Dimension.Find("°C")!.ToSi(18)),
+            static (b, k) => b with { Temperature = k });
         Take(brief.Surface, "smooth asphalt", Surface.SmoothAsphalt, static (b, k) => b with { Surface = k });
         Take(brief.Reserve, "10 %", Fraction.FromSi(Fraction.Dimension.Find("%")!.ToSi(10)), static (b, k) => b with { Reserve = k });
         return made;

@@ -10,17 +10,20 @@ namespace Boardwright.Searches;
 
 /// <summary>What turns and carries: one choice for every place from the deck to the gearbox.</summary>
 [StructLayout(LayoutKind.Auto)]
-readonly record struct DriveChoice(short Deck, short Trucks, short Wheels, short Mount, short Motor, short MotorPulley, short WheelPulley, short Belt, short Gearbox);
+readonly record struct DriveChoice(
+    short Deck, short Trucks, short Wheels, short Mount, short Motor, short MotorPulley, short WheelPulley, short Belt, short Gearbox);
 
 /// <summary>What feeds it: one choice for every place from the box to the charger.</summary>
 [StructLayout(LayoutKind.Auto)]
-readonly record struct SupplyChoice(short Box, short Controller, short Cell, short Pack, short Protection, short Fuse, short Remote, short Charger);
+readonly record struct SupplyChoice(
+    short Box, short Controller, short Cell, short Pack, short Protection, short Fuse, short Remote, short Charger);
 
 /// <summary>A number of feedings that share box and controller, so that what turns and carries goes with all of them or none.</summary>
 [StructLayout(LayoutKind.Auto)]
 readonly record struct SupplyGroup(int Box, int Controller, int From, int To);
 
-/// <summary>Every choice of parts that go together with one number of motors in one place: what turns and carries on one side, what feeds it on the other. Boards are pairs of the two.</summary>
+/// <summary>Every choice of parts that go together with one number of motors in one place: what turns and carries on one side, what feeds
+/// it on the other. Boards are pairs of the two.</summary>
 sealed class SearchSpace
 {
     readonly CandidateParts offers;
@@ -61,16 +64,12 @@ sealed class SearchSpace
 
     /// <summary>Number of motors.</summary>
     public int Motors => motors;
-
     /// <summary>Number of the drive among the offers.</summary>
     public int Drive => drive;
-
     /// <summary>What turns and carries.</summary>
     public List<DriveChoice> Rollings { get; } = [];
-
     /// <summary>What feeds it, those of one group after one another.</summary>
     public List<SupplyChoice> Feedings { get; } = [];
-
     /// <summary>The groups, in order.</summary>
     public List<SupplyGroup> Groups { get; } = [];
 
@@ -99,7 +98,8 @@ sealed class SearchSpace
         chosen[(int)Slot.Motor] = rolling.Motor;
         chosen[(int)Slot.Box] = group.Box;
         chosen[(int)Slot.Controller] = group.Controller;
-        return joints.StoppedBy(MotorOnController, chosen) ?? joints.StoppedBy(BoxOverRoad, chosen) ?? joints.StoppedBy(BoxUnderDeck, chosen)
+        return joints.StoppedBy(MotorOnController, chosen) ?? joints.StoppedBy(BoxOverRoad, chosen)
+            ?? joints.StoppedBy(BoxUnderDeck, chosen)
             ?? (isAhead && !isHub && overlooked != "fit.box_between_trucks" && MeetsMotors(rolling, group.Box) ? "fit.box_between_trucks" : null);
     }
 
@@ -111,7 +111,8 @@ sealed class SearchSpace
     {
         if (slot == Slot.Box)
         {
-            Rollings.Add(new((short)pick[1], (short)pick[2], (short)pick[3], (short)pick[4], (short)pick[5], (short)pick[6], (short)pick[7], (short)pick[8], (short)pick[9]));
+            Rollings.Add(new((short)pick[1], (short)pick[2], (short)pick[3], (short)pick[4], (short)pick[5], (short)pick[6], (short)pick[7],
+                (short)pick[8], (short)pick[9]));
             return;
         }
 
@@ -183,7 +184,9 @@ sealed class SearchSpace
         if (!belt.IsKnown)
             return belt.Missing.Count > 0 ? (PartFits.Unknown, null) : ("belt.slot", null);
         var (path, centre) = (belt.Value.Path, belt.Value.Path.CentreDistance);
-        return overlooked != "belt.slot" && (path.Gap.Si <= 0 || (mount.CentreMin.IsKnown && mount.CentreMax.IsKnown && (centre < mount.CentreMin.Value || centre > mount.CentreMax.Value)))
+        return overlooked != "belt.slot"
+            && (path.Gap.Si <= 0 || (mount.CentreMin.IsKnown && mount.CentreMax.IsKnown
+            && (centre < mount.CentreMin.Value || centre > mount.CentreMax.Value)))
             ? ("belt.slot", null)
             : (null, centre);
     }
@@ -202,7 +205,9 @@ sealed class SearchSpace
             : null;
     }
 
-    static Angle? AngleOf(Fitted parts) => parts.Drive.MountAngle.IsKnown ? parts.Drive.MountAngle.Value : parts.Mount.Angles.IsKnown ? parts.Mount.Angles.Value.Items[0] : null;
+    static Angle? AngleOf(Fitted parts) =>
+        parts.Drive.MountAngle.IsKnown ? parts.Drive.MountAngle.Value : parts.Mount.Angles.IsKnown ? parts.Mount.Angles.Value.Items[0]
+        : null;
 
     bool MeetsDeck(Fitted parts, MotorPlace place)
     {
@@ -225,10 +230,13 @@ sealed class SearchSpace
     {
         var (deck, chosen, motor) = (offers.Decks[rolling.Deck], offers.Boxes[box], offers.Motors[rolling.Motor]);
         var (mount, angle) = offers.Mounts[rolling.Mount];
-        if (!chosen.IsChosen || !mount.IsChosen || !deck.Wheelbase.IsKnown || !motor.CanDiameter.IsKnown || !chosen.InnerLength.IsKnown || !chosen.Wall.IsKnown || !chosen.FlangeWidth.IsKnown)
+        if (!chosen.IsChosen || !mount.IsChosen || !deck.Wheelbase.IsKnown || !motor.CanDiameter.IsKnown || !chosen.InnerLength.IsKnown
+            || !chosen.Wall.IsKnown || !chosen.FlangeWidth.IsKnown)
             return false;
-        var tilt = angle ?? (offers.Drives[drive].MountAngle.IsKnown ? offers.Drives[drive].MountAngle.Value : mount.Angles.IsKnown ? mount.Angles.Value.Items[0] : null);
-        var centre = isBelt ? belts[(rolling.Mount, rolling.MotorPulley, rolling.WheelPulley)].CentreOf(rolling.Belt) : mount.CentreMin.IsKnown ? mount.CentreMin.Value : null;
+        var tilt = angle ?? (offers.Drives[drive].MountAngle.IsKnown ? offers.Drives[drive].MountAngle.Value : mount.Angles.IsKnown
+            ? mount.Angles.Value.Items[0] : null);
+        var centre = isBelt ? belts[(rolling.Mount, rolling.MotorPulley, rolling.WheelPulley)].CentreOf(rolling.Belt)
+            : mount.CentreMin.IsKnown ? mount.CentreMin.Value : null;
         if (tilt is not { } known || centre is not { } distance)
             return false;
         var reach = new MotorPlace(distance, known, motor.CanDiameter.Value).Reach + Length.FromMillimetres(5);
@@ -279,7 +287,8 @@ sealed class SearchSpace
         for (var i = 0; i < offers.SizeOf(slot); i++)
         {
             pick[(int)slot] = i;
-            if ((Lacks(slot, i) ?? Stopped(slot) ?? (slot == Slot.Pack && overlooked != PartFits.NoLayout && HasNoRoom() ? PartFits.NoLayout : null)) is { } reason)
+            if ((Lacks(slot, i) ?? Stopped(slot)
+                ?? (slot == Slot.Pack && overlooked != PartFits.NoLayout && HasNoRoom() ? PartFits.NoLayout : null)) is { } reason)
                 tally.Add(reason, times * Below(slot));
             else
                 FeedFrom(slot + 1, times);
@@ -301,14 +310,16 @@ sealed class SearchSpace
                 serving.Add(i);
         }
 
-        decimal Price(int i) => offers.Chargers[i].Price.IsKnown ? offers.Chargers[i].Price.Value.Amount * offers.Chargers[i].Count.Or(1) : 0;
+        decimal Price(int i) => offers.Chargers[i].Price.IsKnown ? offers.Chargers[i].Price.Value.Amount * offers.Chargers[i].Count.Or(1)
+            : 0;
         var least = serving.Count > 0 ? serving.Min(Price) : 0;
         foreach (var i in serving)
         {
             if (Price(i) > least)
                 tally.Add(PartFits.Dearer, times);
             else
-                Feedings.Add(new((short)pick[10], (short)pick[11], (short)pick[12], (short)pick[13], (short)pick[14], (short)pick[15], (short)pick[16], (short)i));
+                Feedings.Add(new((short)pick[10], (short)pick[11], (short)pick[12], (short)pick[13], (short)pick[14], (short)pick[15],
+                    (short)pick[16], (short)i));
         }
 
         pick[(int)Slot.Charger] = -1;
@@ -322,7 +333,9 @@ sealed class SearchSpace
             return false;
         var pack = parts.Pack;
         if (pack.Length.IsKnown)
-            return pack.Width.IsKnown && pack.Height.IsKnown && !BoxRoom.Compute(parts.Box, parts.Controller, PartSlot.ControllerCount(parts), pack.Length.Value, pack.Width.Value, pack.Height.Value).Holds;
+            return pack.Width.IsKnown && pack.Height.IsKnown
+                && !BoxRoom.Compute(parts.Box, parts.Controller, PartSlot.ControllerCount(parts), pack.Length.Value, pack.Width.Value,
+                pack.Height.Value).Holds;
         var ways = offers.WaysOf(pick[(int)Slot.Cell], pick[(int)Slot.Pack]);
         return ways.Count > 0 && CandidateParts.LayoutOf(parts, ways) is null;
     }
@@ -339,7 +352,9 @@ sealed class SearchSpace
     }
 
     // Pairs of one side with the other are asked when the sides meet.
-    static readonly int[][] Decided = [.. Enumerable.Range(0, CandidateParts.Slots).Select(s => PartFits.DecidedAt((Slot)s).Where(j => j != MotorOnController && j != BoxOverRoad && j != BoxUnderDeck).ToArray())];
+    static readonly int[][] Decided =
+        [.. Enumerable.Range(0, CandidateParts.Slots)
+        .Select(s => PartFits.DecidedAt((Slot)s).Where(j => j != MotorOnController && j != BoxOverRoad && j != BoxUnderDeck).ToArray())];
 
     /// <summary>Whether a part lacks a value without which no board with it can be judged, or there are too few of it.</summary>
     string? Lacks(Slot slot, int at)
@@ -354,13 +369,15 @@ sealed class SearchSpace
         if (offers.Request.IgnoresStock || slot is Slot.Drive)
             return false;
         if (slot == Slot.Pack)
-            return offers.Cells[pick[(int)Slot.Cell]].Stock is { IsKnown: true } cells && cells.Value < offers.Packs[at].Series * offers.Packs[at].Parallel;
+            return offers.Cells[pick[(int)Slot.Cell]].Stock is { IsKnown: true } cells
+                && cells.Value < offers.Packs[at].Series * offers.Packs[at].Parallel;
         var part = offers.PartIn(slot, at);
         var needed = slot switch
         {
             Slot.Trucks => 2,
             Slot.Wheels => part.Count.Or(4),
-            Slot.Controller => PartSlot.ControllerCount(offers.Brief.Parts with { Drive = offers.Drives[drive], Controller = offers.Controllers[at] }),
+            Slot.Controller => PartSlot.ControllerCount(
+                offers.Brief.Parts with { Drive = offers.Drives[drive], Controller = offers.Controllers[at] }),
             Slot.Mount or Slot.Motor or Slot.MotorPulley or Slot.WheelPulley or Slot.Belt or Slot.Gearbox => part.Count.Or(motors),
             _ => 1,
         };
@@ -376,10 +393,12 @@ sealed class SearchSpace
             case Slot.Wheels:
                 var wheel = offers.Wheels[at];
                 return !wheel.Diameter.IsKnown || (!wheel.Inertia.IsKnown && !wheel.Mass.IsKnown) || !wheel.RollingResistance.IsKnown
-                    || (wheel.RollingResistance.Value.Everywhere is null && (!offers.Brief.Brief.Surface.IsKnown || wheel.RollingResistance.Value.On(offers.Brief.Brief.Surface.Value) is null));
+                    || (wheel.RollingResistance.Value.Everywhere is null
+                    && (!offers.Brief.Brief.Surface.IsKnown || wheel.RollingResistance.Value.On(offers.Brief.Brief.Surface.Value) is null));
             case Slot.Motor:
                 var motor = offers.Motors[at];
-                return !motor.RotorInertia.IsKnown || !MotorModel.Compute(offers.Brief with { Parts = offers.Brief.Parts with { Motor = motor } }).IsKnown;
+                return !motor.RotorInertia.IsKnown
+                    || !MotorModel.Compute(offers.Brief with { Parts = offers.Brief.Parts with { Motor = motor } }).IsKnown;
             case Slot.MotorPulley:
                 return isBelt && !offers.MotorPulleys[at].Teeth.IsKnown;
             case Slot.WheelPulley:
@@ -388,10 +407,12 @@ sealed class SearchSpace
                 return !isBelt && !isHub && !offers.Gearboxes[at].Ratio.IsKnown;
             case Slot.Controller:
                 var controller = offers.Controllers[at];
-                return !controller.BridgeResistance.IsKnown || !controller.SwitchingTime.IsKnown || !controller.SwitchingFrequency.IsKnown || !controller.IdlePower.IsKnown;
+                return !controller.BridgeResistance.IsKnown || !controller.SwitchingTime.IsKnown || !controller.SwitchingFrequency.IsKnown
+                    || !controller.IdlePower.IsKnown;
             case Slot.Cell:
                 var cell = offers.Cells[at];
-                return !cell.Capacity.IsKnown || !cell.RestVoltage.IsKnown || !cell.Resistance.IsKnown || !cell.VoltageFull.IsKnown || !cell.VoltageEmpty.IsKnown;
+                return !cell.Capacity.IsKnown || !cell.RestVoltage.IsKnown || !cell.Resistance.IsKnown || !cell.VoltageFull.IsKnown
+                    || !cell.VoltageEmpty.IsKnown;
             default:
                 return false;
         }

@@ -9,10 +9,13 @@ using static System.Math;
 
 namespace Boardwright.Searches;
 
-/// <summary>What a builder adds to a choice of parts where the brief says nothing: links, wrap and size of the pack, its plug, wires, and the controller's limits.</summary>
+/// <summary>What a builder adds to a choice of parts where the brief says nothing: links, wrap and size of the pack, its plug, wires, and
+/// the controller's limits.</summary>
 /// <remarks>
-/// Limits are what the weakest part carries, in whole amperes: of the phase current motor, controller, the plug between them and the belt; of the pack current
-/// cells, protection, plug, fuse and controllers. Power is cut at the cells' least voltage, 0.1 V above the protection's and where the controller switches off,
+/// Limits are what the weakest part carries, in whole amperes: of the phase current motor, controller, the plug between them and the belt;
+/// of the pack current
+/// cells, protection, plug, fuse and controllers. Power is cut at the cells' least voltage, 0.1 V above the protection's and where the
+/// controller switches off,
 /// whichever comes first, and fades over the 0.3 V before. Every value can be written in a file and read back as the same number.
 /// </remarks>
 /// <source cref="Sources.CommonPractice"/>
@@ -39,7 +42,11 @@ static class Settings
     {
         var parts = board.Parts;
         if (!parts.Pack.Plug.IsKnown && parts.Controller.PackPlug.IsKnown)
-            board = board with { Parts = parts = parts with { Pack = parts.Pack with { Plug = new Known<string>(parts.Controller.PackPlug.Value, key: "pack.plug") } } };
+            board = board with
+            {
+                Parts = parts =
+                parts with { Pack = parts.Pack with { Plug = new Known<string>(parts.Controller.PackPlug.Value, key: "pack.plug") } }
+            };
         if (board.Wiring.Count > 0)
             return board;
         var air = SteadyRunningAnalysis.AirOf(board);
@@ -124,10 +131,12 @@ static class Settings
     {
         var belt = BeltDrive.Compute(board);
         var constants = MotorModel.ConstantsOf(board);
-        if (board.Parts.Drive.Kind.Or(DriveKind.Belt) != DriveKind.Belt || !belt.IsKnown || !constants.IsKnown || !board.Parts.Belt.Width.IsKnown || belt.Value.Profile.TensionPerInch.Si <= 0)
+        if (board.Parts.Drive.Kind.Or(DriveKind.Belt) != DriveKind.Belt || !belt.IsKnown || !constants.IsKnown
+            || !board.Parts.Belt.Width.IsKnown || belt.Value.Profile.TensionPerInch.Si <= 0)
             return double.PositiveInfinity;
         var rating = new BeltStrength(belt.Value.Profile, board.Parts.Belt.Width.Value).AllowedPull(belt.Value.Path);
-        var each = BeltTension.EffectivePull(new MotorConstants(constants.Value.Kv, 1).Torque(Current.FromAmperes(1)), belt.Value.Path.Driving);
+        var each = BeltTension.EffectivePull(
+            new MotorConstants(constants.Value.Kv, 1).Torque(Current.FromAmperes(1)), belt.Value.Path.Driving);
         return rating.Si > 0 ? rating / each : double.PositiveInfinity;
     }
 
@@ -135,11 +144,20 @@ static class Settings
     {
         var (pack, cell) = (board.Parts.Pack, board.Parts.Cell);
         if (!pack.Links.IsKnown && pack.Series.IsKnown)
-            pack = pack with { Links = new Known<Resistance>(Resistance.FromSi(Resistance.Dimension.Find("mohm")!.ToSi(Ceiling(pack.Series.Value * LinksMilliohmsEach * 10) / 10)), from: Origin.Guess, key: "pack.links") };
+            pack = pack with
+            {
+                Links = new Known<Resistance>(
+                Resistance.FromSi(Resistance.Dimension.Find("mohm")!.ToSi(Ceiling(pack.Series.Value * LinksMilliohmsEach * 10) / 10)),
+                from: Origin.Guess, key: "pack.links")
+            };
         if (!pack.Mass.IsKnown && !pack.MassExtra.IsKnown && cell.Mass.IsKnown)
         {
             var grams = Ceiling(WrapOfCells * cell.Mass.Value.Grams * pack.Series.Or(0) * pack.Parallel.Or(0));
-            pack = pack with { MassExtra = new Known<Mass>(Mass.FromSi(Mass.Dimension.Find("g")!.ToSi(grams)), from: Origin.Guess, key: "pack.mass_extra") };
+            pack = pack with
+            {
+                MassExtra = new Known<Mass>(
+                Mass.FromSi(Mass.Dimension.Find("g")!.ToSi(grams)), from: Origin.Guess, key: "pack.mass_extra")
+            };
         }
 
         if (layout is { } lies)
@@ -202,7 +220,8 @@ static class Settings
         foreach (var number in Gauges)
         {
             var conductor = new Conductor(SectionOf(number));
-            if (new WireTemperature(conductor, conductor.GuessedOuterDiameter, air.Value).LargestCurrent(HarnessRun.UsualLimit).Amperes >= amperes)
+            if (new WireTemperature(conductor, conductor.GuessedOuterDiameter, air.Value).LargestCurrent(HarnessRun.UsualLimit).Amperes
+                >= amperes)
                 return number;
         }
 

@@ -14,10 +14,8 @@ public sealed record CheckOutcome(Board Board, IReadOnlyList<Figure> Figures, IR
 {
     /// <summary>How well the figures are known, by figure id; empty where that was not asked for.</summary>
     public IReadOnlyDictionary<string, Interval> Spread { get; init; } = new Dictionary<string, Interval>(StringComparer.Ordinal);
-
     /// <summary>What to measure next, the most telling first; empty where that was not asked for.</summary>
     public IReadOnlyList<Measurement> MeasureNext { get; init; } = [];
-
     /// <summary>The rules that the findings name.</summary>
     public IReadOnlyList<Rule<BoardAnalysis>> Rules { get; init; } = [];
 
@@ -30,10 +28,8 @@ public sealed record CheckOutcome(Board Board, IReadOnlyList<Figure> Figures, IR
 
     /// <summary>Name of the board.</summary>
     public string Name => Board.Name.Or("");
-
     /// <summary>Whether something stops the board or has to be changed.</summary>
     public bool IsWanting => Findings.Any(f => f.Level is Level.Stop or Level.Fix);
-
     /// <summary>Where a finding's equation and limit come from; empty when its rule is not known.</summary>
     public string SourceOf(Finding finding) => Rules.FirstOrDefault(r => r.Id == finding.Rule)?.Source.Text ?? "";
 }

@@ -6,7 +6,8 @@ using Boardwright.Parts;
 namespace Boardwright.Spreads;
 
 /// <summary>Something that might be promised of a board, and whether what is known of it bears that out.</summary>
-/// <remarks>A promise holds only when the unfavourable end of the figure's interval keeps it: the lower end of a range, the upper end of a charge time.</remarks>
+/// <remarks>A promise holds only when the unfavourable end of the figure's interval keeps it: the lower end of a range, the upper end of a
+/// charge time.</remarks>
 /// <validity>As the interval: it knows the spreads that the board file states, not a model's own error.</validity>
 /// <error>The unfavourable end is missed one time in twenty.</error>
 /// <source cref="Sources.QuasiMonteCarlo"/>
@@ -17,31 +18,22 @@ public sealed record Claim
 
     /// <summary>What is promised.</summary>
     public required FigureKind Kind { get; init; }
-
     /// <summary>Under which conditions.</summary>
     public required Phrase Conditions { get; init; }
-
     /// <summary>What the brief wants, in the figure's unit; <c>null</c> where it wants nothing.</summary>
     public double? Asked { get; init; }
-
     /// <summary>Whether more is better.</summary>
     public required bool IsAtLeast { get; init; }
-
     /// <summary>The figure; <c>null</c> where it cannot be said.</summary>
     public double? Value { get; init; }
-
     /// <summary>How well it is known; <c>null</c> where nobody computed that.</summary>
     public Interval? Interval { get; init; }
-
     /// <summary>Entries that are missing.</summary>
     public IReadOnlyList<string> Missing { get; init; } = [];
-
     /// <summary>What the figure itself warns of.</summary>
     public string? Caution { get; init; }
-
     /// <summary>The end of the interval that a promise has to keep to.</summary>
     public double? Unfavourable => Interval is null ? null : IsAtLeast ? Interval.Low : Interval.High;
-
     /// <summary>Whether what the brief wants may be promised; <c>null</c> where it wants nothing.</summary>
     public bool? IsSupported => Asked is not { } asked ? null : Unfavourable is { } end && (IsAtLeast ? end >= asked : end <= asked);
 

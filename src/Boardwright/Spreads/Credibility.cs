@@ -16,15 +16,18 @@ public sealed record RideEvidence(string Board, string Ride, RideDifference Diff
 /// <param name="Evidence">The rides, in their order; those that say nothing are left out.</param>
 /// <param name="Boards">How many boards they are of.</param>
 /// <param name="Bias">Measured over predicted, as a rule; above the air for temperatures.</param>
-/// <param name="Spread">The model's own scatter about that, as a part of the prediction: what the boards' spreads do not explain. Standard deviation.</param>
-/// <param name="Give">Standard deviation of measured over predicted for the next ride of a board, its entries' own spreads left aside; wider for few rides. Not a number for one ride.</param>
+/// <param name="Spread">The model's own scatter about that, as a part of the prediction: what the boards' spreads do not explain. Standard
+/// deviation.</param>
+/// <param name="Give">Standard deviation of measured over predicted for the next ride of a board, its entries' own spreads left aside;
+/// wider for few rides. Not a number for one ride.</param>
 /// <param name="Cautions">What to be wary of, in sentences.</param>
 /// <source cref="Sources.RandomEffects"/>
-public sealed record QuantityCredibility(FigureKind Kind, IReadOnlyList<RideEvidence> Evidence, int Boards, Estimate<Number> Bias, Estimate<Number> Spread, double Give, IReadOnlyList<string> Cautions)
+public sealed record QuantityCredibility(
+    FigureKind Kind, IReadOnlyList<RideEvidence> Evidence, int Boards, Estimate<Number> Bias, Estimate<Number> Spread, double Give,
+    IReadOnlyList<string> Cautions)
 {
     /// <summary>Whether the bias may be taken as it is: not one, nine times out of ten.</summary>
     public bool IsBiased => !Bias.Covers(Number.FromValue(1)) && !double.IsNaN(Bias.Low.Value);
-
     /// <summary>What is compared, in words.</summary>
     public string Title => Kind.Unit == "°C" ? $"{Kind.Title}, above the air" : Kind.Title;
 
@@ -66,10 +69,14 @@ public static class Credibility
     {
         ArgumentNullException.ThrowIfNull(evidence);
         var all = evidence.ToArray();
-        return [.. RideComparison.All.Select(kind => Compute(kind, [.. all.Where(e => e.Difference.Kind.Id == kind.Id && IsComparable(e.Difference))])).OfType<QuantityCredibility>()];
+        return [.. RideComparison.All.Select(
+            kind => Compute(kind, [.. all.Where(e => e.Difference.Kind.Id == kind.Id && IsComparable(e.Difference))]))
+            .OfType<QuantityCredibility>()];
     }
 
-    static bool IsComparable(RideDifference d) => d.Ratio > 0 && double.IsFinite(d.Ratio) && d.Predicted - d.Base >= (d.Kind.Unit == "°C" ? LeastRise : 1e-9) && d.RelativeSpread is >= 0 and < 3;
+    static bool IsComparable(RideDifference d) =>
+        d.Ratio > 0 && double.IsFinite(d.Ratio) && d.Predicted - d.Base >= (d.Kind.Unit == "°C" ? LeastRise : 1e-9)
+        && d.RelativeSpread is >= 0 and < 3;
 
     static QuantityCredibility? Compute(FigureKind kind, RideEvidence[] evidence)
     {
@@ -82,7 +89,9 @@ public static class Credibility
         if (evidence.Length == 1)
         {
             var nan = double.NaN;
-            return new(kind, evidence, 1, new(Number.FromValue(evidence[0].Difference.Ratio), Number.FromValue(nan), Number.FromValue(nan), nan, "More rides."), new(Number.FromValue(0), Number.FromValue(0), Number.FromValue(nan), nan, "More rides."), nan, cautions);
+            return new(kind, evidence, 1,
+                new(Number.FromValue(evidence[0].Difference.Ratio), Number.FromValue(nan), Number.FromValue(nan), nan, "More rides."),
+                new(Number.FromValue(0), Number.FromValue(0), Number.FromValue(nan), nan, "More rides."), nan, cautions);
         }
 
         var squared = Moments(y, u);
@@ -99,7 +108,8 @@ public static class Credibility
         var narrowing = boards.Length < 3 ? "Rides of more boards." : "More rides.";
         return new(
             kind, evidence, boards.Length,
-            new(Number.FromValue(bias), Number.FromValue(Exp(mean - reach * error)), Number.FromValue(Exp(mean + reach * error)), bias * error, narrowing),
+            new(Number.FromValue(bias), Number.FromValue(Exp(mean - reach * error)), Number.FromValue(Exp(mean + reach * error)),
+            bias * error, narrowing),
             new(Number.FromValue(Sqrt(squared)), Number.FromValue(low), Number.FromValue(high), double.NaN, narrowing),
             reach / Normal.Quantile(0.95) * Sqrt(squared + error * error), cautions);
     }

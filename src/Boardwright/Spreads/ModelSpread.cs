@@ -11,12 +11,14 @@ namespace Boardwright.Spreads;
 /// Around a value x with the range x − a to x + b by the board's own spreads, and measured over predicted m ± g: the range is
 /// m x − √((m a)² + (1.645 g x)²) to m x + √((m b)² + (1.645 g x)²). The value itself stays what was computed.
 /// </remarks>
-/// <validity>Energy at cruise and on rides, the range, and how far windings warm above the air. Other figures have no measurements to hold against.</validity>
+/// <validity>Energy at cruise and on rides, the range, and how far windings warm above the air. Other figures have no measurements to hold
+/// against.</validity>
 /// <error>Few rides tell the spread poorly; the give in the board file is widened for that when it is written.</error>
 /// <source cref="Sources.RandomEffects"/>
-public static class ModelSpread
+static class ModelSpread
 {
-    static readonly HashSet<string> Energies = [Catalogue.Consumption.Id, Catalogue.CruisePower.Id, Rides.RideFigures.Energy.Id, Rides.RideFigures.Consumption.Id];
+    static readonly HashSet<string> Energies =
+        [Catalogue.Consumption.Id, Catalogue.CruisePower.Id, Rides.RideFigures.Energy.Id, Rides.RideFigures.Consumption.Id];
     static readonly HashSet<string> Windings = [Catalogue.Winding.Id, Rides.RideFigures.Winding.Id];
 
     /// <summary>The range of a figure with the model's own spread in it.</summary>

@@ -21,14 +21,13 @@ namespace Boardwright.Spreads;
 /// <validity>As <see cref="Sampling"/> and <see cref="Replay"/>; the logger's own error is not in the range.</validity>
 /// <error>As <see cref="Sampling"/>.</error>
 /// <source cref="Sources.QuasiMonteCarlo"/>
-public sealed record RideDifference(FigureKind Kind, double Measured, double Predicted, double Low, double High, string Cause, string How, double Base)
+public sealed record RideDifference(
+    FigureKind Kind, double Measured, double Predicted, double Low, double High, string Cause, string How, double Base)
 {
     /// <summary>Whether the measurement lies in the prediction's own range.</summary>
     public bool IsWithin => Measured >= Low && Measured <= High;
-
     /// <summary>Measured over predicted, above the base.</summary>
     public double Ratio => (Measured - Base) / (Predicted - Base);
-
     /// <summary>Standard deviation of the prediction as a part of it, by its range.</summary>
     public double RelativeSpread => (High - Low) / (2 * Normal.Quantile(0.95)) / Abs(Predicted - Base);
 
@@ -76,19 +75,14 @@ public sealed record RideComparison(Replay Replay, IReadOnlyList<RideDifference>
 
     /// <summary>measured.energy.</summary>
     public static FigureKind Energy { get; } = new("measured.energy", "Wh", "Energy", "Energy out of the pack, what the brakes returned taken off, where the log has volts and amperes.", "∫ V I dt", Sources.CircuitTheory);
-
     /// <summary>measured.sag.</summary>
     public static FigureKind Sag { get; } = new("measured.sag", "V", "Sag", "Volts that the hardest twentieth of the measured currents takes within half a minute.", "−Σ ΔV ΔI/Σ ΔI² · I, Δ from the mean of half a minute", Sources.CircuitTheory);
-
     /// <summary>measured.winding.</summary>
     public static FigureKind Winding { get; } = new("measured.winding", "°C", "Hottest winding", "Greatest temperature of the motor, its sensor taken to sit in the windings.", "two nodes in time: winding – case – air", Sources.TwoNodeMotor);
-
     /// <summary>measured.controller.</summary>
     public static FigureKind Controller { get; } = new("measured.controller", "°C", "Hottest controller", "Greatest temperature of the controller.", "C dT/dt = losses − (T − T_air)/R", Sources.CircuitTheory);
-
     /// <summary>measured.cells.</summary>
     public static FigureKind Cells { get; } = new("measured.cells", "°C", "Hottest cells", "Greatest temperature of the pack.", "C dT/dt = I² R − UA (T − T_air)", Sources.CircuitTheory);
-
     /// <summary>Every kind, in the order of a report.</summary>
     public static IReadOnlyList<FigureKind> All { get; } = [Energy, Sag, Winding, Controller, Cells];
 
@@ -140,13 +134,15 @@ public sealed record RideComparison(Replay Replay, IReadOnlyList<RideDifference>
     }
 
     /// <summary>The values at the cool and hot ends of what is guessed; the values themselves where nothing is.</summary>
-    static (IReadOnlyList<double?> Cool, IReadOnlyList<double?> Hot) BandsOf(Board board, RiddenRoad road, ReplayConditions conditions, Replay replay, Ridden measured)
+    static (IReadOnlyList<double?> Cool, IReadOnlyList<double?> Hot) BandsOf(
+        Board board, RiddenRoad road, ReplayConditions conditions, Replay replay, Ridden measured)
     {
         var model = RideModel.Compute(board).Value;
         if (model.Heat.Guessed == HeatGuess.None)
             return (measured.Values(replay), measured.Values(replay));
         IReadOnlyList<double?> At(double factor) =>
-            measured.Values(Replay.On(model with { Heat = model.Heat.WithGuesses(factor, factor) }, road, replay.StartCharge.Value, conditions));
+            measured.Values(Replay.On(
+            model with { Heat = model.Heat.WithGuesses(factor, factor) }, road, replay.StartCharge.Value, conditions));
         return (At(RideHeat.GuessFactor), At(1 / RideHeat.GuessFactor));
     }
 
@@ -344,7 +340,8 @@ public sealed record RideComparison(Replay Replay, IReadOnlyList<RideDifference>
             at = ~at;
             if (at == 0) return times.Count > 0 && times[0] - time < Touching ? (sums[0], gaps[0]) : null;
             if (at == times.Count) return time - times[^1] < Touching ? (sums[^1], gaps[^1]) : null;
-            if (gaps[at] != gaps[at - 1]) return time - times[at - 1] < Touching ? (sums[at - 1], gaps[at - 1]) : times[at] - time < Touching ? (sums[at], gaps[at]) : null;
+            if (gaps[at] != gaps[at - 1]) return time - times[at - 1] < Touching ? (sums[at - 1], gaps[at - 1])
+                : times[at] - time < Touching ? (sums[at], gaps[at]) : null;
             return (sums[at - 1] + (sums[at] - sums[at - 1]) * (time - times[at - 1]) / (times[at] - times[at - 1]), gaps[at]);
         }
     }

@@ -6,8 +6,10 @@ using Boardwright.Road;
 namespace Boardwright.Spreads;
 
 /// <summary>How well the figures of a ride are known: the same ride on many boards like one.</summary>
-/// <param name="Intervals">The figures' intervals, by id. Temperatures that rest on guessed heat capacities or cooling are as wide as their bands at least.</param>
-/// <param name="MeasureNext">What to measure next, the most telling first: what narrows the charge left (or the distance, where the ride ends for want of charge), the consumption and the heat of the windings.</param>
+/// <param name="Intervals">The figures' intervals, by id. Temperatures that rest on guessed heat capacities or cooling are as wide as their
+/// bands at least.</param>
+/// <param name="MeasureNext">What to measure next, the most telling first: what narrows the charge left (or the distance, where the ride
+/// ends for want of charge), the consumption and the heat of the windings.</param>
 /// <validity>As <see cref="Sampling"/>.</validity>
 /// <error>As <see cref="Sampling"/>; rides are sampled with steps of half a second, which move a figure by some thousandths.</error>
 /// <source cref="Sources.QuasiMonteCarlo"/>
@@ -40,7 +42,9 @@ public sealed record RideSpread(IReadOnlyDictionary<string, Interval> Intervals,
         var ride = Ride.On(model, course, sampled);
         return new RideSpread(
             kinds.Select((kind, i) => (kind.Id, Interval: IntervalOf(kind, ride, sampling, i))).Where(p => p.Interval is not null)
-                .ToDictionary(p => p.Id, p => ModelSpread.Over(board, p.Id, RideFigures.ValueOf(kinds.First(k => k.Id == p.Id), ride)!.Value, p.Interval!), StringComparer.Ordinal),
+                .ToDictionary(p => p.Id, p =>
+                ModelSpread.Over(board, p.Id, RideFigures.ValueOf(kinds.First(k => k.Id == p.Id), ride)!.Value, p.Interval!),
+                StringComparer.Ordinal),
             sampling.MeasureNext([.. kinds.Select((kind, i) => (Index: i, kind.Id)).Where(k => Cared.Contains(k.Id))]));
 
         IReadOnlyList<double?> Row(Board moved)
@@ -54,7 +58,8 @@ public sealed record RideSpread(IReadOnlyDictionary<string, Interval> Intervals,
         }
     });
 
-    static HashSet<string> Cared { get; } = new(StringComparer.Ordinal) { RideFigures.Distance.Id, RideFigures.ChargeLeft.Id, RideFigures.Consumption.Id, RideFigures.Winding.Id };
+    static HashSet<string> Cared { get; } = new(
+        StringComparer.Ordinal) { RideFigures.Distance.Id, RideFigures.ChargeLeft.Id, RideFigures.Consumption.Id, RideFigures.Winding.Id };
 
     static Interval? IntervalOf(FigureKind kind, Ride ride, Sampling sampling, int index)
     {

@@ -12,9 +12,10 @@ namespace Boardwright.Spreads;
 /// <validity>Independent inputs. A value is kept within its entry's bounds.</validity>
 /// <error>The quantiles of a smooth value are good to about a tenth of its spread with 256 points.</error>
 /// <source cref="Sources.QuasiMonteCarlo"/>
-public sealed class Sampling
+sealed class Sampling
 {
-    // What differs by less than this part only differs by the arithmetic's own error, such as the charge left at the reserve, and has no causes to look for.
+    // What differs by less than this part only differs by the arithmetic's own error, such as the charge left at the reserve, and has no
+    // causes to look for.
     const double Telling = 1e-6;
 
     readonly List<Input> inputs;
@@ -92,17 +93,20 @@ public sealed class Sampling
     /// <summary>What to measure next: the entries whose measurement would narrow some values most.</summary>
     /// <remarks>
     /// An entry has the share ρ² in the variance of a value, ρ the rank correlation; measured, its own variance falls by
-    /// r², r the measured spread over today's; correlations below three in the root of the number of points are chance. The interval then narrows to √(1 − ρ² (1 − r²)) of its width.
+    /// r², r the measured spread over today's; correlations below three in the root of the number of points are chance. The interval then
+    /// narrows to √(1 − ρ² (1 − r²)) of its width.
     /// </remarks>
     /// <param name="cared">Which values, with the ids they go by; each counts alike.</param>
     /// <returns>The entries, the most telling first; those that would narrow nothing by a hundredth are left out.</returns>
     public IReadOnlyList<Measurement> MeasureNext(IReadOnlyList<(int Index, string Id)> cared)
     {
-        var varying = cared.Where(c => IsWhole(c.Index)).Select(c => (c.Id, Shares: Array.ConvertAll(Correlations(c.Index), Share))).ToList();
+        var varying = cared.Where(c => IsWhole(c.Index)).Select(c => (c.Id, Shares: Array.ConvertAll(Correlations(c.Index), Share)))
+            .ToList();
         return
         [
             .. inputs.Select((input, i) => new Measurement(
-                    input.Key, input.About, [.. varying.Select(v => new Narrowing(v.Id, 1 - Math.Sqrt(Math.Max(0, 1 - v.Shares[i] * (1 - input.Gain * input.Gain)))))]))
+                    input.Key, input.About, [.. varying.Select(
+                    v => new Narrowing(v.Id, 1 - Math.Sqrt(Math.Max(0, 1 - v.Shares[i] * (1 - input.Gain * input.Gain)))))]))
                 .Where(m => m.Narrows.Any(n => n.Part >= 0.01))
                 .OrderByDescending(m => m.Narrows.Sum(n => n.Part)).ThenBy(m => m.Key, StringComparer.Ordinal),
         ];
@@ -111,9 +115,12 @@ public sealed class Sampling
     // Three standard deviations of the correlation of ranks that have nothing to do with one another.
     double Chance => 3 / Math.Sqrt(ranks[0].Length);
 
-    bool IsWhole(int index) => samples[index].All(s => s is not null) && samples[index].Max() - samples[index].Min() > Telling * Math.Abs(samples[index].Max()!.Value);
+    bool IsWhole(int index) =>
+        samples[index].All(s => s is not null)
+        && samples[index].Max() - samples[index].Min() > Telling * Math.Abs(samples[index].Max()!.Value);
 
-    /// <summary>Share of an input in the variance of a value; none where the correlation is no more than chance gives with so many points.</summary>
+    /// <summary>Share of an input in the variance of a value; none where the correlation is no more than chance gives with so many
+    /// points.</summary>
     double Share(double correlation) => Math.Abs(correlation) > Chance ? correlation * correlation : 0;
 
     /// <summary>Pearson's correlation of ranks with each input, which is Spearman's of the values.</summary>
@@ -180,14 +187,18 @@ public sealed class Sampling
                         Collect(item, used, found);
                     break;
                 case IKnown { IsKnown: true } known when entry.SpreadOf(known) is var spread && spread > 0 && used.Contains(known.Key):
-                    found.Add(new(known.Key, entry.About.Measure ?? entry.About.Says, entry.MeasuredSpreadOf(known) / spread) { Content = known.Content!, Spread = spread });
+                    found.Add(new(known.Key, entry.About.Measure ?? entry.About.Says,
+                        entry.MeasuredSpreadOf(known) / spread)
+                    { Content = known.Content!, Spread = spread });
                     break;
             }
         }
     }
 
     /// <summary>What is to be moved on a sheet and on the sheets inside it, so that a sample touches nothing else.</summary>
-    internal sealed record SamplingPlan(IReadOnlyList<(Entry Entry, int Input)> Values, IReadOnlyList<(Entry Entry, SamplingPlan Inner)> Sheets, IReadOnlyList<(Entry Entry, IReadOnlyList<SamplingPlan?> Items)> Lists)
+    internal sealed record SamplingPlan(
+        IReadOnlyList<(Entry Entry, int Input)> Values, IReadOnlyList<(Entry Entry, SamplingPlan Inner)> Sheets,
+        IReadOnlyList<(Entry Entry, IReadOnlyList<SamplingPlan?> Items)> Lists)
     {
         public static SamplingPlan? Create(Sheet sheet, Dictionary<string, int> place)
         {
@@ -201,7 +212,8 @@ public sealed class Sampling
                     case Sheet inner when Create(inner, place) is { } plan:
                         sheets.Add((entry, plan));
                         break;
-                    case IEnumerable<Sheet> list when list.Select(item => Create(item, place)).ToArray() is var plans && Array.Exists(plans, p => p is not null):
+                    case IEnumerable<Sheet> list when list.Select(item => Create(item, place)).ToArray() is var plans
+                        && Array.Exists(plans, p => p is not null):
                         lists.Add((entry, plans));
                         break;
                     case IKnown known when place.TryGetValue(known.Key, out var input):
@@ -217,7 +229,9 @@ public sealed class Sampling
         [
             .. Values.Select(v => (v.Entry, v.Entry.Moved(v.Entry.Read(sheet), deviations[v.Input][n]))),
             .. Sheets.Select(s => (s.Entry, (object)s.Inner.Moved((Sheet)s.Entry.Read(sheet), deviations, n))),
-            .. Lists.Select(l => (l.Entry, l.Entry.Known(((IEnumerable<Sheet>)l.Entry.Read(sheet)).Select((item, i) => l.Items[i]?.Moved(item, deviations, n) ?? item)))),
+            .. Lists.Select(l => (l.Entry,
+                l.Entry.Known(((IEnumerable<Sheet>)l.Entry.Read(sheet))
+                .Select((item, i) => l.Items[i]?.Moved(item, deviations, n) ?? item)))),
         ]);
     }
 
@@ -229,7 +243,6 @@ public sealed class Sampling
     {
         /// <summary>Its value.</summary>
         public required object Content { get; init; }
-
         /// <summary>One standard deviation of it.</summary>
         public required double Spread { get; init; }
     }

@@ -17,18 +17,23 @@ public readonly record struct FigureDifference(double Value, double Low, double 
     public bool IsClear => Low > 0 || High < 0;
 }
 
-/// <summary>Boards beside one another: how well each figure is known, and which differences from the first board are more than what is not known.</summary>
+/// <summary>Boards beside one another: how well each figure is known, and which differences from the first board are more than what is not
+/// known.</summary>
 /// <remarks>
 /// All boards are moved together. An entry with the same value and spread on two boards is taken for the same thing and moved
 /// alike on both, so that what is not known about the rider or the road does not blur what another pulley changes; entries that
 /// differ are independent.
 /// </remarks>
 /// <param name="Intervals">For each board the intervals of its figures, by id.</param>
-/// <param name="Differences">For each board the differences of its figures from those of the first, by id; where either board has no value in half of the samples there is none.</param>
-/// <validity>As <see cref="Sampling"/>. Two parts of one kind are taken for equally off; where each piece differs on its own, the difference is wider.</validity>
+/// <param name="Differences">For each board the differences of its figures from those of the first, by id; where either board has no value
+/// in half of the samples there is none.</param>
+/// <validity>As <see cref="Sampling"/>. Two parts of one kind are taken for equally off; where each piece differs on its own, the
+/// difference is wider.</validity>
 /// <error>As <see cref="Sampling"/>.</error>
 /// <source cref="Sources.QuasiMonteCarlo"/>
-public sealed record SideBySide(IReadOnlyList<IReadOnlyDictionary<string, Interval>> Intervals, IReadOnlyList<IReadOnlyDictionary<string, FigureDifference>> Differences)
+public sealed record SideBySide(
+    IReadOnlyList<IReadOnlyDictionary<string, Interval>> Intervals,
+    IReadOnlyList<IReadOnlyDictionary<string, FigureDifference>> Differences)
 {
     // What differs by less than this part differs by rounding only.
     const double Telling = 1e-9;
@@ -43,11 +48,13 @@ public sealed record SideBySide(IReadOnlyList<IReadOnlyDictionary<string, Interv
     /// <param name="cancellation">Stops the work between two points.</param>
     /// <exception cref="ArgumentOutOfRangeException">There are fewer than 8 points, or no boards.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static SideBySide Compare(IReadOnlyList<Examination> boards, int points = DefaultPoints, ulong seed = 1, CancellationToken cancellation = default)
+    public static SideBySide Compare(
+        IReadOnlyList<Examination> boards, int points = DefaultPoints, ulong seed = 1, CancellationToken cancellation = default)
     {
         ArgumentOutOfRangeException.ThrowIfZero(boards.Count, nameof(boards));
         ArgumentOutOfRangeException.ThrowIfLessThan(points, 8);
-        Examination[] examined = [.. boards.Select(b => Spread.WithDragArea(b.Board) is var board && ReferenceEquals(board, b.Board) ? b : Examination.Examine(board))];
+        Examination[] examined = [.. boards.Select(
+            b => Spread.WithDragArea(b.Board) is var board && ReferenceEquals(board, b.Board) ? b : Examination.Examine(board))];
         var inputs = examined.Select(e => Sampling.InputsOf(e.Board, e.Figures.SelectMany(f => f.From))).ToArray();
         var (places, count) = PlacesOf(inputs);
         var deviations = Sampling.Deviations(Math.Min(count, Sobol.MostDimensions), points, seed);
@@ -88,9 +95,11 @@ public sealed record SideBySide(IReadOnlyList<IReadOnlyDictionary<string, Interv
     static bool AreSame(object a, object b) =>
         Equals(a, b) || (a is ITable one && b is ITable other && a.GetType() == b.GetType() && one.Numbers.SequenceEqual(other.Numbers));
 
-    static Dictionary<string, double?[]> SamplesOf(Examination examination, Dictionary<string, int> places, double[][] deviations, int points, CancellationToken cancellation)
+    static Dictionary<string, double?[]> SamplesOf(
+        Examination examination, Dictionary<string, int> places, double[][] deviations, int points, CancellationToken cancellation)
     {
-        var samples = examination.Figures.Where(f => f.Value is not null).ToDictionary(f => f.Kind.Id, _ => new double?[points], StringComparer.Ordinal);
+        var samples = examination.Figures.Where(f => f.Value is not null)
+            .ToDictionary(f => f.Kind.Id, _ => new double?[points], StringComparer.Ordinal);
         var plan = Sampling.SamplingPlan.Create(examination.Board, places);
         Parallel.For(0, points, new ParallelOptions { CancellationToken = cancellation }, n =>
         {
@@ -119,7 +128,8 @@ public sealed record SideBySide(IReadOnlyList<IReadOnlyDictionary<string, Interv
         return intervals;
     }
 
-    static Dictionary<string, FigureDifference> DifferencesOf(Examination first, Dictionary<string, double?[]> firstSamples, Examination other, Dictionary<string, double?[]> otherSamples)
+    static Dictionary<string, FigureDifference> DifferencesOf(
+        Examination first, Dictionary<string, double?[]> firstSamples, Examination other, Dictionary<string, double?[]> otherSamples)
     {
         var differences = new Dictionary<string, FigureDifference>(StringComparer.Ordinal);
         var before = first.Figures.ToDictionary(f => f.Kind.Id, f => f.Value, StringComparer.Ordinal);

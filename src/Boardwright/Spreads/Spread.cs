@@ -5,9 +5,12 @@ using Boardwright.Parts;
 namespace Boardwright.Spreads;
 
 /// <summary>How well each figure is known: the inputs' spreads, independent and normal, carried through the whole examination.</summary>
-/// <remarks>5 % and 95 % quantiles of each figure, and the inputs whose ranks go most closely with the figure's; see <see cref="Sampling"/>.</remarks>
+/// <remarks>5 % and 95 % quantiles of each figure, and the inputs whose ranks go most closely with the figure's; see
+/// <see cref="Sampling"/>.</remarks>
 /// <param name="Intervals">Intervals of all figures that are known, by id.</param>
-/// <param name="MeasureNext">What to measure next, in order of how much it would narrow the figures that the brief cares about: range, top speed, climb, and how hot the climb makes the windings. A figure counts when the brief wants something of it; all of them do where it wants nothing.</param>
+/// <param name="MeasureNext">What to measure next, in order of how much it would narrow the figures that the brief cares about: range, top
+/// speed, climb, and how hot the climb makes the windings. A figure counts when the brief wants something of it; all of them do where it
+/// wants nothing.</param>
 /// <validity>As <see cref="Sampling"/>.</validity>
 /// <error>As <see cref="Sampling"/>.</error>
 /// <source cref="Sources.QuasiMonteCarlo"/>
@@ -21,16 +24,21 @@ public sealed record Spread(IReadOnlyDictionary<string, Interval> Intervals, IRe
     /// <param name="points">Number of points; a power of two spreads them best.</param>
     /// <param name="seed">Seed of the scrambling.</param>
     /// <param name="cancellation">Stops the work between two points.</param>
-    public static Spread Sample(Examination examination, int points = DefaultPoints, ulong seed = 1, CancellationToken cancellation = default)
+    public static Spread Sample(
+        Examination examination, int points = DefaultPoints, ulong seed = 1, CancellationToken cancellation = default)
     {
         var cared = CaredFor(examination.Board.Brief);
         var (figures, sampling) = Sampled(examination, points, seed, cancellation);
         return new(
-            figures.Select((f, i) => (f.Kind.Id, Interval: ModelSpread.Over(examination.Board, f.Kind.Id, f.Value!.Value, sampling.IntervalOf(i, f.Value!.Value)))).ToDictionary(p => p.Id, p => p.Interval, StringComparer.Ordinal),
-            sampling.MeasureNext([.. figures.Select((f, i) => (Index: i, f.Kind.Id)).Where(f => cared.Contains(f.Id, StringComparer.Ordinal))]));
+            figures.Select((f, i) => (f.Kind.Id,
+            Interval: ModelSpread.Over(examination.Board, f.Kind.Id, f.Value!.Value, sampling.IntervalOf(i, f.Value!.Value))))
+            .ToDictionary(p => p.Id, p => p.Interval, StringComparer.Ordinal),
+            sampling.MeasureNext([.. figures.Select((f, i) => (Index: i, f.Kind.Id))
+            .Where(f => cared.Contains(f.Id, StringComparer.Ordinal))]));
     }
 
-    /// <summary>Where the value of an entry comes from; a maker where the file does not say, a guess for a drag area that only follows from the stance.</summary>
+    /// <summary>Where the value of an entry comes from; a maker where the file does not say, a guess for a drag area that only follows from
+    /// the stance.</summary>
     /// <param name="board">The board, its entries named.</param>
     /// <param name="key">Dotted key of the entry.</param>
     public static Origin OriginOf(Board board, string key)
@@ -76,7 +84,8 @@ public sealed record Spread(IReadOnlyDictionary<string, Interval> Intervals, IRe
         var brief = board.Brief;
         if (brief.DragArea.IsKnown || !brief.Stance.IsKnown)
             return board;
-        var guess = new Known<Area>(Traction.SteadyRunningAnalysis.DragAreaOf(brief.Stance.Value), from: Origin.Guess, key: brief.DragArea.Key);
+        var guess = new Known<Area>(
+            Traction.SteadyRunningAnalysis.DragAreaOf(brief.Stance.Value), from: Origin.Guess, key: brief.DragArea.Key);
         return board with { Brief = brief with { DragArea = guess } };
     }
 
@@ -89,7 +98,8 @@ public sealed record Spread(IReadOnlyDictionary<string, Interval> Intervals, IRe
         var order = new Dictionary<string, int>(StringComparer.Ordinal);
         for (var f = 0; f < figures.Length; f++)
             order[figures[f].Kind.Id] = f;
-        return (figures, new Sampling(board, figures.SelectMany(f => f.From), figures.Length, Row, points, seed, cancellation: cancellation));
+        return (figures, new Sampling(
+            board, figures.SelectMany(f => f.From), figures.Length, Row, points, seed, cancellation: cancellation));
 
         IReadOnlyList<double?> Row(Board moved)
         {

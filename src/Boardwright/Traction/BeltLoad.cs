@@ -8,7 +8,8 @@ namespace Boardwright.Traction;
 /// <summary>What pulls on a belt, and what it is rated for.</summary>
 /// <param name="PeakPull">Effective pull at the driving phase current limit.</param>
 /// <param name="BrakePull">Effective pull at the braking phase current limit.</param>
-/// <param name="Rating">Continuous working tension by width and teeth in mesh; <c>null</c> below two teeth in mesh or for a profile without a rating.</param>
+/// <param name="Rating">Continuous working tension by width and teeth in mesh; <c>null</c> below two teeth in mesh or for a profile without
+/// a rating.</param>
 /// <param name="StaticTension">Tension of each span to set.</param>
 /// <param name="Frequency">Note of the free span at that tension.</param>
 /// <param name="ShaftLoad">Load on the motor shaft at rest.</param>
@@ -19,7 +20,9 @@ public sealed record BeltLoad(Force PeakPull, Force BrakePull, Force? Rating, Fo
     public Force SlackWhenBraking => StaticTension - BrakePull / 2;
 
     /// <summary>Of a board.</summary>
-    public static Answer<BeltLoad> Compute(Board board, Answer<BeltDrive> belt, Answer<MotorConstantsOfBoard> motor, Answer<CurrentLimits> phase, Answer<CurrentLimits> brake) =>
+    public static Answer<BeltLoad> Compute(
+        Board board, Answer<BeltDrive> belt, Answer<MotorConstantsOfBoard> motor, Answer<CurrentLimits> phase,
+        Answer<CurrentLimits> brake) =>
         Answer<BeltLoad>.Ask("", needs =>
         {
             var drive = needs.Read(belt);

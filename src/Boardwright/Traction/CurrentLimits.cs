@@ -84,8 +84,10 @@ public sealed record CurrentLimits(IReadOnlyList<CurrentLimit> All)
         ];
     }, board.Limits.RegenCurrent);
 
-    /// <summary>Power at the controllers at the least of the pack current limits, at half charge: I (E − I R), or the most the pack can give when that comes sooner.</summary>
-    public static Answer<Power> FeedPowerOf(Answer<CurrentLimits> limits, Answer<PackModel> pack, Answer<PackWiring> wiring) => Answer<Power>.Ask("", needs =>
+    /// <summary>Power at the controllers at the least of the pack current limits, at half charge: I (E − I R), or the most the pack can
+    /// give when that comes sooner.</summary>
+    public static Answer<Power> FeedPowerOf(Answer<CurrentLimits> limits, Answer<PackModel> pack, Answer<PackWiring> wiring) =>
+        Answer<Power>.Ask("", needs =>
     {
         var (limit, model, wires) = (needs.Read(limits), needs.Read(pack), needs.Read(wiring));
         if (needs.Unmet)
@@ -96,7 +98,8 @@ public sealed record CurrentLimits(IReadOnlyList<CurrentLimit> All)
     });
 
     /// <summary>Shaft torque of one motor at the phase current limit.</summary>
-    public static Answer<Torque> PeakTorqueOf(Answer<MotorConstantsOfBoard> constants, Answer<CurrentLimits> limits) => Answer<Torque>.Ask("", needs =>
+    public static Answer<Torque> PeakTorqueOf(Answer<MotorConstantsOfBoard> constants, Answer<CurrentLimits> limits) =>
+        Answer<Torque>.Ask("", needs =>
     {
         var (motor, limit) = (needs.Read(constants), needs.Read(limits));
         return needs.Unmet ? default : new MotorConstants(motor.Kv, 1).Torque(limit.Weakest.Current);

@@ -11,22 +11,16 @@ public enum ForceLimit
 {
     /// <summary>Phase current of the motors.</summary>
     PhaseCurrent,
-
     /// <summary>Current out of the pack.</summary>
     PackCurrent,
-
     /// <summary>Current out of the pack, which fades as the loaded voltage falls.</summary>
     Taper,
-
     /// <summary>The most power that the pack gives through its resistance.</summary>
     PackPower,
-
     /// <summary>Voltage that is left against the motors' own.</summary>
     Voltage,
-
     /// <summary>Electrical speed of the controllers.</summary>
     ElectricalSpeed,
-
     /// <summary>Grip of the driven tyres.</summary>
     Grip,
 }
@@ -43,7 +37,8 @@ public readonly record struct LimitedStretch(double From, double To, ForceLimit 
 /// <param name="Speeds">Speeds, m/s, rising; empty when the board has no force at all.</param>
 /// <param name="Forces">Largest force at each, N.</param>
 /// <param name="Stretches">What limits, from rest on.</param>
-public sealed record ForceLine(double Charge, IReadOnlyList<double> Speeds, IReadOnlyList<double> Forces, IReadOnlyList<LimitedStretch> Stretches);
+public sealed record ForceLine(
+    double Charge, IReadOnlyList<double> Speeds, IReadOnlyList<double> Forces, IReadOnlyList<LimitedStretch> Stretches);
 
 /// <summary>The largest driving force over speed on the level, at three states of charge.</summary>
 /// <param name="Full">At full charge.</param>

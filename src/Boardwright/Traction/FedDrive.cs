@@ -22,30 +22,26 @@ public record WheelDrive(
     double PhaseResistance, double PhaseInductance, double DragTorque, double DragSlope)
 {
     // A copy with another drag keeps these, so nothing that they rest on can be changed in a copy.
-    readonly double radiansPerMetre = Ratio / WheelRadius, forcePerTorque = Motors * Ratio / WheelRadius, torquePerForce = WheelRadius / (Motors * Ratio), lossFactor = 1 / Efficiency;
+    readonly double radiansPerMetre = Ratio / WheelRadius, forcePerTorque = Motors * Ratio / WheelRadius,
+        torquePerForce = WheelRadius / (Motors * Ratio), lossFactor = 1 / Efficiency;
 
     /// <summary>Number of motors.</summary>
     public int Motors { get; } = Motors;
-
     /// <summary>Turns of a motor for one turn of a wheel.</summary>
     public double Ratio { get; } = Ratio;
-
     /// <summary>Efficiency of belt or gears on torque, 0 to 1.</summary>
     public double Efficiency { get; } = Efficiency;
-
     /// <summary>Rolling radius in metres.</summary>
     public double WheelRadius { get; } = WheelRadius;
-
     /// <summary>Motor speed at a road speed, rad/s.</summary>
     public double MotorSpeed(double metresPerSecond) => MotorSpeed<Narrow>(metresPerSecond);
-
     /// <summary>Drag torque of one motor at its speed, N·m.</summary>
     public double Drag(double motorSpeed) => Drag<Narrow>(motorSpeed);
-
-    /// <summary>Force at the wheels of a phase current, N: n G η (Kt i − drag)/r; a motor that is dragged pays the losses of belt or gears as well.</summary>
+    /// <summary>Force at the wheels of a phase current, N: n G η (Kt i − drag)/r; a motor that is dragged pays the losses of belt or gears
+    /// as well.</summary>
     public double Force(double current, double metresPerSecond) => Force<Narrow>(current, metresPerSecond);
-
-    /// <summary>Phase current that gives a force at the wheels, A; below zero where the motors have to brake. Undoes <see cref="Force(double, double)"/>.</summary>
+    /// <summary>Phase current that gives a force at the wheels, A; below zero where the motors have to brake. Undoes
+    /// <see cref="Force(double, double)"/>.</summary>
     public double CurrentFor(double force, double metresPerSecond) => CurrentFor<Narrow>(force, metresPerSecond);
 
     /// <summary>Force at the wheels of a braking phase current, N: n G (Kt i + drag)/(η r); losses brake as well.</summary>
@@ -77,7 +73,8 @@ public record WheelDrive(
     }
 }
 
-/// <summary>A drive with what feeds it at one moment, controllers and pack: what a phase current asks of the bus, and by how much it holds the limits. One number of each, or several side by side, so that examination, ride and search compute by the same equations.</summary>
+/// <summary>A drive with what feeds it at one moment, controllers and pack: what a phase current asks of the bus, and by how much it holds
+/// the limits. One number of each, or several side by side, so that examination, ride and search compute by the same equations.</summary>
 /// <remarks>
 /// Sinusoidal, field-oriented drive with i_d = 0: v_d = −ω_e L i, v_q = R i + ω_e λ, held to √(v_d² + v_q²) ≤ m V/√3.
 /// The bus carries 3/2 (R + R_switch) i² + Kt i ω + s V i for each motor and the controllers' idle power, with
@@ -128,16 +125,16 @@ readonly record struct FedDrive<T>(
     /// <summary>By how much a driving current holds the limits of pack and voltage, as a part of them.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public T DriveMargin(T current, T speed, in BusLanes<T> bus) =>
-        T.Min((PackLimit * Supply.Fade(bus.Volts, TaperStart, TaperEnd) - bus.Amperes) / PackLimit, VoltageMargin(current, speed, bus.Volts) / RestVoltage);
+        T.Min((PackLimit * Supply.Fade(bus.Volts, TaperStart, TaperEnd) - bus.Amperes) / PackLimit,
+        VoltageMargin(current, speed, bus.Volts) / RestVoltage);
 
     /// <summary>By how much a braking current, which is negative, holds them.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public T BrakeMargin(T current, T speed, in BusLanes<T> bus) => T.Min(ChargeMargin(bus), VoltageMargin(current, speed, bus.Volts) / RestVoltage);
-
+    public T BrakeMargin(T current, T speed, in BusLanes<T> bus) =>
+        T.Min(ChargeMargin(bus), VoltageMargin(current, speed, bus.Volts) / RestVoltage);
     /// <summary>By how much the current into the pack holds its limit, as a part of what the pack gives.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public T ChargeMargin(in BusLanes<T> bus) => (ChargeLimit + bus.Amperes) / PackLimit;
-
     /// <summary>Braking current at which the power that is fed back is greatest: beyond it copper eats what is gained.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public T Crest(T speed) => Wheels.TorqueConstant * Wheels.MotorSpeed(speed) / (3 * (PhaseResistance + SwitchResistance));

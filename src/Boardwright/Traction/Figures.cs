@@ -25,11 +25,13 @@ public sealed record TopSpeeds(double Full, double Half, double Reserve, double 
         if (needs.Unmet)
             return null;
         var full = run.SupplyAt(1);
-        return new TopSpeeds(run.TopSpeed(1), run.TopSpeed(0.5), run.TopSpeed(reserve.Value), run.Drive.UnloadedSpeed(full), run.LargestForce(0, full));
+        return new TopSpeeds(run.TopSpeed(1), run.TopSpeed(0.5), run.TopSpeed(reserve.Value), run.Drive.UnloadedSpeed(full),
+            run.LargestForce(0, full));
     });
 
     /// <summary>Electrical speed with the wheels in the air at full charge.</summary>
-    public static Answer<AngularSpeed> ElectricalOf(Answer<TopSpeeds> speeds, Answer<Propulsion> drive) => Answer<AngularSpeed>.Ask("", needs =>
+    public static Answer<AngularSpeed> ElectricalOf(Answer<TopSpeeds> speeds, Answer<Propulsion> drive) =>
+        Answer<AngularSpeed>.Ask("", needs =>
     {
         var (top, electric) = (needs.Read(speeds), needs.Read(drive));
         return needs.Unmet ? default : AngularSpeed.FromRadiansPerSecond(electric.PolePairs * electric.MotorSpeed(top.UnloadedFull));
@@ -105,7 +107,8 @@ public sealed record CruiseOfBoard(Cruise? Steady, double? Wanted, double? Pace)
         return new CruiseOfBoard(run.Cruising(speed, reserve), wanted, wanted is { } metres ? PaceFor(run, reserve, metres) : null);
     });
 
-    /// <summary>The fastest steady speed on the level at which a range is reached, looked for between walking pace and the top speed at the reserve, which is the fastest that is held to the end.</summary>
+    /// <summary>The fastest steady speed on the level at which a range is reached, looked for between walking pace and the top speed at the
+    /// reserve, which is the fastest that is held to the end.</summary>
     /// <returns>The speed in m/s, or <c>null</c> when the range is out of reach.</returns>
     public static double? PaceFor(SteadyRunning run, double reserve, double metres)
     {
@@ -123,7 +126,8 @@ public sealed record CruiseOfBoard(Cruise? Steady, double? Wanted, double? Pace)
 /// <param name="Full">The same at full charge.</param>
 /// <param name="Downhill">The same at half charge, down the brief's climb from its climbing speed.</param>
 /// <param name="GradeHeldFull">Steepest descent held at the climbing speed and slower at full charge, rise over run.</param>
-/// <param name="HoldsFrom">Highest charge from which the brief's climb is held downhill at the climbing speed and slower, and down to half charge unless it lies below that; <c>null</c> when at none.</param>
+/// <param name="HoldsFrom">Highest charge from which the brief's climb is held downhill at the climbing speed and slower, and down to half
+/// charge unless it lies below that; <c>null</c> when at none.</param>
 /// <param name="Note">What the rider must be able to do besides.</param>
 /// <source cref="Sources.Mechanics"/>
 public sealed record Brakes(double? Half, double? Full, double? Downhill, double GradeHeldFull, double? HoldsFrom, string Note)
@@ -144,7 +148,8 @@ public sealed record Brakes(double? Half, double? Full, double? Downhill, double
         return new Brakes(half, full, run.StoppingDistance(climb, -grade, 0.5), HeldGrade(run, climb), holds, NoteOn(half, full, holds));
     });
 
-    // Fast, the pack's limits are met first; at a walk the air no longer helps. A descent that is held at one end only is crept down without end, or run away on.
+    // Fast, the pack's limits are met first; at a walk the air no longer helps. A descent that is held at one end only is crept down
+    // without end, or run away on.
     static double HoldMargin(SteadyRunning run, double speed, double grade, in Supply supply) => Math.Min(
         run.LargestBrakeForce(speed, -grade, supply) + run.RoadForce(speed, -grade),
         run.LargestBrakeForce(0, -grade, supply) + run.RoadForce(0, -grade));

@@ -17,11 +17,11 @@ namespace Boardwright.Traction;
 /// <error>The parts add up to what leaves the charge exactly.</error>
 /// <source cref="Sources.Mechanics"/>
 public sealed record PowerSplit(
-    double Air, double Rolling, double Grade, double Gearing, double Drag, double Copper, double Controllers, double Wiring, double Links, double Cells)
+    double Air, double Rolling, double Grade, double Gearing, double Drag, double Copper, double Controllers, double Wiring, double Links,
+    double Cells)
 {
     /// <summary>All of it: rest voltage times current.</summary>
     public double Sum => AtTerminals + Cells;
-
     /// <summary>What leaves the cells at their terminals, which is what a consumption counts.</summary>
     public double AtTerminals => Air + Rolling + Grade + Gearing + Drag + Copper + Controllers + Wiring + Links;
 
@@ -45,7 +45,8 @@ public sealed record PowerSplit(
             Gearing: at.Force * speed * (1 / drive.Efficiency - 1),
             Drag: drive.Motors * drive.Drag(motor) * motor,
             Copper: drive.Motors * 1.5 * drive.PhaseResistance * current * current,
-            Controllers: drive.Motors * (1.5 * drive.SwitchResistance * current * current + drive.SwitchingFactor * bus.Volts * Math.Abs(current)) + drive.IdlePower,
+            Controllers: drive.Motors
+            * (1.5 * drive.SwitchResistance * current * current + drive.SwitchingFactor * bus.Volts * Math.Abs(current)) + drive.IdlePower,
             Wiring: squared * run.WiringResistance,
             Links: squared * run.Pack.Links.Ohms,
             Cells: squared * run.Pack.CellOhmsAt(charge));

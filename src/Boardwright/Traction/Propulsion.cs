@@ -5,7 +5,8 @@ using static System.Math;
 
 namespace Boardwright.Traction;
 
-/// <summary>The electric side of a drive at rest temperature: what a phase current gives at the wheels and asks of the pack, and which currents its limits allow. Raw SI numbers inside, because solvers call it thousands of times.</summary>
+/// <summary>The electric side of a drive at rest temperature: what a phase current gives at the wheels and asks of the pack, and which
+/// currents its limits allow. Raw SI numbers inside, because solvers call it thousands of times.</summary>
 /// <remarks>The equations are those of <see cref="WheelDrive"/> and <see cref="FedDrive{T}"/>.</remarks>
 /// <validity>Steady state, no field weakening, no saturation of the iron.</validity>
 /// <error>Not stated by the source; the motor's constants dominate.</error>
@@ -25,25 +26,18 @@ public sealed record Propulsion : WheelDrive
 
     /// <summary>Resistance of one switch of the bridge, ohm.</summary>
     public required double SwitchResistance { get; init; }
-
     /// <summary>Switching loss for each volt of bus and ampere of phase amplitude: (6/π) · ½ · time · frequency.</summary>
     public required double SwitchingFactor { get; init; }
-
     /// <summary>Idle power of all controllers, W.</summary>
     public required double IdlePower { get; init; }
-
     /// <summary>Greatest phase amplitude when driving, A.</summary>
     public required double PhaseLimit { get; init; }
-
     /// <summary>Greatest phase amplitude when braking, A.</summary>
     public required double BrakePhaseLimit { get; init; }
-
     /// <summary>Greatest current out of the pack, A.</summary>
     public required double PackLimit { get; init; }
-
     /// <summary>Greatest current into the pack, A; zero where it may not be charged at all.</summary>
     public required double RegenLimit { get; init; }
-
     /// <summary>Greatest electrical speed, rad/s.</summary>
     public required double ElectricalSpeedLimit { get; init; }
 
@@ -58,13 +52,16 @@ public sealed record Propulsion : WheelDrive
 
     /// <summary>The bus when a stated power is drawn from it.</summary>
     /// <returns>Volts and amperes, or <c>null</c> when the pack cannot give the power.</returns>
-    public static Bus? BusUnder(double watts, in Supply supply) => Found(BusLanes<Narrow>.Under(watts, supply.RestVoltage, supply.Resistance));
+    public static Bus? BusUnder(double watts, in Supply supply) =>
+        Found(BusLanes<Narrow>.Under(watts, supply.RestVoltage, supply.Resistance));
 
     /// <summary>The largest driving current that holds every electrical limit at a speed, A.</summary>
     /// <returns>The current, or <c>null</c> when not even an idling motor holds them: the speed is beyond the drive.</returns>
-    public double? LargestCurrent(double metresPerSecond, in Supply supply) => LargestCurrent(metresPerSecond, supply, PhaseResistance, PhaseLimit);
+    public double? LargestCurrent(double metresPerSecond, in Supply supply) =>
+        LargestCurrent(metresPerSecond, supply, PhaseResistance, PhaseLimit);
 
-    /// <summary>The largest driving current at a speed when the windings have a resistance of their own, ohm, and a hot controller allows less phase current, A.</summary>
+    /// <summary>The largest driving current at a speed when the windings have a resistance of their own, ohm, and a hot controller allows
+    /// less phase current, A.</summary>
     /// <inheritdoc cref="LargestCurrent(double, in Supply)"/>
     public double? LargestCurrent(double metresPerSecond, in Supply supply, double phaseResistance, double phaseLimit)
     {
@@ -97,9 +94,11 @@ public sealed record Propulsion : WheelDrive
     }
 
     /// <summary>The largest braking current that holds every electrical limit at a speed, A; zero when none does.</summary>
-    public double LargestBrakeCurrent(double metresPerSecond, in Supply supply) => LargestBrakeCurrent(metresPerSecond, supply, PhaseResistance, BrakePhaseLimit);
+    public double LargestBrakeCurrent(double metresPerSecond, in Supply supply) =>
+        LargestBrakeCurrent(metresPerSecond, supply, PhaseResistance, BrakePhaseLimit);
 
-    /// <summary>The largest braking current at a speed when the windings have a resistance of their own, ohm, and no more phase current is asked or allowed than stated, A.</summary>
+    /// <summary>The largest braking current at a speed when the windings have a resistance of their own, ohm, and no more phase current is
+    /// asked or allowed than stated, A.</summary>
     /// <inheritdoc cref="LargestBrakeCurrent(double, in Supply)"/>
     public double LargestBrakeCurrent(double metresPerSecond, in Supply supply, double phaseResistance, double phaseLimit)
     {
@@ -163,7 +162,8 @@ public sealed record Propulsion : WheelDrive
         {
             var current = drive.CurrentFor(0, x);
             var bus = fed.BusAt(current, x);
-            return IsFed(bus) ? Min(fed.VoltageMargin(current, x, bus.Volts) / fed.RestVoltage, 1 - drive.PolePairs * drive.MotorSpeed(x) / drive.ElectricalSpeedLimit) : -1;
+            return IsFed(bus) ? Min(fed.VoltageMargin(current, x, bus.Volts) / fed.RestVoltage,
+                1 - drive.PolePairs * drive.MotorSpeed(x) / drive.ElectricalSpeedLimit) : -1;
         }
     }
 }

@@ -21,31 +21,22 @@ public sealed record SteadyRunning
 
     /// <summary>The electric side.</summary>
     public required Propulsion Drive { get; init; }
-
     /// <summary>The pack.</summary>
     public required PackModel Pack { get; init; }
-
     /// <summary>Air, rolling resistance and mass.</summary>
     public required RoadLoad Load { get; init; }
-
     /// <summary>Headwind, m/s.</summary>
     public required double Headwind { get; init; }
-
     /// <summary>Resistance of the wiring between pack and controllers, ohm.</summary>
     public required double WiringResistance { get; init; }
-
     /// <summary>Voltage to which the loaded pack may be charged, V.</summary>
     public required double FullVoltage { get; init; }
-
     /// <summary>Bus voltage below which power fades; zero where nothing fades.</summary>
     public required double TaperStart { get; init; }
-
     /// <summary>Bus voltage at which power is cut.</summary>
     public required double TaperEnd { get; init; }
-
     /// <summary>Mass with the rotating parts, kg.</summary>
     public required double EffectiveMass { get; init; }
-
     /// <summary>Grip of the driven tyres.</summary>
     public required TyreGrip Tyres { get; init; }
 
@@ -62,19 +53,22 @@ public sealed record SteadyRunning
     public double RoadForce(double speed, double grade) =>
         Load.ForceAt(Speed.FromMetresPerSecond(speed), Fraction.FromValue(grade), Speed.FromMetresPerSecond(Headwind)).Newtons;
 
-    /// <summary>The largest driving force at a speed, by current, voltage, pack, electrical speed and grip, N; below zero where the motors only drag.</summary>
+    /// <summary>The largest driving force at a speed, by current, voltage, pack, electrical speed and grip, N; below zero where the motors
+    /// only drag.</summary>
     public double LargestForce(double speed, in Supply supply, double grade = 0) =>
         Drive.LargestCurrent(speed, supply) is { } current
             ? Min(Drive.Force(current, speed), GripForce(speed, grade))
             : Drive.Force(0, speed);
 
-    /// <summary>The largest driving force the tyres take: μ times the driven axle's load, which grows (rear) or shrinks (front) with the acceleration, N.</summary>
+    /// <summary>The largest driving force the tyres take: μ times the driven axle's load, which grows (rear) or shrinks (front) with the
+    /// acceleration, N.</summary>
     public double GripForce(double speed, double grade) => GripUnder(RoadForce(speed, grade), Cos(Atan(grade)));
-
     /// <summary>The largest driving force the tyres take against a road force, N, on a slope of stated cosine.</summary>
-    public double GripUnder(double roadForce, double cosine) => Tyres.ForceUnder<Narrow>(roadForce, Weight * cosine, Load.Mass.Kilograms, EffectiveMass, 1);
+    public double GripUnder(double roadForce, double cosine) =>
+        Tyres.ForceUnder<Narrow>(roadForce, Weight * cosine, Load.Mass.Kilograms, EffectiveMass, 1);
 
-    /// <summary>Top speed on the level at a state of charge: walking up from rest, the first speed beyond which the largest force no longer meets the road's.</summary>
+    /// <summary>Top speed on the level at a state of charge: walking up from rest, the first speed beyond which the largest force no longer
+    /// meets the road's.</summary>
     /// <returns>The speed in m/s; zero when the board cannot even start.</returns>
     public double TopSpeed(double charge)
     {
@@ -82,7 +76,8 @@ public sealed record SteadyRunning
         return margin.At(0) <= 0 ? 0 : RootFinding.FirstFall(margin, 0, TopOfSearch, 0.5) ?? TopOfSearch;
     }
 
-    /// <summary>Steepest grade held at a speed at a state of charge, rise over run; negative when the board cannot even hold the level.</summary>
+    /// <summary>Steepest grade held at a speed at a state of charge, rise over run; negative when the board cannot even hold the
+    /// level.</summary>
     public double SteepestGrade(double speed, double charge)
     {
         var supply = SupplyAt(charge);
@@ -99,11 +94,13 @@ public sealed record SteadyRunning
         var force = RoadForce(speed, grade);
         var current = Drive.CurrentFor(force, speed);
         return Drive.BusAt(current, speed, supply) is { } bus
-            ? new OperatingPoint(speed, force, current, bus, Drive.LargestCurrent(speed, supply) is { } most && most >= current, CellPower(bus, charge))
+            ? new OperatingPoint(speed, force, current, bus, Drive.LargestCurrent(speed, supply) is { } most && most >= current,
+            CellPower(bus, charge))
             : null;
     }
 
-    /// <summary>How far the charge carries at a speed on the level, from full to the reserve or to where the loaded cells reach the taper's end.</summary>
+    /// <summary>How far the charge carries at a speed on the level, from full to the reserve or to where the loaded cells reach the taper's
+    /// end.</summary>
     /// <returns>The cruise, or <c>null</c> when the pack cannot give the power.</returns>
     public Cruise? Cruising(double speed, double reserve)
     {
@@ -111,7 +108,8 @@ public sealed record SteadyRunning
             return null;
         var watts = half.Bus.Watts;
         var joules = Pack.Capacity.Coulombs * Quadrature.Integrate(
-            charge => Propulsion.BusUnder(watts, SupplyAt(charge)) is { } bus ? CellPower(bus, charge) / bus.Amperes : 0, lasting.EndCharge, 1, RangePanels);
+            charge => Propulsion.BusUnder(watts, SupplyAt(charge)) is { } bus ? CellPower(bus, charge) / bus.Amperes : 0, lasting.EndCharge,
+            1, RangePanels);
         return new Cruise(half, speed * lasting.Seconds, lasting.Seconds, joules, lasting.EndCharge, lasting.EndCharge > reserve);
     }
 
@@ -139,9 +137,9 @@ public sealed record SteadyRunning
 
     /// <summary>The largest braking force the driven axle's tyres take; braking unloads a rear axle, N.</summary>
     public double BrakeGrip(double speed, double grade) => BrakeGripUnder(RoadForce(speed, grade), Cos(Atan(grade)));
-
     /// <summary>The largest braking force the driven axle's tyres take beside a road force, N, on a slope of stated cosine.</summary>
-    public double BrakeGripUnder(double roadForce, double cosine) => Tyres.ForceUnder<Narrow>(roadForce, Weight * cosine, Load.Mass.Kilograms, EffectiveMass, -1);
+    public double BrakeGripUnder(double roadForce, double cosine) =>
+        Tyres.ForceUnder<Narrow>(roadForce, Weight * cosine, Load.Mass.Kilograms, EffectiveMass, -1);
 
     /// <summary>Distance to stop with the electric brake alone, reaction included, m.</summary>
     /// <returns>The distance, or <c>null</c> when the board does not stop.</returns>
@@ -193,11 +191,13 @@ public sealed record TyreGrip(double Coefficient, double WeightShare, double Whe
     {
         var wheelbase = needs.Read(board.Parts.Deck.Wheelbase);
         return needs.Unmet ? null : new TyreGrip(
-            needs.Read(board.Brief.Road, Weather.Dry) == Weather.Wet ? Wet : Dry, needs.Read(board.Parts.Drive.WeightShare, Fraction.FromPercent(50)).Value,
+            needs.Read(board.Brief.Road, Weather.Dry) == Weather.Wet ? Wet : Dry,
+            needs.Read(board.Parts.Drive.WeightShare, Fraction.FromPercent(50)).Value,
             wheelbase.Items[0].Metres, needs.Read(board.Parts.Drive.Driven, Driven.Rear));
     });
 
-    /// <summary>The largest force the tyres take beside a road force, N: μ times the driven axle's load, which changes with the acceleration.</summary>
+    /// <summary>The largest force the tyres take beside a road force, N: μ times the driven axle's load, which changes with the
+    /// acceleration.</summary>
     /// <param name="road">Road force, N.</param>
     /// <param name="upright">Weight upon the road, N.</param>
     /// <param name="mass">Mass, kg.</param>

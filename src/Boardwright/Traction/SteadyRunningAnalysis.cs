@@ -10,7 +10,7 @@ using static System.Math;
 namespace Boardwright.Traction;
 
 /// <summary>Puts a board's parts together as one that runs.</summary>
-public static class SteadyRunningAnalysis
+static class SteadyRunningAnalysis
 {
     /// <summary>Drag area of a stance where none is given; a guess.</summary>
     public static Area DragAreaOf(Stance stance) => Area.FromSquareMetres(stance switch
@@ -25,14 +25,16 @@ public static class SteadyRunningAnalysis
         brief.DragArea.IsKnown || !brief.Stance.IsKnown ? needs.Read(brief.DragArea) : DragAreaOf(needs.Read(brief.Stance));
 
     /// <summary>Motors, gears and wheels.</summary>
-    internal static Answer<WheelDrive> WheelsOf(Board board, Answer<GearRatio> gearing, Answer<MotorModel> motor) => Answer<WheelDrive>.Ask("", needs =>
+    internal static Answer<WheelDrive> WheelsOf(Board board, Answer<GearRatio> gearing, Answer<MotorModel> motor) =>
+        Answer<WheelDrive>.Ask("", needs =>
     {
         var motors = needs.Read(board.Parts.Drive.Motors);
         var gear = needs.Read(gearing);
         var model = needs.Read(motor);
         var diameter = needs.Read(board.Parts.Wheels.Diameter);
         return needs.Unmet ? null : new WheelDrive(
-            motors, gear.Ratio, gear.Efficiency, diameter.Metres / 2, model.Constants.NewtonMetresPerPeakAmpere, model.Constants.FluxLinkageWebers,
+            motors, gear.Ratio, gear.Efficiency, diameter.Metres / 2, model.Constants.NewtonMetresPerPeakAmpere,
+            model.Constants.FluxLinkageWebers,
             model.Constants.PolePairs, model.PhaseResistance.Ohms, model.Inductance.Henries,
             (model.Drag.Constant + model.OilLoss).NewtonMetres, model.Drag.NewtonMetreSecondsPerRadian);
     });
@@ -83,7 +85,8 @@ public static class SteadyRunningAnalysis
                 needs.Lack($"{board.Parts.Wheels.RollingResistance.Key}.{Entry.Word(surface)}");
         }
 
-        return needs.Unmet ? null : new LoadOfBoard(new RoadLoad(rolling.Mass, coefficient!.Value, area, air.DensityKilogramsPerCubicMetre));
+        return needs.Unmet ? null
+            : new LoadOfBoard(new RoadLoad(rolling.Mass, coefficient!.Value, area, air.DensityKilogramsPerCubicMetre));
     });
 
     /// <summary>Air at the brief's altitude and temperature.</summary>
@@ -104,7 +107,8 @@ public static class SteadyRunningAnalysis
     });
 
     /// <summary>Mass with the rotating parts: m + Σ J_wheel/r² + n J_rotor G²/r². A wheel without an inertia is a solid disc.</summary>
-    public static Answer<RollingMass> EffectiveMassOf(Board board, Answer<RollingMass> rolling, Answer<GearRatio> gearing) => Answer<RollingMass>.Ask("mass.effective", needs =>
+    public static Answer<RollingMass> EffectiveMassOf(Board board, Answer<RollingMass> rolling, Answer<GearRatio> gearing) =>
+        Answer<RollingMass>.Ask("mass.effective", needs =>
     {
         var wheels = board.Parts.Wheels;
         var mass = needs.Read(rolling);
@@ -114,12 +118,14 @@ public static class SteadyRunningAnalysis
         var rotor = needs.Read(board.Parts.Motor.RotorInertia);
         var wheel = wheels.Inertia.IsKnown ? needs.Read(wheels.Inertia) : RotatingMass.Disc(needs.Read(wheels.Mass), radius);
         return needs.Unmet ? null : new RollingMass(
-            mass.Mass + RotatingMass.Equivalent(wheel, radius) * wheels.Count.Or(4) + RotatingMass.Equivalent(rotor, radius, ratio.Ratio) * motors);
+            mass.Mass + RotatingMass.Equivalent(wheel, radius) * wheels.Count.Or(4) + RotatingMass.Equivalent(rotor, radius, ratio.Ratio)
+            * motors);
     });
 
     /// <summary>The whole board on the road.</summary>
     public static Answer<SteadyRunning> Compute(
-        Board board, Answer<Propulsion> drive, Answer<PackModel> pack, Answer<PackWiring> wiring, Answer<LoadOfBoard> load, Answer<RollingMass> effective) =>
+        Board board, Answer<Propulsion> drive, Answer<PackModel> pack, Answer<PackWiring> wiring, Answer<LoadOfBoard> load,
+        Answer<RollingMass> effective) =>
         Answer<SteadyRunning>.Ask("", needs =>
         {
             var (brief, parts, limits) = (board.Brief, board.Parts, board.Limits);
@@ -132,7 +138,8 @@ public static class SteadyRunningAnalysis
             var tyres = needs.Read(TyreGrip.Compute(board));
             var tapers = limits.TaperStart.IsKnown && limits.TaperEnd.IsKnown;
             var start = tapers ? needs.Read(limits.TaperStart) : default;
-            var end = tapers ? needs.Read(limits.TaperEnd) : limits.TaperEnd.IsKnown ? needs.Read(limits.TaperEnd) : needs.Read(parts.Cell.VoltageEmpty);
+            var end = tapers ? needs.Read(limits.TaperEnd) : limits.TaperEnd.IsKnown ? needs.Read(limits.TaperEnd)
+                : needs.Read(parts.Cell.VoltageEmpty);
             return needs.Unmet ? null : new SteadyRunning
             {
                 Drive = electric,

@@ -8,7 +8,8 @@ using Boardwright.Wiring;
 
 namespace Boardwright.Traction;
 
-/// <summary>What it takes to say how a board runs, each answer once, so that an examination and a ride ask the same questions in the same order.</summary>
+/// <summary>What it takes to say how a board runs, each answer once, so that an examination and a ride ask the same questions in the same
+/// order.</summary>
 /// <param name="Masses">Mass of the board.</param>
 /// <param name="RollingMass">Mass of board, rider and gear.</param>
 /// <param name="Gearing">Ratio and losses between motor and wheel.</param>
@@ -27,7 +28,8 @@ namespace Boardwright.Traction;
 public sealed record SteadyRunningOfBoard(
     Answer<Masses> Masses, Answer<RollingMass> RollingMass, Answer<GearRatio> Gearing, Answer<RollingMass> EffectiveMass,
     Answer<MotorModel> Motor, Answer<PackModel> Pack,
-    Answer<CurrentLimits> PhaseLimits, Answer<CurrentLimits> BrakePhaseLimits, Answer<CurrentLimits> PackLimits, Answer<CurrentLimits> RegenLimits,
+    Answer<CurrentLimits> PhaseLimits, Answer<CurrentLimits> BrakePhaseLimits, Answer<CurrentLimits> PackLimits,
+    Answer<CurrentLimits> RegenLimits,
     Answer<PackWiring> Wiring, Answer<Air> Air, Answer<Propulsion> Drive, Answer<LoadOfBoard> Load, Answer<SteadyRunning> Running)
 {
     /// <summary>Of a board.</summary>

@@ -13,7 +13,8 @@ namespace Boardwright.Traction;
 public sealed record WireHeat(WarmRun? Pack, WarmRun? Motor, Power? MotorLeadLoss)
 {
     /// <summary>Of a board.</summary>
-    public static Answer<WireHeat> Compute(Board board, Answer<Air> air, Answer<CurrentLimits> pack, Answer<Climb> climb) => Answer<WireHeat>.Ask("", needs =>
+    public static Answer<WireHeat> Compute(Board board, Answer<Air> air, Answer<CurrentLimits> pack, Answer<Climb> climb) =>
+        Answer<WireHeat>.Ask("", needs =>
     {
         var around = needs.Read(air);
         WarmRun? warmestPack = null;
@@ -67,4 +68,5 @@ public sealed record WireHeat(WarmRun? Pack, WarmRun? Motor, Power? MotorLeadLos
 /// <param name="Temperature">Conductor temperature; <c>null</c> when there is no steady one.</param>
 /// <param name="Limit">Greatest conductor temperature.</param>
 /// <param name="LargestCurrent">Current at which that limit is reached.</param>
-public sealed record WarmRun(string Key, string Gauge, Current Current, Temperature? Temperature, Temperature Limit, Current LargestCurrent);
+public sealed record WarmRun(
+    string Key, string Gauge, Current Current, Temperature? Temperature, Temperature Limit, Current LargestCurrent);

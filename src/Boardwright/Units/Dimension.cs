@@ -20,19 +20,14 @@ public sealed record Dimension
 
     /// <summary>The name in a sentence, such as <c>length</c>.</summary>
     public string Name { get; }
-
     /// <summary>A right value as a person would write it.</summary>
     public string Example { get; }
-
     /// <summary>Least sensible value, SI.</summary>
     public double Least { get; }
-
     /// <summary>Greatest sensible value, SI.</summary>
     public double Greatest { get; }
-
     /// <summary>Every unit that is read.</summary>
     public IReadOnlyList<Unit> Units { get; }
-
     /// <summary>The unit used where nothing else is asked for.</summary>
     public Unit Usual { get; }
 
@@ -99,13 +94,10 @@ public sealed record Unit(string Symbol, double Factor, string? Imperial = null,
 {
     /// <summary>SI value of zero in this unit; not zero for temperatures only.</summary>
     public double Offset { get; init; }
-
     /// <summary>The SI value of a number written in this unit.</summary>
     public double ToSi(double written) => written * Factor + Offset;
-
     /// <summary>The number to write in this unit for an SI value.</summary>
     public double FromSi(double si) => (si - Offset) / Factor;
-
     /// <summary>Whether a text names this unit.</summary>
     public bool Names(string text) => Symbol == text || Spellings.Contains(text, StringComparer.Ordinal);
 }

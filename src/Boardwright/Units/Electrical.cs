@@ -15,7 +15,6 @@ public readonly record struct Voltage : IAdditive<Voltage>
     public double Volts => Si;
     /// <summary>From a value in V.</summary>
     public static Voltage FromVolts(double volts) => FromSi(volts);
-
     /// <summary>The value in mV.</summary>
     public double Millivolts => Si / 0.001;
     /// <summary>From a value in mV.</summary>
@@ -37,7 +36,6 @@ public readonly record struct Current : IAdditive<Current>
     public double Amperes => Si;
     /// <summary>From a value in A.</summary>
     public static Current FromAmperes(double amperes) => FromSi(amperes);
-
     /// <summary>From a value in mA.</summary>
     public static Current FromMilliamperes(double milliamperes) => FromSi(milliamperes * 0.001);
 }
@@ -57,7 +55,6 @@ public readonly record struct Charge : IAdditive<Charge>
     public double Coulombs => Si;
     /// <summary>From a value in C.</summary>
     public static Charge FromCoulombs(double coulombs) => FromSi(coulombs);
-
     /// <summary>The value in Ah.</summary>
     public double AmpereHours => Si / 3600.0;
     /// <summary>From a value in Ah.</summary>
@@ -83,7 +80,6 @@ public readonly record struct Resistance : IAdditive<Resistance>
     public double Ohms => Si;
     /// <summary>From a value in ohm.</summary>
     public static Resistance FromOhms(double ohms) => FromSi(ohms);
-
     /// <summary>The value in mohm.</summary>
     public double Milliohms => Si / 0.001;
     /// <summary>From a value in mohm.</summary>
@@ -105,7 +101,6 @@ public readonly record struct Inductance : IQuantity<Inductance>
     public double Henries => Si;
     /// <summary>From a value in H.</summary>
     public static Inductance FromHenries(double henries) => FromSi(henries);
-
     /// <summary>From a value in uH.</summary>
     public static Inductance FromMicrohenries(double microhenries) => FromSi(microhenries * 1e-06);
 }
@@ -125,7 +120,6 @@ public readonly record struct Capacitance : IQuantity<Capacitance>
     public double Farads => Si;
     /// <summary>From a value in F.</summary>
     public static Capacitance FromFarads(double farads) => FromSi(farads);
-
     /// <summary>From a value in mF.</summary>
     public static Capacitance FromMillifarads(double millifarads) => FromSi(millifarads * 0.001);
 }
@@ -146,7 +140,6 @@ public readonly record struct SpeedConstant : IQuantity<SpeedConstant>
     public double RadiansPerSecondPerVolt => Si;
     /// <summary>From a value in rad/s/V.</summary>
     public static SpeedConstant FromRadiansPerSecondPerVolt(double radiansPerSecondPerVolt) => FromSi(radiansPerSecondPerVolt);
-
     /// <summary>The value in rpm/V.</summary>
     public double RpmPerVolt => Si / 0.10471975511965977;
     /// <summary>From a value in rpm/V.</summary>

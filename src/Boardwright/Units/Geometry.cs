@@ -19,30 +19,24 @@ public readonly record struct Length : IAdditive<Length>
     public double Metres => Si;
     /// <summary>From a value in m.</summary>
     public static Length FromMetres(double metres) => FromSi(metres);
-
     /// <summary>The value in mm.</summary>
     public double Millimetres => Si / 0.001;
     /// <summary>From a value in mm.</summary>
     public static Length FromMillimetres(double millimetres) => FromSi(millimetres * 0.001);
-
     /// <summary>The value in cm.</summary>
     public double Centimetres => Si / 0.01;
-
     /// <summary>The value in km.</summary>
     public double Kilometres => Si / 1000.0;
     /// <summary>From a value in km.</summary>
     public static Length FromKilometres(double kilometres) => FromSi(kilometres * 1000.0);
-
     /// <summary>The value in um.</summary>
     public double Micrometres => Si / 1e-06;
     /// <summary>From a value in um.</summary>
     public static Length FromMicrometres(double micrometres) => FromSi(micrometres * 1e-06);
-
     /// <summary>The value in in.</summary>
     public double Inches => Si / 0.0254;
     /// <summary>From a value in in.</summary>
     public static Length FromInches(double inches) => FromSi(inches * 0.0254);
-
     /// <summary>The value in ft.</summary>
     public double Feet => Si / 0.3048;
     /// <summary>From a value in ft.</summary>
@@ -68,15 +62,12 @@ public readonly record struct Area : IQuantity<Area>
     public double SquareMetres => Si;
     /// <summary>From a value in m2.</summary>
     public static Area FromSquareMetres(double squareMetres) => FromSi(squareMetres);
-
     /// <summary>The value in mm2.</summary>
     public double SquareMillimetres => Si / 1e-06;
     /// <summary>From a value in mm2.</summary>
     public static Area FromSquareMillimetres(double squareMillimetres) => FromSi(squareMillimetres * 1e-06);
-
     /// <summary>The value in cm2.</summary>
     public double SquareCentimetres => Si / 0.0001;
-
     /// <summary>The value in in2.</summary>
     public double SquareInches => Si / 0.00064516;
     /// <summary>From a value in in2.</summary>
@@ -99,7 +90,6 @@ public readonly record struct Angle : IAdditive<Angle>
     public double Radians => Si;
     /// <summary>From a value in rad.</summary>
     public static Angle FromRadians(double radians) => FromSi(radians);
-
     /// <summary>The value in deg.</summary>
     public double Degrees => Si / 0.017453292519943295;
     /// <summary>From a value in deg.</summary>

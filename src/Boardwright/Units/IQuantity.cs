@@ -18,7 +18,6 @@ public interface IQuantity<TSelf> : IQuantity, IComparable<TSelf>
 {
     /// <summary>What is measured, and in which units it may be written.</summary>
     static abstract Dimension Dimension { get; }
-
     /// <summary>The quantity with a value in the SI unit of its dimension.</summary>
     static abstract TSelf FromSi(double si);
 
@@ -39,19 +38,15 @@ public static class Quantities
     {
         /// <summary>The value in a unit, as <see cref="Dimension.Write"/> has it.</summary>
         public string ToString(string? format, IFormatProvider? formatProvider) => T.Dimension.Write(quantity.Si, format, formatProvider);
-
         /// <summary>Whether the first is less than the second.</summary>
         [MethodImpl(MethodImplOptions.AggressiveInlining)]
         public static bool operator <(T a, T b) => a.Si < b.Si;
-
         /// <summary>Whether the first is more than the second.</summary>
         [MethodImpl(MethodImplOptions.AggressiveInlining)]
         public static bool operator >(T a, T b) => a.Si > b.Si;
-
         /// <summary>Whether the first is at most the second.</summary>
         [MethodImpl(MethodImplOptions.AggressiveInlining)]
         public static bool operator <=(T a, T b) => a.Si <= b.Si;
-
         /// <summary>Whether the first is at least the second.</summary>
         [MethodImpl(MethodImplOptions.AggressiveInlining)]
         public static bool operator >=(T a, T b) => a.Si >= b.Si;
@@ -63,27 +58,21 @@ public static class Quantities
         /// <summary>The sum.</summary>
         [MethodImpl(MethodImplOptions.AggressiveInlining)]
         public static T operator +(T a, T b) => T.FromSi(a.Si + b.Si);
-
         /// <summary>The difference.</summary>
         [MethodImpl(MethodImplOptions.AggressiveInlining)]
         public static T operator -(T a, T b) => T.FromSi(a.Si - b.Si);
-
         /// <summary>The opposite.</summary>
         [MethodImpl(MethodImplOptions.AggressiveInlining)]
         public static T operator -(T a) => T.FromSi(-a.Si);
-
         /// <summary>The value times a number.</summary>
         [MethodImpl(MethodImplOptions.AggressiveInlining)]
         public static T operator *(T a, double times) => T.FromSi(a.Si * times);
-
         /// <summary>The value times a number.</summary>
         [MethodImpl(MethodImplOptions.AggressiveInlining)]
         public static T operator *(double times, T a) => T.FromSi(a.Si * times);
-
         /// <summary>The value divided by a number.</summary>
         [MethodImpl(MethodImplOptions.AggressiveInlining)]
         public static T operator /(T a, double by) => T.FromSi(a.Si / by);
-
         /// <summary>How many times the second goes into the first.</summary>
         [MethodImpl(MethodImplOptions.AggressiveInlining)]
         public static double operator /(T a, T b) => a.Si / b.Si;

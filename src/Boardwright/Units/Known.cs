@@ -5,10 +5,8 @@ public enum Origin
 {
     /// <summary>A maker's data sheet.</summary>
     Maker,
-
     /// <summary>Measured on the part itself.</summary>
     Measured,
-
     /// <summary>A guess.</summary>
     Guess,
 }
@@ -25,7 +23,8 @@ public interface IKnown
     /// <summary>Where the value comes from, when the file says so.</summary>
     Origin? From { get; }
 
-    /// <summary>One standard deviation: in SI units for a quantity, as a part of the whole for a table; <c>null</c> where the file does not say.</summary>
+    /// <summary>One standard deviation: in SI units for a quantity, as a part of the whole for a table; <c>null</c> where the file does not
+    /// say.</summary>
     double? Spread { get; }
 
     /// <summary>The value, whatever its type; <c>null</c> when none was given.</summary>
@@ -68,16 +67,12 @@ public readonly record struct Known<T> : IKnown
 
     /// <summary>The value, or another one when nothing is known.</summary>
     public T Or(T otherwise) => IsKnown ? value! : otherwise;
-
     /// <summary>The same value under a name.</summary>
     public Known<T> WithName(string name) => IsKnown ? new(value!, Spread, From, name) : Unknown(name);
-
     /// <summary>The same entry with another value.</summary>
     public Known<T> With(T other) => new(other, Spread, From, key);
-
     /// <summary>An entry without a value.</summary>
     public static Known<T> Unknown(string name) => new(name);
-
     /// <summary>A value from a maker's sheet.</summary>
     public static implicit operator Known<T>(T value) => new(value);
 

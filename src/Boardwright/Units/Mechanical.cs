@@ -16,7 +16,6 @@ public readonly record struct Mass : IAdditive<Mass>
     public double Kilograms => Si;
     /// <summary>From a value in kg.</summary>
     public static Mass FromKilograms(double kilograms) => FromSi(kilograms);
-
     /// <summary>The value in g.</summary>
     public double Grams => Si / 0.001;
     /// <summary>From a value in g.</summary>
@@ -59,12 +58,10 @@ public readonly record struct Force : IAdditive<Force>
     public double Newtons => Si;
     /// <summary>From a value in N.</summary>
     public static Force FromNewtons(double newtons) => FromSi(newtons);
-
     /// <summary>The value in kN.</summary>
     public double Kilonewtons => Si / 1000.0;
     /// <summary>From a value in kN.</summary>
     public static Force FromKilonewtons(double kilonewtons) => FromSi(kilonewtons * 1000.0);
-
     /// <summary>The value in lbf.</summary>
     public double PoundsForce => Si / 4.4482216152605;
     /// <summary>From a value in lbf.</summary>
@@ -91,7 +88,6 @@ public readonly record struct Torque : IAdditive<Torque>
     public double NewtonMetres => Si;
     /// <summary>From a value in N·m.</summary>
     public static Torque FromNewtonMetres(double newtonMetres) => FromSi(newtonMetres);
-
     /// <summary>The value in lbf·in.</summary>
     public double PoundForceInches => Si / 0.1129848290276167;
     /// <summary>From a value in lbf·in.</summary>
@@ -117,12 +113,10 @@ public readonly record struct Pressure : IAdditive<Pressure>
     public double Pascals => Si;
     /// <summary>From a value in Pa.</summary>
     public static Pressure FromPascals(double pascals) => FromSi(pascals);
-
     /// <summary>The value in MPa.</summary>
     public double Megapascals => Si / 1000000.0;
     /// <summary>From a value in MPa.</summary>
     public static Pressure FromMegapascals(double megapascals) => FromSi(megapascals * 1000000.0);
-
     /// <summary>From a value in psi.</summary>
     public static Pressure FromPoundsPerSquareInch(double poundsPerSquareInch) => FromSi(poundsPerSquareInch * 6894.757293168361);
 }
@@ -170,10 +164,8 @@ public readonly record struct Power : IAdditive<Power>
     public double Watts => Si;
     /// <summary>From a value in W.</summary>
     public static Power FromWatts(double watts) => FromSi(watts);
-
     /// <summary>From a value in kW.</summary>
     public static Power FromKilowatts(double kilowatts) => FromSi(kilowatts * 1000.0);
-
     /// <summary>The value in mW.</summary>
     public double Milliwatts => Si / 0.001;
 }
@@ -193,7 +185,6 @@ public readonly record struct Energy : IAdditive<Energy>
     public double Joules => Si;
     /// <summary>From a value in J.</summary>
     public static Energy FromJoules(double joules) => FromSi(joules);
-
     /// <summary>The value in Wh.</summary>
     public double WattHours => Si / 3600.0;
     /// <summary>From a value in Wh.</summary>
@@ -216,7 +207,6 @@ public readonly record struct EnergyPerDistance : IQuantity<EnergyPerDistance>
     public double JoulesPerMetre => Si;
     /// <summary>From a value in J/m.</summary>
     public static EnergyPerDistance FromJoulesPerMetre(double joulesPerMetre) => FromSi(joulesPerMetre);
-
     /// <summary>The value in Wh/km.</summary>
     public double WattHoursPerKilometre => Si / 3.6;
     /// <summary>From a value in Wh/km.</summary>

@@ -15,15 +15,13 @@ public readonly record struct Moment : IComparable<Moment>
 
     /// <summary>The day.</summary>
     public DateOnly Day => DateOnly.FromDateTime(time);
-
     /// <summary>Whether the time of day is said.</summary>
     public bool HasClock { get; }
-
     /// <summary>A day without the time.</summary>
     public static Moment On(DateOnly day) => new(day.ToDateTime(TimeOnly.MinValue), hasClock: false);
-
     /// <summary>A time by the clock on the wall, to the minute; its zone is dropped.</summary>
-    public static Moment At(DateTimeOffset time) => new(new(time.Year, time.Month, time.Day, time.Hour, time.Minute, 0, DateTimeKind.Unspecified), hasClock: true);
+    public static Moment At(DateTimeOffset time) =>
+        new(new(time.Year, time.Month, time.Day, time.Hour, time.Minute, 0, DateTimeKind.Unspecified), hasClock: true);
 
     /// <summary>Reads <c>2026-05-03</c> or <c>2026-05-03 14:20</c>.</summary>
     /// <returns>The moment, or <c>null</c> when the text is none.</returns>
@@ -33,7 +31,8 @@ public readonly record struct Moment : IComparable<Moment>
         var plain = text.Trim();
         if (DateOnly.TryParseExact(plain, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day))
             return On(day);
-        return DateTime.TryParseExact(plain, ["yyyy-MM-dd HH:mm", "yyyy-MM-dd'T'HH:mm"], CultureInfo.InvariantCulture, DateTimeStyles.None, out var time) ? new(time, hasClock: true) : null;
+        return DateTime.TryParseExact(plain, ["yyyy-MM-dd HH:mm", "yyyy-MM-dd'T'HH:mm"], CultureInfo.InvariantCulture, DateTimeStyles.None, out var time)
+            ? new(time, hasClock: true) : null;
     }
 
     /// <inheritdoc/>
@@ -41,16 +40,12 @@ public readonly record struct Moment : IComparable<Moment>
 
     /// <summary>Whether the first is earlier; a day without a time begins at midnight.</summary>
     public static bool operator <(Moment a, Moment b) => a.time < b.time;
-
     /// <summary>Whether the first is later.</summary>
     public static bool operator >(Moment a, Moment b) => a.time > b.time;
-
     /// <summary>Whether the first is not later.</summary>
     public static bool operator <=(Moment a, Moment b) => a.time <= b.time;
-
     /// <summary>Whether the first is not earlier.</summary>
     public static bool operator >=(Moment a, Moment b) => a.time >= b.time;
-
     /// <summary>As it is written in files.</summary>
     public override string ToString() => time.ToString(HasClock ? "yyyy-MM-dd HH:mm" : "yyyy-MM-dd", CultureInfo.InvariantCulture);
 }

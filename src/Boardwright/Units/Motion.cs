@@ -19,20 +19,16 @@ public readonly record struct Duration : IAdditive<Duration>
     public double Seconds => Si;
     /// <summary>From a value in s.</summary>
     public static Duration FromSeconds(double seconds) => FromSi(seconds);
-
     /// <summary>The value in min.</summary>
     public double Minutes => Si / 60.0;
-
     /// <summary>The value in h.</summary>
     public double Hours => Si / 3600.0;
     /// <summary>From a value in h.</summary>
     public static Duration FromHours(double hours) => FromSi(hours * 3600.0);
-
     /// <summary>The value in us.</summary>
     public double Microseconds => Si / 1e-06;
     /// <summary>From a value in us.</summary>
     public static Duration FromMicroseconds(double microseconds) => FromSi(microseconds * 1e-06);
-
     /// <summary>From a value in ns.</summary>
     public static Duration FromNanoseconds(double nanoseconds) => FromSi(nanoseconds * 1e-09);
 }
@@ -52,7 +48,6 @@ public readonly record struct Frequency : IQuantity<Frequency>
     public double Hertz => Si;
     /// <summary>From a value in Hz.</summary>
     public static Frequency FromHertz(double hertz) => FromSi(hertz);
-
     /// <summary>From a value in kHz.</summary>
     public static Frequency FromKilohertz(double kilohertz) => FromSi(kilohertz * 1000.0);
 }
@@ -76,12 +71,10 @@ public readonly record struct Speed : IAdditive<Speed>
     public double MetresPerSecond => Si;
     /// <summary>From a value in m/s.</summary>
     public static Speed FromMetresPerSecond(double metresPerSecond) => FromSi(metresPerSecond);
-
     /// <summary>The value in km/h.</summary>
     public double KilometresPerHour => Si / 0.2777777777777778;
     /// <summary>From a value in km/h.</summary>
     public static Speed FromKilometresPerHour(double kilometresPerHour) => FromSi(kilometresPerHour * 0.2777777777777778);
-
     /// <summary>The value in mph.</summary>
     public double MilesPerHour => Si / 0.44704;
     /// <summary>From a value in mph.</summary>
@@ -120,7 +113,6 @@ public readonly record struct AngularSpeed : IQuantity<AngularSpeed>
     public double RadiansPerSecond => Si;
     /// <summary>From a value in rad/s.</summary>
     public static AngularSpeed FromRadiansPerSecond(double radiansPerSecond) => FromSi(radiansPerSecond);
-
     /// <summary>The value in rpm.</summary>
     public double Rpm => Si / 0.10471975511965977;
     /// <summary>From a value in rpm.</summary>

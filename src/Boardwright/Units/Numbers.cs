@@ -32,7 +32,6 @@ public readonly record struct Fraction : IQuantity<Fraction>
     public double Value => Si;
     /// <summary>From a value in plain number.</summary>
     public static Fraction FromValue(double value) => FromSi(value);
-
     /// <summary>The value in %.</summary>
     public double Percent => Si / 0.01;
     /// <summary>From a value in %.</summary>

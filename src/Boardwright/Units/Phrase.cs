@@ -6,10 +6,8 @@ public readonly record struct Phrase(FormattableString Text) : IFormattable
 {
     /// <summary>The sentence in the given units.</summary>
     public string In(UnitSystem system) => Text is null ? "" : Text.ToString(system);
-
     /// <summary>Whether there is nothing to say.</summary>
     public bool IsEmpty => Text is null || Text.Format.Length == 0;
-
     /// <summary>The sentence in metric units.</summary>
     public override string ToString() => In(UnitSystem.Metric);
 

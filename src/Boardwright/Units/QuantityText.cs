@@ -14,16 +14,12 @@ public sealed record QuantityRequest(Dimension Dimension)
 {
     /// <summary>The key it is written under.</summary>
     public string Key { get; init; } = "this value";
-
     /// <summary>A right value.</summary>
     public string Example { get; init; } = Dimension.Example;
-
     /// <summary>Least value, SI.</summary>
     public double Least { get; init; } = Dimension.Least;
-
     /// <summary>Greatest value, SI.</summary>
     public double Greatest { get; init; } = Dimension.Greatest;
-
     /// <summary>Whether zero is refused.</summary>
     public bool Positive { get; init; }
 }
@@ -55,7 +51,6 @@ public static class QuantityText
 
     /// <summary>Every dimension there is, by name.</summary>
     public static IReadOnlyList<Dimension> AllDimensions => Dimensions.Value;
-
     /// <summary>Reads a written value.</summary>
     public static QuantityReading Read(string text, Dimension dimension) => Read(text, new QuantityRequest(dimension));
 
@@ -69,7 +64,8 @@ public static class QuantityText
             return Refused($"{Quote(text)} is too long for a value", asked);
         if (asked.Dimension == Area.Dimension && Gauge(cursor.Text, asked) is { } gauge)
             return gauge;
-        if (cursor.Text.Contains('±') || cursor.Text.Contains("+/-", StringComparison.Ordinal) || cursor.Text.Contains("+-", StringComparison.Ordinal))
+        if (cursor.Text.Contains('±') || cursor.Text.Contains("+/-", StringComparison.Ordinal)
+            || cursor.Text.Contains("+-", StringComparison.Ordinal))
         {
             return new(double.NaN, new(
                 $"{Quote(text)} gives a value and its spread in one.",
@@ -131,7 +127,10 @@ public static class QuantityText
     }
 
     // Nobody writes 1E+02 mm; only what has no end of zeros keeps its power of ten.
-    static string Plain(string number) => number.Contains('E', StringComparison.Ordinal) && decimal.TryParse(number, NumberStyles.Float, CultureInfo.InvariantCulture, out var value) && Math.Abs(value) is >= 1e-6m and < 1e9m
+    static string Plain(string number) =>
+        number.Contains('E', StringComparison.Ordinal)
+        && decimal.TryParse(number, NumberStyles.Float, CultureInfo.InvariantCulture, out var value)
+        && Math.Abs(value) is >= 1e-6m and < 1e9m
         ? value.ToString("0.#############", CultureInfo.InvariantCulture)
         : number;
 
@@ -176,7 +175,8 @@ public static class QuantityText
         var (atLeast, atMost) = (asked.Least - BoundSlack * Math.Abs(asked.Least), asked.Greatest + BoundSlack * Math.Abs(asked.Greatest));
         if (si <= atMost && (zero ? si > 0 : si >= atLeast))
             return null;
-        var (least, greatest) = (With(Dimension.Figures(unit.FromSi(zero ? 0 : asked.Least)), unit), With(Dimension.Figures(unit.FromSi(asked.Greatest)), unit));
+        var (least, greatest) = (With(Dimension.Figures(unit.FromSi(zero ? 0 : asked.Least)), unit),
+            With(Dimension.Figures(unit.FromSi(asked.Greatest)), unit));
         var bounds = zero ? $"more than {least} and at most {greatest}" : $"from {least} to {greatest}";
         return new(
             $"{Quote(text)} is out of bounds: {asked.Key} is {bounds}.",
@@ -199,7 +199,8 @@ public static class QuantityText
     static Refusal NoNumber(string text, QuantityRequest asked)
     {
         var word = Tidy(text).TrimStart('+', '-', '−', '.');
-        return word.StartsWith("nan", StringComparison.OrdinalIgnoreCase) || word.StartsWith("inf", StringComparison.OrdinalIgnoreCase) || word.StartsWith('∞')
+        return word.StartsWith("nan", StringComparison.OrdinalIgnoreCase) || word.StartsWith("inf", StringComparison.OrdinalIgnoreCase)
+            || word.StartsWith('∞')
             ? new($"{Quote(text)} is not a number that can be reckoned with.", $"Write a value such as {asked.Example}, or leave {asked.Key} out while it is not known.")
             : new($"{Quote(text)} does not begin with a number, and {asked.Key} wants {WithArticle(asked.Dimension)}.", Expected(asked));
     }
@@ -214,7 +215,8 @@ public static class QuantityText
         if (char.IsAsciiDigit(symbol[0]))
             return new($"{Quote(text)} holds two numbers.", $"Write one number without spaces between its digits, as in {asked.Example}.");
         // C and F alone are the coulomb and the farad.
-        if ((asked.Dimension == Temperature.Dimension || asked.Dimension == TemperatureDifference.Dimension) && symbol is "C" or "F" or "c" or "f")
+        if ((asked.Dimension == Temperature.Dimension || asked.Dimension == TemperatureDifference.Dimension)
+            && symbol is "C" or "F" or "c" or "f")
         {
             var (letter, name) = char.ToUpperInvariant(symbol[0]) == 'C' ? ("C", "coulomb") : ("F", "farad");
             var right = asked.Dimension == Temperature.Dimension ? $"{figure} °{letter}" : asked.Example;
@@ -275,7 +277,8 @@ public static class QuantityText
             return new QuantityReading(double.NaN, new($"{Quote(text)} is not a wire gauge that is known here.", "Write AWG 40 to AWG 1, AWG 1/0 to AWG 4/0, or the copper section, such as 5.3 mm2."));
         var diameter = 0.127e-3 * Math.Pow(92, (36 - gauge) / 39.0);
         var area = Math.PI / 4 * diameter * diameter;
-        return Bounds(area, asked.Dimension.Usual, text, asked) is { } refusal ? new QuantityReading(double.NaN, refusal) : new QuantityReading(area, null);
+        return Bounds(area, asked.Dimension.Usual, text, asked) is { } refusal ? new QuantityReading(double.NaN, refusal)
+            : new QuantityReading(area, null);
     }
 
     static Unit? FindUnit(string symbol, Dimension dimension)
@@ -359,7 +362,8 @@ public static class QuantityText
             return null;
         }
 
-        /// <summary>A fraction whose numerator was read already (<c>5/16</c>), or one after whole inches (<c>1 1/4</c>, <c>1-1/4</c>); not a number when it divides by zero.</summary>
+        /// <summary>A fraction whose numerator was read already (<c>5/16</c>), or one after whole inches (<c>1 1/4</c>, <c>1-1/4</c>); not
+        /// a number when it divides by zero.</summary>
         public double? Fraction(double before)
         {
             var start = at;

@@ -19,15 +19,12 @@ public readonly record struct Temperature : IQuantity<Temperature>
     public double Kelvins => Si;
     /// <summary>From a value in K.</summary>
     public static Temperature FromKelvins(double kelvins) => FromSi(kelvins);
-
     /// <summary>The value in °C.</summary>
     public double Celsius => Si - 273.15;
     /// <summary>From a value in °C.</summary>
     public static Temperature FromCelsius(double celsius) => FromSi(celsius + 273.15);
-
     /// <summary>How much warmer the first is than the second.</summary>
     public static TemperatureDifference operator -(Temperature a, Temperature b) => TemperatureDifference.FromSi(a.Si - b.Si);
-
     /// <summary>A temperature raised by a difference.</summary>
     public static Temperature operator +(Temperature a, TemperatureDifference b) => FromSi(a.Si + b.Si);
 }

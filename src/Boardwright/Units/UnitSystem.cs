@@ -9,10 +9,8 @@ public sealed class UnitSystem : IFormatProvider
 
     /// <summary>Millimetres, kilograms, km/h, °C.</summary>
     public static UnitSystem Metric { get; } = new(imperial: false);
-
     /// <summary>Inches, pounds, mph, °F; electrical units stay as they are.</summary>
     public static UnitSystem Imperial { get; } = new(imperial: true);
-
     /// <summary>Whether lengths, masses, speeds and temperatures are written in imperial units.</summary>
     public bool IsImperial { get; }
 

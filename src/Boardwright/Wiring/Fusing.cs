@@ -15,7 +15,8 @@ public static class Fusing
     /// <source cref="Sources.Preece"/>
     public static Current Preece(Length diameter) => Current.FromAmperes(10244 * Pow(diameter.Inches, 1.5));
 
-    /// <summary>The current that melts a wire in a time: I = A √(log₁₀(1 + (1083 − T_a)/(234 + T_a))/(33 t)), A in circular mils, T in °C.</summary>
+    /// <summary>The current that melts a wire in a time: I = A √(log₁₀(1 + (1083 − T_a)/(234 + T_a))/(33 t)), A in circular mils, T in
+    /// °C.</summary>
     /// <param name="section">Section of copper.</param>
     /// <param name="time">Time, above 0.</param>
     /// <param name="start">Temperature at the start, −200 °C to 1083 °C.</param>
@@ -38,7 +39,8 @@ public static class Fusing
         return Duration.FromSeconds(ratio * ratio * OnderdonkLog(start) / 33);
     }
 
-    /// <summary>The I²t that heats copper from one temperature to another without loss: 226² A² s/mm⁴ · S² ln((T₂ + 234.5)/(T₁ + 234.5)), T in °C.</summary>
+    /// <summary>The I²t that heats copper from one temperature to another without loss: 226² A² s/mm⁴ · S² ln((T₂ + 234.5)/(T₁ + 234.5)), T
+    /// in °C.</summary>
     /// <param name="section">Section of copper S.</param>
     /// <param name="start">Temperature at the start T₁.</param>
     /// <param name="end">Temperature at the end T₂, at least the start's.</param>

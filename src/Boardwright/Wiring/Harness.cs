@@ -11,25 +11,18 @@ public enum RunKind
 {
     /// <summary>From the pack to a controller.</summary>
     Pack,
-
     /// <summary>From a controller to a motor, three phases.</summary>
     Motor,
-
     /// <summary>A motor's sensor.</summary>
     Sensor,
-
     /// <summary>From the charge socket to the pack.</summary>
     Charge,
-
     /// <summary>From the remote's receiver to the controller.</summary>
     Receiver,
-
     /// <summary>From the pack to the charge gauge.</summary>
     Gauge,
-
     /// <summary>From a switch to what it switches.</summary>
     Switch,
-
     /// <summary>Anything else that the board file names.</summary>
     Other,
 }
@@ -64,7 +57,8 @@ public sealed record HarnessDuty(string Says, WireDuty? Pack, WireDuty? Phase);
 public sealed record RunLoad(Current Current, Temperature? Copper, Voltage? Drop, Power? Loss);
 
 /// <summary>A run of the harness: wires that lie together from one place to another.</summary>
-/// <validity>Wires of one size in free air, their heat leaving together through the circle around them. In a closed box or under foam they get hotter.</validity>
+/// <validity>Wires of one size in free air, their heat leaving together through the circle around them. In a closed box or under foam they
+/// get hotter.</validity>
 /// <error>As <see cref="WireTemperature"/>, and the inner wires of a bundle are some kelvins hotter.</error>
 /// <source cref="Sources.ChurchillChuCylinder"/>
 /// <source cref="Sources.CirclesInCircle"/>
@@ -72,71 +66,51 @@ public sealed record HarnessRun
 {
     /// <summary>Its short name on drawings and lists, such as <c>W1</c>.</summary>
     public required string Mark { get; init; }
-
     /// <summary>What it is for.</summary>
     public required RunKind Kind { get; init; }
-
     /// <summary>Where it begins.</summary>
     public required string From { get; init; }
-
     /// <summary>Where it ends.</summary>
     public required string To { get; init; }
-
     /// <summary>Its entry in the board file; empty for a run that the file does not name, and that follows from the parts.</summary>
     public string Key { get; init; } = "";
-
     /// <summary>Its wires.</summary>
     public required IReadOnlyList<HarnessWire> Wires { get; init; }
-
     /// <summary>Copper of each wire; <c>null</c> when not known.</summary>
     public Area? Section { get; init; }
-
     /// <summary>Diameter of each over its insulation; <c>null</c> when not known.</summary>
     public Length? OuterDiameter { get; init; }
-
     /// <summary>Whether that diameter is guessed from the section.</summary>
     public bool IsOuterDiameterGuessed { get; init; }
-
     /// <summary>Greatest temperature of the conductor.</summary>
     public Temperature Limit { get; init; } = UsualLimit;
-
     /// <summary>Length that the board file states, one way.</summary>
     public Length? Stated { get; init; }
-
     /// <summary>Length along the plan of the box, from lead to lead.</summary>
     public Length? Along { get; init; }
-
     /// <summary>What a wire needs beyond its way, so that it can be taken off and put on again.</summary>
     public Length Loop { get; init; }
-
     /// <summary>Plug in the run or at its end; empty for none.</summary>
     public string Plug { get; init; } = "";
-
     /// <summary>Resistance of one mated pair of its plug's contacts.</summary>
     public Resistance Contact { get; init; }
-
     /// <summary>Fuse in its plus; <c>null</c> for none that is known.</summary>
     public Current? Fuse { get; init; }
-
     /// <summary>Largest fuse that would suit a thin branch of the pack, where this is one; <c>null</c> elsewhere.</summary>
     public Current? SuitableFuse { get; init; }
-
     /// <summary>What flows in each wire; <c>null</c> where that is not known, or too little to matter.</summary>
     public WireDuty? Duty { get; init; }
-
     /// <summary>The air around; <c>null</c> when not known.</summary>
     public Air? Around { get; init; }
-
     /// <summary>Conductor temperature that holds where the file gives none: the rating row of a single wire.</summary>
     public static Temperature UsualLimit { get; } = Temperature.FromCelsius(105);
-
     /// <summary>Where it runs.</summary>
     public string Name => $"{From} to {To}";
-
     /// <summary>Length along the plan with its loop; <c>null</c> where there is no plan.</summary>
     public Length? Needed => Along is { } along ? along + Loop : null;
 
-    /// <summary>Length that each wire is cut to: what the file states, or what the plan asks where that is more or nothing is stated.</summary>
+    /// <summary>Length that each wire is cut to: what the file states, or what the plan asks where that is more or nothing is
+    /// stated.</summary>
     public Length? Cut => (Stated, Needed) switch
     {
         ({ } stated, { } needed) => stated > needed ? stated : needed,
@@ -145,10 +119,8 @@ public sealed record HarnessRun
 
     /// <summary>All wires together.</summary>
     public Bundle? Bundle => OuterDiameter is { } diameter ? new Bundle(Wires.Count, diameter) : null;
-
     /// <summary>Name of the wire: its gauge, or its section where it is none; <c>null</c> when not known.</summary>
     public string? Wire => Section is { } section ? WireNames.Describe(section) : null;
-
     /// <summary>Whether its wires are a pair that the current goes out and comes back through.</summary>
     public bool IsPair => Wires.Count == 2;
 
@@ -169,14 +141,15 @@ public sealed record HarnessRun
             ohms is { } r ? Power.FromWatts(current.Amperes * current.Amperes * r.Ohms * Wires.Count) : null);
     }
 
-    /// <summary>The current in each wire at which the bundle reaches its limit; <c>null</c> when section, diameter or air are not known.</summary>
+    /// <summary>The current in each wire at which the bundle reaches its limit; <c>null</c> when section, diameter or air are not
+    /// known.</summary>
     public Current? LargestCurrent => Section is { } section && Bundle is { } bundle && Around is { } air
         ? new WireTemperature(new Conductor(section), bundle.Diameter, air).LargestCurrent(Limit) / Sqrt(Wires.Count) : null;
 }
 
 /// <summary>Names of wires.</summary>
 /// <source cref="Sources.AstmB258"/>
-public static class WireNames
+static class WireNames
 {
     /// <summary>A gauge with its section, or the section where it is none.</summary>
     public static string Describe(Area section)
@@ -213,7 +186,8 @@ public sealed record Harness(IReadOnlyList<HarnessRun> Runs, HarnessDuty Duty)
     // Ratings that small fuses are sold in, A: common practice.
     static readonly double[] SmallFuses = [1, 2, 3, 5, 7.5, 10, 15, 20];
 
-    /// <summary>What a run needs beyond its way: 40 mm so that a power plug can be pulled by hand, 60 mm for leads that are opened with the box, 100 mm to a motor, whose truck turns.</summary>
+    /// <summary>What a run needs beyond its way: 40 mm so that a power plug can be pulled by hand, 60 mm for leads that are opened with the
+    /// box, 100 mm to a motor, whose truck turns.</summary>
     /// <source cref="Sources.CommonPractice"/>
     public static Length LoopOf(RunKind kind) => Length.FromMillimetres(kind switch
     {
@@ -231,7 +205,9 @@ public sealed record Harness(IReadOnlyList<HarnessRun> Runs, HarnessDuty Duty)
         ArgumentNullException.ThrowIfNull(board);
         ArgumentNullException.ThrowIfNull(duty);
         return new Harness(
-            [.. ListRuns(board, duty).OrderBy(r => r.Kind).Select((run, i) => run with { Mark = string.Create(CultureInfo.InvariantCulture, $"W{i + 1}"), Around = air, Loop = LoopOf(run.Kind) })],
+            [.. ListRuns(board, duty).OrderBy(r => r.Kind)
+            .Select((run, i) => run with { Mark = string.Create(CultureInfo.InvariantCulture, $"W{i + 1}"), Around = air,
+            Loop = LoopOf(run.Kind) })],
             duty);
     }
 
@@ -263,7 +239,9 @@ public sealed record Harness(IReadOnlyList<HarnessRun> Runs, HarnessDuty Duty)
                     for (var i = 0; i < each; i++)
                     {
                         motor++;
-                        yield return Stated(board, run, RunKind.Motor, Phases) with { To = motors == 1 ? "motor" : string.Create(CultureInfo.InvariantCulture, $"motor {motor}"), Duty = duty.Phase };
+                        yield return Stated(board, run, RunKind.Motor,
+                            Phases) with
+                        { To = motors == 1 ? "motor" : string.Create(CultureInfo.InvariantCulture, $"motor {motor}"), Duty = duty.Phase };
                     }
 
                     break;
@@ -279,7 +257,13 @@ public sealed record Harness(IReadOnlyList<HarnessRun> Runs, HarnessDuty Duty)
                     };
                     break;
                 case var kind:
-                    yield return Stated(board, run, kind, kind == RunKind.Receiver ? Receiver : kind == RunKind.Switch ? Contacts : Pair) with { Fuse = run.Fuse.IsKnown ? run.Fuse.Value : null, SuitableFuse = kind == RunKind.Gauge ? Above(1) : null };
+                    yield return Stated(board, run, kind,
+                        kind == RunKind.Receiver ? Receiver : kind == RunKind.Switch ? Contacts : Pair) with
+                    {
+                        Fuse = run.Fuse.IsKnown
+                        ? run.Fuse.Value : null,
+                        SuitableFuse = kind == RunKind.Gauge ? Above(1) : null
+                    };
                     break;
             }
         }
@@ -297,9 +281,13 @@ public sealed record Harness(IReadOnlyList<HarnessRun> Runs, HarnessDuty Duty)
         {
             for (var m = 1; m <= motors; m++)
             {
-                yield return Thin(RunKind.Sensor, motors == 1 ? "motor" : string.Create(CultureInfo.InvariantCulture, $"motor {m}"), "controller", sensor.Value == Sensor.Hall ? Hall : Encoder, new WireGauge(26))
+                yield return Thin(RunKind.Sensor, motors == 1 ? "motor" : string.Create(CultureInfo.InvariantCulture, $"motor {m}"), "controller",
+                    sensor.Value == Sensor.Hall ? Hall : Encoder, new WireGauge(26))
                     with
-                { Stated = motorRuns is [{ Length.IsKnown: true }, ..] ? motorRuns[Min(m, motorRuns.Count) - 1].Length is { IsKnown: true } l ? l.Value : null : null };
+                {
+                    Stated = motorRuns is [{ Length.IsKnown: true }, ..]
+                ? motorRuns[Min(m, motorRuns.Count) - 1].Length is { IsKnown: true } l ? l.Value : null : null
+                };
             }
         }
 
@@ -323,7 +311,8 @@ public sealed record Harness(IReadOnlyList<HarnessRun> Runs, HarnessDuty Duty)
         Key = KeyOf(run),
         Wires = wires,
         Section = run.Gauge.IsKnown ? run.Gauge.Value : null,
-        OuterDiameter = run.OuterDiameter.IsKnown ? run.OuterDiameter.Value : run.Gauge.IsKnown ? new Conductor(run.Gauge.Value).GuessedOuterDiameter : null,
+        OuterDiameter = run.OuterDiameter.IsKnown ? run.OuterDiameter.Value : run.Gauge.IsKnown
+            ? new Conductor(run.Gauge.Value).GuessedOuterDiameter : null,
         IsOuterDiameterGuessed = !run.OuterDiameter.IsKnown,
         Limit = run.InsulationLimit.Or(HarnessRun.UsualLimit),
         Stated = run.Length.IsKnown ? run.Length.Value : null,
@@ -354,11 +343,15 @@ public sealed record Harness(IReadOnlyList<HarnessRun> Runs, HarnessDuty Duty)
         : Names(run, "switch") || Names(run, "button") ? RunKind.Switch
         : RunKind.Other;
 
-    static bool Names(Run run, string word) => run.From.Or("").Contains(word, StringComparison.OrdinalIgnoreCase) || run.To.Or("").Contains(word, StringComparison.OrdinalIgnoreCase);
+    static bool Names(Run run, string word) =>
+        run.From.Or("").Contains(word, StringComparison.OrdinalIgnoreCase)
+        || run.To.Or("").Contains(word, StringComparison.OrdinalIgnoreCase);
 
-    static bool Says(Fitting fitting, string word) => fitting.Title.Contains(word, StringComparison.OrdinalIgnoreCase) || fitting.Id.Contains(word, StringComparison.OrdinalIgnoreCase);
+    static bool Says(Fitting fitting, string word) =>
+        fitting.Title.Contains(word, StringComparison.OrdinalIgnoreCase) || fitting.Id.Contains(word, StringComparison.OrdinalIgnoreCase);
 
     static string KeyOf(Run run) => run.Gauge.Key.LastIndexOf('.') is > 0 and var dot ? run.Gauge.Key[..dot] : run.Gauge.Key;
 
-    static Current? Above(double amperes) => SmallFuses.Cast<double?>().FirstOrDefault(f => f >= amperes - 1e-9) is { } some ? Current.FromAmperes(some) : null;
+    static Current? Above(double amperes) =>
+        SmallFuses.Cast<double?>().FirstOrDefault(f => f >= amperes - 1e-9) is { } some ? Current.FromAmperes(some) : null;
 }

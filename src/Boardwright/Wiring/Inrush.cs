@@ -17,7 +17,6 @@ public readonly record struct Inrush(Voltage Supply, Capacitance Capacitance, Re
 {
     /// <summary>Time constant R C.</summary>
     public Duration TimeConstant => Duration.FromSeconds(Resistance.Ohms * Capacitance.Farads);
-
     /// <summary>Energy that the resistance takes while the capacitor fills, whatever the resistance: ½ C V².</summary>
     public Energy Energy => Energy.FromJoules(0.5 * Capacitance.Farads * Supply.Volts * Supply.Volts);
 
@@ -25,7 +24,8 @@ public readonly record struct Inrush(Voltage Supply, Capacitance Capacitance, Re
     /// <returns>The ratio, or <c>null</c> without inductance.</returns>
     public double? DampingRatio => Inductance.Henries == 0 ? null : Resistance.Ohms / 2 * Sqrt(Capacitance.Farads / Inductance.Henries);
 
-    /// <summary>Time of the greatest current: at once without inductance, else atan(ω_d/α)/ω_d, α = R/2L, ω_d = √(1/LC − α²), or the same with artanh when over-damped.</summary>
+    /// <summary>Time of the greatest current: at once without inductance, else atan(ω_d/α)/ω_d, α = R/2L, ω_d = √(1/LC − α²), or the same
+    /// with artanh when over-damped.</summary>
     public Duration PeakTime
     {
         get
@@ -35,17 +35,19 @@ public readonly record struct Inrush(Voltage Supply, Capacitance Capacitance, Re
             var (decay, square) = Roots();
             var turn = Sqrt(Abs(square));
             // Near critical damping both forms have the limit 1/α.
-            return Duration.FromSeconds(turn < 1e-6 * decay ? 1 / decay : square > 0 ? Atan(turn / decay) / turn : Log((decay + turn) / Slow(decay, turn)) / (2 * turn));
+            return Duration.FromSeconds(
+                turn < 1e-6 * decay ? 1 / decay : square > 0 ? Atan(turn / decay) / turn
+                : Log((decay + turn) / Slow(decay, turn)) / (2 * turn));
         }
     }
 
     /// <summary>The greatest current: V/R without inductance, else that of <see cref="After"/> at <see cref="PeakTime"/>.</summary>
     public Current PeakCurrent => After(PeakTime);
-
     /// <summary>The greatest power that the resistance takes.</summary>
     public Power PeakPower => Power.FromWatts(PeakCurrent.Amperes * PeakCurrent.Amperes * Resistance.Ohms);
 
-    /// <summary>The current at a time: V/R e^(−t/RC) without inductance, else V/(ω_d L) e^(−αt) sin ω_d t, with sinh when over-damped.</summary>
+    /// <summary>The current at a time: V/R e^(−t/RC) without inductance, else V/(ω_d L) e^(−αt) sin ω_d t, with sinh when
+    /// over-damped.</summary>
     /// <param name="time">Time since it was switched on, 0 or more.</param>
     public Current After(Duration time)
     {
@@ -70,7 +72,8 @@ public readonly record struct Inrush(Voltage Supply, Capacitance Capacitance, Re
     /// <param name="time">Time since it was switched on, 0 or more.</param>
     public double Filled(Duration time) => 1 - Exp(-time.Seconds / TimeConstant.Seconds);
 
-    /// <summary>Time until a voltage is left between supply and capacitor, without inductance: R C ln(V/ΔV). The pre-charge resistor may then be bridged.</summary>
+    /// <summary>Time until a voltage is left between supply and capacitor, without inductance: R C ln(V/ΔV). The pre-charge resistor may
+    /// then be bridged.</summary>
     /// <param name="left">Voltage left ΔV, above 0, at most the supply's.</param>
     /// <exception cref="ArgumentOutOfRangeException">The voltage left is not above 0, or above the supply's.</exception>
     public Duration TimeUntil(Voltage left)

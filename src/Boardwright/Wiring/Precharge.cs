@@ -36,25 +36,18 @@ public sealed record Precharge(Resistance Resistance, Inrush Filling, Power Idle
 
     /// <summary>Time until 95 % of the pack's voltage.</summary>
     public Duration Mostly => Filling.TimeConstant * Log(20);
-
     /// <summary>Time until 99 % of it.</summary>
     public Duration Full => Filling.TimeConstant * Log(100);
-
     /// <summary>Energy of the one pulse, whatever the resistance: ½ C V².</summary>
     public Energy Pulse => Filling.Energy;
-
     /// <summary>Power at the first moment: V²/R.</summary>
     public Power FirstPower => Filling.PeakPower;
-
     /// <summary>Current at the first moment: V/R.</summary>
     public Current FirstCurrent => Filling.PeakCurrent;
-
     /// <summary>Voltage that the controllers' own draw keeps across it for ever: P R / V.</summary>
     public Voltage Remains => Voltage.FromVolts(Idle.Watts / Filling.Supply.Volts * Resistance.Ohms);
-
     /// <summary>Whether that is no more than 5 % of the pack's voltage.</summary>
     public bool Reaches => Remains <= Filling.Supply * Left;
-
     /// <summary>I²t that it lets through: C V²/(2 R).</summary>
     public FusingIntegral Through => FusingIntegral.FromAmpereSquaredSeconds(Pulse.Joules / Resistance.Ohms);
 
@@ -62,7 +55,8 @@ public sealed record Precharge(Resistance Resistance, Inrush Filling, Power Idle
     public static Precharge With(Resistance resistance, Voltage supply, Capacitance capacitance, Power idle) =>
         new(resistance, new Inrush(supply, capacitance, resistance), idle);
 
-    /// <summary>The largest usual resistance that fills to 99 % within a second, and past which the controllers' own draw leaves no more than 5 % of the voltage.</summary>
+    /// <summary>The largest usual resistance that fills to 99 % within a second, and past which the controllers' own draw leaves no more
+    /// than 5 % of the voltage.</summary>
     public static Precharge Sized(Voltage supply, Capacitance capacitance, Power idle)
     {
         var quick = PatienceSeconds / (Log(100) * capacitance.Farads);

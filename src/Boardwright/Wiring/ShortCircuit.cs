@@ -7,21 +7,26 @@ namespace Boardwright.Wiring;
 
 /// <summary>A short circuit behind the pack's fuse.</summary>
 /// <param name="Highest">Current of a dead short at the pack's terminals, full and at once: what the fuse has to break.</param>
-/// <param name="Lowest">Current of a short at the far end of the pack's wire at half charge, once the cells have sagged: what has to be enough to blow it.</param>
+/// <param name="Lowest">Current of a short at the far end of the pack's wire at half charge, once the cells have sagged: what has to be
+/// enough to blow it.</param>
 /// <param name="Inductance">Inductance of the pack's wires, there and back.</param>
 /// <param name="SparkResistance">Resistance that a spark at the plug meets: pack, wires and contacts.</param>
-/// <validity>All cells alike and at the brief's temperature; the protection's switches closed or failed closed; the fault itself without resistance.</validity>
+/// <validity>All cells alike and at the brief's temperature; the protection's switches closed or failed closed; the fault itself without
+/// resistance.</validity>
 /// <error>As good as the cells' resistance, which at such currents is known to a factor of 1.5.</error>
 /// <source cref="Sources.CircuitTheory"/>
 public sealed record ShortCircuit(Current Highest, Current Lowest, Inductance Inductance, Resistance SparkResistance)
 {
     /// <summary>Of a board.</summary>
-    public static Answer<ShortCircuit> Compute(Board board, Answer<PackModel> pack, Answer<PackWiring> wiring, Answer<VoltageWindow> window) => Answer<ShortCircuit>.Ask("", needs =>
+    public static Answer<ShortCircuit> Compute(
+        Board board, Answer<PackModel> pack, Answer<PackWiring> wiring, Answer<VoltageWindow> window) =>
+        Answer<ShortCircuit>.Ask("", needs =>
     {
         var (model, wires, volts) = (needs.Read(pack), needs.Read(wiring), needs.Read(window));
         if (needs.Unmet)
             return null;
-        var atOnce = (double)model.Series / model.Parallel * board.Parts.Cell.Resistance.Value.At(1, model.Temperature.Kelvins) + model.Links.Ohms;
+        var atOnce = (double)model.Series / model.Parallel * board.Parts.Cell.Resistance.Value.At(1, model.Temperature.Kelvins)
+            + model.Links.Ohms;
         return new ShortCircuit(
             Current.FromAmperes(volts.Full.Volts / atOnce),
             Current.FromAmperes(model.RestVoltsAt(0.5) / (model.OhmsAt(0.5) + wires.Resistance.Ohms)),
@@ -29,13 +34,15 @@ public sealed record ShortCircuit(Current Highest, Current Lowest, Inductance In
             Resistance.FromOhms(atOnce) + wires.Resistance);
     });
 
-    /// <summary>Inductance of two wires side by side: (µ₀/π) (ln(d/r) + ¼) for each metre, d from middle to middle and at least 2 r, r of the copper.</summary>
+    /// <summary>Inductance of two wires side by side: (µ₀/π) (ln(d/r) + ¼) for each metre, d from middle to middle and at least 2 r, r of
+    /// the copper.</summary>
     /// <source cref="Sources.Grover"/>
     public static Inductance OfPair(Area section, Length outerDiameter, Length length) =>
         Inductance.FromHenries(4e-7 * (Log(Max(2, outerDiameter.Metres / Sqrt(section.SquareMetres / PI))) + 0.25) * length.Metres);
 
     // Several runs lie side by side, so the first stands for all.
-    static Inductance InductanceOf(Board board) => board.Wiring.FirstOrDefault(WiringRuns.IsPackRun) is { Gauge.IsKnown: true, Length.IsKnown: true } run
+    static Inductance InductanceOf(Board board) =>
+        board.Wiring.FirstOrDefault(WiringRuns.IsPackRun) is { Gauge.IsKnown: true, Length.IsKnown: true } run
         ? OfPair(run.Gauge.Value, run.OuterDiameter.Or(new Conductor(run.Gauge.Value).GuessedOuterDiameter), run.Length.Value)
         : default;
 }
@@ -49,7 +56,7 @@ public sealed record ShortCircuit(Current Highest, Current Lowest, Inductance In
 /// <error>A factor of 2, for fuses of one rating differ, and arcs more so.</error>
 /// <source cref="Sources.Iec60949"/>
 /// <source cref="Sources.CommonPractice"/>
-public sealed record FuseInFault(Duration Melts, FusingIntegral LetThrough, FusingIntegral WireBears, double Times)
+sealed record FuseInFault(Duration Melts, FusingIntegral LetThrough, FusingIntegral WireBears, double Times)
 {
     // The arc goes on after the strip has melted: common practice for small fuses on direct current.
     const double Clearing = 3;

@@ -4,12 +4,13 @@ using Boardwright.Parts;
 namespace Boardwright.Wiring;
 
 /// <summary>The wires between a board's pack and controllers, and on to its motors.</summary>
-public static class WiringRuns
+static class WiringRuns
 {
     /// <summary>Contacts of a plug that the current of a pair passes through.</summary>
     const int ContactsOfPair = 2;
 
-    /// <summary>Resistance between pack and controllers: two conductors of each run and two contacts of each plug, at the brief's temperature. Runs to several controllers lie side by side.</summary>
+    /// <summary>Resistance between pack and controllers: two conductors of each run and two contacts of each plug, at the brief's
+    /// temperature. Runs to several controllers lie side by side.</summary>
     /// <returns>The resistance; zero when the file has no such run.</returns>
     /// <source cref="Sources.Iec60028"/>
     public static Answer<PackWiring> PackSide(Board board) => Answer<PackWiring>.Ask("", needs =>
@@ -32,7 +33,6 @@ public static class WiringRuns
 
     /// <summary>Whether a run lies between pack and controller.</summary>
     public static bool IsPackRun(Run run) => Joins(run, "pack", "controller");
-
     /// <summary>Whether a run lies between controller and motor.</summary>
     public static bool IsMotorRun(Run run) => Joins(run, "controller", "motor");
 

@@ -131,8 +131,10 @@ public sealed class BuiltCommandsTests : IDisposable
     {
         using var output = new StringWriter { NewLine = "\n" };
         using var error = new StringWriter { NewLine = "\n" };
-        var parsed = new RootCommand { BuiltCommands.Create(new Terminal(output, error), static _ => new Dictionary<string, Interval>()) }.Parse(["built", .. args, "--shop", File("shop.db")]);
+        var parsed = new RootCommand { BuiltCommands.Create(
+            new Terminal(output, error), static _ => new Dictionary<string, Interval>()) }.Parse(["built", .. args, "--shop", File("shop.db")]);
         return parsed.Errors.Count > 0 ? (2, "", string.Join("\n", parsed.Errors.Select(static one => one.Message)))
-            : (parsed.Invoke(new InvocationConfiguration { Output = output, Error = error, EnableDefaultExceptionHandler = false }), output.ToString(), error.ToString());
+            : (parsed.Invoke(new InvocationConfiguration { Output = output, Error = error, EnableDefaultExceptionHandler = false }),
+            output.ToString(), error.ToString());
     }
 }

@@ -43,7 +43,8 @@ public sealed class CredibilityCommandTests
                 var built = await BuiltInShop.BeginAsync(shop, serial, "tern", null, day, new("Ada", "begun"), TestContext.Current.CancellationToken);
                 await built.ChangeAsync(
                     new AttachedFile("rides/evening.csv", System.Text.Encoding.UTF8.GetBytes(Ride(rolling))),
-                    (text, path) => BuiltText.Add(text, "rides", new LoggedRide { File = path, When = day, Who = "Ada" }), new("Ada", "a ride"), TestContext.Current.CancellationToken);
+                    (text, path) => BuiltText.Add(text, "rides", new LoggedRide { File = path, When = day, Who = "Ada" }), new("Ada", "a ride"),
+                    TestContext.Current.CancellationToken);
             }
         }
 
@@ -51,7 +52,8 @@ public sealed class CredibilityCommandTests
 
         Assert.Equal("", error);
         Assert.Equal(0, code);
-        Assert.Contains("on 2 rides of 2 boards", text.ReplaceLineEndings(" ").Replace("    ", " ", StringComparison.Ordinal).Replace("  ", " ", StringComparison.Ordinal), StringComparison.Ordinal);
+        Assert.Contains("on 2 rides of 2 boards", text.ReplaceLineEndings(" ").Replace("    ", " ", StringComparison.Ordinal).Replace("  ", " ", StringComparison.Ordinal),
+            StringComparison.Ordinal);
     }
 
     [Fact]

@@ -6,7 +6,8 @@ using Boardwright.Spreads;
 
 namespace Boardwright.Tests.App;
 
-/// <summary>A board that does not exist, with figures and findings made up by hand, so that reports can be looked at whatever the core computes.</summary>
+/// <summary>A board that does not exist, with figures and findings made up by hand, so that reports can be looked at whatever the core
+/// computes.</summary>
 static class Heron
 {
     public static Source Sheet { get; } = new("a source with an author, its pages 12–14, and enough words that the line has to be broken somewhere");
@@ -94,7 +95,8 @@ static class Heron
         return new() { Kind = kind, Value = value, Unit = kind.Unit, From = from };
     }
 
-    static Finding Found(int rule, Level level, FormattableString says, FormattableString? remedy) => Rules[rule].Found(level, says, remedy);
+    static Finding Found(int rule, Level level, FormattableString says, FormattableString? remedy) =>
+        Rules[rule].Found(level, says, remedy);
 
     static Rule<BoardAnalysis> Rule(string id, string where, string claim) => new(
         id, where, claim, "What happens otherwise.", Sheet, (_, needs) =>

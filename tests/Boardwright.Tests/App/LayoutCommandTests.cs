@@ -23,7 +23,8 @@ public sealed class LayoutCommandTests
         Assert.Equal(0, code);
         using var document = JsonDocument.Parse(text);
         Assert.Equal(9, document.RootElement.GetProperty("things").GetArrayLength());
-        Assert.Equal("rear", document.RootElement.GetProperty("things").EnumerateArray().Single(t => t.GetProperty("name").GetString() == "gland 1").GetProperty("wall").GetString());
+        Assert.Equal("rear", document.RootElement.GetProperty("things").EnumerateArray().Single(t => t.GetProperty("name").GetString() == "gland 1")
+            .GetProperty("wall").GetString());
     }
 
     [Fact]

@@ -43,7 +43,8 @@ public sealed class ReportTests
         Report.Write(new TerminalText(text, 80, isStyled: true), Heron.Outcome, UnitSystem.Metric, showsAll: false);
 
         Assert.Contains('\u001b', text.ToString());
-        var bare = System.Text.RegularExpressions.Regex.Replace(text.ToString(), "\u001b\\[[0-9;]*m", "", System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromMinutes(1));
+        var bare = System.Text.RegularExpressions.Regex.Replace(
+            text.ToString(), "\u001b\\[[0-9;]*m", "", System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromMinutes(1));
         Assert.Equal(Written(Heron.Outcome, 80, UnitSystem.Metric, showsAll: false), bare);
     }
 
@@ -62,7 +63,8 @@ public sealed class ReportTests
 
     [Fact]
     public void A_board_without_anything_is_reported_too() =>
-        Assert.StartsWith("A board without a name\nNo parts are chosen yet.\n", Written(new CheckOutcome(new Board().WithNames(), [], []), 80, UnitSystem.Metric, showsAll: true), StringComparison.Ordinal);
+        Assert.StartsWith("A board without a name\nNo parts are chosen yet.\n", Written(new CheckOutcome(new Board().WithNames(), [], []), 80, UnitSystem.Metric, showsAll: true),
+        StringComparison.Ordinal);
 
     [Fact]
     public void Values_that_hold_up_most_come_first_and_a_long_list_is_cut()

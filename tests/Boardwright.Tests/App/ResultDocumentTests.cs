@@ -60,9 +60,11 @@ public sealed class ResultDocumentTests
     [Fact]
     public void A_number_that_is_not_finite_is_null()
     {
-        var outcome = new CheckOutcome(new Board().WithNames(), [new() { Kind = Heron.Kinds[0], Unit = "", Value = double.PositiveInfinity }], []);
+        var outcome = new CheckOutcome(
+            new Board().WithNames(), [new() { Kind = Heron.Kinds[0], Unit = "", Value = double.PositiveInfinity }], []);
 
-        Assert.Equal(JsonValueKind.Null, JsonDocument.Parse(ResultDocument.Write(outcome)).RootElement.GetProperty("results")[0].GetProperty("value").ValueKind);
+        Assert.Equal(JsonValueKind.Null,
+            JsonDocument.Parse(ResultDocument.Write(outcome)).RootElement.GetProperty("results")[0].GetProperty("value").ValueKind);
     }
 
     [Fact]

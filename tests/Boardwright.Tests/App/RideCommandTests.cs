@@ -50,7 +50,9 @@ public sealed class RideCommandTests
 
         Assert.Equal(0, code);
         Assert.InRange(lines.Length, 40, 100);
-        Assert.All(lines.Skip(1), line => Assert.All(line.Split(',')[..(columns - 1)], number => Assert.True(double.TryParse(number, NumberStyles.Float, CultureInfo.InvariantCulture, out _))));
+        Assert.All(lines.Skip(1),
+            line => Assert.All(line.Split(',')[..(columns - 1)],
+            number => Assert.True(double.TryParse(number, NumberStyles.Float, CultureInfo.InvariantCulture, out _))));
         Assert.All(lines, line => Assert.Equal(columns, line.Split(',').Length));
     }
 

@@ -56,7 +56,8 @@ public sealed class ShopCommandsTests : IDisposable
 
         Assert.Equal(0, code);
         Assert.Equal($"{File("heron.board.yaml")} now holds what others saved too\nheron: revision 3, merged with what others saved\nheron.board.yaml\n  brief.cruise_speed: 25 km/h -> 28 km/h\n", said);
-        Assert.Equal(Heron.Replace("80 kg", "85 kg", StringComparison.Ordinal).Replace("25 km/h", "28 km/h", StringComparison.Ordinal), System.IO.File.ReadAllText(File("heron.board.yaml")));
+        Assert.Equal(Heron.Replace("80 kg", "85 kg", StringComparison.Ordinal).Replace("25 km/h", "28 km/h", StringComparison.Ordinal),
+            System.IO.File.ReadAllText(File("heron.board.yaml")));
         Assert.Equal("heron: as revision 3; nothing to save\n", Shop("save", File("heron.board.yaml"), "--why", "again", "--by", "Ada").Out);
     }
 

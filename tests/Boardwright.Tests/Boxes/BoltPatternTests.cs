@@ -15,7 +15,8 @@ public sealed class BoltPatternTests
     public void Corners_and_the_middles_of_the_long_sides_always_have_a_bolt(int count)
     {
         var pattern = Of(("fixings.box.count", $"{count}"));
-        var (x, y) = ((pattern.Flange.OuterLength / 2 - pattern.Inset).Millimetres, (pattern.Flange.OuterWidth / 2 - pattern.Inset).Millimetres);
+        var (x, y) = ((pattern.Flange.OuterLength / 2 - pattern.Inset).Millimetres,
+            (pattern.Flange.OuterWidth / 2 - pattern.Inset).Millimetres);
 
         Assert.Equal(count, pattern.Places.Count);
         foreach (var (at, side) in new[] { (x, y), (x, -y), (-x, y), (-x, -y), (0, y), (0, -y) })
@@ -32,13 +33,15 @@ public sealed class BoltPatternTests
 
         Assert.All(pattern.Places, p =>
         {
-            var (inX, inY) = (flange.OuterLength.Millimetres / 2 - Math.Abs(p.X.Millimetres), flange.OuterWidth.Millimetres / 2 - Math.Abs(p.Y.Millimetres));
+            var (inX, inY) = (flange.OuterLength.Millimetres / 2 - Math.Abs(p.X.Millimetres),
+                flange.OuterWidth.Millimetres / 2 - Math.Abs(p.Y.Millimetres));
             Assert.Equal(pattern.Inset.Millimetres, Math.Min(inX, inY), 1e-9);
             Assert.True(pattern.Inset.Millimetres >= HoleEdges.EdgeDistance(pattern.BoxHole).Millimetres - 1e-9);
         });
     }
 
-    // Tern by hand: 590 + 2 (2.5 + 12) = 619 mm; a 5.5 mm hole keeps 1.2 · 5.5 = 6.6 mm from the edge; the bolts lie (619 − 13.2)/2 = 302.9 mm apart.
+    // Tern by hand: 590 + 2 (2.5 + 12) = 619 mm; a 5.5 mm hole keeps 1.2 · 5.5 = 6.6 mm from the edge; the bolts lie (619 − 13.2)/2 = 302.9
+    // mm apart.
     [Fact]
     public void Terns_pattern_is_what_its_dimensions_say()
     {
@@ -52,7 +55,8 @@ public sealed class BoltPatternTests
         Assert.Equal(5.5, pattern.BoxHole.Millimetres, 1e-9);
     }
 
-    // By hand: I = 2.5 · 52³/12 = 29 293 mm⁴; w = 0.063 · 14.5 = 0.9135 N/mm; δ = 0.15 · 3 = 0.45 mm; (185 · 2200 · 29 293 · 0.45 / 0.9135)^¼ = 276.8 mm.
+    // By hand: I = 2.5 · 52³/12 = 29 293 mm⁴; w = 0.063 · 14.5 = 0.9135 N/mm; δ = 0.15 · 3 = 0.45 mm; (185 · 2200 · 29 293 · 0.45 /
+    // 0.9135)^¼ = 276.8 mm.
     [Fact]
     public void The_gaskets_pitch_follows_the_beam() =>
         Assert.Equal(276.8, Of().GreatestPitch!.Value.Millimetres, 0.1);

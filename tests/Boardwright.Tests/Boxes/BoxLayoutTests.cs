@@ -37,13 +37,15 @@ public sealed class BoxLayoutTests
         var again = LayoutOf(BoardFile.ReadText(text.Text, Boards.PathOf(name)).Board!);
 
         Assert.All(again.Things, thing => Assert.True(thing.IsStated));
-        Assert.Equal(layout.Things.Select(t => (t.Name, t.Turn, t.Wall, Tenths(t.X), Tenths(t.Y))), again.Things.Select(t => (t.Name, t.Turn, t.Wall, Tenths(t.X), Tenths(t.Y))));
+        Assert.Equal(layout.Things.Select(t => (t.Name, t.Turn, t.Wall, Tenths(t.X), Tenths(t.Y))),
+            again.Things.Select(t => (t.Name, t.Turn, t.Wall, Tenths(t.X), Tenths(t.Y))));
         Assert.Empty(again.Faults);
     }
 
     [Fact]
     public void The_same_board_is_laid_out_the_same_way_twice() =>
-        Assert.Equal(LayoutOf(Boards.Tern).Things.Select(t => (t.Name, t.X, t.Y, t.Turn)), LayoutOf(Boards.Tern).Things.Select(t => (t.Name, t.X, t.Y, t.Turn)));
+        Assert.Equal(LayoutOf(Boards.Tern).Things.Select(t => (t.Name, t.X, t.Y, t.Turn)),
+        LayoutOf(Boards.Tern).Things.Select(t => (t.Name, t.X, t.Y, t.Turn)));
 
     [Fact]
     public void Terns_glands_look_to_the_motors_and_its_controller_lies_beside_them()
@@ -53,7 +55,8 @@ public sealed class BoxLayoutTests
         Assert.Equal("pack controller fuse receiver gland 1|gland 2|charge socket|switch|gauge".Replace('|', ' '), string.Join(' ', layout.Things.Select(t => t.Name)));
         Assert.All(layout.Things.Where(t => t.Kind == ThingKind.Gland), gland => Assert.Equal(BoxWall.Rear, gland.Wall));
         Assert.True(layout["controller"]!.X < layout["pack"]!.X);
-        Assert.All(layout["controller"]!.Leads.Where(l => l.Name.StartsWith("motor", StringComparison.Ordinal)), lead => Assert.Equal(BoxWall.Rear, lead.Towards));
+        Assert.All(layout["controller"]!.Leads.Where(l => l.Name.StartsWith("motor", StringComparison.Ordinal)),
+            lead => Assert.Equal(BoxWall.Rear, lead.Towards));
     }
 
     [Theory]
@@ -64,14 +67,16 @@ public sealed class BoxLayoutTests
     public void A_thing_turns_clockwise_seen_from_above(int turn, double x, double y, BoxWall towards)
     {
         static Length Mm(double value) => Length.FromMillimetres(value);
-        var thing = new BoxThing("fuse", ThingKind.Fuse, "fuse", "fuse", Mm(24), Mm(10), Mm(8), default, [new Lead("out", Mm(12), Mm(5), BoxWall.Front, Mm(7), Mm(4))]);
+        var thing = new BoxThing(
+            "fuse", ThingKind.Fuse, "fuse", "fuse", Mm(24), Mm(10), Mm(8), default, [new Lead("out", Mm(12), Mm(5), BoxWall.Front, Mm(7), Mm(4))]);
         var placed = new PlacedThing(thing, default, default, turn, null, true);
 
         var lead = Assert.Single(placed.Leads);
         Assert.Equal((x, y, towards), (lead.X.Millimetres, lead.Y.Millimetres, lead.Towards));
         var room = Assert.Single(placed.Rooms);
         Assert.Equal(turn % 180 == 0 ? (7, 4) : (4, 7), (Math.Round(room.Along.Millimetres, 6), Math.Round(room.Across.Millimetres, 6)));
-        Assert.Equal(turn % 180 == 0 ? (24, 10) : (10, 24), (Math.Round(placed.Body.Along.Millimetres, 6), Math.Round(placed.Body.Across.Millimetres, 6)));
+        Assert.Equal(turn % 180 == 0 ? (24, 10) : (10, 24),
+            (Math.Round(placed.Body.Along.Millimetres, 6), Math.Round(placed.Body.Across.Millimetres, 6)));
     }
 
     [Fact]

@@ -16,7 +16,8 @@ enum Verdict
     Unknown,
 }
 
-/// <summary>The same task put to a general constraint solver, with the same rules: outlines do not overlap and keep their distances, rooms overlap no outline, everything lies inside.</summary>
+/// <summary>The same task put to a general constraint solver, with the same rules: outlines do not overlap and keep their distances, rooms
+/// overlap no outline, everything lies inside.</summary>
 static class FloorOracle
 {
     /// <summary>Asks.</summary>
@@ -42,9 +43,11 @@ static class FloorOracle
 
                 model.AddLinearConstraint(x, form.X.Least, form.X.Greatest).OnlyEnforceIf(forms[f]);
                 model.AddLinearConstraint(y, form.Y.Least, form.Y.Greatest).OnlyEnforceIf(forms[f]);
-                outlines.Add((i, model.NewOptionalFixedSizeIntervalVar(x, form.Along, forms[f], $"ox{i}_{f}"), model.NewOptionalFixedSizeIntervalVar(y, form.Across, forms[f], $"oy{i}_{f}")));
+                outlines.Add((i, model.NewOptionalFixedSizeIntervalVar(x, form.Along, forms[f], $"ox{i}_{f}"),
+                    model.NewOptionalFixedSizeIntervalVar(y, form.Across, forms[f], $"oy{i}_{f}")));
                 foreach (var (r, room) in form.Rooms.Index())
-                    rooms.Add((i, r, model.NewOptionalFixedSizeIntervalVar(x + room.X, room.Along, forms[f], $"rx{i}_{f}"), model.NewOptionalFixedSizeIntervalVar(y + room.Y, room.Across, forms[f], $"ry{i}_{f}")));
+                    rooms.Add((i, r, model.NewOptionalFixedSizeIntervalVar(x + room.X, room.Along, forms[f], $"rx{i}_{f}"),
+                    model.NewOptionalFixedSizeIntervalVar(y + room.Y, room.Across, forms[f], $"ry{i}_{f}")));
             }
 
             chosen.Add(forms);
@@ -72,7 +75,8 @@ static class FloorOracle
                     continue;
                 var far = model.AddNoOverlap2D();
                 foreach (var (f, form) in plan.Pieces[i].Forms.Index().Where(pair => pair.Item.IsPossible))
-                    far.AddRectangle(model.NewOptionalFixedSizeIntervalVar(corners[i].X - gap, form.Along + 2 * gap, chosen[i][f], ""), model.NewOptionalFixedSizeIntervalVar(corners[i].Y - gap, form.Across + 2 * gap, chosen[i][f], ""));
+                    far.AddRectangle(model.NewOptionalFixedSizeIntervalVar(corners[i].X - gap, form.Along + 2 * gap, chosen[i][f], ""),
+                    model.NewOptionalFixedSizeIntervalVar(corners[i].Y - gap, form.Across + 2 * gap, chosen[i][f], ""));
                 foreach (var outline in outlines.Where(outline => outline.Piece == j))
                     far.AddRectangle(outline.X, outline.Y);
             }
@@ -82,6 +86,8 @@ static class FloorOracle
         var status = solver.Solve(model);
         if (status is not (CpSolverStatus.Feasible or CpSolverStatus.Optimal))
             return (status == CpSolverStatus.Infeasible ? Verdict.DoesNotFit : Verdict.Unknown, []);
-        return (Verdict.Fits, [.. chosen.Select((forms, i) => (FloorPlace?)new FloorPlace(Array.FindIndex(forms, solver.BooleanValue), (int)solver.Value(corners[i].X), (int)solver.Value(corners[i].Y)))]);
+        return (Verdict.Fits, [.. chosen.Select(
+            (forms, i) => (FloorPlace?)new FloorPlace(
+            Array.FindIndex(forms, solver.BooleanValue), (int)solver.Value(corners[i].X), (int)solver.Value(corners[i].Y)))]);
     }
 }

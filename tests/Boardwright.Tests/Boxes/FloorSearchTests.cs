@@ -4,7 +4,8 @@ using Boardwright.Boxes;
 namespace Boardwright.Tests.Boxes;
 
 /// <summary>The search against boxes with invented contents, and against a general constraint solver on the same boxes.</summary>
-/// <remarks>The solver's answers, given up to 60 s for each box, are kept in <c>oracle.txt</c>; BOARDWRIGHT_ORACLE=1 asks it anew for all of them, which takes half an hour, and has the search do all of the fuller ones.</remarks>
+/// <remarks>The solver's answers, given up to 60 s for each box, are kept in <c>oracle.txt</c>; BOARDWRIGHT_ORACLE=1 asks it anew for all
+/// of them, which takes half an hour, and has the search do all of the fuller ones.</remarks>
 public sealed class FloorSearchTests
 {
     const double Seconds = 60;
@@ -100,7 +101,9 @@ public sealed class FloorSearchTests
     static FloorPlan Smaller(FloorPlan plan, int less)
     {
         var across = plan.Across - less;
-        return new(plan.Along, across, [.. plan.Pieces.Select(p => p with { Forms = [.. p.Forms.Select(f => FloorForm.Anywhere(f.Turn, f.Along, f.Across, f.Rooms, plan.Along, across))] })]);
+        return new(plan.Along, across,
+            [.. plan.Pieces.Select(p =>
+            p with { Forms = [.. p.Forms.Select(f => FloorForm.Anywhere(f.Turn, f.Along, f.Across, f.Rooms, plan.Along, across))] })]);
     }
 
     /// <summary>Searches, and looks at the answer with plain rectangles of its own.</summary>
@@ -114,12 +117,14 @@ public sealed class FloorSearchTests
             if (place is not { } at)
                 continue;
             var form = piece.Forms[at.Form];
-            lying.Add((new(at.X, at.Y, form.Along, form.Across), [.. form.Rooms.Select(r => new FloorRectangle(r.X + at.X, r.Y + at.Y, r.Along, r.Across))]));
+            lying.Add((new(at.X, at.Y, form.Along, form.Across),
+                [.. form.Rooms.Select(r => new FloorRectangle(r.X + at.X, r.Y + at.Y, r.Along, r.Across))]));
         }
 
         foreach (var (i, (outline, rooms)) in lying.Index())
         {
-            Assert.All(rooms.Append(outline), r => Assert.True(r.X >= 0 && r.Y >= 0 && r.X + r.Along <= plan.Along && r.Y + r.Across <= plan.Across, $"Box {seed}: something sticks out."));
+            Assert.All(rooms.Append(outline),
+                r => Assert.True(r.X >= 0 && r.Y >= 0 && r.X + r.Along <= plan.Along && r.Y + r.Across <= plan.Across, $"Box {seed}: something sticks out."));
             foreach (var (j, (other, _)) in lying.Index().Where(pair => pair.Index != i))
             {
                 Assert.True(Shared(outline, other) == 0, $"Box {seed}: {i} and {j} overlap.");
@@ -132,12 +137,14 @@ public sealed class FloorSearchTests
     }
 
     static int Shared(FloorRectangle a, FloorRectangle b) =>
-        Math.Max(0, Math.Min(a.X + a.Along, b.X + b.Along) - Math.Max(a.X, b.X)) * Math.Max(0, Math.Min(a.Y + a.Across, b.Y + b.Across) - Math.Max(a.Y, b.Y));
+        Math.Max(0, Math.Min(a.X + a.Along, b.X + b.Along) - Math.Max(a.X, b.X))
+        * Math.Max(0, Math.Min(a.Y + a.Across, b.Y + b.Across) - Math.Max(a.Y, b.Y));
 
     static Dictionary<int, Verdict> Ask()
     {
         if (IsAskedAnew)
             System.IO.File.WriteAllLines(File, [.. Seeds.Concat(FullerSeeds).Select(seed => $"{seed.ToString(CultureInfo.InvariantCulture)} {FloorOracle.Ask(RandomBoxes.Of(seed), Seconds).Verdict}")]);
-        return System.IO.File.ReadAllLines(File).Select(line => line.Split(' ')).ToDictionary(words => int.Parse(words[0], CultureInfo.InvariantCulture), words => Enum.Parse<Verdict>(words[1]));
+        return System.IO.File.ReadAllLines(File).Select(line => line.Split(' '))
+            .ToDictionary(words => int.Parse(words[0], CultureInfo.InvariantCulture), words => Enum.Parse<Verdict>(words[1]));
     }
 }

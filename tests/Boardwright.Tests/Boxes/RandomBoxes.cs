@@ -2,7 +2,8 @@ using Boardwright.Boxes;
 
 namespace Boardwright.Tests.Boxes;
 
-/// <summary>Boxes with invented contents, the same for a seed in every run, filled to 70 to 85 % counting the room beside the things.</summary>
+/// <summary>Boxes with invented contents, the same for a seed in every run, filled to 70 to 85 % counting the room beside the
+/// things.</summary>
 static class RandomBoxes
 {
     /// <summary>How many there are.</summary>
@@ -17,7 +18,9 @@ static class RandomBoxes
     /// <summary>Whether the box was cut into its pieces, so that they are known to go in.</summary>
     public static bool IsCut(int seed) => seed % 2 == 0;
 
-    /// <summary>A box in whole millimetres. Even seeds: a box cut into pieces that are then made smaller. Odd seeds: a pack, one or two controllers that keep 10 mm from it, fittings in the walls and other things, drawn until the box is full enough; whether they go in is not known.</summary>
+    /// <summary>A box in whole millimetres. Even seeds: a box cut into pieces that are then made smaller. Odd seeds: a pack, one or two
+    /// controllers that keep 10 mm from it, fittings in the walls and other things, drawn until the box is full enough; whether they go in
+    /// is not known.</summary>
     public static FloorPlan Of(int seed)
     {
         var random = new Random(seed);
@@ -30,7 +33,8 @@ static class RandomBoxes
     }
 
     /// <summary>Area of outlines and rooms as a part of the floor.</summary>
-    public static double Fill(FloorPlan plan) => plan.Pieces.Sum(p => p.Area + p.Forms[0].Rooms.Sum(r => (long)r.Along * r.Across)) / ((double)plan.Along * plan.Across);
+    public static double Fill(FloorPlan plan) =>
+        plan.Pieces.Sum(p => p.Area + p.Forms[0].Rooms.Sum(r => (long)r.Along * r.Across)) / ((double)plan.Along * plan.Across);
 
     static IEnumerable<(int Along, int Across, int Room)> Cut(Random random, int along, int across, double target)
     {
@@ -107,12 +111,14 @@ static class RandomBoxes
         Against(FloorForm.Anywhere(270, width, depth, [new(0, -room, width, room)], along, across), null, atY: across - depth),
     ]);
 
-    static FloorForm Against(FloorForm form, int? atX, int? atY) => form with { X = atX is { } x ? (x, x) : form.X, Y = atY is { } y ? (y, y) : form.Y };
+    static FloorForm Against(FloorForm form, int? atX, int? atY) =>
+        form with { X = atX is { } x ? (x, x) : form.X, Y = atY is { } y ? (y, y) : form.Y };
 
     static FloorPiece Piece(int along, int across, int room, int floorAlong, int floorAcross)
     {
         if (room == 0)
-            return new([FloorForm.Anywhere(0, along, across, [], floorAlong, floorAcross), FloorForm.Anywhere(90, across, along, [], floorAlong, floorAcross)]);
+            return new([FloorForm.Anywhere(0, along, across, [], floorAlong, floorAcross),
+                FloorForm.Anywhere(90, across, along, [], floorAlong, floorAcross)]);
         return new(
         [
             FloorForm.Anywhere(0, along, across, [new(along, 0, room, across)], floorAlong, floorAcross),

@@ -14,7 +14,8 @@ public sealed class ReadinessTests
 {
     static readonly Moment Now = Moment.Read("2026-05-04 18:00")!.Value;
     static readonly Lazy<Examination> Tern = new(static () => Examination.Examine(BoardFile.Read(Repository.At("examples", "tern", "tern.board.yaml")).Board!));
-    static readonly Lazy<IReadOnlyList<Step>> Steps = new(static () => BuildSteps.Collect(new(Tern.Value) { Intervals = Spread.Sample(Tern.Value, 32).Intervals }));
+    static readonly Lazy<IReadOnlyList<Step>> Steps = new(
+        static () => BuildSteps.Collect(new(Tern.Value) { Intervals = Spread.Sample(Tern.Value, 32).Intervals }));
     static readonly BoardState[] Ridden = [BoardState.OnTrial, BoardState.ReadyToRide, BoardState.HandedOver];
 
     static string Begun => BuiltText.Begin("TERN-0001", "Tern", 1, Now, "Ada");
@@ -22,7 +23,8 @@ public sealed class ReadinessTests
     [Fact]
     public void Every_line_of_both_papers_has_an_id_of_its_own()
     {
-        var lines = new[] { BuildSheet.Compose(new(new(Tern.Value))), BenchList.Compose(new(new(Tern.Value))) }.SelectMany(static blocks => blocks).OfType<ChecksBlock>().Sum(static checks => checks.Items.Count);
+        var lines = new[] { BuildSheet.Compose(new(new(Tern.Value))), BenchList.Compose(new(new(Tern.Value))) }.SelectMany(
+            static blocks => blocks).OfType<ChecksBlock>().Sum(static checks => checks.Items.Count);
 
         Assert.Equal(lines, Steps.Value.Count);
         Assert.Equal(lines, Steps.Value.Select(static step => step.Id).Distinct().Count());
@@ -32,7 +34,9 @@ public sealed class ReadinessTests
     [Fact]
     public void A_range_in_numbers_is_the_one_that_the_paper_writes()
     {
-        foreach (var step in Steps.Value.Where(static step => step.Range is { Least: > double.NegativeInfinity, Greatest: < double.PositiveInfinity } && step.Passes.Contains(" to ", StringComparison.Ordinal)))
+        foreach (var step in Steps.Value.Where(
+            static step => step.Range is { Least: > double.NegativeInfinity, Greatest: < double.PositiveInfinity }
+            && step.Passes.Contains(" to ", StringComparison.Ordinal)))
         {
             var written = step.Passes.Split(" to ", 2);
             Assert.Equal(double.Parse(written[0], CultureInfo.InvariantCulture), Of(step.Range!.Least), 1e-9);
@@ -99,7 +103,8 @@ public sealed class ReadinessTests
             Assert.NotNull(failed.Mark(BoardState.OnTrial, "Ada", Now).Refusal);
             if (step.Range is { } range)
             {
-                var outside = double.IsInfinity(range.Greatest) ? range.Least - 0.2 * Math.Abs(range.Least) : range.Greatest + 0.2 * Math.Abs(range.Greatest);
+                var outside = double.IsInfinity(range.Greatest) ? range.Least - 0.2 * Math.Abs(range.Least)
+                    : range.Greatest + 0.2 * Math.Abs(range.Greatest);
                 var measured = Of(Done(AllDone(Begun), step, QuantityText.Write(outside, range.Dimension)));
                 Assert.Equal($"failed {step.Id}", Assert.Single(measured.Hindrances).Id);
             }
@@ -165,7 +170,12 @@ public sealed class ReadinessTests
     {
         var step = Steps.Value.Single(static step => step.Id == "motor-1.resistance");
         var middle = (step.Range!.Least + step.Range.Greatest) / 2;
-        Judgement Judged(params double[] ohms) => Judgement.Judge(step, new DoneStep { Step = step.Id, Value = new Texts([.. ohms.Select(static value => FormattableString.Invariant($"{value} ohm"))]) });
+        Judgement Judged(params double[] ohms) =>
+            Judgement.Judge(step, new DoneStep
+            {
+                Step = step.Id,
+                Value = new Texts([.. ohms.Select(static value => FormattableString.Invariant($"{value} ohm"))])
+            });
 
         Assert.Equal(Result.Passed, Judged(middle, middle * 1.02, middle * 0.99).Result);
         Assert.Equal(Result.Failed, Judged(middle, middle * 1.04, middle * 0.97).Result);
@@ -187,7 +197,8 @@ public sealed class ReadinessTests
         yield return ("failed", Done(AllDone(Begun), Steps.Value.Single(static step => step.Id == "pack.rest"), "10 V"), Tern.Value, "failed pack.rest");
         yield return ("fault", BuiltText.Add(AllDone(Begun), "faults", new BoardFault { Says = "belt 2 jumps", Found = Now }).Text, Tern.Value, "fault 1 of 2026-05-04 18:00");
         var board = Tern.Value.Board;
-        var runaway = Examination.Examine(board with { Parts = board.Parts with { Remote = board.Parts.Remote with { Failsafe = Failsafe.None } } });
+        var runaway = Examination.Examine(
+            board with { Parts = board.Parts with { Remote = board.Parts.Remote with { Failsafe = Failsafe.None } } });
         Assert.Contains(runaway.Findings, static finding => finding.Level == Level.Stop);
         yield return ("stop", AllDone(Begun), runaway, "stop remote.failsafe");
     }
@@ -197,13 +208,18 @@ public sealed class ReadinessTests
     static Changed Mark(string text, BoardState state, string? why) => BuiltText.Mark(text, Steps.Value, Tern.Value, state, "Ada", Now, why);
 
     // Written at once, since adding line by line reads the text anew each time.
-    static string AllDone(string text, string? but = null) => text + string.Concat(new[] { StepList.Building, StepList.Bench }.Select(list =>
-        (list == StepList.Building ? "steps:\n" : "bench:\n") + string.Concat(Items.Value.Where(item => item.Step.List == list && item.Step.Id != but).Select(static item => $"  - {item.Text}\n"))));
+    static string AllDone(string text, string? but = null) =>
+        text + string.Concat(new[] { StepList.Building, StepList.Bench }.Select(list =>
+        (list == StepList.Building ? "steps:\n" : "bench:\n")
+        + string.Concat(Items.Value.Where(item => item.Step.List == list && item.Step.Id != but).Select(static item => $"  - {item.Text}\n"))));
 
-    static readonly Lazy<IReadOnlyList<(Step Step, string Text)>> Items = new(static () => [.. Steps.Value.Select(static step => (step, BuiltText.Item(DoneOf(step, Middle(step), step.IsJudgedByHand ? true : null))))]);
+    static readonly Lazy<IReadOnlyList<(Step Step, string Text)>> Items = new(
+        static () => [.. Steps.Value.Select(
+        static step => (step, BuiltText.Item(DoneOf(step, Middle(step), step.IsJudgedByHand ? true : null))))]);
 
     static string? Middle(Step step) => step.Range is not { } range ? null : QuantityText.Write(
-        double.IsInfinity(range.Least) ? range.Greatest / 2 : double.IsInfinity(range.Greatest) ? range.Least * 2 : (range.Least + range.Greatest) / 2, range.Dimension);
+        double.IsInfinity(range.Least) ? range.Greatest / 2 : double.IsInfinity(range.Greatest) ? range.Least * 2
+        : (range.Least + range.Greatest) / 2, range.Dimension);
 
     static string Done(string text, Step step, string? value = null, bool? passed = null)
     {

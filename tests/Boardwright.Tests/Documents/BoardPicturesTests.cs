@@ -78,7 +78,8 @@ public sealed class BoardPicturesTests
                 var left = w.At.X - (w.Anchor == Anchor.Start ? 0 : w.Anchor == Anchor.Middle ? width / 2 : width);
                 return (w.Text, Left: left, Right: left + width, Top: w.At.Y - 0.72 * w.Size, Bottom: w.At.Y + 0.2 * w.Size);
             }).ToList();
-            Assert.All(boxes, b => Assert.True(b.Left >= 0 && b.Right <= placed.Drawing.Width && b.Top >= 0 && b.Bottom <= placed.Drawing.Height, $"{name}: {b}"));
+            Assert.All(boxes, b => Assert.True(
+                b.Left >= 0 && b.Right <= placed.Drawing.Width && b.Top >= 0 && b.Bottom <= placed.Drawing.Height, $"{name}: {b}"));
             for (var i = 0; i < boxes.Count; i++)
             {
                 for (var k = i + 1; k < boxes.Count; k++)
@@ -99,7 +100,15 @@ public sealed class BoardPicturesTests
     public void What_is_missing_is_named(string id, string key)
     {
         var board = key == "cell.rest_voltage"
-            ? Boards.Tern with { Parts = Boards.Tern.Parts with { Cell = Boards.Tern.Parts.Cell with { RestVoltage = Known<Parts.Curve<Fraction, Voltage>>.Unknown(key) } } }
+            ? Boards.Tern with
+            {
+                Parts =
+            Boards.Tern.Parts with
+            {
+                Cell =
+            Boards.Tern.Parts.Cell with { RestVoltage = Known<Parts.Curve<Fraction, Voltage>>.Unknown(key) }
+            }
+            }
             : Boards.Tern.With((key, ""));
         var answer = Draw(id, board);
 

@@ -15,7 +15,8 @@ public sealed class BoardViewsTests
     static Drawing Draw(Parts.Board board, string view, ViewWishes? wishes = null) =>
         BoardViews.All.Single(v => v.Id == view).Of(Examination.Examine(board), wishes ?? ViewWishes.Usual);
 
-    static IEnumerable<DrawingGroup> Groups(Drawing drawing, string kind) => drawing.Shapes.OfType<DrawingGroup>().Where(g => g.Kind == kind);
+    static IEnumerable<DrawingGroup> Groups(Drawing drawing, string kind) =>
+        drawing.Shapes.OfType<DrawingGroup>().Where(g => g.Kind == kind);
 
     static IEnumerable<Point> SpotsOf(Shape shape) => shape switch
     {
@@ -33,7 +34,8 @@ public sealed class BoardViewsTests
 
     [Theory]
     [MemberData(nameof(Everything))]
-    public void The_same_board_gives_the_same_bytes(string board, string view) => Assert.Equal(Svg.Write(Draw(board, view)), Svg.Write(Draw(board, view)));
+    public void The_same_board_gives_the_same_bytes(string board, string view) =>
+        Assert.Equal(Svg.Write(Draw(board, view)), Svg.Write(Draw(board, view)));
 
     [Theory]
     [InlineData("tern", "deck front_truck rear_truck wheels motor mount motor_pulley wheel_pulley belt box pack controller")]
@@ -43,7 +45,8 @@ public sealed class BoardViewsTests
         foreach (var view in new[] { "above", "side" })
         {
             var parts = Groups(Draw(board, view), "part").ToList();
-            Assert.Equal(slots.Split(' ').Select(s => $"parts.{s}").Order(StringComparer.Ordinal), parts.Select(p => p.Key).Distinct().Order(StringComparer.Ordinal));
+            Assert.Equal(slots.Split(' ').Select(s => $"parts.{s}").Order(StringComparer.Ordinal),
+                parts.Select(p => p.Key).Distinct().Order(StringComparer.Ordinal));
             Assert.All(parts, p => Assert.Contains(": ", p.Title, StringComparison.Ordinal));
         }
     }
@@ -69,7 +72,8 @@ public sealed class BoardViewsTests
 
         foreach (var (finding, i) in open.Select((f, i) => (f, i)))
         {
-            var pin = pins.Where(p => p.Key.Split(' ').Contains(finding.Rule, StringComparer.Ordinal) && p.Title.Split('\n').Any(t => t.StartsWith($"{i + 1}: ", StringComparison.Ordinal))).ToList();
+            var pin = pins.Where(p => p.Key.Split(' ').Contains(finding.Rule, StringComparer.Ordinal)
+                && p.Title.Split('\n').Any(t => t.StartsWith($"{i + 1}: ", StringComparison.Ordinal))).ToList();
             Assert.Equal(drawn.Contains($"parts.{PartOf(finding.Where)}"), pin.Count == 1);
             Assert.All(pin, p => Assert.Equal(finding.Level.ToString().ToLowerInvariant(), p.Mark));
         }
@@ -118,7 +122,8 @@ public sealed class BoardViewsTests
         var exam = Examination.Examine(Boards.Read(board));
         var drawing = Draw(board, "side");
         var length = Groups(drawing, "part").Where(p => p.Key == "parts.belt").SelectMany(p => p.Shapes).OfType<Stroke>()
-            .Sum(s => s.Path.ToArray().Zip(s.Path.ToArray().Skip(1), (a, b) => Math.Sqrt(Math.Pow(a.X - b.X, 2) + Math.Pow(a.Y - b.Y, 2))).Sum());
+            .Sum(s => s.Path.ToArray().Zip(s.Path.ToArray().Skip(1), (a, b) => Math.Sqrt(Math.Pow(a.X - b.X, 2) + Math.Pow(a.Y - b.Y, 2)))
+            .Sum());
 
         Assert.Equal(exam.Belt.Value.Path.PitchLength.Millimetres, length / drawing.UnitsPerMillimetre!.Value, 0.3);
     }
@@ -167,7 +172,8 @@ public sealed class BoardViewsTests
 
     [Fact]
     public void Dimensions_are_in_the_units_that_are_asked_for() =>
-        Assert.Contains(DrawingGroup.Flat(Draw(Boards.Tern, "above", new() { Units = UnitSystem.Imperial }).Shapes).OfType<Words>(), w => w.Text == "37.8 in");
+        Assert.Contains(DrawingGroup.Flat(Draw(Boards.Tern, "above", new() { Units = UnitSystem.Imperial }).Shapes).OfType<Words>(),
+        w => w.Text == "37.8 in");
 
     [Theory]
     [MemberData(nameof(Everything))]
@@ -183,7 +189,9 @@ public sealed class BoardViewsTests
 
         Assert.All(boxes, b => Assert.True(b.Left >= 0 && b.Right <= drawing.Width && b.Top >= 0 && b.Bottom <= drawing.Height, $"{b}"));
         for (var i = 0; i < boxes.Count; i++)
-            Assert.All(boxes.Skip(i + 1), b => Assert.False(boxes[i].Left < b.Right && b.Left < boxes[i].Right && boxes[i].Top < b.Bottom && b.Top < boxes[i].Bottom, $"{boxes[i]} and {b}"));
+            Assert.All(boxes.Skip(i + 1),
+                b => Assert.False(boxes[i].Left < b.Right && b.Left < boxes[i].Right && boxes[i].Top < b.Bottom && b.Top < boxes[i].Bottom,
+                $"{boxes[i]} and {b}"));
     }
 
     [Fact]
@@ -191,7 +199,8 @@ public sealed class BoardViewsTests
     {
         var exam = Examination.Examine(Boards.Tern);
         // The deck's lower right corner on the sheet: further down the more it leans to the right.
-        double Corner(double lean) => Groups(BoardViews.Behind(exam, Angle.FromDegrees(lean)), "part").Where(p => p.Key == "parts.deck").SelectMany(SpotsOf).MaxBy(s => s.X).Y;
+        double Corner(double lean) =>
+            Groups(BoardViews.Behind(exam, Angle.FromDegrees(lean)), "part").Where(p => p.Key == "parts.deck").SelectMany(SpotsOf).MaxBy(s => s.X).Y;
         var middle = Groups(BoardViews.Behind(exam, default), "part").Where(p => p.Key == "parts.deck").SelectMany(SpotsOf).Select(s => s.X).ToList();
 
         Assert.Equal(500, (middle.Min() + middle.Max()) / 2, 1);
@@ -206,7 +215,8 @@ public sealed class BoardViewsTests
             var exam = Examination.Examine(AnyBoardTests.Strange(seed));
             foreach (var view in BoardViews.All)
             {
-                var svg = Svg.Write(view.Of(exam, ViewWishes.Usual with { HasRoundScale = seed % 2 == 0, Width = seed % 3 == 0 ? 360 : 1000 }));
+                var svg = Svg.Write(view.Of(
+                    exam, ViewWishes.Usual with { HasRoundScale = seed % 2 == 0, Width = seed % 3 == 0 ? 360 : 1000 }));
                 // The writer refuses places that are not finite.
                 Assert.NotNull(XDocument.Parse(svg).Root);
             }

@@ -57,7 +57,8 @@ public sealed class ChartLayoutTests
     [Fact]
     public void A_part_is_cut_exactly_where_it_begins_and_ends()
     {
-        var placed = ChartLayout.Compute(Of(new Line("slope", new double[] { 0, 600 }, new double[] { 0, 600 })), new ChartView(500) { From = 100.5, To = 200.5 });
+        var placed = ChartLayout.Compute(
+            Of(new Line("slope", new double[] { 0, 600 }, new double[] { 0, 600 })), new ChartView(500) { From = 100.5, To = 200.5 });
 
         var frame = placed.Frames[0];
         var path = LinesOf(placed.Drawing, Ink.Hue1).Single();
@@ -88,8 +89,10 @@ public sealed class ChartLayoutTests
     [Fact]
     public void Six_lines_have_six_patterns_and_colours()
     {
-        var drawing = ChartLayout.Compute(Of([.. Enumerable.Range(1, 6).Select(i => new Line($"line {i}", Seconds, Wave(i)))]), new ChartView(760)).Drawing;
-        var pens = drawing.Shapes.OfType<Stroke>().Where(s => s.Pen.Ink is >= Ink.Hue1 and <= Ink.Hue6 && s.Path.Length > 2).Select(s => s.Pen).Distinct().ToList();
+        var drawing = ChartLayout.Compute(Of([.. Enumerable.Range(1, 6).Select(i => new Line($"line {i}", Seconds, Wave(i)))]), new ChartView(760))
+            .Drawing;
+        var pens = drawing.Shapes.OfType<Stroke>().Where(s => s.Pen.Ink is >= Ink.Hue1 and <= Ink.Hue6 && s.Path.Length > 2)
+            .Select(s => s.Pen).Distinct().ToList();
 
         Assert.Equal(6, pens.Select(p => p.Dash).Distinct().Count());
         Assert.Equal(6, pens.Select(p => p.Ink).Distinct().Count());
@@ -116,7 +119,8 @@ public sealed class ChartLayoutTests
     [Fact]
     public void A_place_is_read_between_the_points()
     {
-        var chart = Of(new Line("slope", new double[] { 0, 10 }, new double[] { 100, 200 }), new Line("later", new double[] { 8, 10 }, new double[] { 0, 1 }));
+        var chart = Of(new Line("slope", new double[] { 0, 10 }, new double[] { 100, 200 }),
+            new Line("later", new double[] { 8, 10 }, new double[] { 0, 1 }));
 
         var reading = Assert.Single(Reading.At(chart, 5, UnitSystem.Metric));
         Assert.Equal(("slope", 150, "150 W"), (reading.Name, reading.Value, reading.Text));
@@ -130,7 +134,8 @@ public sealed class ChartLayoutTests
             Name = "test",
             Title = "A test",
             Across = Axis.For<Length>("distance", "m"),
-            Panels = [new LinePanel(Axis.For<Power>("power", "W")) { Series = [new Band("guessed", new double[] { 0, 10 }, new double[] { 100, 100 }, new double[] { 100, 140 })] }],
+            Panels = [new LinePanel(Axis.For<Power>("power", "W")) { Series =
+                [new Band("guessed", new double[] { 0, 10 }, new double[] { 100, 100 }, new double[] { 100, 140 })] }],
         };
 
         Assert.Equal("100 to 120 W", Assert.Single(Reading.At(chart, 5, UnitSystem.Metric)).Text);

@@ -67,7 +67,8 @@ public sealed class RidePicturesTests
         Assert.True(ride.Cells.IsBand);
         Assert.False(ride.Winding.IsBand);
         Assert.IsType<Line>(series.Single(s => s.Name == "windings"));
-        Assert.Equal((ride.Cells.Low.Kelvins, ride.Cells.High.Kelvins), (cells.Low.Span[^1], cells.High.Span[^1]), (a, b) => Math.Abs(a.Item1 - b.Item1) < 0.01 && Math.Abs(a.Item2 - b.Item2) < 0.01);
+        Assert.Equal((ride.Cells.Low.Kelvins, ride.Cells.High.Kelvins), (cells.Low.Span[^1], cells.High.Span[^1]),
+            (a, b) => Math.Abs(a.Item1 - b.Item1) < 0.01 && Math.Abs(a.Item2 - b.Item2) < 0.01);
         Assert.DoesNotContain(panels, p => p.Up.Says is "elevation" or "grade");
     }
 

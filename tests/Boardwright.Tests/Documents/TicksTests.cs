@@ -44,7 +44,8 @@ public sealed class TicksTests
     [InlineData(50, 5, 10)]
     [InlineData(170, 6, 30)]
     [InlineData(4, 8, 0.5)]
-    public void Minutes_go_in_parts_of_an_hour(double span, int most, double step) => Assert.Equal(step, Ticks.Step(span, most, isOfSixty: true));
+    public void Minutes_go_in_parts_of_an_hour(double span, int most, double step) =>
+        Assert.Equal(step, Ticks.Step(span, most, isOfSixty: true));
 
     [Theory]
     [InlineData(0.3, 0.1, "0.3")]

@@ -22,7 +22,9 @@ public sealed class BallBearingTests
     public void A_bearing_is_found_by_its_number_whatever_its_seals(string name)
     {
         var bearing = BallBearing.Parse(name)!;
-        Assert.Equal((8.0, 22.0, 7.0), (Math.Round(bearing.Bore.Millimetres, 9), Math.Round(bearing.OutsideDiameter.Millimetres, 9), Math.Round(bearing.Width.Millimetres, 9)));
+        Assert.Equal((8.0, 22.0, 7.0),
+            (Math.Round(bearing.Bore.Millimetres, 9), Math.Round(bearing.OutsideDiameter.Millimetres, 9),
+            Math.Round(bearing.Width.Millimetres, 9)));
         Printed.Matches("3.45", bearing.DynamicRating.Kilonewtons);
     }
 
@@ -53,7 +55,8 @@ public sealed class BallBearingTests
         Gen.Double[10, 1000].Sample(newtons =>
         {
             var bearing = BallBearing.Parse("608")!;
-            return Math.Abs(bearing.MillionTurns(Force.FromNewtons(newtons)) / bearing.MillionTurns(Force.FromNewtons(2 * newtons)) - 8) < 1e-9;
+            return Math.Abs(bearing.MillionTurns(Force.FromNewtons(newtons)) / bearing.MillionTurns(Force.FromNewtons(2 * newtons)) - 8)
+                < 1e-9;
         });
 
     [Fact]

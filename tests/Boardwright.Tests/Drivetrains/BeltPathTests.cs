@@ -50,7 +50,8 @@ public sealed class BeltPathTests
                 var nearest = (pair.Large.PitchDiameter - pair.Small.PitchDiameter) / 2;
                 var path = new BeltPath(pair.Small, pair.Large, nearest * (1 + Math.Pow(10, power)) + Length.FromMetres(1e-12));
                 var back = BeltPath.Fitting(path.PitchLength, pair.Small, pair.Large);
-                return back is null ? path.PitchLength <= Math.PI * pair.Large.PitchDiameter + Length.FromMetres(1e-9) : Math.Abs((back.PitchLength - path.PitchLength).Metres) < 1e-13;
+                return back is null ? path.PitchLength <= Math.PI * pair.Large.PitchDiameter + Length.FromMetres(1e-9)
+                    : Math.Abs((back.PitchLength - path.PitchLength).Metres) < 1e-13;
             },
             iter: 20_000);
 
@@ -62,7 +63,8 @@ public sealed class BeltPathTests
             var (down, up) = (new BeltPath(pair.Small, pair.Large, distance), new BeltPath(pair.Large, pair.Small, distance));
             return down.PitchLength == up.PitchLength && down.TeethInMesh.Equals(up.TeethInMesh) && down.Span == up.Span
                 && down.Large == up.Large && down.SmallWrap == up.SmallWrap
-                && BeltPath.Fitting(down.PitchLength, pair.Large, pair.Small)!.CentreDistance == BeltPath.Fitting(down.PitchLength, pair.Small, pair.Large)!.CentreDistance;
+                && BeltPath.Fitting(down.PitchLength, pair.Large, pair.Small)!.CentreDistance
+                == BeltPath.Fitting(down.PitchLength, pair.Small, pair.Large)!.CentreDistance;
         });
 
     [Fact]
@@ -70,7 +72,8 @@ public sealed class BeltPathTests
         Gen.Select(Pair, Gen.Int[4, 60]).Sample((pair, more) =>
         {
             var shortest = (int)Math.Ceiling((Math.PI * pair.Large.PitchDiameter) / pair.Large.Profile.Pitch) + more;
-            var (near, far) = (BeltPath.Fitting(shortest, pair.Small, pair.Large)!, BeltPath.Fitting(shortest + 1, pair.Small, pair.Large)!);
+            var (near, far) = (BeltPath.Fitting(shortest, pair.Small, pair.Large)!,
+                BeltPath.Fitting(shortest + 1, pair.Small, pair.Large)!);
             var move = (far.CentreDistance - near.CentreDistance).Millimetres;
             // dL/dC falls between both ends from 2 cos of the one lean to 2 cos of the other.
             return move > 2.5 - 1e-9 && move <= 5 / near.LengthPerCentreDistance + 1e-9 && move >= 5 / far.LengthPerCentreDistance - 1e-9;
@@ -82,11 +85,13 @@ public sealed class BeltPathTests
         {
             var distance = reach / 2 * (pair.Small.PitchDiameter + pair.Large.PitchDiameter);
             var step = Length.FromMicrometres(10);
-            var rate = (new BeltPath(pair.Small, pair.Large, distance + step).PitchLength - new BeltPath(pair.Small, pair.Large, distance - step).PitchLength) / (2 * step);
+            var rate = (new BeltPath(pair.Small, pair.Large, distance + step).PitchLength
+                - new BeltPath(pair.Small, pair.Large, distance - step).PitchLength) / (2 * step);
             return Math.Abs(rate - new BeltPath(pair.Small, pair.Large, distance).LengthPerCentreDistance) < 1e-6;
         });
 
-    // A second method that knows no formula of the path: the taut belt is the convex hull of both pitch circles, here of 20 000 points on each.
+    // A second method that knows no formula of the path: the taut belt is the convex hull of both pitch circles, here of 20 000 points on
+    // each.
     [Theory]
     [InlineData(15, 36, 66.6436)]
     [InlineData(20, 20, 62.5)]
@@ -121,7 +126,8 @@ public sealed class BeltPathTests
             var path = new BeltPath(pair.Small, pair.Large, reach / 2 * (pair.Small.PitchDiameter + pair.Large.PitchDiameter));
             var halfDifference = (pair.Large.PitchDiameter - pair.Small.PitchDiameter).Metres / 2;
             return Math.Abs((path.SmallWrap + path.LargeWrap).Radians - 2 * Math.PI) < 1e-12
-                && Math.Abs(Math.Sqrt(path.CentreDistance.Metres * path.CentreDistance.Metres - halfDifference * halfDifference) - path.Span.Metres) < 1e-12;
+                && Math.Abs(Math.Sqrt(path.CentreDistance.Metres * path.CentreDistance.Metres - halfDifference * halfDifference)
+                - path.Span.Metres) < 1e-12;
         });
 
     [Fact]
@@ -166,7 +172,8 @@ public sealed class BeltPathTests
     public void The_makers_approximation_is_not_what_is_used() =>
         Assert.Equal(
             0.135,
-            BeltEstimates.CentreDistance(Length.FromMillimetres(450), Htd(72).PitchDiameter, Htd(20).PitchDiameter)!.Value.Millimetres - BeltPath.Fitting(90, Htd(20), Htd(72))!.CentreDistance.Millimetres,
+            BeltEstimates.CentreDistance(Length.FromMillimetres(450), Htd(72).PitchDiameter, Htd(20).PitchDiameter)!.Value.Millimetres
+            - BeltPath.Fitting(90, Htd(20), Htd(72))!.CentreDistance.Millimetres,
             0.0005);
 
     static Gen<(PulleyGeometry Small, PulleyGeometry Large)> Pair { get; } =

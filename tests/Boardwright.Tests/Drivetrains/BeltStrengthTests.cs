@@ -35,7 +35,8 @@ public sealed class BeltStrengthTests
     // Optibelt prints 1.58 for 30 over 20 mm of 8M belt.
     [Fact]
     public void The_edge_loss_of_8M_gives_the_makers_ratio_of_widths_back() =>
-        Printed.Matches("1.58", new BeltStrength(ToothProfile.Htd8M, Length.FromMillimetres(30)).WorkingTension / new BeltStrength(ToothProfile.Htd8M, Length.FromMillimetres(20)).WorkingTension);
+        Printed.Matches("1.58", new BeltStrength(ToothProfile.Htd8M, Length.FromMillimetres(30)).WorkingTension
+        / new BeltStrength(ToothProfile.Htd8M, Length.FromMillimetres(20)).WorkingTension);
 
     [Fact]
     public void Teeth_out_of_mesh_cost_their_part_of_pull_and_torque()
@@ -86,6 +87,7 @@ public sealed class BeltStrengthTests
     {
         var (speed, width) = (AngularSpeed.FromRpm(3000), Length.FromMillimetres(15));
         Assert.Equal(SteelCordBelt.AllowedPull(speed, 6, width), SteelCordBelt.AllowedPull(speed, 9, width));
-        Assert.Equal(1.5, SteelCordBelt.AllowedPull(speed, 9, width, SteelCordBelt.MostTeethOpen) / SteelCordBelt.AllowedPull(speed, 6, width), 1e-12);
+        Assert.Equal(1.5, SteelCordBelt.AllowedPull(speed, 9, width, SteelCordBelt.MostTeethOpen)
+            / SteelCordBelt.AllowedPull(speed, 6, width), 1e-12);
     }
 }

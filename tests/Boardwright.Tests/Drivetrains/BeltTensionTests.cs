@@ -29,8 +29,10 @@ public sealed class BeltTensionTests
         {
             var (pulley, speed) = (new PulleyGeometry(teeth, ToothProfile.Htd5M), AngularSpeed.FromRpm(rpm));
             var byTorque = BeltTension.EffectivePull(Torque.FromNewtonMetres(torque), pulley);
-            var byPower = BeltTension.EffectivePull(Gearing.PowerOf(Torque.FromNewtonMetres(torque), speed), BeltTension.BeltSpeed(pulley, speed));
-            return Math.Abs(byTorque / byPower - 1) < 1e-12 && Math.Abs(BeltStrength.TorqueOf(byTorque, pulley).NewtonMetres / torque - 1) < 1e-12;
+            var byPower = BeltTension.EffectivePull(
+                Gearing.PowerOf(Torque.FromNewtonMetres(torque), speed), BeltTension.BeltSpeed(pulley, speed));
+            return Math.Abs(byTorque / byPower - 1) < 1e-12
+                && Math.Abs(BeltStrength.TorqueOf(byTorque, pulley).NewtonMetres / torque - 1) < 1e-12;
         });
 
     [Fact]
@@ -115,7 +117,8 @@ public sealed class BeltTensionTests
     {
         var wheel = Gearing.WheelSpeed(AngularSpeed.FromRpm(6000), 2.4);
         Printed.Matches("42.41", Gearing.RoadSpeed(wheel, Length.FromMillimetres(90)).KilometresPerHour);
-        Assert.Equal(wheel.Rpm, Gearing.WheelSpeed(Gearing.RoadSpeed(wheel, Length.FromMillimetres(90)), Length.FromMillimetres(90)).Rpm, 1e-9);
+        Assert.Equal(wheel.Rpm, Gearing.WheelSpeed(Gearing.RoadSpeed(wheel, Length.FromMillimetres(90)), Length.FromMillimetres(90)).Rpm,
+            1e-9);
         Printed.Matches("4.56", Gearing.WheelTorque(Torque.FromNewtonMetres(2), 2.4, Fraction.FromValue(0.95)).NewtonMetres);
         Printed.Matches("104", Gearing.TorqueOf(Power.FromKilowatts(31.09), AngularSpeed.FromRpm(2850)).NewtonMetres);
         Assert.Throws<ArgumentOutOfRangeException>(() => Gearing.WheelSpeed(AngularSpeed.FromRpm(6000), 0));

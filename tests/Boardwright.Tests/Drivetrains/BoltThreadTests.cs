@@ -65,7 +65,8 @@ public sealed class BoltThreadTests
         var thread = BoltThread.Parse("M5")!;
         var torque = thread.TighteningTorque(PropertyClass.Steel109);
         Assert.Equal(8.7, torque.NewtonMetres, 8.7 * 0.03);
-        Assert.Equal(BoltThread.UnknownFinish, thread.TorqueCoefficient(torque, BoltThread.ReusedPreload * thread.ProofLoad(PropertyClass.Steel109)), 1e-12);
+        Assert.Equal(BoltThread.UnknownFinish,
+            thread.TorqueCoefficient(torque, BoltThread.ReusedPreload * thread.ProofLoad(PropertyClass.Steel109)), 1e-12);
     }
 
     // CRC chapter 10.1201/9781482273786-99: M10 10.9 in aluminium, 69 600 N, 130 MPa, 21.6 mm.
@@ -76,7 +77,8 @@ public sealed class BoltThreadTests
         var (strength, bolt, part) = (Pressure.FromMegapascals(130), Length.FromMillimetres(9.968), Length.FromMillimetres(9.206));
         Assert.Equal(21.6, thread.Engagement(Force.FromNewtons(69_600), strength, bolt, part).Millimetres, 0.1);
         Assert.Throws<ArgumentOutOfRangeException>(() => thread.Engagement(Force.FromNewtons(69_600), strength, part, bolt));
-        Assert.Throws<ArgumentOutOfRangeException>(() => thread.Engagement(Force.FromNewtons(69_600), Pressure.FromMegapascals(0), bolt, part));
+        Assert.Throws<ArgumentOutOfRangeException>(
+            () => thread.Engagement(Force.FromNewtons(69_600), Pressure.FromMegapascals(0), bolt, part));
     }
 
     // EN 1993-1-8, table 3.3.

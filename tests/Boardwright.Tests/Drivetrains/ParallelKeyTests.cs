@@ -29,7 +29,8 @@ public sealed class ParallelKeyTests
     [InlineData(6)]
     [InlineData(22.1)]
     [InlineData(double.NaN)]
-    public void A_shaft_outside_of_the_table_has_no_standard_key(double shaft) => Assert.Null(KeySize.ForShaft(Length.FromMillimetres(shaft)));
+    public void A_shaft_outside_of_the_table_has_no_standard_key(double shaft) =>
+        Assert.Null(KeySize.ForShaft(Length.FromMillimetres(shaft)));
 
     [Fact]
     public void Both_parts_of_a_standard_keyway_leave_the_key_a_little_room() =>
@@ -50,12 +51,15 @@ public sealed class ParallelKeyTests
     public void A_key_of_the_needed_length_is_stressed_just_as_allowed() =>
         Gen.Select(Gen.Double[0.5, 20], Gen.Double[6.1, 22], Gen.Double[50, 400]).Sample((newtonMetres, shaft, allowable) =>
         {
-            var (torque, d, stress) = (Torque.FromNewtonMetres(newtonMetres), Length.FromMillimetres(shaft), Pressure.FromMegapascals(allowable));
+            var (torque, d, stress) =
+                (Torque.FromNewtonMetres(newtonMetres), Length.FromMillimetres(shaft), Pressure.FromMegapascals(allowable));
             var size = KeySize.ForShaft(d)!;
             var load = ParallelKey.Load(torque, d);
             return Math.Abs(size.Key(ParallelKey.LengthFor(load, size.Width, stress)).Shear(torque, d) / stress - 1) < 1e-12
-                && Math.Abs(size.Key(ParallelKey.LengthFor(load, size.Height - size.ShaftDepth, stress)).HubBearing(torque, d) / stress - 1) < 1e-12
-                && Math.Abs(size.Key(ParallelKey.LengthFor(load, size.Height / 2, stress)).HalfHeightBearing(torque, d) / stress - 1) < 1e-12;
+                && Math.Abs(size.Key(ParallelKey.LengthFor(load, size.Height - size.ShaftDepth, stress)).HubBearing(torque, d) / stress - 1)
+                < 1e-12
+                && Math.Abs(size.Key(ParallelKey.LengthFor(load, size.Height / 2, stress)).HalfHeightBearing(torque, d) / stress - 1)
+                < 1e-12;
         });
 
     [Fact]
@@ -81,7 +85,8 @@ public sealed class ParallelKeyTests
     [Fact]
     public void A_set_screw_holds_what_the_chart_says_and_far_less_when_shaken()
     {
-        Printed.Matches("3.1", SetScrew.HoldingTorque(SetScrew.HoldingForce(Length.FromInches(0.060))!.Value, Length.FromInches(0.125)).PoundForceInches);
+        Printed.Matches("3.1", SetScrew.HoldingTorque(SetScrew.HoldingForce(Length.FromInches(0.060))!.Value, Length.FromInches(0.125))
+            .PoundForceInches);
         var (least, greatest) = SetScrew.DynamicTorque(Force.FromNewtons(1713), Length.FromMillimetres(8));
         Printed.Matches("0.86", least.NewtonMetres);
         Printed.Matches("1.71", greatest.NewtonMetres);

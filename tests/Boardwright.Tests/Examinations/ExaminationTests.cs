@@ -167,7 +167,9 @@ public sealed class ExaminationTests
         var gears = road / drive.Efficiency - road;
         var drag = drive.Motors * drive.Drag(motor) * motor;
         var copper = drive.Motors * 1.5 * drive.PhaseResistance * point.PhaseCurrent * point.PhaseCurrent;
-        var bridge = drive.Motors * (1.5 * drive.SwitchResistance * point.PhaseCurrent * point.PhaseCurrent + drive.SwitchingFactor * point.PhaseCurrent * point.Bus.Volts);
+        var bridge = drive.Motors
+            * (1.5 * drive.SwitchResistance * point.PhaseCurrent * point.PhaseCurrent + drive.SwitchingFactor * point.PhaseCurrent
+            * point.Bus.Volts);
 
         // Every watt at the bus has a name; the tolerance is rounding.
         Assert.Equal(point.Bus.Watts, road + gears + drag + copper + bridge + drive.IdlePower, 1e-6);
@@ -239,7 +241,9 @@ public sealed class ExaminationTests
     public void A_hub_drive_has_neither_belt_nor_mount_and_is_examined_all_the_same()
     {
         var board = Boards.Tern.With(("drive.kind", "hub"));
-        var exam = Examination.Examine((board with { Parts = board.Parts with { Mount = new(), MotorPulley = new(), WheelPulley = new(), Belt = new() } }).WithNames());
+        var exam = Examination.Examine(
+            (board with { Parts = board.Parts with { Mount = new(), MotorPulley = new(), WheelPulley = new(), Belt = new() } })
+            .WithNames());
 
         Assert.Equal(1, exam.Figures.Single(f => f.Kind.Id == "drive.ratio").Value);
         Assert.DoesNotContain(exam.Figures, f => f.Kind.Id.StartsWith("drive.belt", StringComparison.Ordinal));
@@ -281,11 +285,21 @@ public sealed class ExaminationTests
     [Fact]
     public void A_measured_value_narrows_the_interval_that_it_matters_for()
     {
-        static double Width(Board board) => Spread.Sample(Examination.Examine(board), 128, cancellation: TestContext.Current.CancellationToken).Intervals["cruise.range"] is var i ? i.High - i.Low : 0;
+        static double Width(Board board) =>
+            Spread.Sample(Examination.Examine(board), 128, cancellation: TestContext.Current.CancellationToken).Intervals["cruise.range"] is var i
+            ? i.High - i.Low : 0;
         var rolling = Boards.Tern.Parts.Wheels.RollingResistance;
         var measured = Boards.Tern with
         {
-            Parts = Boards.Tern.Parts with { Wheels = Boards.Tern.Parts.Wheels with { RollingResistance = new(rolling.Value, 0.02, Boardwright.Units.Origin.Measured, rolling.Key) } },
+            Parts = Boards.Tern.Parts with
+            {
+                Wheels =
+                Boards.Tern.Parts.Wheels with
+                {
+                    RollingResistance = new(
+                rolling.Value, 0.02, Boardwright.Units.Origin.Measured, rolling.Key)
+                }
+            },
         };
 
         Assert.True(Width(measured) < 0.8 * Width(Boards.Tern));

@@ -14,7 +14,8 @@ public sealed class ExampleBoardsReadTests
     static string Folder { get; } = FolderOfExamples();
 
     public static TheoryData<string> Boards =>
-        [.. Directory.EnumerateFiles(Folder, "*.board.yaml", SearchOption.AllDirectories).Select(path => Path.GetRelativePath(Folder, path).Replace('\\', '/')).Order(StringComparer.Ordinal)];
+        [.. Directory.EnumerateFiles(Folder, "*.board.yaml", SearchOption.AllDirectories)
+        .Select(path => Path.GetRelativePath(Folder, path).Replace('\\', '/')).Order(StringComparer.Ordinal)];
 
     [Fact]
     public void There_are_three_example_boards() =>
@@ -34,7 +35,8 @@ public sealed class ExampleBoardsReadTests
     public void The_example_of_a_built_board_reads_without_complaint_and_names_only_steps_and_files_that_there_are()
     {
         var loaded = BuiltFile.Read(Path.Combine(Folder, "tern", "tern-0001.built.yaml"));
-        var steps = BuildSteps.Collect(new(Examination.Examine(BoardFile.Read(Path.Combine(Folder, "tern", "tern.board.yaml")).Board!))).Select(step => step.Id).ToHashSet(StringComparer.Ordinal);
+        var steps = BuildSteps.Collect(new(Examination.Examine(BoardFile.Read(Path.Combine(Folder, "tern", "tern.board.yaml")).Board!)))
+            .Select(step => step.Id).ToHashSet(StringComparer.Ordinal);
 
         Assert.Equal("", string.Join('\n', loaded.Complaints));
         Assert.All(loaded.Built!.Steps.Concat(loaded.Built.Bench), done => Assert.Contains(done.Step.Value, steps));
@@ -52,10 +54,15 @@ public sealed class ExampleBoardsReadTests
         Assert.True(shelf.Parts.Count >= 48);
         // A pack is made for one board and does not lie on a shelf.
         Assert.Equal(
-            typeof(Part).Assembly.GetTypes().Where(type => type.IsSubclassOf(typeof(Part)) && type != typeof(Pack)).Select(type => type.Name).Order(StringComparer.Ordinal),
+            typeof(Part).Assembly.GetTypes().Where(type => type.IsSubclassOf(typeof(Part)) && type != typeof(Pack))
+            .Select(type => type.Name).Order(StringComparer.Ordinal),
             shelf.Parts.Select(part => part.Part.GetType().Name).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal));
         Assert.All(shelf.Parts, part => Assert.True(
-            part.Part is { Name.IsKnown: true, Mass.IsKnown: true, Price.IsKnown: true, Supplier.IsKnown: true, Stock.IsKnown: true, Source.IsKnown: true }, part.Id));
+            part.Part is
+            {
+                Name.IsKnown: true, Mass.IsKnown: true, Price.IsKnown: true, Supplier.IsKnown: true, Stock.IsKnown: true,
+                Source.IsKnown: true
+            }, part.Id));
     }
 
     static string FolderOfExamples()

@@ -5,7 +5,8 @@ using CsCheck;
 
 namespace Boardwright.Tests.Files;
 
-/// <summary>Every file in <c>bad/</c> is refused with the message beside it. Set BOARDWRIGHT_BLESS=1 to write the messages anew, and read each as a builder would.</summary>
+/// <summary>Every file in <c>bad/</c> is refused with the message beside it. Set BOARDWRIGHT_BLESS=1 to write the messages anew, and read
+/// each as a builder would.</summary>
 public sealed class BadFilesTests
 {
     // A reader that hangs ends here; one that works is done in a moment, however busy the machine.
@@ -14,14 +15,16 @@ public sealed class BadFilesTests
 
     static readonly string Folder = Path.Combine(Repository.Root, "tests/Boardwright.Tests/Files/bad");
 
-    public static TheoryData<string> Names => [.. Directory.EnumerateFiles(Folder, "*.board.yaml").Select(file => Path.GetFileName(file)[..^".board.yaml".Length]).Order(StringComparer.Ordinal)];
+    public static TheoryData<string> Names =>
+        [.. Directory.EnumerateFiles(Folder, "*.board.yaml").Select(file => Path.GetFileName(file)[..^".board.yaml".Length]).Order(StringComparer.Ordinal)];
 
     [Theory(Timeout = Patience)]
     [MemberData(nameof(Names))]
     public async Task Is_refused_with_its_message(string name)
     {
         var loaded = await Task.Run(() => BoardFile.Read(Path.Combine(Folder, name + ".board.yaml")), TestContext.Current.CancellationToken);
-        var told = string.Concat(loaded.Complaints.Select(complaint => complaint.ToString().Replace(Folder + "/", "", StringComparison.Ordinal) + "\n"));
+        var told = string.Concat(
+            loaded.Complaints.Select(complaint => complaint.ToString().Replace(Folder + "/", "", StringComparison.Ordinal) + "\n"));
         var expected = Path.Combine(Folder, name + ".expected.txt");
         if (Environment.GetEnvironmentVariable("BOARDWRIGHT_BLESS") == "1")
             await File.WriteAllTextAsync(expected, told, TestContext.Current.CancellationToken);
@@ -54,7 +57,8 @@ public sealed class BadFilesTests
         await Refused("boardwright: 1\nname: " + new string('[', 10_000), "nested more than 24 deep", TestContext.Current.CancellationToken);
         await Refused("boardwright: 1\nname: " + string.Concat(Enumerable.Repeat("{a: ", 10_000)), "nested more than 24 deep", TestContext.Current.CancellationToken);
         await Refused("boardwright: 1\nname: " + string.Concat(Enumerable.Repeat("- ", 10_000)), "list", TestContext.Current.CancellationToken);
-        await Refused(string.Concat(Enumerable.Range(0, 2_000).Select(depth => new string(' ', depth) + "a:\n")), "nested more than 24 deep", TestContext.Current.CancellationToken);
+        await Refused(string.Concat(Enumerable.Range(0, 2_000).Select(depth => new string(' ', depth) + "a:\n")), "nested more than 24 deep",
+            TestContext.Current.CancellationToken);
     }
 
     [Fact(Timeout = Patience)]
@@ -111,7 +115,8 @@ public sealed class BadFilesTests
     public void A_shelf_file_without_permission_is_told_once_and_its_parts_are_not_missed()
     {
         using var place = Tern.Place();
-        var texts = FileTree.Opening(static path => path.EndsWith("chassis.yaml", StringComparison.Ordinal) ? throw new UnauthorizedAccessException() : File.OpenRead(path));
+        var texts = FileTree.Opening(
+            static path => path.EndsWith("chassis.yaml", StringComparison.Ordinal) ? throw new UnauthorizedAccessException() : File.OpenRead(path));
         var loaded = BoardFile.Read(Path.Combine(place.Folder, "tern.board.yaml"), texts);
         Assert.Equal("shelf/chassis.yaml:1:1: The file may not be read by this user. Give yourself the permission to read it.", place.Told(loaded));
     }
@@ -119,7 +124,8 @@ public sealed class BadFilesTests
     [Fact]
     public void Complaints_come_by_file_and_line()
     {
-        using var place = Tern.Place().Write("shelf/a.yaml", "- { id: a, kind: deck, length: 1 }").Write("tern.board.yaml", Tern.Board.Replace("rider_mass: 80 kg", "rider_mass: 80", StringComparison.Ordinal).Replace("overhead: 12 %", "overhead: 12", StringComparison.Ordinal));
+        using var place = Tern.Place().Write("shelf/a.yaml", "- { id: a, kind: deck, length: 1 }")
+            .Write("tern.board.yaml", Tern.Board.Replace("rider_mass: 80 kg", "rider_mass: 80", StringComparison.Ordinal).Replace("overhead: 12 %", "overhead: 12", StringComparison.Ordinal));
         Assert.Equal("tern.board.yaml:4:15 tern.board.yaml:52:13 a.yaml:1:32", string.Join(' ', place.Read().Complaints.Select(complaint => Path.GetFileName(complaint.At.ToString()))));
     }
 
@@ -152,7 +158,8 @@ public sealed class BadFilesTests
     [Fact(Timeout = Patience)]
     public async Task Heaps_of_yaml_signs_are_refused_or_read_and_never_throw() =>
         await Task.Run(
-            static () => Gen.OneOf("[", "]", "{", "}", ",", ":", ": ", "- ", "? ", "&a", "*a", "!t", "|", ">", "'", "\"", "%", "@", "#", "\n", "  ", "\t", "---", "...", "a", "1 mm", "é").Array[1, 14].Sample(
+            static () => Gen.OneOf("[", "]", "{", "}", ",", ":", ": ", "- ", "? ", "&a", "*a", "!t", "|", ">", "'", "\"", "%", "@", "#", "\n", "  ", "\t", "---", "...", "a", "1 mm",
+            "é").Array[1, 14].Sample(
                 static signs =>
                 {
                     var loaded = BoardFile.ReadText("boardwright: 1\nname: " + string.Concat(signs), "tern.board.yaml");

@@ -35,7 +35,9 @@ public sealed class BoardFileTests
         Assert.Equal((0.3e-3, Origin.Measured), (board.Parts.Wheels.Width.Spread, board.Parts.Wheels.Width.From));
         Assert.Equal(0.022, board.Parts.Wheels.RollingResistance.Value.On(Surface.RoughAsphalt)!.Value.Value);
         Assert.Null(board.Parts.Wheels.RollingResistance.Value.On(Surface.PackedGravel));
-        Assert.Equal((DriveKind.Belt, Driven.Rear, 2, Placement.Behind), (board.Parts.Drive.Kind.Value, board.Parts.Drive.Driven.Value, board.Parts.Drive.Motors.Value, board.Parts.Drive.Placement.Value));
+        Assert.Equal((DriveKind.Belt, Driven.Rear, 2, Placement.Behind),
+            (board.Parts.Drive.Kind.Value, board.Parts.Drive.Driven.Value, board.Parts.Drive.Motors.Value,
+            board.Parts.Drive.Placement.Value));
 
         Assert.Equal("m6374-170", board.Parts.Motor.Id);
         Assert.Equal(170, board.Parts.Motor.Kv.Value.RpmPerVolt, 1e-10);
@@ -85,7 +87,8 @@ public sealed class BoardFileTests
         Assert.False(places.ContainsKey("gearbox.ratio"));
     }
 
-    // The program runs without cultures of its own (InvariantGlobalization), so de-DE and tr-TR bring nothing but their name; the test plays a culture with decimal commas.
+    // The program runs without cultures of its own (InvariantGlobalization), so de-DE and tr-TR bring nothing but their name; the test
+    // plays a culture with decimal commas.
     [Fact]
     public void A_culture_with_decimal_commas_changes_nothing()
     {
@@ -95,7 +98,8 @@ public sealed class BoardFileTests
         try
         {
             var culture = (CultureInfo)CultureInfo.InvariantCulture.Clone();
-            (culture.NumberFormat.NumberDecimalSeparator, culture.NumberFormat.NumberGroupSeparator, culture.NumberFormat.NegativeSign) = (",", ".", "−");
+            (culture.NumberFormat.NumberDecimalSeparator, culture.NumberFormat.NumberGroupSeparator, culture.NumberFormat.NegativeSign) =
+                (",", ".", "−");
             CultureInfo.CurrentCulture = culture;
             Assert.Equal("1,5", 1.5.ToString(CultureInfo.CurrentCulture));
             Assert.Equal(expected, Everything());
@@ -105,7 +109,8 @@ public sealed class BoardFileTests
             CultureInfo.CurrentCulture = before;
         }
 
-        string Everything() => string.Join('\n', Facts(place.Read()), Schemas.Board(), Schemas.Shelf(), BoardFile.ReadText("boardwright: 1\nbrief: { rider_mass: 900 kg, headwind: 99 m/s }", "a.board.yaml").Complaints[0]);
+        string Everything() => string.Join(
+            '\n', Facts(place.Read()), Schemas.Board(), Schemas.Shelf(), BoardFile.ReadText("boardwright: 1\nbrief: { rider_mass: 900 kg, headwind: 99 m/s }", "a.board.yaml").Complaints[0]);
 
         static string Facts(LoadedBoard loaded) => string.Join('\n', Flat(loaded.Board!).Concat(loaded.Places.Select(pair => $"{pair.Key} {pair.Value}")));
 

@@ -107,7 +107,9 @@ public sealed class BoardTextTests
         {
             var changed = BoardText.Change(text, key, value);
             Assert.Null(changed.Refusal);
-            Assert.Equal(text.Replace(from.Replace("\n", line, StringComparison.Ordinal), to.Replace("\n", line, StringComparison.Ordinal), StringComparison.Ordinal), changed.Text);
+            Assert.Equal(text.Replace(
+                from.Replace("\n", line, StringComparison.Ordinal), to.Replace("\n", line, StringComparison.Ordinal), StringComparison.Ordinal),
+                changed.Text);
         }
     }
 
@@ -145,7 +147,9 @@ public sealed class BoardTextTests
 
     [Fact]
     public void Any_text_lands_as_it_was_written() =>
-        Gen.Select(Gen.String[Gen.OneOf("#: ,[]{}'\"\\&*!|>%@`-?ab1\n\té😀".EnumerateRunes().Select(rune => rune.ToString()).Where(text => text.Length == 1).Select(text => text[0]).ToArray()), 1, 12], Gen.Bool).Sample((value, first) =>
+        Gen.Select(Gen.String[Gen.OneOf(
+        "#: ,[]{}'\"\\&*!|>%@`-?ab1\n\té😀".EnumerateRunes().Select(rune => rune.ToString()).Where(text => text.Length == 1).Select(text => text[0]).ToArray()), 1, 12],
+        Gen.Bool).Sample((value, first) =>
         {
             if (string.IsNullOrWhiteSpace(value) || value.Contains('\t'))
                 return true;
@@ -176,7 +180,8 @@ public sealed class BoardTextTests
     [InlineData("motor.kv", "168 rpm/V", null, "measured", "{ value: 170 rpm/V, give: 5 % }", "{ value: 168 rpm/V, from: measured }")]
     [InlineData("motor.kv", "168 rpm/V", null, null, "{ value: 170 rpm/V, give: 5 % }", "168 rpm/V")]
     [InlineData("cell.capacity", "5 Ah", "1 %", null, "cell: c21700", "cell: { use: c21700, capacity: { value: 5 Ah, give: 1 % } }")]
-    public void A_value_is_stated_with_its_origin_and_spread(string key, string value, string? give, string? from, string before, string after)
+    public void A_value_is_stated_with_its_origin_and_spread(
+        string key, string value, string? give, string? from, string before, string after)
     {
         var changed = BoardText.Change(Small, key, new Entered(value, give, from));
 

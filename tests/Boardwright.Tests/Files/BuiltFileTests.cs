@@ -69,7 +69,8 @@ public sealed class BuiltFileTests
             ("bench", new DoneStep { Step = "pack.rest", When = when, Who = "Bo", Value = new Texts(["41.3 V", "41.2 V"]), Passed = false }, "  - { step: pack.rest, when: 2026-05-04 09:15, who: Bo, value: [41.3 V, 41.2 V], passed: no }"),
             ("notes", new Note { Says = "two\nlines", File = "photos/a.jpg" }, "  - { says: \"two\\nlines\", file: photos/a.jpg }"),
             ("faults", new BoardFault { Says = "belt 2 jumps", Found = when }, "  - { says: belt 2 jumps, found: 2026-05-04 09:15 }"),
-            ("rides", new LoggedRide { File = "rides/b.csv", Distance = Length.FromMetres(11_800), Lasting = Duration.FromSeconds(2220), Columns = new() { Time = TimeForm.Clock, Columns = new Texts(["t=time"]) } }, "  - { file: rides/b.csv, distance: 11.8 km, lasting: 37 min, columns: { time: clock, columns: t=time } }"),
+            ("rides", new LoggedRide { File = "rides/b.csv", Distance = Length.FromMetres(11_800), Lasting = Duration.FromSeconds(2220),
+                Columns = new() { Time = TimeForm.Clock, Columns = new Texts(["t=time"]) } }, "  - { file: rides/b.csv, distance: 11.8 km, lasting: 37 min, columns: { time: clock, columns: t=time } }"),
         ];
         foreach (var (list, item, _) in all)
         {
@@ -80,7 +81,8 @@ public sealed class BuiltFileTests
 
         var (before, after) = (Text.Split('\n'), text.Split('\n'));
         var added = all.Select(one => one.Written).ToList();
-        Assert.Equal(before.Where(line => line != "notes: []"), after.Where(line => !added.Contains(line) && line is not ("notes:" or "faults:")).Take(before.Length - 1));
+        Assert.Equal(before.Where(line => line != "notes: []"),
+            after.Where(line => !added.Contains(line) && line is not ("notes:" or "faults:")).Take(before.Length - 1));
         Assert.All(added, line => Assert.Contains(line, after));
         var built = Read(text);
         Assert.Equal(["deck.holes", "belt-1.note", "belt-2.note"], built.Steps.Select(step => step.Step.Value));
@@ -133,14 +135,19 @@ public sealed class BuiltFileTests
     public void The_mapping_of_a_logger_comes_back_as_it_was_confirmed()
     {
         var log = "t;U = pack;v;note\n0,5;50,1;10,5;a\n1,0;50,0;11,5;b\n1,5;50,2;12,5;c\n"u8.ToArray();
-        var wishes = new LogWishes { Columns = new Dictionary<string, string> { ["v"] = "speed m/s", ["U = pack"] = "pack-voltage V", ["t"] = "time", ["note"] = "none" }, Time = TimeForm.Seconds };
+        var wishes = new LogWishes
+        {
+            Columns = new Dictionary<string, string> { ["v"] = "speed m/s", ["U = pack"] = "pack-voltage V", ["t"] = "time", ["note"] = "none" },
+            Time = TimeForm.Seconds
+        };
         var mapping = RideLogFile.Read(log, "a.csv", wishes).Mapping!;
 
         var (columns, complaints) = LoggerFile.Read(LoggerFile.Write(mapping), "a.logger.yaml");
         var again = RideLogFile.Read(log, "a.csv", LoggerFile.WishesOf(columns!));
 
         Assert.Empty(complaints);
-        Assert.Equal(mapping.Columns.Select(column => (column.Header, column.IsTime, column.Channel, column.Unit)), again.Mapping!.Columns.Select(column => (column.Header, column.IsTime, column.Channel, column.Unit)));
+        Assert.Equal(mapping.Columns.Select(column => (column.Header, column.IsTime, column.Channel, column.Unit)),
+            again.Mapping!.Columns.Select(column => (column.Header, column.IsTime, column.Channel, column.Unit)));
         Assert.Equal((',', TimeForm.Seconds), (again.Mapping.DecimalMark, again.Mapping.Time));
         Assert.Equal(LoggerFile.FingerprintOf(mapping), LoggerFile.FingerprintOf(again.Mapping));
         Assert.Equal(12, LoggerFile.FingerprintOf(mapping).Length);

@@ -36,7 +36,8 @@ public sealed class DurableFileTests : IDisposable
             if (isWhole)
                 Assert.Throws<IOException>(() => DurableFile.Write(path, New));
             else
-                await Assert.ThrowsAsync<IOException>(() => DurableFile.WriteAsync(path, static async file => await file.WriteAsync(Encoding.UTF8.GetBytes(New))));
+                await Assert.ThrowsAsync<IOException>(
+                    () => DurableFile.WriteAsync(path, static async file => await file.WriteAsync(Encoding.UTF8.GetBytes(New))));
             DurableFile.BeforeStep.Value = null;
 
             Assert.Equal(failing == nameof(WriteStep.SettleFolder) ? New : Old, File.ReadAllText(path));

@@ -6,7 +6,8 @@ namespace Boardwright.Tests.Files;
 
 public sealed class FileTreeTests
 {
-    static readonly Dictionary<string, string> Kept = Directory.EnumerateFiles(Path.Combine(Repository.Root, "examples"), "*.yaml", SearchOption.AllDirectories)
+    static readonly Dictionary<string, string> Kept = Directory.EnumerateFiles(
+        Path.Combine(Repository.Root, "examples"), "*.yaml", SearchOption.AllDirectories)
         .ToDictionary(file => Path.GetRelativePath(Repository.Root, file), File.ReadAllText, StringComparer.Ordinal);
 
     [Theory]
@@ -18,7 +19,8 @@ public sealed class FileTreeTests
 
         Assert.Empty(kept.Complaints);
         var figures = Examination.Examine(kept.Board!).Figures;
-        Assert.Equal(Examination.Examine(Boards.Read(name)).Figures.Select(f => (f.Kind.Id, f.Value)), figures.Select(f => (f.Kind.Id, f.Value)));
+        Assert.Equal(Examination.Examine(Boards.Read(name)).Figures.Select(f => (f.Kind.Id, f.Value)),
+            figures.Select(f => (f.Kind.Id, f.Value)));
     }
 
     [Fact]

@@ -151,8 +151,12 @@ public sealed class RideLogFileTests
         Assert.Equal(36, stated.Speeds[0]!.Value.MetresPerSecond);
         Assert.Equal(42, stated.PackVoltages[1]!.Value.Volts);
         Assert.Equal(293.15, stated.AirTemperatures[0]!.Value.Kelvins, 1e-9);
-        Assert.Contains("not a channel", Assert.Single(Read(Text, new() { Columns = new Dictionary<string, string>(StringComparer.Ordinal) { ["foo"] = "warp" } }).Complaints).Says, StringComparison.Ordinal);
-        Assert.Contains("no column", Assert.Single(Read(Text, new() { Columns = new Dictionary<string, string>(StringComparer.Ordinal) { ["bar"] = "speed" } }).Complaints).Says, StringComparison.Ordinal);
+        Assert.Contains("not a channel",
+            Assert.Single(Read(Text, new() { Columns = new Dictionary<string, string>(StringComparer.Ordinal) { ["foo"] = "warp" } }).Complaints)
+            .Says, StringComparison.Ordinal);
+        Assert.Contains("no column",
+            Assert.Single(Read(Text, new() { Columns = new Dictionary<string, string>(StringComparer.Ordinal) { ["bar"] = "speed" } }).Complaints)
+            .Says, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -194,7 +198,8 @@ public sealed class RideLogFileTests
     [Fact]
     public void Gaps_stay_gaps_when_a_log_is_resampled()
     {
-        var log = new RideLog("", [0, 1, 2, 10, 11.5, 13], new Dictionary<Channel, double[]> { [Channel.Speed] = [0, 2, double.NaN, 5, 8, 8] }, [5]);
+        var log = new RideLog("", [0, 1, 2, 10, 11.5, 13],
+            new Dictionary<Channel, double[]> { [Channel.Speed] = [0, 2, double.NaN, 5, 8, 8] }, [5]);
         var even = log.Resampled(Duration.FromSeconds(0.5), Duration.FromSeconds(3));
 
         Assert.Equal([0, 0.5, 1, 1.5, 2, 10, 10.5, 11, 11.5, 13], even.Seconds.ToArray());

@@ -33,7 +33,8 @@ public sealed class RideLogTripsTests
     [InlineData(27, 159, 407, 1942.6, 1936.9, 25.62, 73, 68)]
     [InlineData(29, 135, 338, 1757.3, 1492.2, 24.84, 48, 32)]
     [InlineData(30, 150, 592, 1853.9, 1773.3, 25.31, 32, 23)]
-    public void Trips_of_the_scooters_have_the_statistics_of_the_other_program(int trip, int rows, double seconds, double path, double bySpeed, double fastest, double from, double to)
+    public void Trips_of_the_scooters_have_the_statistics_of_the_other_program(
+        int trip, int rows, double seconds, double path, double bySpeed, double fastest, double from, double to)
     {
         var reading = Read("e-scooter-dublin", $"trip_{trip}.csv");
         var log = reading.Log!;
@@ -68,7 +69,8 @@ public sealed class RideLogTripsTests
     [InlineData(2, 739, "2023-07-07T07:52:03", "2023-07-07T08:04:21", 4207.65, 24.815)]
     [InlineData(4, 559, "2023-07-05T09:00:48", "2023-07-05T09:10:10", 2823.18, 24.372)]
     [InlineData(8, 347, "2023-10-25T09:22:22", "2023-10-25T09:28:08", 1316.92, 18.220)]
-    public void Trips_of_the_bikes_have_the_statistics_of_the_other_program(int trip, int rows, string begins, string ends, double odometer, double fastest)
+    public void Trips_of_the_bikes_have_the_statistics_of_the_other_program(
+        int trip, int rows, string begins, string ends, double odometer, double fastest)
     {
         var reading = Read("e-bike-dublin", $"trip_{trip}.csv");
         var log = reading.Log!;
@@ -83,7 +85,8 @@ public sealed class RideLogTripsTests
         Assert.DoesNotContain(log.Channels, c => c is Channel.MotorTemperature or Channel.PackTemperature or Channel.ControllerTemperature);
     }
 
-    // Handbook check 89 and the defects of the data set: of 30 trips 1074.9 Wh over 44.7 km make 24.05 Wh/km, and the printed Wh/km of 10, 22 and 24 do not follow from their own charges.
+    // Handbook check 89 and the defects of the data set: of 30 trips 1074.9 Wh over 44.7 km make 24.05 Wh/km, and the printed Wh/km of 10,
+    // 22 and 24 do not follow from their own charges.
     [Fact]
     public void The_summary_of_the_scooters_adds_up_and_its_known_defects_are_found()
     {
@@ -97,7 +100,8 @@ public sealed class RideLogTripsTests
         Assert.Equal(1074.9, trips.Sum(Energy), 0.051);
         Assert.Equal(44.7, trips.Sum(r => Number(r, "distance (km)")), 0.051);
         Assert.Equal(24.05, trips.Sum(Energy) / trips.Sum(r => Number(r, "distance (km)")), 0.0051);
-        Assert.Equal([10, 22, 24], trips.Where(r => Math.Abs(Energy(r) / Number(r, "distance (km)") / Number(r, "wh/km") - 1) > 0.1).Select(r => (int)Number(r, "trip_id")));
+        Assert.Equal([10, 22, 24],
+            trips.Where(r => Math.Abs(Energy(r) / Number(r, "distance (km)") / Number(r, "wh/km") - 1) > 0.1).Select(r => (int)Number(r, "trip_id")));
         var odd = Assert.Single(trips, r => r["destination_point"].Count(c => c == ',') != 1);
         Assert.Equal(2, Number(odd, "trip_id"));
         var log = Read("e-scooter-dublin", "trip_15.csv").Log!;
@@ -106,12 +110,14 @@ public sealed class RideLogTripsTests
         Assert.True(log.Lasting.Seconds > 1.5 * Number(fifteen, "duration(s)"));
     }
 
-    // By the data set's README: per trip the median is 19.85 and the range 8.92 to 50.97 Wh/km; columns stand in another order from file to file, and trip 4 has one more.
+    // By the data set's README: per trip the median is 19.85 and the range 8.92 to 50.97 Wh/km; columns stand in another order from file to
+    // file, and trip 4 has one more.
     [Fact]
     public void Columns_are_found_by_name_in_whatever_order_and_the_spread_of_the_trips_is_as_printed()
     {
         var trips = Table(RideFolder.At("e-scooter-dublin", "data_summary.csv")).Where(r => r["trip_id"].Length > 0)
-            .Select(r => 4.46 * (double.Parse(r["starting_soc"], CultureInfo.InvariantCulture) - double.Parse(r["ending_soc"], CultureInfo.InvariantCulture)) / double.Parse(r["distance (km)"], CultureInfo.InvariantCulture)).Order().ToArray();
+            .Select(r => 4.46 * (double.Parse(r["starting_soc"], CultureInfo.InvariantCulture) - double.Parse(r["ending_soc"], CultureInfo.InvariantCulture))
+            / double.Parse(r["distance (km)"], CultureInfo.InvariantCulture)).Order().ToArray();
         string[] Headers(int trip) => [.. Read("e-scooter-dublin", $"trip_{trip}.csv").Mapping!.Columns.Select(c => c.Header)];
 
         Assert.Equal(8.92, trips[0], 0.0051);
@@ -122,7 +128,8 @@ public sealed class RideLogTripsTests
         Assert.True(all.Select(trip => string.Join(',', Headers(trip))).Distinct(StringComparer.Ordinal).Count() > 2);
     }
 
-    // The number of a file is not that of the table: by its distance trip_2.csv is row 7, trip_4.csv row 4; rows 16 to 19 have commas of full width.
+    // The number of a file is not that of the table: by its distance trip_2.csv is row 7, trip_4.csv row 4; rows 16 to 19 have commas of
+    // full width.
     [Theory]
     [InlineData(2, 7)]
     [InlineData(4, 4)]
@@ -130,7 +137,9 @@ public sealed class RideLogTripsTests
     {
         var table = Table(RideFolder.At("e-bike-dublin", "index_table.csv"));
         var log = Read("e-bike-dublin", $"trip_{file}.csv").Log!;
-        var nearest = table.MinBy(r => Math.Abs(double.Parse(r["Distance(Km)"], CultureInfo.InvariantCulture) - log.Distances.Last!.Value.Kilometres) + Math.Abs(double.Parse(r["Duration(S)"], CultureInfo.InvariantCulture) - log.Lasting.Seconds) / 1000)!;
+        var nearest = table.MinBy(
+            r => Math.Abs(double.Parse(r["Distance(Km)"], CultureInfo.InvariantCulture) - log.Distances.Last!.Value.Kilometres)
+            + Math.Abs(double.Parse(r["Duration(S)"], CultureInfo.InvariantCulture) - log.Lasting.Seconds) / 1000)!;
 
         Assert.Equal(row, int.Parse(nearest["Trip ID"], CultureInfo.InvariantCulture));
         Assert.Equal(["16", "17", "18", "19"], table.Where(r => r["Starting Point"].Contains('，', StringComparison.Ordinal)).Select(r => r["Trip ID"]));

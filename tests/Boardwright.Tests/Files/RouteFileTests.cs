@@ -192,7 +192,8 @@ public sealed class RouteFileTests
         Assert.Empty(reading.Notes);
         Assert.Equal((3000.0, 30.0, 30.0), (route.Distance.Metres, Math.Round(route.Climb.Metres, 9), Math.Round(route.Descent.Metres, 9)));
         Assert.Equal(6, route.GradeAt(Length.FromMetres(2001)).Percent, 1e-9);
-        Assert.Equal([(2000.0, 2500.0, 12.0)], route.Wishes.Select(w => (w.From.Metres, w.To.Metres, Math.Round(w.AtMost.KilometresPerHour, 9))));
+        Assert.Equal([(2000.0, 2500.0, 12.0)],
+            route.Wishes.Select(w => (w.From.Metres, w.To.Metres, Math.Round(w.AtMost.KilometresPerHour, 9))));
         Assert.Equal([(2500.0, 30.0), (3000.0, 5.0)], route.Stops.Select(s => (s.At.Metres, s.Wait.Seconds)));
     }
 
@@ -298,7 +299,8 @@ public sealed class RouteFileTests
         var reading = Read(content);
 
         Assert.Null(reading.Route);
-        Assert.True(says.SequenceEqual(reading.Complaints.Select(c => c.ToString()), StringComparer.Ordinal), name + ":\n" + string.Join('\n', reading.Complaints));
+        Assert.True(says.SequenceEqual(reading.Complaints.Select(c => c.ToString()), StringComparer.Ordinal),
+            name + ":\n" + string.Join('\n', reading.Complaints));
     }
 
     [Fact]

@@ -46,7 +46,8 @@ public sealed class SchemasTests
                 if (entry.Form is not (EntryForm.Sheet or EntryForm.Sheets or EntryForm.NamedSheets))
                     continue;
                 var part = entry.ValueType.IsSubclassOf(typeof(Part));
-                Holds(document.GetProperty("$defs").GetProperty((part ? "part_" : "sheet_") + Entry.Snake(entry.ValueType.Name)), entry.ValueType, document);
+                Holds(document.GetProperty("$defs").GetProperty((part ? "part_" : "sheet_") + Entry.Snake(entry.ValueType.Name)), entry.ValueType,
+                    document);
             }
         }
     }
@@ -78,7 +79,8 @@ public sealed class SchemasTests
 
             if (dimension.Find("") is null)
                 Assert.Matches(pattern, dimension.Example);
-            Assert.Matches(pattern, QuantityText.Write((dimension.Least + dimension.Greatest) / 3, dimension) is var written && dimension.Find("") is null ? written : "1 %");
+            Assert.Matches(pattern, QuantityText.Write((dimension.Least + dimension.Greatest) / 3, dimension) is var written
+                && dimension.Find("") is null ? written : "1 %");
         }
 
         var gauge = new Regex(Schemas.Pattern(Area.Dimension), RegexOptions.None, TimeSpan.FromMinutes(1));

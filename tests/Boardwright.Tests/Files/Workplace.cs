@@ -24,7 +24,8 @@ sealed class Workplace : IDisposable
     public LoadedBoard Read(string name = "tern.board.yaml") => BoardFile.Read(Path.Combine(Folder, name));
 
     /// <summary>The complaints as a builder reads them, without the folder of this test.</summary>
-    public string Told(LoadedBoard loaded) => string.Join('\n', loaded.Complaints.Select(complaint => complaint.ToString().Replace(Folder + "/", "", StringComparison.Ordinal)));
+    public string Told(LoadedBoard loaded) =>
+        string.Join('\n', loaded.Complaints.Select(complaint => complaint.ToString().Replace(Folder + "/", "", StringComparison.Ordinal)));
 
     public void Dispose() => Directory.Delete(Folder, recursive: true);
 }

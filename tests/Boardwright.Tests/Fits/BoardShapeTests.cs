@@ -80,8 +80,10 @@ public sealed class BoardShapeTests
         Assert.Contains(shape.Contents, c => c.Slot == "pack");
         Assert.Contains(shape.Contents, c => c.Slot == "controller");
         Assert.All(shape.Contents, c => Assert.True(
-            c.Back >= inside.Back && c.Front <= inside.Front && c.Right >= inside.Right && c.Left <= inside.Left && c.Bottom >= inside.Bottom && c.Top <= inside.Top));
-        Assert.All(shape.Contents.SelectMany((a, i) => shape.Contents.Skip(i + 1).Select(b => (a, b))), p => Assert.True(p.a.Front <= p.b.Back || p.b.Front <= p.a.Back || p.a.Left <= p.b.Right || p.b.Left <= p.a.Right));
+            c.Back >= inside.Back && c.Front <= inside.Front && c.Right >= inside.Right && c.Left <= inside.Left
+            && c.Bottom >= inside.Bottom && c.Top <= inside.Top));
+        Assert.All(shape.Contents.SelectMany((a, i) => shape.Contents.Skip(i + 1).Select(b => (a, b))),
+            p => Assert.True(p.a.Front <= p.b.Back || p.b.Front <= p.a.Back || p.a.Left <= p.b.Right || p.b.Left <= p.a.Right));
         Assert.True(shape.Box.Flange.Back.Millimetres > 0 && shape.Box.Flange.Front < shape.Wheelbase);
     }
 
@@ -98,7 +100,8 @@ public sealed class BoardShapeTests
     {
         var shape = Shape(Boards.Tern.With(("drive.kind", "hub")));
 
-        Assert.All(shape.Motors, m => Assert.Equal(shape.DrivenAxle.Wheels[m.Side == BoardSide.Left ? 0 : 1].Middle.Millimetres, m.Can.Middle.Millimetres, 1e-9));
+        Assert.All(shape.Motors, m =>
+            Assert.Equal(shape.DrivenAxle.Wheels[m.Side == BoardSide.Left ? 0 : 1].Middle.Millimetres, m.Can.Middle.Millimetres, 1e-9));
         Assert.All(Clearances.At(shape, default).All, c => Assert.Equal(Clearing.WheelToDeck, c.What));
     }
 

@@ -70,7 +70,8 @@ public sealed class ClearancesTests
     {
         var shape = Shape(Boards.Tern);
 
-        Assert.Equal(Found(Boards.Tern, "fit.wheel_bite", "rear_truck.lean_stop"), Clearances.At(shape, shape.DrivenAxle.LeanStop).Least(Clearing.WheelToDeck)!.Free.Millimetres, 1e-9);
+        Assert.Equal(Found(Boards.Tern, "fit.wheel_bite", "rear_truck.lean_stop"),
+            Clearances.At(shape, shape.DrivenAxle.LeanStop).Least(Clearing.WheelToDeck)!.Free.Millimetres, 1e-9);
     }
 
     [Fact]
@@ -92,8 +93,10 @@ public sealed class ClearancesTests
         var row = Enumerable.Range(0, 16).Select(d => Clearances.At(shape, Degrees(d))).ToList();
         foreach (var what in new[] { Clearing.MotorToDeck, Clearing.WheelToDeck })
         {
-            Assert.All(row.Zip(row.Skip(1)), p => Assert.True(p.Second.On(BoardSide.Right, what)!.Free < p.First.On(BoardSide.Right, what)!.Free));
-            Assert.All(row.Zip(row.Skip(1)), p => Assert.True(p.Second.On(BoardSide.Left, what)!.Free > p.First.On(BoardSide.Left, what)!.Free));
+            Assert.All(row.Zip(row.Skip(1)),
+                p => Assert.True(p.Second.On(BoardSide.Right, what)!.Free < p.First.On(BoardSide.Right, what)!.Free));
+            Assert.All(row.Zip(row.Skip(1)),
+                p => Assert.True(p.Second.On(BoardSide.Left, what)!.Free > p.First.On(BoardSide.Left, what)!.Free));
         }
 
         Assert.All(row, c => Assert.Equal(row[0].Least(Clearing.MotorToRoad), c.Least(Clearing.MotorToRoad)));

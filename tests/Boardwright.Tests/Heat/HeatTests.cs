@@ -56,7 +56,8 @@ public sealed class ConvectionTests
     [InlineData(1, 0, 1451.6, 0.05)]
     [InlineData(0.85, 305, 816.78, 0.005)]
     public void Radiation_matches_the_library(double emissivity, double surroundings, double watts, double tolerance) =>
-        Assert.Equal(watts, Radiation.WattsPerSquareMetre(emissivity, Temperature.FromKelvins(400), Temperature.FromKelvins(surroundings)), tolerance);
+        Assert.Equal(watts, Radiation.WattsPerSquareMetre(emissivity, Temperature.FromKelvins(400), Temperature.FromKelvins(surroundings)),
+        tolerance);
 }
 
 public sealed class CanTests
@@ -64,7 +65,8 @@ public sealed class CanTests
     static readonly Can Can = new(Length.FromMillimetres(63), Length.FromMillimetres(74));
     static readonly Air Air = Air.At(default, Temperature.FromCelsius(25));
 
-    // A can of 63 x 74 mm at 80 °C in air of 25 °C at 25 km/h, recomputed by hand: Re 24134, Nu 88.04, h 39.43; emissivity 0.9: 7.10 W/(m2 K);
+    // A can of 63 x 74 mm at 80 °C in air of 25 °C at 25 km/h, recomputed by hand: Re 24134, Nu 88.04, h 39.43; emissivity 0.9: 7.10 W/(m2
+    // K);
     // side alone 1.467 K/W, in still air 5.10 K/W.
     [Fact]
     public void A_can_matches_the_hand_calculation()
@@ -115,13 +117,15 @@ public sealed class TwoNodeTests
 {
     // 12 V motor 118743: winding to case 3.1 K/W, case to air 14 K/W, winding 12.0 s, motor 612 s.
     static readonly TwoNode Small = new(
-        HeatCapacity.FromJoulesPerKelvin(12 / 3.1), HeatCapacity.FromJoulesPerKelvin(612 / 14.0), ThermalResistance.FromKelvinsPerWatt(3.1));
+        HeatCapacity.FromJoulesPerKelvin(12 / 3.1), HeatCapacity.FromJoulesPerKelvin(612 / 14.0),
+        ThermalResistance.FromKelvinsPerWatt(3.1));
 
     static readonly FixedCooling Room = new(ThermalResistance.FromKelvinsPerWatt(14), Temperature.FromCelsius(20));
 
     static readonly TwoNode Large = TwoNode.Guessed(Mass.FromKilograms(0.75));
     static readonly CanCooling Wind = CanCooling.Riding(
-        new Can(Length.FromMillimetres(63), Length.FromMillimetres(74)), Speed.FromKilometresPerHour(12), Air.At(default, Temperature.FromCelsius(25)));
+        new Can(Length.FromMillimetres(63), Length.FromMillimetres(74)), Speed.FromKilometresPerHour(12),
+        Air.At(default, Temperature.FromCelsius(25)));
 
     static MotorHeat Heat(double copper, double drag = 0) => new(Power.FromWatts(copper), Power.FromWatts(drag));
 

@@ -26,7 +26,8 @@ public sealed partial class CatalogueTests
 
     [Fact]
     public void Every_figure_says_what_it_is_and_where_it_comes_from() =>
-        Assert.Empty(ExplainCommand.Figures.Where(k => Blank(k.Title) || Blank(k.Meaning) || Blank(k.Equation) || Blank(k.Source.Text)).Select(k => k.Id));
+        Assert.Empty(ExplainCommand.Figures.Where(k => Blank(k.Title) || Blank(k.Meaning) || Blank(k.Equation) || Blank(k.Source.Text))
+        .Select(k => k.Id));
 
     [Fact]
     public void Every_rule_states_claim_reason_place_and_source() =>

@@ -71,7 +71,8 @@ public sealed partial class DocsTests
     {
         (JsonObject some, JsonObject all) => some.All(member => member.Key == "…" || IsPartOf(member.Value, all[member.Key])),
         (JsonArray some, JsonArray all) => some.All(item => all.Any(other => IsPartOf(item, other))),
-        (JsonValue some, JsonValue all) when some.ToString() is [.. var start, '…'] => all.ToString().StartsWith(start, StringComparison.Ordinal),
+        (JsonValue some, JsonValue all) when some.ToString() is [.. var start, '…'] =>
+            all.ToString().StartsWith(start, StringComparison.Ordinal),
         (JsonValue some, JsonValue all) => some.ToString() == all.ToString(),
         _ => false,
     };

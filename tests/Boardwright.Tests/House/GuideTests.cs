@@ -5,8 +5,10 @@ using Boardwright.Tests.Lessons;
 
 namespace Boardwright.Tests.House;
 
-/// <summary>Every command line that a guide shows does what it says: the fenced blocks of a page marked <c>sh</c> are run as they stand there, in their order and in one folder.</summary>
-/// <remarks>Blocks marked <c>sh server</c> or <c>sh browser</c> need a PostgreSQL server or somebody who looks; the README's own are run by <c>.ci/run</c>.</remarks>
+/// <summary>Every command line that a guide shows does what it says: the fenced blocks of a page marked <c>sh</c> are run as they stand
+/// there, in their order and in one folder.</summary>
+/// <remarks>Blocks marked <c>sh server</c> or <c>sh browser</c> need a PostgreSQL server or somebody who looks; the README's own are run by
+/// <c>.ci/run</c>.</remarks>
 [Collection(nameof(OneFolder))]
 public sealed partial class GuideTests : IDisposable
 {
@@ -18,7 +20,9 @@ public sealed partial class GuideTests : IDisposable
     readonly string before = Directory.GetCurrentDirectory();
     readonly string? shopBefore = Environment.GetEnvironmentVariable(PlaceOfShop);
 
-    public static TheoryData<string> Pages => [.. Directory.EnumerateFiles(Guides, "*.md").Where(static file => Blocks(file).Any(static block => block.Mark == "sh")).Select(static file => Path.GetFileName(file)).Order(StringComparer.Ordinal)];
+    public static TheoryData<string> Pages =>
+        [.. Directory.EnumerateFiles(Guides, "*.md").Where(static file => Blocks(file).Any(static block => block.Mark == "sh"))
+        .Select(static file => Path.GetFileName(file)).Order(StringComparer.Ordinal)];
 
     [Fact]
     public void Every_block_of_commands_is_run_or_says_what_it_needs()
@@ -39,7 +43,8 @@ public sealed partial class GuideTests : IDisposable
         Directory.SetCurrentDirectory(home.At("tern"));
         if (page is "shop.md" or "learning.md")
             SaveFiveRevisions();
-        foreach (var line in Blocks(Path.Combine(Guides, page)).Where(static block => block.Mark == "sh").SelectMany(static block => block.Text.Split('\n', StringSplitOptions.RemoveEmptyEntries)))
+        foreach (var line in Blocks(Path.Combine(Guides, page)).Where(static block => block.Mark == "sh")
+            .SelectMany(static block => block.Text.Split('\n', StringSplitOptions.RemoveEmptyEntries)))
             Run(page, line);
     }
 
@@ -69,14 +74,16 @@ public sealed partial class GuideTests : IDisposable
         {
             if (word.Value.StartsWith('#'))
                 yield break;
-            var text = word.Groups["quoted"].Success ? word.Groups["quoted"].Value : word.Value.StartsWith("~/", StringComparison.Ordinal) ? home.At(word.Value[2..]) : word.Value;
+            var text = word.Groups["quoted"].Success ? word.Groups["quoted"].Value : word.Value.StartsWith("~/", StringComparison.Ordinal)
+                ? home.At(word.Value[2..]) : word.Value;
             if (word.Groups["quoted"].Success || !text.Contains('*', StringComparison.Ordinal))
             {
                 yield return text;
                 continue;
             }
 
-            foreach (var file in Directory.EnumerateFiles(Path.GetDirectoryName(text)!, Path.GetFileName(text)).Order(StringComparer.Ordinal))
+            foreach (var file in Directory.EnumerateFiles(Path.GetDirectoryName(text)!, Path.GetFileName(text))
+                .Order(StringComparer.Ordinal))
                 yield return file;
         }
     }
@@ -112,7 +119,8 @@ public sealed partial class GuideTests : IDisposable
         File.WriteAllText("tern.board.yaml", text);
     }
 
-    static IEnumerable<(string Mark, string Text)> Blocks(string file) => Fenced().Matches(File.ReadAllText(file)).Select(static m => (m.Groups["mark"].Value, m.Groups["text"].Value));
+    static IEnumerable<(string Mark, string Text)> Blocks(string file) =>
+        Fenced().Matches(File.ReadAllText(file)).Select(static m => (m.Groups["mark"].Value, m.Groups["text"].Value));
 
     [GeneratedRegex(@"^```(?<mark>[^\n]*)\n(?<text>.*?)^```", RegexOptions.ExplicitCapture | RegexOptions.Multiline | RegexOptions.Singleline, matchTimeoutMilliseconds: 60_000)]
     private static partial Regex Fenced();

@@ -4,13 +4,12 @@ namespace Boardwright.Tests.House;
 
 public sealed partial class NameTests
 {
-    // An entry point must be called Program; the database tools derive migrations' names from the tables; a test file may be linked into two projects.
+    // An entry point must be called Program; the database tools derive migrations' names from the tables; a test file may be linked into
+    // two projects.
     static readonly string[] Forced = ["Program"];
 
     static IEnumerable<(string Name, string Space, string File)> Types =>
-        from folder in new[] { "src", "validation", "bench", "tests" }
-        from file in Directory.EnumerateFiles(Repository.At(folder), "*.cs", SearchOption.AllDirectories)
-        where !file.Contains("/obj/", StringComparison.Ordinal) && !file.Contains("Migrations", StringComparison.Ordinal)
+        from file in Repository.CSharpFiles
         let text = File.ReadAllText(file)
         let space = Namespace().Match(text).Groups["name"].Value
         from Match match in Declaration().Matches(text)
@@ -23,7 +22,8 @@ public sealed partial class NameTests
         var twice = from type in Types
                     where !Forced.Contains(type.Name)
                     group type by type.Name into same
-                    where same.Select(t => t.Space).Distinct().Count() > 1 || same.Select(t => Path.GetFileName(t.File)).Distinct().Count() > 1 && !IsPartial(same)
+                    where same.Select(t => t.Space).Distinct().Count() > 1
+                    || same.Select(t => Path.GetFileName(t.File)).Distinct().Count() > 1 && !IsPartial(same)
                     select $"{same.Key}: {string.Join(", ", same.Select(t => Path.GetRelativePath(Repository.Root, t.File)))}";
 
         Assert.Empty(twice);

@@ -76,7 +76,8 @@ public sealed partial class TerminalTextTests
     public void Every_package_is_in_the_list_of_dependencies()
     {
         var list = File.ReadAllText(Repository.At("docs", "dependencies.md"));
-        var packages = Packages().Matches(File.ReadAllText(Repository.At("Directory.Packages.props"))).Select(m => (Name: m.Groups["name"].Value, Version: m.Groups["version"].Value));
+        var packages = Packages().Matches(File.ReadAllText(Repository.At("Directory.Packages.props")))
+            .Select(m => (Name: m.Groups["name"].Value, Version: m.Groups["version"].Value));
 
         Assert.All(packages, p => Assert.Contains($"| {p.Name} | {p.Version} |", list, StringComparison.Ordinal));
     }

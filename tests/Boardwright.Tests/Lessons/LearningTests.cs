@@ -9,7 +9,8 @@ public sealed class LearningTests(ITestOutputHelper output)
 {
     sealed record Made(RideLog Log, double Ohms, double SlowOhms, double AmpereHours, double SpeedPerVolt, double MotorOhms);
 
-    /// <summary>Starts, cruises and stops for half an hour; the pack sags at once and slowly, and its rest voltage falls as it empties.</summary>
+    /// <summary>Starts, cruises and stops for half an hour; the pack sags at once and slowly, and its rest voltage falls as it
+    /// empties.</summary>
     static Made Ride(int number, double slowShare = 0.4, double minutes = 30)
     {
         var chance = new Chance(50_000 + (ulong)number);
@@ -17,7 +18,9 @@ public sealed class LearningTests(ITestOutputHelper output)
         var slow = slowShare * ohms;
         var capacity = chance.Between(6, 14) * 3600;
         var (tau, perVolt, motor) = (chance.Between(8, 30), chance.Between(0.25, 0.4), chance.Between(0.03, 0.08));
-        var (time, speeds, volts, amperes, phases, duties, left) = (new List<double>(), new List<double>(), new List<double>(), new List<double>(), new List<double>(), new List<double>(), new List<double>());
+        var (time, speeds, volts, amperes, phases, duties, left) =
+            (new List<double>(), new List<double>(), new List<double>(), new List<double>(), new List<double>(), new List<double>(),
+            new List<double>());
         var (charge, hidden, speed, current, target, until, aim) = (0.95, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0);
         for (var k = 0; k < minutes * 60 * 5; k++)
         {
@@ -99,7 +102,8 @@ public sealed class LearningTests(ITestOutputHelper output)
             Assert.NotNull(capacity);
             Assert.NotNull(counted);
             output.WriteLine(FormattableString.Invariant($"{made.AmpereHours:0.00} Ah: {capacity.Value.Value.AmpereHours:0.00} in {capacity.Value.Low.AmpereHours:0.00}..{capacity.Value.High.AmpereHours:0.00}; {counted.Value.Value.AmpereHours:0.00}"));
-            Assert.True(capacity.Value.Covers(Charge.FromAmpereHours(made.AmpereHours)) || Math.Abs(capacity.Value.Value.AmpereHours / made.AmpereHours - 1) < 0.05);
+            Assert.True(capacity.Value.Covers(Charge.FromAmpereHours(made.AmpereHours))
+                || Math.Abs(capacity.Value.Value.AmpereHours / made.AmpereHours - 1) < 0.05);
             Assert.InRange(counted.Value.Value.AmpereHours / made.AmpereHours, 0.93, 1.07);
         }
     }
@@ -157,7 +161,9 @@ public sealed class LearningTests(ITestOutputHelper output)
             var time = k * 0.1;
             var rides = time < 1500;
             if (k % 60 == 0) current = rides ? chance.Between(5, 55) : 0;
-            temperature += 0.1 / capacity * (0.75 * ohms * (1 + 0.00393 * (temperature - 293.15)) * current * current - (temperature - air) / (rides ? riding : standing));
+            temperature += 0.1 / capacity
+                * (0.75 * ohms * (1 + 0.00393 * (temperature - 293.15)) * current * current - (temperature - air)
+                / (rides ? riding : standing));
             if (k % 2 == 0)
             {
                 t.Add(time);
@@ -168,7 +174,13 @@ public sealed class LearningTests(ITestOutputHelper output)
         }
 
         var found = MotorHeatFromRide.Fit(
-            new RideLog("", t.ToArray(), new Dictionary<Channel, double[]> { [Channel.MotorTemperature] = [.. kelvins], [Channel.PhaseCurrent] = [.. amperes], [Channel.Speed] = [.. speeds] }),
+            new RideLog("", t.ToArray(),
+            new Dictionary<Channel, double[]>
+            {
+                [Channel.MotorTemperature] = [.. kelvins],
+                [Channel.PhaseCurrent] = [.. amperes],
+                [Channel.Speed] = [.. speeds]
+            }),
             Resistance.FromOhms(ohms), Temperature.FromKelvins(air));
 
         Assert.NotNull(found);

@@ -32,12 +32,14 @@ public sealed class ReplayTests(ITestOutputHelper output)
     }
 
     /// <summary>A ride on a hilly loop of the board as it stands, after it stood for some seconds.</summary>
-    internal static RideLog Evening(Board board, double kilometres = 3) => Logged(board, Route.Loop(Length.FromKilometres(kilometres), Length.FromMetres(10), 2), 0.05);
+    internal static RideLog Evening(Board board, double kilometres = 3) =>
+        Logged(board, Route.Loop(Length.FromKilometres(kilometres), Length.FromMetres(10), 2), 0.05);
 
     /// <summary>A simulated ride as a logger would write it down, with noise where it is asked for.</summary>
     static RideLog Logged(Board board, Route route, double noise = 0, double step = 0.2, Func<double, bool>? isLost = null)
     {
-        var ride = Ride.Simulate(board, route, new() { TraceEvery = Duration.FromSeconds(step), StartCharge = Fraction.FromPercent(90) }).Value;
+        var ride = Ride.Simulate(board, route, new() { TraceEvery = Duration.FromSeconds(step), StartCharge = Fraction.FromPercent(90) })
+            .Value;
         var chance = new Chance(77);
         var kept = ride.Trace.Where(m => isLost is null || !isLost(m.State.Seconds)).ToArray();
         // Before it goes off the board stands for five seconds, its pack at rest.
@@ -46,16 +48,19 @@ public sealed class ReplayTests(ITestOutputHelper output)
         var air = board.Brief.Temperature.Value.Kelvins;
         double[] All(double standing, Func<RideMoment, double> of) => [.. Enumerable.Repeat(standing, Before), .. kept.Select(of)];
         double Noisy(double value) => value + noise * chance.Normal();
-        return new RideLog("made", [.. Enumerable.Range(0, Before).Select(i => 0.2 * i - 5), .. kept.Select(m => m.State.Seconds)], new Dictionary<Channel, double[]>
-        {
-            [Channel.Speed] = All(0, m => Noisy(m.State.Speed)),
-            [Channel.Elevation] = All(route.ElevationAt(default).Metres, m => route.ElevationAt(Length.FromMetres(Math.Min(m.State.Place, route.Distance.Metres))).Metres),
-            [Channel.PackVoltage] = All(rest, m => Noisy(m.BusVolts)),
-            [Channel.PackCurrent] = All(0, m => Noisy(m.PackCurrent)),
-            [Channel.MotorTemperature] = All(air, m => m.State.Winding),
-            [Channel.ControllerTemperature] = All(air, m => m.State.Controller),
-            [Channel.PackTemperature] = All(air, m => m.State.Cells),
-        });
+        return new RideLog("made", [.. Enumerable.Range(0, Before).Select(i => 0.2 * i - 5), .. kept.Select(m => m.State.Seconds)],
+            new Dictionary<Channel, double[]>
+            {
+                [Channel.Speed] = All(0, m => Noisy(m.State.Speed)),
+                [Channel.Elevation] = All(
+                route.ElevationAt(default).Metres,
+                m => route.ElevationAt(Length.FromMetres(Math.Min(m.State.Place, route.Distance.Metres))).Metres),
+                [Channel.PackVoltage] = All(rest, m => Noisy(m.BusVolts)),
+                [Channel.PackCurrent] = All(0, m => Noisy(m.PackCurrent)),
+                [Channel.MotorTemperature] = All(air, m => m.State.Winding),
+                [Channel.ControllerTemperature] = All(air, m => m.State.Controller),
+                [Channel.PackTemperature] = All(air, m => m.State.Cells),
+            });
     }
 
     [Theory]
@@ -64,7 +69,8 @@ public sealed class ReplayTests(ITestOutputHelper output)
     public void A_ride_that_the_model_wrote_is_predicted_by_it(double noise)
     {
         var log = Logged(Boards.Tern, Hilly, noise);
-        var comparison = RideComparison.Compare(Boards.Tern, log, Calm with { StartCharge = Fraction.FromPercent(90) }, points: 16, cancellation: Cancellation);
+        var comparison = RideComparison.Compare(
+            Boards.Tern, log, Calm with { StartCharge = Fraction.FromPercent(90) }, points: 16, cancellation: Cancellation);
 
         Assert.True(comparison.IsKnown, string.Join(", ", comparison.Missing));
         foreach (var difference in comparison.Value.Differences)
@@ -96,7 +102,8 @@ public sealed class ReplayTests(ITestOutputHelper output)
     {
         var log = Logged(Boards.Tern.With(("wheels.rolling_resistance", "0.024")), Hilly);
         var board = Boards.Tern.With(("wheels.rolling_resistance", "0.014"), ("brief.drag_area", "0.6 m2"));
-        var energy = RideComparison.Compare(board, log, Calm with { StartCharge = Fraction.FromPercent(90) }, points: 32, cancellation: Cancellation).Value.Differences[0];
+        var energy = RideComparison.Compare(
+            board, log, Calm with { StartCharge = Fraction.FromPercent(90) }, points: 32, cancellation: Cancellation).Value.Differences[0];
 
         Assert.False(energy.IsWithin);
         Assert.True(energy.Ratio > 1.1);
@@ -110,7 +117,9 @@ public sealed class ReplayTests(ITestOutputHelper output)
     public void A_gap_stays_a_gap_on_both_sides()
     {
         var (whole, torn) = (Logged(Boards.Tern, Hilly), Logged(Boards.Tern, Hilly, isLost: t => t is > 100 and < 160));
-        RideComparison Of(RideLog log) => RideComparison.Compare(Boards.Tern, log, Calm with { StartCharge = Fraction.FromPercent(90) }, points: 8, cancellation: Cancellation).Value;
+        RideComparison Of(RideLog log) =>
+            RideComparison.Compare(Boards.Tern, log, Calm with { StartCharge = Fraction.FromPercent(90) }, points: 8,
+            cancellation: Cancellation).Value;
         var (a, b) = (Of(whole), Of(torn));
 
         Assert.Contains(b.Replay.Seconds.Zip(b.Replay.PackAmperes), p => p.First is > 100 and < 160 && double.IsNaN(p.Second));
@@ -124,12 +133,18 @@ public sealed class ReplayTests(ITestOutputHelper output)
     public void What_is_missing_is_named_and_never_guessed()
     {
         var full = Logged(Boards.Tern, Hilly);
-        RideLog Without(params Channel[] lost) => new("made", full.Seconds, full.Channels.Except(lost).ToDictionary(c => c, c => full.Si(c).ToArray()));
+        RideLog Without(params Channel[] lost) =>
+            new("made", full.Seconds, full.Channels.Except(lost).ToDictionary(c => c, c => full.Si(c).ToArray()));
 
-        Assert.Contains("log.elevation", RideComparison.Compare(Boards.Tern, Without(Channel.Elevation), Calm, points: 8, cancellation: Cancellation).Missing);
-        Assert.Contains("log.speed", RideComparison.Compare(Boards.Tern, Without(Channel.Speed), Calm, points: 8, cancellation: Cancellation).Missing);
-        Assert.Contains("log.charge_left", RideComparison.Compare(Boards.Tern, Without(Channel.PackVoltage), Calm, points: 8, cancellation: Cancellation).Missing);
-        var cold = RideComparison.Compare(Boards.Tern, Without(Channel.MotorTemperature, Channel.PackCurrent), Calm with { StartCharge = Fraction.FromPercent(90) }, points: 8, cancellation: Cancellation).Value;
+        Assert.Contains("log.elevation",
+            RideComparison.Compare(Boards.Tern, Without(Channel.Elevation), Calm, points: 8, cancellation: Cancellation).Missing);
+        Assert.Contains("log.speed",
+            RideComparison.Compare(Boards.Tern, Without(Channel.Speed), Calm, points: 8, cancellation: Cancellation).Missing);
+        Assert.Contains("log.charge_left",
+            RideComparison.Compare(Boards.Tern, Without(Channel.PackVoltage), Calm, points: 8, cancellation: Cancellation).Missing);
+        var cold = RideComparison.Compare(
+            Boards.Tern, Without(Channel.MotorTemperature, Channel.PackCurrent), Calm with { StartCharge = Fraction.FromPercent(90) },
+            points: 8, cancellation: Cancellation).Value;
         Assert.Equal(["pack current", "motor temperature"], cold.Missing);
         Assert.Equal(["measured.controller", "measured.cells"], cold.Differences.Select(d => d.Kind.Id));
     }
@@ -152,11 +167,16 @@ public sealed class ReplayTests(ITestOutputHelper output)
 
         double[] times = [.. Enumerable.Range(0, speeds.Count).Select(i => 0.2 * i)];
         CoastDownRun[] runs = [.. Enumerable.Range(0, 4).Select(_ => new CoastDownRun("made", default, times, speeds.ToArray()))];
-        var conditions = new CoastDownConditions(Mass.FromKilograms(mass), Mass.FromKilograms(effective - mass), running.Air.Value.DensityKilogramsPerCubicMetre) { SpeedScaleSpread = 0 };
+        var conditions = new CoastDownConditions(
+            Mass.FromKilograms(mass), Mass.FromKilograms(effective - mass),
+            running.Air.Value.DensityKilogramsPerCubicMetre)
+        { SpeedScaleSpread = 0 };
         var fit = CoastDown.Fit(runs, conditions).Fit!;
         var lessons = LessonSet.From(fit, board, conditions);
 
-        double Taken(string name) => double.Parse(lessons.Single(l => l.Name == name).Entries[0].Value.Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture);
+        double Taken(string name) =>
+            double.Parse(lessons.Single(l => l.Name == name).Entries[0].Value.Split(' ')[0],
+            System.Globalization.CultureInfo.InvariantCulture);
         output.WriteLine($"fitted {fit.RollingResistance.Value.Value:0.00000}, taken {Taken("rolling")}; {lessons[0].Says}");
         Assert.True(fit.RollingResistance.Value.Value > 1.1 * load.RollingResistance.Value);
         Assert.Equal(1, Taken("rolling") / load.RollingResistance.Value, 0.03);

@@ -60,7 +60,8 @@ sealed record RolledRide
     {
         const double Step = 0.01;
         var chance = new Chance(Seed);
-        var (seconds, speeds, amperes, phase, north) = (new List<double>(), new List<double>(), new List<double>(), new List<double>(), new List<double>());
+        var (seconds, speeds, amperes, phase, north) =
+            (new List<double>(), new List<double>(), new List<double>(), new List<double>(), new List<double>());
         var (time, next, place, gapUntil) = (0.0, 0.0, 0.0, -1.0);
         for (var run = 0; run < 2 * Pairs; run++)
         {
@@ -115,7 +116,9 @@ sealed record RolledRide
     }
 
     public CoastDownConditions Conditions(double scaleSpread) =>
-        new(Boardwright.Units.Mass.FromKilograms(Mass), Boardwright.Units.Mass.FromKilograms(Rotating), Density) { SpeedScaleSpread = scaleSpread };
+        new(Boardwright.Units.Mass.FromKilograms(Mass), Boardwright.Units.Mass.FromKilograms(Rotating),
+        Density)
+        { SpeedScaleSpread = scaleSpread };
 
     /// <summary>Another board, rider, road and day for each number.</summary>
     public static RolledRide Case(int number)

@@ -33,7 +33,9 @@ sealed class StrangerRide
     public RideLog Log { get; }
 
     public CoastDownConditions Conditions(double scaleSpread) =>
-        new(Boardwright.Units.Mass.FromKilograms(Mass), Boardwright.Units.Mass.FromKilograms(Rotating), Density) { SpeedScaleSpread = scaleSpread };
+        new(Boardwright.Units.Mass.FromKilograms(Mass), Boardwright.Units.Mass.FromKilograms(Rotating),
+        Density)
+        { SpeedScaleSpread = scaleSpread };
 
     double Even(double low, double high) => low + (high - low) * dice.NextDouble();
 
@@ -116,7 +118,8 @@ sealed class StrangerRide
     }
 }
 
-/// <summary>Half an hour on a pack by another hand: two slow parts, cells that warm up, a current with a memory, meters that count in tenths.</summary>
+/// <summary>Half an hour on a pack by another hand: two slow parts, cells that warm up, a current with a memory, meters that count in
+/// tenths.</summary>
 sealed class StrangerPack
 {
     public StrangerPack(int number)
@@ -149,7 +152,8 @@ sealed class StrangerPack
         }
 
         Warmed = warm;
-        Log = new("stranger", seconds.ToArray(), new Dictionary<Channel, double[]> { [Channel.PackVoltage] = [.. volts], [Channel.PackCurrent] = [.. amperes] });
+        Log = new("stranger", seconds.ToArray(),
+            new Dictionary<Channel, double[]> { [Channel.PackVoltage] = [.. volts], [Channel.PackCurrent] = [.. amperes] });
     }
 
     public double Ohms { get; }
@@ -200,7 +204,8 @@ public sealed class StrangerRideTests(ITestOutputHelper output)
         Assert.InRange(area, Thorough.Cases(40) * 33 / 40, Thorough.Cases(40));
     }
 
-    (int Rolling, int Area, int Close, double Worst) Fitted(double slopeSwing, bool hasGusts, bool isWheelKnown, int count, Fraction swing = default)
+    (int Rolling, int Area, int Close, double Worst) Fitted(
+        double slopeSwing, bool hasGusts, bool isWheelKnown, int count, Fraction swing = default)
     {
         var (rolling, area, close, worstRolling, worstArea, rollingSquares, areaSquares) = (0, 0, 0, 0.0, 0.0, 0.0, 0.0);
         for (var number = 0; number < count; number++)
@@ -208,7 +213,8 @@ public sealed class StrangerRideTests(ITestOutputHelper output)
             var ride = new StrangerRide(number, slopeSwing, hasGusts, isWheelKnown);
             var answer = CoastDown.Fit(CoastDown.Find(ride.Log), ride.Conditions(isWheelKnown ? 0 : 0.01) with { SlopeSwing = swing });
             Assert.True(answer.Fit is not null, answer.Refusal);
-            var (offRolling, offArea) = (answer.Fit.RollingResistance.Value.Value / ride.Rolling - 1, answer.Fit.DragArea.Value.SquareMetres / ride.DragArea - 1);
+            var (offRolling, offArea) =
+                (answer.Fit.RollingResistance.Value.Value / ride.Rolling - 1, answer.Fit.DragArea.Value.SquareMetres / ride.DragArea - 1);
             (worstRolling, worstArea) = (Math.Max(worstRolling, Math.Abs(offRolling)), Math.Max(worstArea, Math.Abs(offArea)));
             rollingSquares += offRolling * offRolling / count;
             areaSquares += offArea * offArea / count;

@@ -86,7 +86,8 @@ public sealed class DirectCurrentMotorTests
                 && motor.Efficiency(supply, best * 0.99) <= motor.BestEfficiency(supply);
         });
 
-    // A servo motor's sheet 500400167, 120 V, whose curve leaves out the voltage that the no-load current loses (0.8 %): 165 oz-in at 3.4 A, 2685 r/min, 327.70 W; 330 oz-in at 6.2 A, 2580 r/min, 629.62 W.
+    // A servo motor's sheet 500400167, 120 V, whose curve leaves out the voltage that the no-load current loses (0.8 %): 165 oz-in at 3.4
+    // A, 2685 r/min, 327.70 W; 330 oz-in at 6.2 A, 2580 r/min, 629.62 W.
     [Theory]
     [InlineData(165, 3.4, 2685, 327.70, 0.81097)]
     [InlineData(330, 6.2, 2580, 629.62, 0.84563)]

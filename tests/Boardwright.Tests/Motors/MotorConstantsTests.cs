@@ -152,11 +152,13 @@ public sealed class MotorDragTests
         Gen.Select(Gen.Double[0.3, 3], Gen.Double[0.001, 0.05], Gen.Double[-0.1, 0.1]).Sample((constant, slope, move) =>
         {
             (Voltage Supply, Current Current)[] tests =
-                [Test(10, constant + 10 * slope), Test(20, constant + 20 * slope + move), Test(40, constant + 40 * slope), Test(50, constant + 50 * slope)];
+                [Test(10, constant + 10 * slope), Test(20, constant + 20 * slope + move), Test(40, constant + 40 * slope),
+                Test(50, constant + 50 * slope)];
             var drag = MotorDrag.FromTests(Kv, tests);
             double Squares(MotorDrag d) => tests.Sum(t =>
             {
-                var off = d.At(new MotorConstants(Kv, 1).IdealNoLoad(t.Supply)).NewtonMetres - t.Current.Amperes / Kv.RadiansPerSecondPerVolt;
+                var off = d.At(new MotorConstants(Kv, 1).IdealNoLoad(t.Supply)).NewtonMetres - t.Current.Amperes
+                    / Kv.RadiansPerSecondPerVolt;
                 return off * off;
             });
             var best = Squares(drag);

@@ -15,7 +15,8 @@ public sealed class LeastSquaresTests
         return problem;
     }
 
-    // By hand: through (0, 1), (1, 3), (2, 4), (3, 4) the mean of x is 1.5 and of y 3; Σ(x − 1.5)(y − 3) = 5 and Σ(x − 1.5)² = 5, so the line is
+    // By hand: through (0, 1), (1, 3), (2, 4), (3, 4) the mean of x is 1.5 and of y 3; Σ(x − 1.5)(y − 3) = 5 and Σ(x − 1.5)² = 5, so the
+    // line is
     // 1.5 + x, and the errors 0.5, −0.5, −0.5, 0.5 have the sum of squares 1.
     [Fact]
     public void A_line_through_four_points_is_the_one_found_by_hand()
@@ -32,7 +33,8 @@ public sealed class LeastSquaresTests
     [Fact]
     public void A_bound_that_bites_is_met_and_the_rest_is_best_beside_it()
     {
-        var solution = Of([[1, 0], [1, 1], [1, 2], [1, 3]], [1, 3, 4, 4]).Solve([double.NegativeInfinity, 0], [double.PositiveInfinity, 0.8]);
+        var solution = Of([[1, 0], [1, 1], [1, 2], [1, 3]], [1, 3, 4, 4])
+            .Solve([double.NegativeInfinity, 0], [double.PositiveInfinity, 0.8]);
 
         Assert.Equal(1.8, solution.Values[0], Rounding);
         Assert.Equal(0.8, solution.Values[1]);
@@ -59,7 +61,8 @@ public sealed class LeastSquaresTests
         from bounds in Gen.Select(Gen.Double[-1.5, 1], Gen.Double[0, 1.5]).Array[unknowns]
         select (rows, targets, bounds.Select(b => b.Item1).ToArray(), bounds.Select(b => b.Item1 + b.Item2).ToArray());
 
-    // Karush, Kuhn and Tucker: a free unknown has no slope, one at its least value none that falls upwards, one at its greatest none that falls downwards.
+    // Karush, Kuhn and Tucker: a free unknown has no slope, one at its least value none that falls upwards, one at its greatest none that
+    // falls downwards.
     // Fewer rows than unknowns are among the problems.
     [Fact]
     public void No_unknown_can_move_and_lower_the_sum_of_squares() =>
@@ -107,7 +110,8 @@ public sealed class LeastSquaresTests
                 {
                     var part = new LeastSquares(free.Length);
                     for (var i = 0; i < rows.Length; i++)
-                        part.Add([.. free.Select(j => rows[i][j])], targets[i] - Enumerable.Range(0, 3).Except(free).Sum(j => rows[i][j] * x[j]));
+                        part.Add([.. free.Select(j => rows[i][j])],
+                            targets[i] - Enumerable.Range(0, 3).Except(free).Sum(j => rows[i][j] * x[j]));
                     var values = part.Solve().Values;
                     for (var k = 0; k < free.Length; k++) x[free[k]] = values[k];
                 }

@@ -41,7 +41,8 @@ public sealed class NonlinearLeastSquaresTests
     public void The_same_start_gives_the_same_answer_bit_for_bit()
     {
         var set = ReferenceSet.Lower.First();
-        Assert.Equal(NonlinearLeastSquares.Solve(Problem(set), set.Start1).Values, NonlinearLeastSquares.Solve(Problem(set), set.Start1).Values);
+        Assert.Equal(NonlinearLeastSquares.Solve(Problem(set), set.Start1).Values,
+            NonlinearLeastSquares.Solve(Problem(set), set.Start1).Values);
     }
 
     // An exact fall is found again wherever it lies, and stated slopes lead to the same place as differences.
@@ -67,7 +68,8 @@ public sealed class NonlinearLeastSquaresTests
             bool Near(IReadOnlyList<double> values) => Math.Abs(values[0] / size - 1) < 1e-7 && Math.Abs(values[1] / rate - 1) < 1e-7;
         });
 
-    // The best fall through 2 e^(−t) with a rate of at most 0.5 keeps that rate, and its size is the straight least-squares answer beside it.
+    // The best fall through 2 e^(−t) with a rate of at most 0.5 keeps that rate, and its size is the straight least-squares answer beside
+    // it.
     // A start at a bound, the right one or the wrong one, is no trap.
     [Theory]
     [InlineData(1, 0.2)]

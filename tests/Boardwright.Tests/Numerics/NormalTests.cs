@@ -48,7 +48,8 @@ public sealed class NormalTests
 
     [Fact]
     public void Both_halves_mirror_each_other() =>
-        Gen.Int[1, 1 << 20].Select(static i => i / (double)(1 << 21)).Sample(share => Normal.Quantile(share) == -Normal.Quantile(1 - share));
+        Gen.Int[1, 1 << 20].Select(static i => i / (double)(1 << 21))
+        .Sample(share => Normal.Quantile(share) == -Normal.Quantile(1 - share));
 
     static double Density(double x) => Math.Exp(-x * x / 2) / Math.Sqrt(2 * Math.PI);
 

@@ -121,7 +121,8 @@ public sealed class RootFindingTests
     [Fact]
     public void A_start_at_or_below_zero_is_not_itself_a_fall() =>
         // −cos starts at −1, rises through zero at π/2 and falls at 3π/2.
-        Assert.Equal(1.5 * Math.PI, Assert.NotNull(RootFinding.FirstFall(x => -Math.Cos(x), 0, 7, 0.5)), 1e-9); // 1e-9 of a step, and rounding
+        Assert.Equal(1.5 * Math.PI, Assert.NotNull(RootFinding.FirstFall(x => -Math.Cos(x), 0, 7, 0.5)),
+        1e-9); // 1e-9 of a step, and rounding
 
     [Fact]
     public void The_last_part_step_is_looked_at_and_nothing_beyond_the_end()

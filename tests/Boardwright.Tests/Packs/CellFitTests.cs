@@ -10,14 +10,17 @@ public sealed class CellFitTests
 
     static double Kelvins(double celsius) => celsius + 273.15;
 
-    /// <summary>What a tester would log of a model: each entry of the programme is held for a time and sampled, closely after a change.</summary>
-    internal static CellMeasurement Logged(string name, CellModel cell, double celsius, IEnumerable<(double Amperes, double Seconds)> programme)
+    /// <summary>What a tester would log of a model: each entry of the programme is held for a time and sampled, closely after a
+    /// change.</summary>
+    internal static CellMeasurement Logged(
+        string name, CellModel cell, double celsius, IEnumerable<(double Amperes, double Seconds)> programme)
     {
         var (state, time, taken) = (CellState.Rested(1), 0.0, 0.0);
         var readings = new List<CellReading> { new(0, 0, cell.VoltsAt(state, 0, Kelvins(celsius)), double.NaN, 0, Kelvins(celsius)) };
         foreach (var (amperes, seconds) in programme)
         {
-            for (var (done, step) = (0.0, 0.1); done < seconds - 1e-9; done += step, step = Math.Min(Math.Min(step * 1.5, 60), seconds - done))
+            for (var (done, step) = (0.0, 0.1); done < seconds - 1e-9; done += step,
+                step = Math.Min(Math.Min(step * 1.5, 60), seconds - done))
             {
                 state = cell.Step(state, amperes, step, Kelvins(celsius)).After;
                 (time, taken) = (time + step, taken + amperes * step);
@@ -67,7 +70,8 @@ public sealed class CellFitTests
 
         Assert.Equal([0, 25], fit.Temperatures.Select(t => Math.Round(t.Celsius, 6)));
         Assert.Equal(2500, fit.Activations[0], 60.0); // 2 % of the resistances
-        Assert.Equal(cell.OhmsAfter(10, 0.52, Kelvins(12)), fit.Model.OhmsAfter(10, 0.5, Kelvins(12)), 0.03 * cell.OhmsAfter(10, 0.52, Kelvins(12)));
+        Assert.Equal(cell.OhmsAfter(10, 0.52, Kelvins(12)), fit.Model.OhmsAfter(10, 0.5, Kelvins(12)),
+            0.03 * cell.OhmsAfter(10, 0.52, Kelvins(12)));
         Assert.False(fit.ActivationIsAssumed);
     }
 
@@ -88,11 +92,13 @@ public sealed class CellFitTests
             noise =>
             {
                 var clean = Discharge(CellModelTests.Invented(), 25, 3);
-                var rough = new CellMeasurement("rough", CellRecordKind.Samples, [.. clean.Readings.Select((r, i) => r with { Volts = r.Volts + noise[i % 400] })]);
+                var rough = new CellMeasurement(
+                    "rough", CellRecordKind.Samples, [.. clean.Readings.Select((r, i) => r with { Volts = r.Volts + noise[i % 400] })]);
                 var fit = CellFit.Fit("rough", [rough], Known);
                 var rest = fit.Cell.RestVoltage.Value.Points;
                 return rest.Zip(rest.Skip(1)).All(p => p.Second.Y > p.First.Y)
-                    && new[] { fit.Cell.Resistance.Value, fit.Cell.Polarisation.R1.Value, fit.Cell.Polarisation.R2.Value }.All(t => t.Values.All(row => row.All(r => r.Ohms > 0)));
+                    && new[] { fit.Cell.Resistance.Value, fit.Cell.Polarisation.R1.Value, fit.Cell.Polarisation.R2.Value }.All(
+                    t => t.Values.All(row => row.All(r => r.Ohms > 0)));
             }, iter: 5);
 
     [Fact]
@@ -108,7 +114,8 @@ public sealed class CellFitTests
     [Fact]
     public void What_teaches_nothing_is_refused()
     {
-        var means = new CellMeasurement("drive", CellRecordKind.Means, [new(0, 1, 4, double.NaN, double.NaN, 298), new(1, 1, 4, double.NaN, double.NaN, 298)]);
+        var means = new CellMeasurement(
+            "drive", CellRecordKind.Means, [new(0, 1, 4, double.NaN, double.NaN, 298), new(1, 1, 4, double.NaN, double.NaN, 298)]);
         var idle = new CellMeasurement("idle", CellRecordKind.Samples, [new(0, 0, 4, double.NaN, 0, 298), new(1, 0, 4, double.NaN, 0, 298)]);
 
         Assert.Throws<ArgumentException>(() => CellFit.Fit("x", []));
@@ -119,12 +126,14 @@ public sealed class CellFitTests
 
 public sealed class CellMeasurementTests
 {
-    static CellReading Row(double seconds, double amperes, double amperehours) => new(seconds, amperes, 3.7, double.NaN, amperehours * 3600, 298.15);
+    static CellReading Row(double seconds, double amperes, double amperehours) =>
+        new(seconds, amperes, 3.7, double.NaN, amperehours * 3600, 298.15);
 
     [Fact]
     public void A_test_ends_where_the_tester_sets_its_count_to_zero()
     {
-        var measured = new CellMeasurement("m", CellRecordKind.Samples, [Row(0, 3, 0), Row(3600, 3, 3), Row(3660, 0, 0), Row(3720, -3, -0.05)]);
+        var measured = new CellMeasurement(
+            "m", CellRecordKind.Samples, [Row(0, 3, 0), Row(3600, 3, 3), Row(3660, 0, 0), Row(3720, -3, -0.05)]);
 
         Assert.Equal(2, measured.Stretches.Count);
         Assert.Equal(2, measured.RowsLeftOut);
@@ -134,7 +143,8 @@ public sealed class CellMeasurementTests
     public void The_charge_after_a_discharge_is_left_out_but_one_between_pulses_is_not()
     {
         var charged = new CellMeasurement("m", CellRecordKind.Samples, [Row(0, 3, 0), Row(3600, 3, 3), Row(4800, -3, 2), Row(6000, -3, 1)]);
-        var pulsed = new CellMeasurement("m", CellRecordKind.Samples, [Row(0, 3, 0), Row(1800, 3, 1.5), Row(1900, -3, 1.4167), Row(3700, 3, 2.9167)]);
+        var pulsed = new CellMeasurement(
+            "m", CellRecordKind.Samples, [Row(0, 3, 0), Row(1800, 3, 1.5), Row(1900, -3, 1.4167), Row(3700, 3, 2.9167)]);
 
         Assert.Equal(2, charged.Stretches.Count);
         Assert.Equal(4, pulsed.Stretches.Count);
@@ -179,7 +189,9 @@ public sealed class CellMeasurementTests
     public void A_model_with_too_much_rest_voltage_is_found_out_by_just_that()
     {
         var cell = CellModelTests.Invented();
-        var high = new CellModel(cell.Capacity, new Curve<Fraction, Voltage>(CellModelTests.Rest.Points.Select(p => (p.X.Si, p.Y.Si + 0.037))), CellModelTests.Table(18), cell.First, cell.Second);
+        var high = new CellModel(
+            cell.Capacity, new Curve<Fraction, Voltage>(CellModelTests.Rest.Points.Select(p => (p.X.Si, p.Y.Si + 0.037))),
+            CellModelTests.Table(18), cell.First, cell.Second);
         var replay = CellReplay.Replay(high, CellFitTests.Logged("log", cell, 25, [(3, 900), (0, 600)]));
 
         Assert.Equal(0.037, replay.RmsVolts, 1e-9);
@@ -189,7 +201,9 @@ public sealed class CellMeasurementTests
 
     [Fact]
     public void A_charge_cannot_be_replayed() =>
-        Assert.Throws<ArgumentException>(() => CellReplay.Replay(CellModelTests.Invented(), new CellMeasurement("c", CellRecordKind.Charge, [Row(0, -3, 0), Row(60, -3, 0.05)])));
+        Assert.Throws<ArgumentException>(
+        () => CellReplay.Replay(CellModelTests.Invented(),
+        new CellMeasurement("c", CellRecordKind.Charge, [Row(0, -3, 0), Row(60, -3, 0.05)])));
 }
 
 public sealed class MeasuredChargeTests
@@ -220,7 +234,8 @@ public sealed class MeasuredChargeTests
 
     [Fact]
     public void A_charge_that_was_cut_short_has_no_tail() =>
-        Assert.Null(MeasuredCharge.Measure(new CellMeasurement("cut short", CellRecordKind.Charge, [new(0, -3, 4, double.NaN, 0, 298), new(60, -3, 4, double.NaN, 180, 298)])));
+        Assert.Null(MeasuredCharge.Measure(
+        new CellMeasurement("cut short", CellRecordKind.Charge, [new(0, -3, 4, double.NaN, 0, 298), new(60, -3, 4, double.NaN, 180, 298)])));
 }
 
 public sealed class TwoCurveModelTests
@@ -246,7 +261,9 @@ public sealed class TwoCurveModelTests
     {
         var cell = CellModelTests.Invented();
 
-        Assert.Throws<ArgumentException>(() => TwoCurveModel.Create("x", CellFitTests.Discharge(cell, 25, 3), CellFitTests.Discharge(cell, 25, 3.3)));
-        Assert.Throws<ArgumentException>(() => TwoCurveModel.Create("x", CellFitTests.Discharge(cell, 25, 3), CellFitTests.Logged("rest", cell, 25, [(0, 100)])));
+        Assert.Throws<ArgumentException>(
+            () => TwoCurveModel.Create("x", CellFitTests.Discharge(cell, 25, 3), CellFitTests.Discharge(cell, 25, 3.3)));
+        Assert.Throws<ArgumentException>(
+            () => TwoCurveModel.Create("x", CellFitTests.Discharge(cell, 25, 3), CellFitTests.Logged("rest", cell, 25, [(0, 100)])));
     }
 }

@@ -8,14 +8,16 @@ public sealed class CellModelTests
 {
     const double Warm = 298.15;
 
-    internal static readonly Curve<Fraction, Voltage> Rest = new([(0, 2.95), (0.05, 3.2), (0.1, 3.35), (0.3, 3.57), (0.5, 3.72), (0.7, 3.9), (0.9, 4.06), (1, 4.18)]);
+    internal static readonly Curve<Fraction, Voltage> Rest = new(
+        [(0, 2.95), (0.05, 3.2), (0.1, 3.35), (0.3, 3.57), (0.5, 3.72), (0.7, 3.9), (0.9, 4.06), (1, 4.18)]);
 
     internal static ResistanceTable Flat(double milliohms) => new(Resistance.FromMilliohms(milliohms));
 
     /// <summary>An invented cell: resistances that rise towards empty and with the cold, as exp(2500 K / T).</summary>
     internal static CellModel Invented(double times = 1) => new(
         Charge.FromAmpereHours(3), Rest,
-        Table(18 * times), new CellBranch(Table(6 * times), Duration.FromSeconds(4)), new CellBranch(Table(20 * times), Duration.FromSeconds(120)));
+        Table(18 * times), new CellBranch(Table(6 * times), Duration.FromSeconds(4)),
+        new CellBranch(Table(20 * times), Duration.FromSeconds(120)));
 
     internal static ResistanceTable Table(double milliohms)
     {
@@ -23,7 +25,9 @@ public sealed class CellModelTests
         return new(
             [Fraction.FromPercent(0), Fraction.FromPercent(20), Fraction.FromPercent(100)],
             [.. celsius.Select(Temperature.FromCelsius)],
-            [.. new[] { 1.6, 1, 1 }.Select(rise => (IReadOnlyList<Resistance>)[.. celsius.Select(c => Resistance.FromMilliohms(milliohms * rise * Math.Exp(2500 * (1 / (c + 273.15) - 1 / Warm))))])]);
+            [.. new[] { 1.6, 1, 1 }.Select(
+            rise => (IReadOnlyList<Resistance>)[.. celsius.Select(
+            c => Resistance.FromMilliohms(milliohms * rise * Math.Exp(2500 * (1 / (c + 273.15) - 1 / Warm))))])]);
     }
 
     // A rest voltage that does not move and resistances that do not either.
@@ -46,12 +50,14 @@ public sealed class CellModelTests
             var steps = Math.Max(1, (int)Math.Round(seconds / step));
             for (var i = 0; i < steps; i++) state = Still().Step(state, 10, seconds / steps, Warm).After;
 
-            Assert.Equal(millivolts, 1000 * (4 - Still().VoltsAt(state, 10, Warm)), 0.0006); // half the last digit, and rounding of 6000 steps
+            Assert.Equal(millivolts, 1000 * (4 - Still().VoltsAt(state, 10, Warm)),
+                0.0006); // half the last digit, and rounding of 6000 steps
             Assert.Equal(millivolts / 10, 1000 * Still().OhmsAfter(seconds, 1, Warm), 0.0001);
         }
     }
 
-    // Handbook, battery, check 3: 40 V, 0.1 Ω, 1200 W gives 32.668 A at 36.733 V; the most is 4000 W at 200 A. A cell of 4 V and 10 mΩ gives a tenth of each voltage and power.
+    // Handbook, battery, check 3: 40 V, 0.1 Ω, 1200 W gives 32.668 A at 36.733 V; the most is 4000 W at 200 A. A cell of 4 V and 10 mΩ
+    // gives a tenth of each voltage and power.
     [Fact]
     public void A_power_is_drawn_with_the_smaller_current_and_no_more_than_the_cell_can_give()
     {
@@ -66,7 +72,8 @@ public sealed class CellModelTests
 
     [Fact]
     public void The_mean_power_of_a_step_is_the_power_asked_for() =>
-        Gen.Select(Gen.Double[-20, 40], Gen.Double[0.01, 60], Gen.Double[0.3, 0.9], Gen.Double[-0.1, 0.1]).Sample((watts, seconds, charge, held) =>
+        Gen.Select(Gen.Double[-20, 40], Gen.Double[0.01, 60], Gen.Double[0.3, 0.9], Gen.Double[-0.1, 0.1])
+        .Sample((watts, seconds, charge, held) =>
         {
             var step = Invented().StepAtPower(new CellState(charge, held, held), watts, seconds, Warm);
             return step is null || Math.Abs(step.Value.Watts - watts) < 1e-9;
@@ -87,7 +94,8 @@ public sealed class CellModelTests
     // Independent: a thousandth of the step, added up.
     [Fact]
     public void The_mean_voltage_and_heat_of_a_long_step_are_those_of_many_short_ones() =>
-        Gen.Select(Gen.Double[-10, 20], Gen.Double[0.1, 300], Gen.Double[-0.1, 0.1], Gen.Double[-0.1, 0.1]).Sample((amperes, seconds, first, second) =>
+        Gen.Select(Gen.Double[-10, 20], Gen.Double[0.1, 300], Gen.Double[-0.1, 0.1], Gen.Double[-0.1, 0.1])
+        .Sample((amperes, seconds, first, second) =>
         {
             var whole = Still().Step(new CellState(0.5, first, second), amperes, seconds, Warm);
             var (state, volts, heat) = (new CellState(0.5, first, second), 0.0, 0.0);
@@ -104,7 +112,8 @@ public sealed class CellModelTests
     // What leaves the rest voltage goes to the terminals, into heat, or into the branches: exact while the tables stand still.
     [Fact]
     public void Energy_is_neither_lost_nor_found_in_a_step() =>
-        Gen.Select(Gen.Double[-10, 20], Gen.Double[0.001, 1000], Gen.Double[-0.1, 0.1], Gen.Double[-0.1, 0.1]).Sample((amperes, seconds, first, second) =>
+        Gen.Select(Gen.Double[-10, 20], Gen.Double[0.001, 1000], Gen.Double[-0.1, 0.1], Gen.Double[-0.1, 0.1])
+        .Sample((amperes, seconds, first, second) =>
         {
             var cell = Still();
             var before = new CellState(0.5, first, second);
@@ -144,17 +153,20 @@ public sealed class CellModelTests
         return joules;
     }
 
-    // Handbook, battery, check 27: more cells side by side (less power for each), a warmer cell or a smaller resistance never give less energy, nor does a smaller current.
+    // Handbook, battery, check 27: more cells side by side (less power for each), a warmer cell or a smaller resistance never give less
+    // energy, nor does a smaller current.
     // One step of the cut-off is the resolution.
     [Fact]
     public void Less_power_for_each_cell_never_gives_less_energy() =>
         Gen.Select(Gen.Double[5, 40], Gen.Double[0.5, 1], Gen.Double[265, 318]).Sample(
-            (watts, part, kelvins) => EnergyTo(2.8, Invented(), watts * part, kelvins) >= EnergyTo(2.8, Invented(), watts, kelvins) - 2 * watts, iter: 40);
+            (watts, part, kelvins) =>
+            EnergyTo(2.8, Invented(), watts * part, kelvins) >= EnergyTo(2.8, Invented(), watts, kelvins) - 2 * watts, iter: 40);
 
     [Fact]
     public void A_warmer_cell_never_gives_less_energy() =>
         Gen.Select(Gen.Double[5, 40], Gen.Double[0, 30], Gen.Double[265, 288]).Sample(
-            (watts, more, kelvins) => EnergyTo(2.8, Invented(), watts, kelvins + more) >= EnergyTo(2.8, Invented(), watts, kelvins) - 2 * watts, iter: 40);
+            (watts, more, kelvins) =>
+            EnergyTo(2.8, Invented(), watts, kelvins + more) >= EnergyTo(2.8, Invented(), watts, kelvins) - 2 * watts, iter: 40);
 
     [Fact]
     public void A_smaller_resistance_never_gives_less_energy() =>
@@ -164,7 +176,8 @@ public sealed class CellModelTests
     [Fact]
     public void A_smaller_current_never_gives_less_energy() =>
         Gen.Select(Gen.Double[1, 15], Gen.Double[0.3, 1]).Sample(
-            (amperes, part) => EnergyTo(2.8, Invented(), 0, Warm, _ => amperes * part) >= EnergyTo(2.8, Invented(), 0, Warm, _ => amperes) - 10 * amperes, iter: 40);
+            (amperes, part) => EnergyTo(2.8, Invented(), 0, Warm, _ => amperes * part) >= EnergyTo(2.8, Invented(), 0, Warm, _ => amperes)
+            - 10 * amperes, iter: 40);
 
     [Fact]
     public void In_a_discharge_from_rest_the_voltage_never_passes_the_rest_voltage() =>
@@ -201,8 +214,10 @@ public sealed class CellModelTests
     public void What_no_cell_has_is_refused()
     {
         Assert.Throws<ArgumentOutOfRangeException>(() => new CellModel(Charge.FromAmpereHours(0), Rest, Flat(1)));
-        Assert.Throws<ArgumentOutOfRangeException>(() => new CellModel(Charge.FromAmpereHours(1), Rest, Flat(1), new CellBranch(Flat(1), Duration.FromSeconds(0))));
-        Assert.Throws<ArgumentException>(() => new CellModel(Charge.FromAmpereHours(1), Rest, Flat(1), null, new CellBranch(Flat(1), Duration.FromSeconds(1))));
+        Assert.Throws<ArgumentOutOfRangeException>(
+            () => new CellModel(Charge.FromAmpereHours(1), Rest, Flat(1), new CellBranch(Flat(1), Duration.FromSeconds(0))));
+        Assert.Throws<ArgumentException>(
+            () => new CellModel(Charge.FromAmpereHours(1), Rest, Flat(1), null, new CellBranch(Flat(1), Duration.FromSeconds(1))));
         Assert.Throws<ArgumentOutOfRangeException>(() => Invented().Step(CellState.Rested(1), 1, -1, Warm));
     }
 }

@@ -21,7 +21,8 @@ public sealed class ChargeTimeTests
         Assert.Equal(0.8, ChargeAfter(time, 3, 2.732), 1e-9);
     }
 
-    // Handbook, battery, check 10: charges of about one capacity an hour down to a sixtieth of it took 1.60 to 1.64 times capacity over current.
+    // Handbook, battery, check 10: charges of about one capacity an hour down to a sixtieth of it took 1.60 to 1.64 times capacity over
+    // current.
     [Fact]
     public void Capacity_over_current_is_far_too_short()
     {
@@ -53,7 +54,8 @@ public sealed class ChargeTimeTests
     {
         var (tail, seconds) = (time.Tail!.Value, time.ToFourFifths.Seconds);
         var falling = Math.Max(0, seconds - tail.ConstantCurrent!.Value.Seconds);
-        var coulombs = amperes * Math.Min(seconds, tail.ConstantCurrent!.Value.Seconds) + amperes * tail.Decay.Seconds * (1 - Math.Exp(-falling / tail.Decay.Seconds));
+        var coulombs = amperes * Math.Min(seconds, tail.ConstantCurrent!.Value.Seconds) + amperes * tail.Decay.Seconds
+            * (1 - Math.Exp(-falling / tail.Decay.Seconds));
         return coulombs / 3600 / ampereHours;
     }
 }

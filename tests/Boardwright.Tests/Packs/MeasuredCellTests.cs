@@ -6,7 +6,8 @@ using Boardwright.Parts;
 
 namespace Boardwright.Tests.Packs;
 
-/// <summary>Fits and replays of a measured cell. The files lie beside the checked-out project; where they do not, the tests are skipped.</summary>
+/// <summary>Fits and replays of a measured cell. The files lie beside the checked-out project; where they do not, the tests are
+/// skipped.</summary>
 public sealed class MeasuredCellTests(MeasuredCellTests.Fits fits) : IClassFixture<MeasuredCellTests.Fits>
 {
     static string Folder()
@@ -115,7 +116,8 @@ public sealed class MeasuredCellTests(MeasuredCellTests.Fits fits) : IClassFixtu
         ResistanceTable Column(int column) => new(
             [.. branches.Select(r => Fraction.FromValue(1 - r[0]))],
             [.. kelvins.Select(Temperature.FromKelvins)],
-            [.. branches.Select(r => (IReadOnlyList<Resistance>)[.. kelvins.Select(k => Resistance.FromOhms(r[column] * Math.Exp(2500 * (1 / k - 1 / 298.15))))])]);
+            [.. branches.Select(r => (IReadOnlyList<Resistance>)[.. kelvins.Select(
+            k => Resistance.FromOhms(r[column] * Math.Exp(2500 * (1 / k - 1 / 298.15))))])]);
         var model = new CellModel(
             Charge.FromAmpereHours(2.78), new Curve<Fraction, Voltage>(Rows("lg_hg2/fitted_25C_ocv").Select(r => (1 - r[0], r[1]))), Column(1),
             new CellBranch(Column(2), Duration.FromSeconds(4)), new CellBranch(Column(3), Duration.FromSeconds(120)));
@@ -125,8 +127,10 @@ public sealed class MeasuredCellTests(MeasuredCellTests.Fits fits) : IClassFixtu
         Assert.Equal(wattHours, replay.Model.WattHours, 0.001 * wattHours);
     }
 
-    // Handbook, battery, check 12: 10 s resistance at 3 A and some 55 % charge, 54 mΩ at 0 °C and 27 mΩ at 25 °C. It falls to 25.9 and 47.8 mΩ at the 18 A of the largest
-    // pulses, which weigh most in the fit, and the model has one value for all currents: hence 15 % in the cold and 10 % in the warm, downwards. The pulses were fitted, so this is no forecast.
+    // Handbook, battery, check 12: 10 s resistance at 3 A and some 55 % charge, 54 mΩ at 0 °C and 27 mΩ at 25 °C. It falls to 25.9 and 47.8
+    // mΩ at the 18 A of the largest
+    // pulses, which weigh most in the fit, and the model has one value for all currents: hence 15 % in the cold and 10 % in the warm,
+    // downwards. The pulses were fitted, so this is no forecast.
     [Fact]
     public void The_fitted_resistance_after_ten_seconds_is_that_of_the_pulses()
     {
@@ -134,7 +138,8 @@ public sealed class MeasuredCellTests(MeasuredCellTests.Fits fits) : IClassFixtu
         Assert.InRange(1000 * fits.Cold.Model.OhmsAfter(10, 0.55, 273.15), 54 * 0.85, 54);
     }
 
-    // The goal set before: 2 % with the tau of one charge. Widanage 2021: four charges of one cell, the tau of the first of them that followed a discharge at 0.5C.
+    // The goal set before: 2 % with the tau of one charge. Widanage 2021: four charges of one cell, the tau of the first of them that
+    // followed a discharge at 0.5C.
     [Theory]
     [InlineData("lg_m50/charge_25C_after_0p1C")]
     [InlineData("lg_m50/charge_25C_after_1C")]
@@ -187,7 +192,8 @@ public sealed class MeasuredCellTests(MeasuredCellTests.Fits fits) : IClassFixtu
             var outcome = CellBench.Replay(shelf, "both", drives);
 
             Assert.Empty(outcome.Complaints);
-            foreach (var (read, direct) in outcome.Replays.Zip(drives.Select(d => CellReplay.Replay(fits.Both.Model, CellMeasurements.Read([d]).Measurements[0]))))
+            foreach (var (read, direct) in outcome.Replays.Zip(
+                drives.Select(d => CellReplay.Replay(fits.Both.Model, CellMeasurements.Read([d]).Measurements[0]))))
                 Assert.Equal(direct.RmsVolts, read.RmsVolts, 0.00005); // the shelf is written to a tenth of a millivolt
         }
         finally

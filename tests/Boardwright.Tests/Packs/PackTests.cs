@@ -22,10 +22,12 @@ public sealed class ChargeTailTests
     // Charge is kept: constant current times its time, and the decaying current's integral.
     [Fact]
     public void The_two_parts_hold_the_missing_charge() =>
-        Gen.Select(Gen.Double[0.5, 20], Gen.Double[0.5, 8], Gen.Double[0.01, 0.9], Gen.Double[30, 2000]).Sample((missing, current, part, decay) =>
+        Gen.Select(Gen.Double[0.5, 20], Gen.Double[0.5, 8], Gen.Double[0.01, 0.9], Gen.Double[30, 2000])
+        .Sample((missing, current, part, decay) =>
         {
             var charge = new ChargeTail(
-                Charge.FromAmpereHours(missing), Current.FromAmperes(current), Current.FromAmperes(current * part), Duration.FromSeconds(decay));
+                Charge.FromAmpereHours(missing), Current.FromAmperes(current), Current.FromAmperes(current * part),
+                Duration.FromSeconds(decay));
             return charge.ConstantCurrent is not { } first
                 || Math.Abs(first.Seconds * current + charge.AtConstantVoltage.Coulombs - charge.Missing.Coulombs) < 1e-6;
         });
@@ -94,7 +96,8 @@ public sealed class PackModelTests
     {
         var (pack, cell) = (PackModel.Compute(Boards.Tern).Value, CellModel.Compute(Boards.Tern.Parts.Cell).Value);
         foreach (var charge in new[] { 0.1, 0.37, 0.5, 1 })
-            Assert.Equal(12.0 / 4 * cell.OhmsAfter(double.PositiveInfinity, charge, pack.Temperature.Kelvins), pack.CellOhmsAt(charge), 1e-12);
+            Assert.Equal(12.0 / 4 * cell.OhmsAfter(double.PositiveInfinity, charge, pack.Temperature.Kelvins), pack.CellOhmsAt(charge),
+                1e-12);
     }
 
     // Constant current for twenty time constants, near half charge: what is lost is I times the pack's resistance.
@@ -107,7 +110,8 @@ public sealed class PackModelTests
         for (var i = 0; i < 60; i++)
             state = cell.Step(state, 2, 1, pack.Temperature.Kelvins).After;
 
-        Assert.Equal(2 * pack.CellOhmsAt(state.Charge) * 4 / 12, cell.RestVoltsAt(state.Charge) - cell.VoltsAt(state, 2, pack.Temperature.Kelvins), 1e-5);
+        Assert.Equal(2 * pack.CellOhmsAt(state.Charge) * 4 / 12,
+            cell.RestVoltsAt(state.Charge) - cell.VoltsAt(state, 2, pack.Temperature.Kelvins), 1e-5);
     }
 
     [Fact]
@@ -191,5 +195,6 @@ public sealed class PackRangeTests
 {
     [Fact]
     public void Nine_tenths_of_500_watt_hours_reach_30_kilometres() =>
-        Assert.Equal(30, PackRange.Compute(Energy.FromWattHours(500), Fraction.FromPercent(90), EnergyPerDistance.FromWattHoursPerKilometre(15)).Kilometres, 1e-9);
+        Assert.Equal(30, PackRange.Compute(
+        Energy.FromWattHours(500), Fraction.FromPercent(90), EnergyPerDistance.FromWattHoursPerKilometre(15)).Kilometres, 1e-9);
 }

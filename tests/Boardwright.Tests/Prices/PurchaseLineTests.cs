@@ -38,7 +38,8 @@ public sealed class PurchaseLineTests
         Assert.Equal(1, trucks.Sum(t => t.ToBuy));
     }
 
-    // Tern by hand: 48 cells of 5.0 Ah and 3.6 V are 18 Wh each, 864 Wh together; 48 · 70 g + 350 g + 92 g = 3.802 kg where the cell weighs 70 g.
+    // Tern by hand: 48 cells of 5.0 Ah and 3.6 V are 18 Wh each, 864 Wh together; 48 · 70 g + 350 g + 92 g = 3.802 kg where the cell weighs
+    // 70 g.
     [Fact]
     public void A_shipment_adds_up_its_cells()
     {

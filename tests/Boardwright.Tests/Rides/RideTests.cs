@@ -10,7 +10,8 @@ namespace Boardwright.Tests.Rides;
 public sealed class RideTests
 {
     /// <summary>Roads with hills, speeds wished and stops, from a hundred metres to some kilometres.</summary>
-    public static readonly Gen<Route> Routes = Gen.Select(Gen.Double[20, 600], Gen.Double[-0.07, 0.07], Gen.Double[6, 40], Gen.Int[0, 4]).Array[1, 12].Select(parts =>
+    public static readonly Gen<Route> Routes = Gen.Select(Gen.Double[20, 600], Gen.Double[-0.07, 0.07], Gen.Double[6, 40], Gen.Int[0, 4])
+        .Array[1, 12].Select(parts =>
         Route.Create("made up", [.. parts.Select(p => new RouteStretch(
             Length.FromMetres(p.Item1),
             Fraction.FromValue(p.Item2),
@@ -40,9 +41,11 @@ public sealed class RideTests
             (Func<Ride, double> Of, double Least)[] figures =
             [
                 (r => r.Distance.Metres, 0), (r => r.Time.Seconds, 0), (r => r.Used.WattHours, 1),
-                (r => r.Winding.Peak.Kelvins - air, 10), (r => r.Case.Peak.Kelvins - air, 10), (r => r.Cells.Peak.Kelvins - air, 10), (r => r.Controller.Peak.Kelvins - air, 10),
+                (r => r.Winding.Peak.Kelvins - air, 10), (r => r.Case.Peak.Kelvins - air, 10), (r => r.Cells.Peak.Kelvins - air, 10),
+                    (r => r.Controller.Peak.Kelvins - air, 10),
             ];
-            var (whole, half, twice) = (Ridden(board, route), Ridden(board, route, Every(usual / 2)), Ridden(board, route, Every(2 * usual)));
+            var (whole, half, twice) =
+                (Ridden(board, route), Ridden(board, route, Every(usual / 2)), Ridden(board, route, Every(2 * usual)));
             return figures.All(f => f.Of(whole) is var value && 1e-3 * Math.Max(f.Least, Math.Abs(value)) is var allowed
                 && Math.Abs(value - f.Of(half)) <= allowed && Math.Abs(value - f.Of(twice)) <= allowed);
         }, iter: 30);
@@ -140,7 +143,8 @@ public sealed class RideTests
     [Fact]
     public void A_hill_that_is_too_steep_ends_the_ride_and_says_why()
     {
-        var ride = Ridden(Boards.Tern, Route.Create("wall", new(Length.FromMetres(200), default), new(Length.FromMetres(500), Fraction.FromPercent(38))));
+        var ride = Ridden(Boards.Tern,
+            Route.Create("wall", new(Length.FromMetres(200), default), new(Length.FromMetres(500), Fraction.FromPercent(38))));
 
         Assert.Equal(RideEnd.CannotGoOn, ride.End);
         Assert.Equal(RideLimit.PhaseCurrent, ride.HeldBack);
@@ -175,12 +179,14 @@ public sealed class RideTests
     public void No_limit_is_passed_on_any_road() =>
         Gen.Select(Any, Routes).Sample((board, route) =>
         {
-            var (ride, drive) = (Ridden(board, route, new() { TraceEvery = Duration.FromSeconds(0.1) }), RideModel.Compute(board).Value.Running.Drive);
+            var (ride, drive) = (Ridden(board, route, new() { TraceEvery = Duration.FromSeconds(0.1) }),
+                RideModel.Compute(board).Value.Running.Drive);
             var full = board.Parts.Cell.VoltageFull.Value.Volts;
             return ride.PeakPhase.Amperes <= Math.Max(drive.PhaseLimit, drive.BrakePhaseLimit) + 1e-6
                 && ride.PeakPack.Amperes <= drive.PackLimit + 1e-6
                 && ride.PeakRegen.Amperes <= drive.RegenLimit + 1e-6
-                && ride.Trace.All(m => m.CellVolts <= full + 1e-6 && m.State.Speed >= 0 && m.State.Speed <= board.Brief.CruiseSpeed.Value.MetresPerSecond + 1e-4 && m.FootBrake >= 0);
+                && ride.Trace.All(m => m.CellVolts <= full + 1e-6 && m.State.Speed >= 0
+                && m.State.Speed <= board.Brief.CruiseSpeed.Value.MetresPerSecond + 1e-4 && m.FootBrake >= 0);
         }, iter: 30);
 
     [Fact]
@@ -196,7 +202,8 @@ public sealed class RideTests
     [Fact]
     public void A_guessed_heat_capacity_or_cooling_makes_a_band()
     {
-        var (told, guessed) = (Ridden(Boards.Tern, Route.Level(Length.FromKilometres(5))), Ridden(Boards.Tern.With(("motor.case_to_air", "")), Route.Level(Length.FromKilometres(5))));
+        var (told, guessed) = (Ridden(Boards.Tern, Route.Level(Length.FromKilometres(5))),
+            Ridden(Boards.Tern.With(("motor.case_to_air", "")), Route.Level(Length.FromKilometres(5))));
 
         Assert.False(told.Winding.IsBand);
         Assert.True(told.Cells.IsBand);
@@ -228,7 +235,8 @@ public sealed class RideTests
     [Fact]
     public void A_rider_who_starts_and_brakes_gently_is_slower()
     {
-        var route = Route.Create("town", [.. Enumerable.Repeat(new RouteStretch(Length.FromMetres(200), default, Wait: Duration.FromSeconds(5)), 6)]);
+        var route = Route.Create(
+            "town", [.. Enumerable.Repeat(new RouteStretch(Length.FromMetres(200), default, Wait: Duration.FromSeconds(5)), 6)]);
         var (brisk, gentle) = (Ridden(Boards.Tern, route), Ridden(Boards.Tern.With(("brief.acceleration", "0.5 m/s2"), ("brief.braking", "0.6 m/s2")), route));
 
         Assert.True(gentle.Time > brisk.Time);

@@ -16,8 +16,10 @@ public sealed class RiderPaceTests
             p.Item3 > 0 ? Speed.FromKilometresPerHour(p.Item2) : null,
             Duration.FromSeconds(p.Item3 == 3 ? 10 : 0)))]));
 
-    static readonly Gen<SpeedPlan> Plans = Gen.Select(Routes, Gen.Double[10, 45], Gen.Double[0.2, 3], Gen.Double[0.2, 4]).Select((route, cruise, start, brake) =>
-        new RiderPace(Speed.FromKilometresPerHour(cruise), Acceleration.FromMetresPerSecondSquared(start), Acceleration.FromMetresPerSecondSquared(brake)).Over(route));
+    static readonly Gen<SpeedPlan> Plans = Gen.Select(Routes, Gen.Double[10, 45], Gen.Double[0.2, 3], Gen.Double[0.2, 4])
+        .Select((route, cruise, start, brake) =>
+        new RiderPace(Speed.FromKilometresPerHour(cruise), Acceleration.FromMetresPerSecondSquared(start),
+        Acceleration.FromMetresPerSecondSquared(brake)).Over(route));
 
     [Fact]
     public void Nothing_exceeds_the_wish_or_the_cruise_speed() =>
@@ -34,7 +36,8 @@ public sealed class RiderPaceTests
         {
             var (from, to) = Between(plan, a, b);
             var allowed = 2 * plan.Pace.Braking.Si * (to - from).Metres + 1e-5; // squares of speeds
-            return Square(plan.TargetAt(from)) - Square(plan.TargetAt(to)) <= allowed && Square(plan.IdealAt(from)) - Square(plan.IdealAt(to)) <= allowed;
+            return Square(plan.TargetAt(from)) - Square(plan.TargetAt(to)) <= allowed
+                && Square(plan.IdealAt(from)) - Square(plan.IdealAt(to)) <= allowed;
         });
 
     [Fact]
@@ -51,7 +54,8 @@ public sealed class RiderPaceTests
         {
             var before = Length.FromMetres(stop.At.Metres * (1 - 1e-12));
             var final = stop.At == plan.Route.Distance;
-            return plan.TargetAt(before).Si < 1e-3 && plan.IdealAt(before).Si < 1e-3 && (plan.TargetAt(stop.At).Si > 0) != final && plan.IdealAt(stop.At).Si == 0;
+            return plan.TargetAt(before).Si < 1e-3 && plan.IdealAt(before).Si < 1e-3 && (plan.TargetAt(stop.At).Si > 0) != final
+                && plan.IdealAt(stop.At).Si == 0;
         }));
 
     // The target is the greatest such speed: wherever it is below the wish, it is braking with the full comfortable rate.
@@ -64,7 +68,9 @@ public sealed class RiderPaceTests
             if (plan.TargetAt(at).Si > most - 1e-6)
                 return true;
             var ahead = Length.FromMetres(Math.Min(at.Metres + 1e-3, plan.Route.Distance.Metres));
-            return plan.StopAhead(at)!.At <= ahead || Math.Abs(Square(plan.TargetAt(at)) - Square(plan.TargetAt(ahead)) - 2 * plan.Pace.Braking.Si * (ahead - at).Metres) < 1e-5;
+            return plan.StopAhead(at)!.At <= ahead
+                || Math.Abs(Square(plan.TargetAt(at)) - Square(plan.TargetAt(ahead)) - 2 * plan.Pace.Braking.Si * (ahead - at).Metres)
+                < 1e-5;
         });
 
     // By hand: from 10 m/s at 1.25 m/s2 braking takes 100 / 2.5 = 40 m; starting at 1 m/s2 takes 50 m and 10 s.
@@ -72,7 +78,8 @@ public sealed class RiderPaceTests
     [Fact]
     public void A_level_kilometre_takes_as_long_as_by_hand()
     {
-        var plan = new RiderPace(Speed.FromMetresPerSecond(10), null, Acceleration.FromMetresPerSecondSquared(1.25)).Over(Route.Level(Length.FromMetres(1000)));
+        var plan = new RiderPace(Speed.FromMetresPerSecond(10), null, Acceleration.FromMetresPerSecondSquared(1.25))
+            .Over(Route.Level(Length.FromMetres(1000)));
 
         Assert.Equal(10, plan.TargetAt(Length.FromMetres(960)).Si, 1e-12);
         Assert.Equal(Math.Sqrt(50), plan.TargetAt(Length.FromMetres(980)).Si, 1e-12);
@@ -113,13 +120,15 @@ public sealed class RiderPaceTests
     [InlineData(double.NaN, 1, 1)]
     [InlineData(7, double.PositiveInfinity, 1)]
     public void A_pace_that_moves_nobody_is_refused(double cruise, double start, double brake) =>
-        Assert.Throws<ArgumentOutOfRangeException>(() => new RiderPace(Speed.FromSi(cruise), Acceleration.FromSi(start), Acceleration.FromSi(brake)));
+        Assert.Throws<ArgumentOutOfRangeException>(
+        () => new RiderPace(Speed.FromSi(cruise), Acceleration.FromSi(start), Acceleration.FromSi(brake)));
 
     static (Length From, Length To) Between(SpeedPlan plan, double a, double b)
     {
         var (from, to) = (plan.Route.Distance * Math.Min(a, b), plan.Route.Distance * Math.Max(a, b));
         // The target jumps up after a stop, so the two places are taken from one stage between stops.
-        return plan.StopAhead(from) is { } stop && stop.At <= to ? (from, Length.FromMetres(Math.Max(from.Metres, stop.At.Metres * (1 - 1e-12)))) : (from, to);
+        return plan.StopAhead(from) is { } stop && stop.At <= to
+            ? (from, Length.FromMetres(Math.Max(from.Metres, stop.At.Metres * (1 - 1e-12)))) : (from, to);
     }
 
     static double Square(Speed speed) => speed.Si * speed.Si;

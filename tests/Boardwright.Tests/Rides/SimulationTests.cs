@@ -86,13 +86,23 @@ public sealed class SimulationTests
     {
         var model = With(r => r, d => d with { IdlePower = 0 });
         var heat = model.Heat;
-        var route = Route.Create("a long stop", new RouteStretch(Length.FromMetres(1), default, Wait: Duration.FromHours(2)), new RouteStretch(Length.FromMetres(1), default));
+        var route = Route.Create(
+            "a long stop", new RouteStretch(Length.FromMetres(1), default, Wait: Duration.FromHours(2)),
+            new RouteStretch(Length.FromMetres(1), default));
         var simulation = new Simulation(model, RideCourse.Create(route, model.Pace), Every(0.1));
         while (simulation.State.Speed > 0 || simulation.State.Place == 0)
             simulation.Advance();
         var (ambient, seconds) = (heat.Ambient, 900.0);
         // One body on its own each; winding and case are two, so theirs is the two shares of the closed form.
-        simulation.State = simulation.State with { Cells = ambient + 30, Controller = ambient + 50, Winding = ambient, Case = ambient, FirstVolts = 0, SecondVolts = 0 };
+        simulation.State = simulation.State with
+        {
+            Cells = ambient + 30,
+            Controller = ambient + 50,
+            Winding = ambient,
+            Case = ambient,
+            FirstVolts = 0,
+            SecondVolts = 0
+        };
         simulation.RunFor(seconds);
 
         Near(50 * Math.Exp(-seconds * heat.ControllerToAir / heat.ControllerCapacity), simulation.State.Controller - ambient, 1e-6);
@@ -108,9 +118,12 @@ public sealed class SimulationTests
         var simulation = OnTheLevel(model, 0.25);
         simulation.RunFor(3600);
         var (heat, state) = (model.Heat, simulation.State);
-        var nodes = new TwoNode(HeatCapacity.FromJoulesPerKelvin(heat.WindingCapacity), HeatCapacity.FromJoulesPerKelvin(heat.CaseCapacity), ThermalResistance.FromKelvinsPerWatt(1 / heat.WindingToCase));
+        var nodes = new TwoNode(HeatCapacity.FromJoulesPerKelvin(heat.WindingCapacity), HeatCapacity.FromJoulesPerKelvin(heat.CaseCapacity),
+            ThermalResistance.FromKelvinsPerWatt(1 / heat.WindingToCase));
         var copper = Power.FromWatts(1.5 * model.PhaseOhmsAt20 * 81);
-        var settled = nodes.Settled(new MotorHeat(copper, default), new FixedCooling(Boards.Tern.Parts.Motor.CaseToAir.Value, Temperature.FromKelvins(heat.Ambient)))!.Value;
+        var settled = nodes.Settled(
+            new MotorHeat(copper, default),
+            new FixedCooling(Boards.Tern.Parts.Motor.CaseToAir.Value, Temperature.FromKelvins(heat.Ambient)))!.Value;
 
         Near(settled.Winding.Kelvins - heat.Ambient, state.Winding - heat.Ambient, 1e-6);
         Near(settled.Case.Kelvins - heat.Ambient, state.Case - heat.Ambient, 1e-6);
@@ -122,10 +135,12 @@ public sealed class SimulationTests
         // A smooth stretch: full throttle from rest, held back by the phase current, the voltage sagging, everything warming.
         static double[] After(double step)
         {
-            var simulation = OnTheLevel(With(r => r with { Tyres = r.Tyres with { Coefficient = 1e6 } }, d => d with { PhaseLimit = 20 }), step);
+            var simulation = OnTheLevel(
+                With(r => r with { Tyres = r.Tyres with { Coefficient = 1e6 } }, d => d with { PhaseLimit = 20 }), step);
             simulation.RunFor(16);
             var state = simulation.State;
-            return [state.Speed, state.Metres, state.Charge, state.Winding, state.Case, state.Cells, state.FirstVolts, simulation.Energy.Delivered];
+            return [state.Speed, state.Metres, state.Charge, state.Winding, state.Case, state.Cells, state.FirstVolts,
+                simulation.Energy.Delivered];
         }
 
         var fine = After(1.0 / 256);
@@ -141,7 +156,8 @@ public sealed class SimulationTests
     [Fact]
     public void A_step_allocates_nothing()
     {
-        var simulation = new Simulation(Tern, RideCourse.Create(Route.Loop(Length.FromKilometres(3), Length.FromMetres(30), 3), Tern.Pace), Every(0.1));
+        var simulation = new Simulation(
+            Tern, RideCourse.Create(Route.Loop(Length.FromKilometres(3), Length.FromMetres(30), 3), Tern.Pace), Every(0.1));
         for (var i = 0; i < 200; i++)
             simulation.Advance();
 
@@ -172,9 +188,11 @@ public sealed class SimulationTests
             var (plan, course, place) = (pace.Over(route), RideCourse.Create(route, pace), part * route.Distance.Metres);
             var pieces = course.Pieces.ToArray();
             var piece = pieces.First(p => place <= p.End);
-            var whole = pieces[0].Start == 0 && pieces[^1].End == route.Distance.Metres && pieces.Skip(1).Zip(pieces, (next, before) => next.Start == before.End).All(same => same);
+            var whole = pieces[0].Start == 0 && pieces[^1].End == route.Distance.Metres
+                && pieces.Skip(1).Zip(pieces, (next, before) => next.Start == before.End).All(same => same);
             return whole
-                && (piece.End == place || Math.Abs(piece.SquareAt(place) - Math.Pow(plan.TargetAt(Length.FromMetres(place)).MetresPerSecond, 2)) < 1e-9)
+                && (piece.End == place || Math.Abs(
+                piece.SquareAt(place) - Math.Pow(plan.TargetAt(Length.FromMetres(place)).MetresPerSecond, 2)) < 1e-9)
                 && Math.Abs(piece.Sine / piece.Cosine - route.GradeAt(Length.FromMetres((piece.Start + piece.End) / 2)).Value) < 1e-12;
         }, iter: 200);
 

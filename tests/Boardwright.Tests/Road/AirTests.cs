@@ -47,7 +47,8 @@ public sealed class AirTests
     public void Viscosity_and_conductivity_match_the_1976_table()
     {
         Assert.Equal(1.7894e-5, Air.Standard(default).ViscosityPascalSeconds, 0.00005e-5);
-        Assert.Equal(0.024813, Air.At(Temperature.FromKelvins(281.651), Pressure.FromPascals(101325)).ConductivityWattsPerMetreKelvin, 0.0000005);
+        Assert.Equal(0.024813, Air.At(Temperature.FromKelvins(281.651), Pressure.FromPascals(101325)).ConductivityWattsPerMetreKelvin,
+            0.0000005);
     }
 
     [Fact]
@@ -65,7 +66,8 @@ public sealed class AirTests
     [InlineData(1, 1.19362, 1.19409)]
     public void Humid_air_matches_its_formula_and_the_metrologists_to_a_thousandth(double humidity, double simple, double cipm)
     {
-        var density = Air.At(Temperature.FromCelsius(20), Pressure.FromPascals(101325)).HumidDensityKilogramsPerCubicMetre(Fraction.FromValue(humidity));
+        var density = Air.At(Temperature.FromCelsius(20), Pressure.FromPascals(101325))
+            .HumidDensityKilogramsPerCubicMetre(Fraction.FromValue(humidity));
 
         Assert.Equal(simple, density, 0.000005);
         Assert.Equal(cipm, density, 0.001 * cipm);
@@ -78,7 +80,8 @@ public sealed class AirTests
 
     [Fact]
     public void Prandtl_number_stays_near_the_textbooks() =>
-        Gen.Double[230, 400].Sample(kelvins => Air.At(Temperature.FromKelvins(kelvins), Pressure.FromPascals(1e5)).Prandtl is > 0.68 and < 0.73);
+        Gen.Double[230, 400].Sample(
+        kelvins => Air.At(Temperature.FromKelvins(kelvins), Pressure.FromPascals(1e5)).Prandtl is > 0.68 and < 0.73);
 
     // dp/dH = -rho g, the law behind the standard's formula, by a central difference.
     [Fact]

@@ -11,7 +11,8 @@ public sealed class AscentTests
     public void Every_rise_and_fall_counts_in_the_raw_sum() =>
         Assert.Equal((7.0, 6.0), Metres(Ascent.Raw([1, 3, 2, 5, 0, 2])));
 
-    // By hand: 4 stays within 5 of 0; 6 counts 6, and 2 stays within 5 of it; 0 lowers the reference; 5 is not above it by more than 5; 7 is.
+    // By hand: 4 stays within 5 of 0; 6 counts 6, and 2 stays within 5 of it; 0 lowers the reference; 5 is not above it by more than 5; 7
+    // is.
     [Fact]
     public void The_reference_follows_only_beyond_the_threshold() =>
         Assert.Equal((13.0, 6.0), Metres(Ascent.WithHysteresis([0, 4, 6, 2, 0, 5, 7], Length.FromMetres(5))));
@@ -43,7 +44,8 @@ public sealed class AscentTests
     [Fact]
     public void A_higher_threshold_never_counts_more() =>
         Gen.Select(Heights, Gen.Double[0, 20], Gen.Double[0, 20]).Sample((heights, threshold, more) =>
-            Ascent.BetweenTurns(heights, Length.FromMetres(threshold + more)).Up.Metres <= Ascent.BetweenTurns(heights, Length.FromMetres(threshold)).Up.Metres + 1e-9);
+            Ascent.BetweenTurns(heights, Length.FromMetres(threshold + more)).Up.Metres
+            <= Ascent.BetweenTurns(heights, Length.FromMetres(threshold)).Up.Metres + 1e-9);
 
     [Fact]
     public void Without_a_threshold_the_three_sums_agree() =>

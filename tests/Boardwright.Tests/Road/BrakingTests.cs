@@ -11,7 +11,8 @@ public sealed class BrakingTests
 
     static Speed Kmh(double value) => Speed.FromKilometresPerHour(value);
 
-    // UK Highway Code, rule 126, braking parts of the stopping distances in metres; v²/2s worked out by hand, 1 % for the rounding of the metres.
+    // UK Highway Code, rule 126, braking parts of the stopping distances in metres; v²/2s worked out by hand, 1 % for the rounding of the
+    // metres.
     [Theory]
     [InlineData(20, 6, 6.66)]
     [InlineData(30, 14, 6.42)]
@@ -28,7 +29,8 @@ public sealed class BrakingTests
     {
         var speed = Speed.FromMilesPerHour(20);
 
-        Assert.Equal("127", Braking.SightDistanceInFeet(speed, 0.25)!.Value.Feet.ToString("F0", System.Globalization.CultureInfo.InvariantCulture));
+        Assert.Equal("127", Braking.SightDistanceInFeet(speed, 0.25)!.Value.Feet.ToString(
+            "F0", System.Globalization.CultureInfo.InvariantCulture));
         Assert.Equal(38.7, Braking.SightDistanceInFeet(speed, 0.25)!.Value.Metres, 0.003 * 38.7);
         Assert.Equal(35.007, Braking.SightDistance(Kmh(30), 0.25, Seconds(2.5))!.Value.Metres, 0.0005);
         Assert.Equal(38.55, Braking.SightDistance(Kmh(30), 0.25, Seconds(2.5), Fraction.FromPercent(-5))!.Value.Metres, 0.005);
@@ -40,7 +42,8 @@ public sealed class BrakingTests
     [InlineData(40, 2.5, 0, 35.8025)]
     [InlineData(25, 2.0, -6, 24.0134)]
     public void Stopping_distance_matches_the_hand_calculation(double speed, double braking, double percent, double metres) =>
-        Assert.Equal(metres, Braking.StoppingDistance(Kmh(speed), Seconds(1), Of(braking), Fraction.FromPercent(percent))!.Value.Metres, 0.00005);
+        Assert.Equal(metres, Braking.StoppingDistance(Kmh(speed), Seconds(1), Of(braking), Fraction.FromPercent(percent))!.Value.Metres,
+        0.00005);
 
     [Fact]
     public void A_ramp_adds_two_metres()
@@ -54,7 +57,8 @@ public sealed class BrakingTests
         Gen.Select(Gen.Double[0.5, 14], Gen.Double[1, 6], Gen.Double[0.5, 20], Gen.Double[-0.08, 0.08]).Sample(
             (speed, braking, jerk, percent) =>
             {
-                var way = Braking.StoppingDistance(Speed.FromMetresPerSecond(speed), default, Of(braking), jerk, Fraction.FromValue(percent))!.Value.Metres;
+                var way = Braking.StoppingDistance(
+                    Speed.FromMetresPerSecond(speed), default, Of(braking), jerk, Fraction.FromValue(percent))!.Value.Metres;
                 var slope = RoadLoad.Gravity * percent / Math.Sqrt(1 + percent * percent);
                 var (v, s, t) = (speed, 0.0, 0.0);
                 const double step = 1e-4;
@@ -86,7 +90,8 @@ public sealed class BrakingTests
     [InlineData(0.375, 1.05, 1.7335)]
     [InlineData(0.45, 0.85, 2.2967)]
     public void Rear_wheels_alone_brake_little(double behindFront, double height, double limit) =>
-        Assert.Equal(limit, new GripLimits(Length.FromMetres(0.75), Length.FromMetres(behindFront), Length.FromMetres(height)).RearBraking(0.7).MetresPerSecondSquared, 0.00005);
+        Assert.Equal(limit, new GripLimits(Length.FromMetres(0.75), Length.FromMetres(behindFront), Length.FromMetres(height))
+        .RearBraking(0.7).MetresPerSecondSquared, 0.00005);
 
     [Fact]
     public void A_standing_rider_falls_at_a_quarter_of_gravity() =>
@@ -95,15 +100,18 @@ public sealed class BrakingTests
     // Moments about the front contact: N_r L = m (g l_f − a h), and a = mu N_r/m.
     [Fact]
     public void Rear_braking_keeps_the_balance_of_moments() =>
-        Gen.Select(Gen.Double[0.5, 1], Gen.Double[0.1, 0.4], Gen.Double[0.5, 1.2], Gen.Double[0.1, 1]).Sample((wheelbase, front, height, grip) =>
+        Gen.Select(Gen.Double[0.5, 1], Gen.Double[0.1, 0.4], Gen.Double[0.5, 1.2], Gen.Double[0.1, 1])
+        .Sample((wheelbase, front, height, grip) =>
         {
-            var a = new GripLimits(Length.FromMetres(wheelbase), Length.FromMetres(front), Length.FromMetres(height)).RearBraking(grip).MetresPerSecondSquared;
+            var a = new GripLimits(Length.FromMetres(wheelbase), Length.FromMetres(front), Length.FromMetres(height)).RearBraking(grip)
+                .MetresPerSecondSquared;
             return Math.Abs(grip * (RoadLoad.Gravity * front - a * height) / wheelbase - a) < 1e-12;
         });
 
     [Fact]
     public void Front_braking_never_tips_the_board() =>
-        Gen.Select(Gen.Double[0.5, 1], Gen.Double[0.1, 0.4], Gen.Double[0.5, 1.2], Gen.Double[0.1, 1]).Sample((wheelbase, front, height, grip) =>
+        Gen.Select(Gen.Double[0.5, 1], Gen.Double[0.1, 0.4], Gen.Double[0.5, 1.2], Gen.Double[0.1, 1])
+        .Sample((wheelbase, front, height, grip) =>
         {
             var limits = new GripLimits(Length.FromMetres(wheelbase), Length.FromMetres(front), Length.FromMetres(height));
             return limits.FrontBraking(grip) <= limits.TippingForward && limits.AllWheelBraking(grip) <= limits.TippingForward

@@ -19,7 +19,8 @@ public sealed class CoastingTests
     [InlineData(30, 20, 8.79271, 60.1772, 0.00005)]
     [InlineData(20, 10, 13.42740, 54.7185, 0.00005)]
     [InlineData(10, 0, 18.09258, 24.3878, 0.00005)]
-    public void Coasting_down_takes_the_time_and_way_of_the_closed_form(double from, double to, double seconds, double metres, double tolerance)
+    public void Coasting_down_takes_the_time_and_way_of_the_closed_form(
+        double from, double to, double seconds, double metres, double tolerance)
     {
         Assert.Equal(seconds, Level.TimeBetween(Kmh(from), Kmh(to))!.Value.Seconds, tolerance);
         Assert.Equal(metres, Level.DistanceBetween(Kmh(from), Kmh(to))!.Value.Metres, tolerance);
@@ -31,7 +32,8 @@ public sealed class CoastingTests
 
     [Fact]
     public void Three_terms_of_force_have_a_closed_form_too() =>
-        Assert.Equal(24.30854, new Coasting(Effective, Force.FromNewtons(13), 0.33, 0.4).TimeBetween(Mps(8), Mps(2))!.Value.Seconds, 0.000005);
+        Assert.Equal(24.30854, new Coasting(Effective, Force.FromNewtons(13), 0.33, 0.4).TimeBetween(Mps(8), Mps(2))!.Value.Seconds,
+        0.000005);
 
     [Fact]
     public void A_constant_force_runs_the_board_up()
@@ -56,7 +58,8 @@ public sealed class CoastingTests
 
     [Fact]
     public void Constant_power_without_resistance() =>
-        Assert.Equal(9.3505, Coasting.SpeedAtConstantPower(Effective, Power.FromWatts(1000), default, Duration.FromSeconds(4)).MetresPerSecond, 0.00005);
+        Assert.Equal(9.3505, Coasting.SpeedAtConstantPower(Effective, Power.FromWatts(1000), default, Duration.FromSeconds(4))
+        .MetresPerSecond, 0.00005);
 
     [Theory]
     [InlineData(1, 0.015000, 0.55000)]
@@ -77,7 +80,8 @@ public sealed class CoastingTests
 
     [Fact]
     public void Steps_of_Runge_and_Kutta_follow_the_same_course() =>
-        Gen.Select(Gen.Double[-150, 60], Gen.Double[0.1, 0.6], Gen.Double[0, 12], Gen.Double[0.5, 20]).Sample((newtons, drag, start, seconds) =>
+        Gen.Select(Gen.Double[-150, 60], Gen.Double[0.1, 0.6], Gen.Double[0, 12], Gen.Double[0.5, 20])
+        .Sample((newtons, drag, start, seconds) =>
         {
             var coasting = new Coasting(Effective, Force.FromNewtons(newtons), drag);
             if (newtons > 0 && coasting.TimeBetween(Mps(start), default)!.Value.Seconds < seconds)
@@ -91,7 +95,8 @@ public sealed class CoastingTests
 
     [Fact]
     public void Time_way_and_speed_agree_with_each_other() =>
-        Gen.Select(Gen.Double[-150, 60], Gen.Double[0.1, 0.6], Gen.Double[0, 12], Gen.Double[0.5, 20]).Sample((newtons, drag, start, seconds) =>
+        Gen.Select(Gen.Double[-150, 60], Gen.Double[0.1, 0.6], Gen.Double[0, 12], Gen.Double[0.5, 20])
+        .Sample((newtons, drag, start, seconds) =>
         {
             var coasting = new Coasting(Effective, Force.FromNewtons(newtons), drag);
             var end = coasting.SpeedAfter(Mps(start), Duration.FromSeconds(seconds));
@@ -99,7 +104,8 @@ public sealed class CoastingTests
             if (end.MetresPerSecond == 0 || Math.Abs(newtons + drag * end.MetresPerSecond * end.MetresPerSecond) < 1e-3)
                 return true;
             return Math.Abs(coasting.TimeBetween(Mps(start), end)!.Value.Seconds - seconds) < 1e-6 * seconds
-                && Math.Abs(coasting.DistanceBetween(Mps(start), end)!.Value.Metres - coasting.DistanceAfter(Mps(start), Duration.FromSeconds(seconds)).Metres) < 1e-5;
+                && Math.Abs(coasting.DistanceBetween(Mps(start), end)!.Value.Metres
+                - coasting.DistanceAfter(Mps(start), Duration.FromSeconds(seconds)).Metres) < 1e-5;
         });
 
     // Work of the forces = loss of kinetic energy, the force integrated over the closed form's own way.
@@ -128,7 +134,8 @@ public sealed class CoastingTests
     {
         public void At(double time, ReadOnlySpan<double> state, Span<double> rates)
         {
-            rates[0] = -(coasting.Constant.Newtons + coasting.DragKilogramsPerMetre * state[0] * state[0]) / coasting.EffectiveMass.Kilograms;
+            rates[0] = -(coasting.Constant.Newtons + coasting.DragKilogramsPerMetre * state[0] * state[0])
+                / coasting.EffectiveMass.Kilograms;
             rates[1] = state[0];
         }
     }

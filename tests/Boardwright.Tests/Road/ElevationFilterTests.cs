@@ -18,11 +18,13 @@ public sealed class ElevationFilterTests
     public void A_constant_grade_passes_unchanged_up_to_the_ends() =>
         Gen.Select(Gen.Double[-0.39, 0.39], Gen.Double[3, 3000], Gen.Int[2, 200]).Sample((grade, length, count) =>
         {
-            var segment = Segment.Recorded([.. Enumerable.Range(0, count + 1).Select(i => At(length * i / count, 300 + grade * length * i / count))]);
+            var segment = Segment.Recorded(
+                [.. Enumerable.Range(0, count + 1).Select(i => At(length * i / count, 300 + grade * length * i / count))]);
             return Enumerable.Range(0, 50).All(i =>
             {
                 var at = Math.Min(length * i / 49, segment.Distance.Metres);
-                return Math.Abs(segment.ElevationAt(Length.FromMetres(at)).Metres - 300 - grade * at) < 1e-7 // hundreds of metres, weighted and divided
+                return Math.Abs(segment.ElevationAt(Length.FromMetres(at)).Metres - 300 - grade * at)
+                    < 1e-7 // hundreds of metres, weighted and divided
                     && Math.Abs(segment.GradeAt(Length.FromMetres(at)).Value - grade) < 1e-7;
             });
         });
@@ -64,7 +66,8 @@ public sealed class ElevationFilterTests
     {
         double[] climbs = [.. new[] { 20.0, 10, 5, 2, 1 }.Select(step => Noisy(step, noise: 0).Ascent.Up.Metres)];
 
-        Assert.All(climbs, c => Assert.InRange(c, climbs[^1] * 0.99, climbs[^1] * 1.01)); // chords of 20 m cut the crests of 800 m hills by less than 1 %
+        Assert.All(climbs, c => Assert.InRange(
+            c, climbs[^1] * 0.99, climbs[^1] * 1.01)); // chords of 20 m cut the crests of 800 m hills by less than 1 %
     }
 
     // Three hills of 15 m over 2400 m and noise of 1 m (uniform), one point a metre: the raw sum explodes, the filtered one does not.
@@ -84,7 +87,9 @@ public sealed class ElevationFilterTests
             var (coarse, fine) = (Climb(5), Climb(2.5));
             return Math.Abs(coarse - fine) <= 0.05 * fine + 2; // one turn of 2 m may be seen by one and not by the other
 
-            double Climb(double step) => Segment.Recorded(points, new(Length.FromMetres(step), Length.FromMetres(100), Length.FromMetres(2), Fraction.FromPercent(40))).Ascent.Up.Metres;
+            double Climb(double step) =>
+                Segment.Recorded(points, new(
+                Length.FromMetres(step), Length.FromMetres(100), Length.FromMetres(2), Fraction.FromPercent(40))).Ascent.Up.Metres;
         });
 
     [Fact]
@@ -113,7 +118,9 @@ public sealed class ElevationFilterTests
     [InlineData(5, 100, 2, 0)]
     [InlineData(5, 100, 2, 101)]
     public void A_filter_outside_its_ranges_is_refused(double step, double smoothing, double turn, double steepest) =>
-        Assert.Throws<ArgumentOutOfRangeException>(() => new ElevationFilter(Length.FromMetres(step), Length.FromMetres(smoothing), Length.FromMetres(turn), Fraction.FromPercent(steepest)));
+        Assert.Throws<ArgumentOutOfRangeException>(
+        () => new ElevationFilter(
+        Length.FromMetres(step), Length.FromMetres(smoothing), Length.FromMetres(turn), Fraction.FromPercent(steepest)));
 
     static bool Holds(RoadPoint[] points, Segment segment, double near)
     {
@@ -138,7 +145,8 @@ public sealed class ElevationFilterTests
         var count = (int)(2400 / step);
         // A fixed sequence that looks random, so that the test says the same each time.
         return Segment.Recorded([.. Enumerable.Range(0, count + 1).Select(i =>
-            At(i * step, 7.5 * (1 - Math.Cos(2 * Math.PI * i * step / 800)) + noise * (2 * Math.Abs(Math.Sin(i * 12.9898) * 43758.5453 % 1) - 1)))]);
+            At(i * step, 7.5 * (1 - Math.Cos(2 * Math.PI * i * step / 800)) + noise
+            * (2 * Math.Abs(Math.Sin(i * 12.9898) * 43758.5453 % 1) - 1)))]);
     }
 
     static RoadPoint At(double distance, double elevation) => new(Length.FromMetres(distance), Length.FromMetres(elevation));

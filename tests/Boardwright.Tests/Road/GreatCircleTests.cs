@@ -13,11 +13,13 @@ public sealed class GreatCircleTests
     // Check 85: (53.383796, -6.258746) to (53.3839, -6.258741) -> 11.569 m, 1e-3.
     [Fact]
     public void Two_neighbouring_points_in_Dublin_are_as_in_check_85() =>
-        Assert.Equal(11.569, GreatCircle.Between(Position.FromDegrees(53.383796, -6.258746), Position.FromDegrees(53.3839, -6.258741)).Metres, 0.0116);
+        Assert.Equal(11.569, GreatCircle.Between(Position.FromDegrees(53.383796, -6.258746), Position.FromDegrees(53.3839, -6.258741))
+        .Metres, 0.0116);
 
     [Fact]
     public void Opposite_places_are_half_the_circumference_apart() =>
-        Assert.Equal(Math.PI * 6_371_000, GreatCircle.Between(Position.FromDegrees(30, 40), Position.FromDegrees(-30, -140)).Metres, 0.1); // asin near 1 keeps half the digits
+        Assert.Equal(Math.PI * 6_371_000, GreatCircle.Between(Position.FromDegrees(30, 40), Position.FromDegrees(-30, -140)).Metres,
+        0.1); // asin near 1 keeps half the digits
 
     // A second method: the chord between the two points in space, 2 R sin(angle / 2).
     [Fact]

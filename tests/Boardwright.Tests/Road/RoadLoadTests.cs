@@ -8,8 +8,10 @@ public sealed class RoadLoadTests
     // A rider of the checks: 90 kg, Crr 0.015, CdA 0.55 m2, air of 1.2 kg/m3.
     static readonly RoadLoad Rider = new(Mass.FromKilograms(90), Number.FromValue(0.015), Area.FromSquareMetres(0.55), 1.2);
 
-    static readonly Gen<RoadLoad> Riders = Gen.Select(Gen.Double[40, 150], Gen.Double[0.003, 0.05], Gen.Double[0.1, 1], Gen.Double[0.8, 1.4])
-        .Select((kilograms, crr, area, density) => new RoadLoad(Mass.FromKilograms(kilograms), Number.FromValue(crr), Area.FromSquareMetres(area), density));
+    static readonly Gen<RoadLoad> Riders = Gen.Select(
+        Gen.Double[40, 150], Gen.Double[0.003, 0.05], Gen.Double[0.1, 1], Gen.Double[0.8, 1.4])
+        .Select((kilograms, crr, area, density) =>
+        new RoadLoad(Mass.FromKilograms(kilograms), Number.FromValue(crr), Area.FromSquareMetres(area), density));
 
     // Recomputed by hand from F = m g Crr + rho CdA v2/2.
     [Theory]
@@ -40,7 +42,8 @@ public sealed class RoadLoadTests
     [InlineData(-3, 18.3733)]
     [InlineData(-8, 12.8713)]
     public void A_wind_faster_than_the_board_pushes_it(double headwind, double newtons) =>
-        Assert.Equal(newtons, Rider.ForceAt(Speed.FromKilometresPerHour(25), default, Speed.FromMetresPerSecond(headwind)).Newtons, 0.00005);
+        Assert.Equal(newtons, Rider.ForceAt(Speed.FromKilometresPerHour(25), default, Speed.FromMetresPerSecond(headwind)).Newtons,
+        0.00005);
 
     [Theory]
     [InlineData(300, 8.31749)]
@@ -125,5 +128,6 @@ public sealed class RoadLoadTests
 
     [Fact]
     public void A_solid_disc_adds_half_its_mass() =>
-        Assert.Equal(0.5, RotatingMass.Equivalent(RotatingMass.Disc(Mass.FromKilograms(1), Length.FromMetres(0.1)), Length.FromMetres(0.1)).Kilograms, 1e-15);
+        Assert.Equal(0.5, RotatingMass.Equivalent(RotatingMass.Disc(Mass.FromKilograms(1), Length.FromMetres(0.1)), Length.FromMetres(0.1))
+        .Kilograms, 1e-15);
 }

@@ -103,7 +103,8 @@ public sealed class RouteTests
 
         Assert.Equal(500, route.Distance.Metres);
         Assert.Equal(0, route.Climb.Metres + route.RawAscent.Up.Metres + route.FiveMetreAscent.Up.Metres);
-        Assert.Equal((100.0, 900.0), (route.ElevationAt(Length.FromMetres(299.9)).Metres, route.ElevationAt(Length.FromMetres(300)).Metres));
+        Assert.Equal((100.0, 900.0),
+            (route.ElevationAt(Length.FromMetres(299.9)).Metres, route.ElevationAt(Length.FromMetres(300)).Metres));
         Assert.Equal(0, route.SteepestClimb(Length.FromMetres(100))!.Value.Value);
         Assert.All(route.Stretches(), s => Assert.Equal(0, s.Grade.Value));
     }
@@ -137,7 +138,9 @@ public sealed class RouteTests
     {
         var route = Route.Level(Length.FromKilometres(12), Length.FromMetres(40));
 
-        Assert.Equal((12.0, 0.0, 0.0, 40.0), (route.Distance.Kilometres, route.Climb.Metres, route.GradeAt(Length.FromKilometres(5)).Value, route.ElevationAt(route.Distance).Metres));
+        Assert.Equal((12.0, 0.0, 0.0, 40.0),
+            (route.Distance.Kilometres, route.Climb.Metres, route.GradeAt(Length.FromKilometres(5)).Value,
+            route.ElevationAt(route.Distance).Metres));
     }
 
     // By the formula in its documentation: three hills of 20 m over 6 km, steepest grade 3 pi 20 / 6000.
@@ -149,7 +152,8 @@ public sealed class RouteTests
         Assert.Equal(60, route.Climb.Metres, 1e-9);
         Assert.Equal(60, route.Descent.Metres, 1e-9);
         Assert.Equal(0, route.ElevationAt(route.Distance).Metres, 1e-9);
-        Assert.Equal(3 * Math.PI * 20 / 6000, route.SteepestClimb(Length.FromMetres(10))!.Value.Value, 1e-5); // chords of 8 m on the steepest place
+        Assert.Equal(3 * Math.PI * 20 / 6000, route.SteepestClimb(Length.FromMetres(10))!.Value.Value,
+            1e-5); // chords of 8 m on the steepest place
     }
 
     [Fact]
@@ -157,7 +161,8 @@ public sealed class RouteTests
     {
         var route = new Route("wishes", [Flat(100, 0)], [Wish(0, 60, 30), Wish(40, 80, 20)]);
 
-        Assert.Equal([30.0, 20, 20, 20], new[] { 10.0, 40, 60, 80 }.Select(x => Math.Round(route.WishAt(Length.FromMetres(x))!.Value.KilometresPerHour, 9)));
+        Assert.Equal([30.0, 20, 20, 20],
+            new[] { 10.0, 40, 60, 80 }.Select(x => Math.Round(route.WishAt(Length.FromMetres(x))!.Value.KilometresPerHour, 9)));
         Assert.Null(route.WishAt(Length.FromMetres(90)));
     }
 

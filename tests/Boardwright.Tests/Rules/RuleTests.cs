@@ -5,7 +5,8 @@ using Boardwright.Rules;
 
 namespace Boardwright.Tests.Rules;
 
-/// <summary>Each rule on Tern with one or a few entries changed: the level it then has, and a word that its finding or remedy must hold.</summary>
+/// <summary>Each rule on Tern with one or a few entries changed: the level it then has, and a word that its finding or remedy must
+/// hold.</summary>
 public sealed class RuleTests
 {
     public static TheoryData<string, string, Level, string> Cases => new()
@@ -203,10 +204,12 @@ public sealed class RuleTests
         {
             var (id, changes, _, _) = row.Data;
             var board = Boards.Tern.With([.. changes.Split(';').Select(c => c.Split('=', 2)).Select(c => (c[0], c[1]))]);
-            foreach (var finding in Examination.Examine(board).Findings.Where(f => f.Rule == id && f.Mend is not null && f.Level != Level.Fine))
+            foreach (var finding in Examination.Examine(board)
+                .Findings.Where(f => f.Rule == id && f.Mend is not null && f.Level != Level.Fine))
             {
                 var mended = Examination.Examine(board.With((finding.Mend!.Key, finding.Mend.Text)));
-                Assert.True(mended.Findings.Where(f => f.Rule == id && f.Where == finding.Where).All(f => f.Level is Level.Fine or Level.Measure), $"{id}: {finding.Remedy}");
+                Assert.True(mended.Findings.Where(f => f.Rule == id && f.Where == finding.Where)
+                    .All(f => f.Level is Level.Fine or Level.Measure), $"{id}: {finding.Remedy}");
             }
         }
     }
@@ -264,7 +267,8 @@ public sealed class RuleTests
                 case IReadOnlyList<Sheet> list:
                     keys.AddRange(list.SelectMany(Entries));
                     break;
-                case Boardwright.Units.IKnown { IsKnown: true } known when entry.Form is not (EntryForm.Money or EntryForm.HourlyRate or EntryForm.Texts):
+                case Boardwright.Units.IKnown { IsKnown: true } known when entry.Form is not (EntryForm.Money or EntryForm.HourlyRate
+                    or EntryForm.Texts):
                     keys.Add(known.Key);
                     break;
             }

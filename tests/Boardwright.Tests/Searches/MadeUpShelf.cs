@@ -4,16 +4,19 @@ using System.Text;
 namespace Boardwright.Tests.Searches;
 
 /// <summary>How many parts of each kind a made-up shelf holds.</summary>
-sealed record Stocked(int Decks = 1, int Trucks = 2, int Wheels = 2, int Mounts = 1, int Motors = 2, int MotorPulleys = 2, int WheelPulleys = 2, int Belts = 2,
+sealed record Stocked(int Decks = 1, int Trucks = 2, int Wheels = 2, int Mounts = 1, int Motors = 2, int MotorPulleys = 2,
+    int WheelPulleys = 2, int Belts = 2,
     int Boxes = 1, int Controllers = 2, int Cells = 1, int Protections = 2, int Fuses = 1, int Remotes = 1, int Chargers = 2)
 {
     /// <summary>A few hundred parts.</summary>
     public static Stocked Large { get; } = new(14, 16, 20, 16, 30, 24, 24, 24, 18, 24, 20, 16, 12, 18, 24);
 
-    public int Sum => Decks + Trucks + Wheels + Mounts + Motors + MotorPulleys + WheelPulleys + Belts + Boxes + Controllers + Cells + Protections + Fuses + Remotes + Chargers;
+    public int Sum => Decks + Trucks + Wheels + Mounts + Motors + MotorPulleys + WheelPulleys + Belts + Boxes + Controllers + Cells
+        + Protections + Fuses + Remotes + Chargers;
 }
 
-/// <summary>A shelf of parts that nobody makes, the same for the same number: interfaces drawn from a few kinds, sizes and figures spread about what the trade sells.</summary>
+/// <summary>A shelf of parts that nobody makes, the same for the same number: interfaces drawn from a few kinds, sizes and figures spread
+/// about what the trade sells.</summary>
 sealed class MadeUpShelf(int seed)
 {
     ulong state = (ulong)seed * 0x9E3779B97F4A7C15UL + 0x1234567;
@@ -41,7 +44,8 @@ sealed class MadeUpShelf(int seed)
     }
 
     /// <summary>A brief of which most made-up shelves can meet something.</summary>
-    public static string Brief(double rangeKilometres = 14, double climbPercent = 8, string parts = "  pack: { parallel: 3 }\n  drive: { motors: 2, placement: behind }\n", string more = "") => string.Create(CultureInfo.InvariantCulture, $"""
+    public static string Brief(double rangeKilometres = 14, double climbPercent = 8, string parts = "  pack: { parallel: 3 }\n  drive: { motors: 2, placement: behind }\n", string more = "") =>
+        string.Create(CultureInfo.InvariantCulture, $"""
         boardwright: 1
         name: Made up
         brief:

@@ -8,7 +8,8 @@ using Boardwright.Searches;
 
 namespace Boardwright.Tests.Searches;
 
-/// <summary>Searches of made-up shelves. The wide kernel, the order of the work and where it was broken off must not show in the result.</summary>
+/// <summary>Searches of made-up shelves. The wide kernel, the order of the work and where it was broken off must not show in the
+/// result.</summary>
 public sealed class SearchTests : IDisposable
 {
     readonly string folder = Directory.CreateTempSubdirectory("boardwright-search-").FullName;
@@ -52,11 +53,13 @@ public sealed class SearchTests : IDisposable
     [MemberData(nameof(Small))]
     public void Every_combination_is_left_out_for_a_reason_or_screened(int seed, double range, double climb)
     {
-        var (request, _) = Request(seed, MadeUpShelf.Brief(range, climb, "  drive: { placement: behind }\n"), new Stocked(Decks: 3, Motors: 4, Belts: 4, Boxes: 2, Cells: 2, Fuses: 2));
+        var (request, _) = Request(
+            seed, MadeUpShelf.Brief(range, climb, "  drive: { placement: behind }\n"), new Stocked(Decks: 3, Motors: 4, Belts: 4, Boxes: 2, Cells: 2, Fuses: 2));
 
         var counts = Search.Over(request).Run().Counts;
 
-        Assert.Equal(counts.Raw, counts.LeftOut.Aggregate(new System.Numerics.BigInteger(counts.Screened), (sum, left) => sum + left.Boards));
+        Assert.Equal(counts.Raw, counts.LeftOut.Aggregate(
+            new System.Numerics.BigInteger(counts.Screened), (sum, left) => sum + left.Boards));
         Assert.True(counts.Raw > 1_000_000);
         Assert.True(counts.Met >= 0);
     }
@@ -83,7 +86,8 @@ public sealed class SearchTests : IDisposable
                 var (rolling, place) = ((int)(at / numbers.Feedings.Length), (int)(at % numbers.Feedings.Length));
                 if (numbers.Feedings[place] < 0)
                     continue;
-                var tile = numbers.Cells.AsSpan(place / FilterTables.Tile * FilterTables.Tile * numbers.Columns, FilterTables.Tile * numbers.Columns).ToArray();
+                var tile = numbers.Cells.AsSpan(
+                    place / FilterTables.Tile * FilterTables.Tile * numbers.Columns, FilterTables.Tile * numbers.Columns).ToArray();
                 var turning = numbers.TurningOf(rolling);
                 screen.Sift(turning, tile, place % FilterTables.Tile, place % FilterTables.Tile + 1, margins, ranges);
                 for (var c = 0; c < column.Length; c++)
@@ -123,8 +127,10 @@ public sealed class SearchTests : IDisposable
                 var tile = from / FilterTables.Tile;
                 var cells = numbers.Cells.AsSpan(tile * FilterTables.Tile * numbers.Columns, FilterTables.Tile * numbers.Columns);
                 var (a, b) = (new double[2 * FilterTables.Tile], new double[2 * FilterTables.Tile]);
-                one.Sift(turning, cells, from - tile * FilterTables.Tile, to - tile * FilterTables.Tile, a, new double[2 * FilterTables.Tile], new double[2 * FilterTables.Tile]);
-                many.Sift(turning, cells, from - tile * FilterTables.Tile, to - tile * FilterTables.Tile, b, new double[2 * FilterTables.Tile], new double[2 * FilterTables.Tile]);
+                one.Sift(turning, cells, from - tile * FilterTables.Tile, to - tile * FilterTables.Tile, a,
+                    new double[2 * FilterTables.Tile], new double[2 * FilterTables.Tile]);
+                many.Sift(turning, cells, from - tile * FilterTables.Tile, to - tile * FilterTables.Tile, b,
+                    new double[2 * FilterTables.Tile], new double[2 * FilterTables.Tile]);
                 Assert.Equal(a.AsSpan(from - tile * FilterTables.Tile, to - from), b.AsSpan(from - tile * FilterTables.Tile, to - from));
             }
         }
@@ -229,7 +235,11 @@ public sealed class SearchTests : IDisposable
     [Fact]
     public void A_price_beyond_the_budget_is_found_by_check_as_well()
     {
-        var board = Boards.Tern with { Brief = Boards.Tern.Brief with { Budget = new Boardwright.Units.Known<Boardwright.Units.Money>(new(1800m, "EUR"), key: "brief.budget") } };
+        var board = Boards.Tern with
+        {
+            Brief =
+            Boards.Tern.Brief with { Budget = new Boardwright.Units.Known<Boardwright.Units.Money>(new(1800m, "EUR"), key: "brief.budget") }
+        };
 
         var finding = Assert.Single(Examination.Examine(board).Findings, f => f.Rule == "price.budget");
 
@@ -243,7 +253,8 @@ public sealed class SearchTests : IDisposable
         var offers = new CandidateParts(request);
         IEnumerable<int[]> picks = [new int[CandidateParts.Slots]];
         foreach (var slot in Enum.GetValues<Slot>())
-            picks = picks.SelectMany(p => Enumerable.Range(0, offers.SizeOf(slot)).Select(i => p.Select((n, s) => s == (int)slot ? i : n).ToArray()));
+            picks = picks.SelectMany(
+                p => Enumerable.Range(0, offers.SizeOf(slot)).Select(i => p.Select((n, s) => s == (int)slot ? i : n).ToArray()));
         var all = picks.ToArray();
         var boards = new FoundBoard[all.Length];
         Parallel.For(0, boards.Length, i => boards[i] = FoundBoard.Create(offers, all[i]));

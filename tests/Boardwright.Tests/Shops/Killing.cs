@@ -17,8 +17,16 @@ static class Killing
     /// <returns>The names that were acknowledged, all those that could still be read included.</returns>
     public static async Task<IReadOnlyList<string>> SavesAsync(Folder folder, string place, int lines, CancellationToken cancel)
     {
-        var files = Enumerable.Range(0, Boards).Select(at => folder.Write(FormattableString.Invariant($"board-{at}.board.yaml"), FormattableString.Invariant($"boardwright: 1\nname: board {at}\n{string.Concat(Enumerable.Repeat($"# {at} and some text to write\n", 500))}"))).ToList();
-        using var process = Process.Start(new ProcessStartInfo("dotnet", [typeof(Program).Assembly.Location, "shop", "save", .. files, "--why", "to be killed", "--by", "Ada", "--shop", place]) { RedirectStandardOutput = true, UseShellExecute = false })!;
+        var files = Enumerable.Range(0, Boards)
+            .Select(at => folder.Write(FormattableString.Invariant($"board-{at}.board.yaml"), FormattableString.Invariant($"boardwright: 1\nname: board {at}\n{string.Concat(Enumerable.Repeat($"# {at} and some text to write\n", 500))}")))
+            .ToList();
+        using var process = Process.Start(
+            new ProcessStartInfo("dotnet",
+            [typeof(Program).Assembly.Location, "shop", "save", .. files, "--why", "to be killed", "--by", "Ada", "--shop", place])
+            {
+                RedirectStandardOutput = true,
+                UseShellExecute = false
+            })!;
         var acknowledged = new List<string>();
         while (acknowledged.Count < lines && await process.StandardOutput.ReadLineAsync(cancel) is { } line)
             acknowledged.Add(line.Split(':')[0]);

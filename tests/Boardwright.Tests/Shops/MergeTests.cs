@@ -14,7 +14,8 @@ public sealed class MergeTests
         var leaves = KeyedText.Read(Tern)!.Leaves.Values.ToList();
         Assert.InRange(leaves.Count, 40, 200);
         // Every pair of neighbours, where lines meet, and a spread of the others.
-        foreach (var (i, j) in Enumerable.Range(0, leaves.Count - 1).SelectMany(i => new[] { (i, i + 1), (i + 1, i), (i, (7 * i + 3) % leaves.Count) }).Where(pair => pair.Item1 != pair.Item2))
+        foreach (var (i, j) in Enumerable.Range(0, leaves.Count - 1)
+            .SelectMany(i => new[] { (i, i + 1), (i + 1, i), (i, (7 * i + 3) % leaves.Count) }).Where(pair => pair.Item1 != pair.Item2))
         {
             var (mine, theirs) = (Changed(Tern, leaves[i], "mine"), Changed(Tern, leaves[j], "theirs"));
             var (first, second) = i < j ? (j, i) : (i, j);
@@ -121,7 +122,8 @@ public sealed class MergeTests
     [Fact]
     public void Texts_that_have_little_in_common_are_still_told_apart()
     {
-        var (old, changed) = (Enumerable.Range(0, 3000).Select(static n => $"a{n}").ToList(), Enumerable.Range(0, 3000).Select(static n => n % 1000 == 0 ? $"a{n}" : $"b{n}").ToList());
+        var (old, changed) = (Enumerable.Range(0, 3000).Select(static n => $"a{n}").ToList(),
+            Enumerable.Range(0, 3000).Select(static n => n % 1000 == 0 ? $"a{n}" : $"b{n}").ToList());
         var hunks = LineDifference.Compute(old, changed);
 
         Assert.Equal(new Hunk(1, 2999, 1, 2999), Assert.Single(hunks));

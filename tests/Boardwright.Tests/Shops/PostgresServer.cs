@@ -4,7 +4,8 @@ using System.Net.Sockets;
 
 namespace Boardwright.Tests.Shops;
 
-/// <summary>A real PostgreSQL server in a folder of its own, from Debian's packages (apt-get install postgresql), gone when the tests are over.</summary>
+/// <summary>A real PostgreSQL server in a folder of its own, from Debian's packages (apt-get install postgresql), gone when the tests are
+/// over.</summary>
 public sealed class PostgresServer : IAsyncLifetime
 {
     readonly string folder = Directory.CreateTempSubdirectory("boardwright-postgres-").FullName;
@@ -17,7 +18,8 @@ public sealed class PostgresServer : IAsyncLifetime
     public async ValueTask InitializeAsync()
     {
         bin = Directory.Exists("/usr/lib/postgresql")
-            ? Directory.EnumerateDirectories("/usr/lib/postgresql").Select(version => Path.Combine(version, "bin")).Where(place => File.Exists(Path.Combine(place, "initdb"))).Order(StringComparer.Ordinal).LastOrDefault("")
+            ? Directory.EnumerateDirectories("/usr/lib/postgresql").Select(version => Path.Combine(version, "bin"))
+            .Where(place => File.Exists(Path.Combine(place, "initdb"))).Order(StringComparer.Ordinal).LastOrDefault("")
             : "";
         if (bin.Length == 0)
         {
@@ -27,7 +29,9 @@ public sealed class PostgresServer : IAsyncLifetime
 
         // The server runs as another user when the tests run as root, which it refuses.
         if (!OperatingSystem.IsWindows())
-            File.SetUnixFileMode(folder, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute | UnixFileMode.GroupRead | UnixFileMode.GroupWrite | UnixFileMode.GroupExecute | UnixFileMode.OtherRead | UnixFileMode.OtherWrite | UnixFileMode.OtherExecute);
+            File.SetUnixFileMode(folder,
+                UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute | UnixFileMode.GroupRead | UnixFileMode.GroupWrite
+                | UnixFileMode.GroupExecute | UnixFileMode.OtherRead | UnixFileMode.OtherWrite | UnixFileMode.OtherExecute);
         await Run("initdb", "-D", Cluster, "-A", "trust", "-U", "postgres", "-E", "UTF8", "--locale=C.UTF-8", "--no-sync");
         using (var listener = new TcpListener(IPAddress.Loopback, 0))
         {
@@ -76,7 +80,13 @@ public sealed class PostgresServer : IAsyncLifetime
 
     async Task Start(string[] line)
     {
-        using var process = Process.Start(new ProcessStartInfo(line[0], line[1..]) { WorkingDirectory = folder, RedirectStandardOutput = true, UseShellExecute = false })!;
+        using var process = Process.Start(
+            new ProcessStartInfo(line[0], line[1..])
+            {
+                WorkingDirectory = folder,
+                RedirectStandardOutput = true,
+                UseShellExecute = false
+            })!;
         await process.WaitForExitAsync();
         if (process.ExitCode != 0)
             throw new InvalidOperationException($"{string.Join(' ', line)} ended with {process.ExitCode}: {(File.Exists(Path.Combine(folder, "log")) ? await File.ReadAllTextAsync(Path.Combine(folder, "log")) : "")}");

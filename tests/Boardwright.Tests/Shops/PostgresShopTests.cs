@@ -48,7 +48,8 @@ public sealed class PostgresShopTests(PostgresServer server) : ShopTests, IClass
     public async Task A_database_that_is_not_there_is_said_in_words_without_the_password()
     {
         Assert.SkipWhen(server.Missing is not null, server.Missing ?? "");
-        var trouble = await Assert.ThrowsAsync<ShopException>(() => Shop.OpenAsync(new PostgresLocation(server.Words("nowhere") + ";Password=secret"), new Clock(), Cancel));
+        var trouble = await Assert.ThrowsAsync<ShopException>(
+            () => Shop.OpenAsync(new PostgresLocation(server.Words("nowhere") + ";Password=secret"), new Clock(), Cancel));
 
         Assert.Equal(ShopError.Unreachable, trouble.Kind);
         Assert.Contains("no database nowhere", trouble.Says, StringComparison.Ordinal);
@@ -84,7 +85,8 @@ public sealed class PostgresShopTests(PostgresServer server) : ShopTests, IClass
             Assert.NotEmpty(await shop.ListAsync(ItemKind.Board, cancel: Cancel));
 
         var backup = Assert.Single(Directory.GetDirectories(place.BackupFolder));
-        Assert.Equal(["README.txt", "__EFMigrationsHistory.csv", "contents.csv", "files.csv", "items.csv", "parts.csv", "people.csv", "people_claims.csv", "people_logins.csv", "people_tokens.csv", "revisions.csv"], Directory.GetFiles(backup).Select(Path.GetFileName).Order(StringComparer.Ordinal));
+        Assert.Equal(["README.txt", "__EFMigrationsHistory.csv", "contents.csv", "files.csv", "items.csv", "parts.csv", "people.csv", "people_claims.csv", "people_logins.csv", "people_tokens.csv", "revisions.csv"],
+            Directory.GetFiles(backup).Select(Path.GetFileName).Order(StringComparer.Ordinal));
     }
 
     [Fact]

@@ -100,11 +100,13 @@ public abstract class ShopTests : IDisposable
     {
         await using var shop = await NewShopAsync();
         var item = await shop.AddAsync(ItemKind.Board, "Tern", Board(Tern), Ada("begun"), Cancel);
-        var saved = Assert.IsType<Saved>(await shop.SaveAsync(item.Id, 1, Board(Tern.Replace("80 kg", "85 kg", StringComparison.Ordinal)), Bo("Jo is heavier"), Cancel));
+        var saved = Assert.IsType<Saved>(
+            await shop.SaveAsync(item.Id, 1, Board(Tern.Replace("80 kg", "85 kg", StringComparison.Ordinal)), Bo("Jo is heavier"), Cancel));
 
         Assert.Empty(saved.TakenOver);
         var history = await shop.HistoryAsync(item.Id, Cancel);
-        Assert.Equal([(2, "Bo", "Jo is heavier", Act.Saved), (1, "Ada", "begun", Act.Saved)], history.Select(revision => (revision.Number, revision.Who, revision.Why, revision.Act)));
+        Assert.Equal([(2, "Bo", "Jo is heavier", Act.Saved), (1, "Ada", "begun", Act.Saved)],
+            history.Select(revision => (revision.Number, revision.Who, revision.Why, revision.Act)));
         Assert.All(history, revision => Assert.True(revision.When > Clock.Start && revision.When.Offset == TimeSpan.Zero));
         Assert.True(history[0].When > history[1].When);
         Assert.Equal(history[0], Assert.Single(await shop.ListAsync(ItemKind.Board, cancel: Cancel)).Latest);
@@ -127,8 +129,10 @@ public abstract class ShopTests : IDisposable
     {
         await using var shop = await NewShopAsync();
 
-        Assert.Equal(ShopError.Refused, (await Assert.ThrowsAsync<ShopException>(() => shop.AddAsync(ItemKind.Board, "Tern", Board(Tern), new(" ", "x"), Cancel))).Kind);
-        Assert.Equal(ShopError.Refused, (await Assert.ThrowsAsync<ShopException>(() => shop.AddAsync(ItemKind.Board, "Tern", Board(Tern), new("Ada", ""), Cancel))).Kind);
+        Assert.Equal(ShopError.Refused,
+            (await Assert.ThrowsAsync<ShopException>(() => shop.AddAsync(ItemKind.Board, "Tern", Board(Tern), new(" ", "x"), Cancel))).Kind);
+        Assert.Equal(ShopError.Refused,
+            (await Assert.ThrowsAsync<ShopException>(() => shop.AddAsync(ItemKind.Board, "Tern", Board(Tern), new("Ada", ""), Cancel))).Kind);
         Assert.Empty(await shop.ListAsync(ItemKind.Board, withDeleted: true, Cancel));
     }
 
@@ -138,14 +142,19 @@ public abstract class ShopTests : IDisposable
         await using var shop = await NewShopAsync();
         var item = await shop.AddAsync(ItemKind.Board, "Tern", Board(Tern), Ada(), Cancel);
         // The two lines are neighbours, and the wheels are one line for both.
-        await shop.SaveAsync(item.Id, 1, Board(Tern.Replace("80 kg", "85 kg", StringComparison.Ordinal).Replace("use: cobble-100", "use: cobble-107", StringComparison.Ordinal)), Ada(), Cancel);
+        await shop.SaveAsync(item.Id, 1, Board(Tern.Replace("80 kg", "85 kg", StringComparison.Ordinal).Replace("use: cobble-100", "use: cobble-107", StringComparison.Ordinal)),
+            Ada(), Cancel);
 
-        var saved = Assert.IsType<Saved>(await shop.SaveAsync(item.Id, 1, Board(Tern.Replace("25 km/h", "28 km/h", StringComparison.Ordinal).Replace("count: 4", "count: 8", StringComparison.Ordinal).Replace("# soft ones", "# very soft ones", StringComparison.Ordinal)), Bo(), Cancel));
+        var saved = Assert.IsType<Saved>(
+            await shop.SaveAsync(item.Id, 1,
+            Board(Tern.Replace("25 km/h", "28 km/h", StringComparison.Ordinal).Replace("count: 4", "count: 8", StringComparison.Ordinal)
+            .Replace("# soft ones", "# very soft ones", StringComparison.Ordinal)), Bo(), Cancel));
 
         Assert.Equal((3, Act.Merged, 2), (saved.Revision.Number, saved.Revision.Act, saved.Revision.Of));
         Assert.Equal(["brief.rider_mass", "wheels.use"], saved.TakenOver.Select(change => change.Key));
         Assert.Equal(
-            Tern.Replace("80 kg", "85 kg", StringComparison.Ordinal).Replace("25 km/h", "28 km/h", StringComparison.Ordinal).Replace("cobble-100, count: 4", "cobble-107, count: 8", StringComparison.Ordinal).Replace("# soft", "# very soft", StringComparison.Ordinal),
+            Tern.Replace("80 kg", "85 kg", StringComparison.Ordinal).Replace("25 km/h", "28 km/h", StringComparison.Ordinal)
+            .Replace("cobble-100, count: 4", "cobble-107, count: 8", StringComparison.Ordinal).Replace("# soft", "# very soft", StringComparison.Ordinal),
             (await shop.ReadAsync(item.Id, cancel: Cancel)).Files.Main.Text);
     }
 
@@ -154,7 +163,8 @@ public abstract class ShopTests : IDisposable
     {
         await using var shop = await NewShopAsync();
         var item = await shop.AddAsync(ItemKind.Board, "Tern", Board(Tern), Ada(), Cancel);
-        await shop.SaveAsync(item.Id, 1, Board(Tern.Replace("80 kg", "85 kg", StringComparison.Ordinal).Replace("series: 12", "series: 10", StringComparison.Ordinal)), Ada(), Cancel);
+        await shop.SaveAsync(item.Id, 1, Board(Tern.Replace("80 kg", "85 kg", StringComparison.Ordinal).Replace("series: 12", "series: 10", StringComparison.Ordinal)),
+            Ada(), Cancel);
         var mine = Board(Tern.Replace("80 kg", "90 kg", StringComparison.Ordinal).Replace("parallel: 4", "parallel: 5", StringComparison.Ordinal));
 
         var conflict = Assert.IsType<Conflict>(await shop.SaveAsync(item.Id, 1, mine, Bo(), Cancel));
@@ -163,9 +173,11 @@ public abstract class ShopTests : IDisposable
         Assert.Equal((1, 2, "Ada"), (conflict.Base.Revision.Number, conflict.Theirs.Revision.Number, conflict.Theirs.Revision.Who));
         Assert.Equal(2, (await shop.HistoryAsync(item.Id, Cancel)).Count);
         foreach (var (side, mass) in new[] { (MergeSide.Mine, "90 kg"), (MergeSide.Theirs, "85 kg") })
-            Assert.Equal(Tern.Replace("80 kg", mass, StringComparison.Ordinal).Replace("series: 12", "series: 10", StringComparison.Ordinal).Replace("parallel: 4", "parallel: 5", StringComparison.Ordinal), conflict.Resolve(_ => side).Main.Text);
+            Assert.Equal(Tern.Replace("80 kg", mass, StringComparison.Ordinal).Replace("series: 12", "series: 10", StringComparison.Ordinal)
+            .Replace("parallel: 4", "parallel: 5", StringComparison.Ordinal), conflict.Resolve(_ => side).Main.Text);
 
-        var saved = Assert.IsType<Saved>(await shop.SaveAsync(item.Id, conflict.Theirs.Revision.Number, conflict.Resolve(_ => MergeSide.Mine), Bo(), Cancel));
+        var saved = Assert.IsType<Saved>(
+            await shop.SaveAsync(item.Id, conflict.Theirs.Revision.Number, conflict.Resolve(_ => MergeSide.Mine), Bo(), Cancel));
         Assert.Equal((3, Act.Saved), (saved.Revision.Number, saved.Revision.Act));
     }
 
@@ -177,7 +189,9 @@ public abstract class ShopTests : IDisposable
         var spaced = Tern.Replace("brief:\n", "brief:\n" + string.Concat(keys.Select((_, at) => $"  # room {at}\n")));
         var item = await shop.AddAsync(ItemKind.Board, "Tern", Board(spaced), Ada(), Cancel);
 
-        var results = await Task.WhenAll(keys.Select((key, at) => Task.Run(() => shop.SaveAsync(item.Id, 1, Board(spaced.Replace($"  # room {at}\n", $"  # room {at}\n  {key}\n", StringComparison.Ordinal)), new($"person {at}", key), Cancel), Cancel)));
+        var results = await Task.WhenAll(
+            keys.Select((key, at) => Task.Run(
+            () => shop.SaveAsync(item.Id, 1, Board(spaced.Replace($"  # room {at}\n", $"  # room {at}\n  {key}\n", StringComparison.Ordinal)), new($"person {at}", key), Cancel), Cancel)));
 
         Assert.All(results, result => Assert.IsType<Saved>(result));
         Assert.Equal(Enumerable.Range(2, keys.Length), results.Cast<Saved>().Select(saved => saved.Revision.Number).Order());
@@ -198,7 +212,8 @@ public abstract class ShopTests : IDisposable
         Assert.Equal((3, Act.Restored, 1, "it was better"), (restored.Number, restored.Act, restored.Of, restored.Why));
         Assert.Equal(Tern, (await shop.ReadAsync(item.Id, cancel: Cancel)).Files.Main.Text);
         Assert.Equal("name: spoilt\n", (await shop.ReadAsync(item.Id, 2, Cancel)).Files.Main.Text);
-        Assert.Equal(ShopError.NotThere, (await Assert.ThrowsAsync<ShopException>(() => shop.RestoreAsync(item.Id, 9, Ada(), Cancel))).Kind);
+        Assert.Equal(ShopError.NotThere,
+            (await Assert.ThrowsAsync<ShopException>(() => shop.RestoreAsync(item.Id, 9, Ada(), Cancel))).Kind);
     }
 
     [Fact]
@@ -206,14 +221,16 @@ public abstract class ShopTests : IDisposable
     {
         await using var shop = await NewShopAsync();
         var item = await shop.AddAsync(ItemKind.Board, "Tern", Board(Tern), Ada(), Cancel);
-        await shop.SaveAsync(item.Id, 1, Board(Tern.Replace("80 kg     # with shoes", "85 kg     # Jo", StringComparison.Ordinal).Replace("    parallel: 4", "    parallel: 4\n    bms: bms-12s", StringComparison.Ordinal)), Ada(), Cancel);
+        await shop.SaveAsync(item.Id, 1, Board(Tern.Replace("80 kg     # with shoes", "85 kg     # Jo", StringComparison.Ordinal).Replace("    parallel: 4", "    parallel: 4\n    bms: bms-12s", StringComparison.Ordinal)),
+            Ada(), Cancel);
 
         var difference = await shop.DifferenceAsync(item.Id, 1, 2, Cancel);
 
         Assert.Equal(
             [("brief.rider_mass", "80 kg", "85 kg"), ("comment beside brief.rider_mass", "# with shoes", "# Jo"), ("pack.bms", null, "bms-12s")],
             difference.Keys.Select(change => (change.Key, change.Old, change.New)));
-        Assert.Equal([('-', 5), ('+', 5), ('-', 12), ('+', 12), ('+', 13)], difference.Lines["tern.board.yaml"].Where(line => line.Sign != ' ').Select(line => (line.Sign, line.Number)));
+        Assert.Equal([('-', 5), ('+', 5), ('-', 12), ('+', 12), ('+', 13)],
+            difference.Lines["tern.board.yaml"].Where(line => line.Sign != ' ').Select(line => (line.Sign, line.Number)));
         Assert.Empty((await shop.DifferenceAsync(item.Id, 2, 2, Cancel)).Keys);
     }
 
@@ -247,14 +264,16 @@ public abstract class ShopTests : IDisposable
         Assert.Empty(await shop.ListAsync(ItemKind.Board, cancel: Cancel));
         Assert.True(Assert.Single(await shop.ListAsync(ItemKind.Board, withDeleted: true, Cancel)).IsDeleted);
         Assert.Equal(Tern, (await shop.ReadAsync(item.Id, cancel: Cancel)).Files.Main.Text);
-        Assert.Equal(ShopError.Refused, (await Assert.ThrowsAsync<ShopException>(() => shop.SaveAsync(item.Id, 2, Board("name: x\n"), Ada(), Cancel))).Kind);
+        Assert.Equal(ShopError.Refused,
+            (await Assert.ThrowsAsync<ShopException>(() => shop.SaveAsync(item.Id, 2, Board("name: x\n"), Ada(), Cancel))).Kind);
 
         // Its name is free again, until it wants it back.
         var second = await shop.AddAsync(ItemKind.Board, "tern", Board("name: second\n"), Ada(), Cancel);
         Assert.Equal(ShopError.Refused, (await Assert.ThrowsAsync<ShopException>(() => shop.BringBackAsync(item.Id, Ada(), Cancel))).Kind);
         await shop.RenameAsync(second.Id, "Plover", Ada(), Cancel);
 
-        Assert.Equal((3, Act.BroughtBack), await shop.BringBackAsync(item.Id, Ada(), Cancel) is var back ? (back.Number, back.Act) : default);
+        Assert.Equal((3, Act.BroughtBack),
+            await shop.BringBackAsync(item.Id, Ada(), Cancel) is var back ? (back.Number, back.Act) : default);
         Assert.Equal(["Plover", "Tern"], (await shop.ListAsync(ItemKind.Board, cancel: Cancel)).Select(one => one.Name));
     }
 
@@ -267,9 +286,11 @@ public abstract class ShopTests : IDisposable
 
         Assert.Equal(item.Id, (await shop.FindAsync(ItemKind.Board, "tERN", Cancel))?.Id);
         Assert.Null(await shop.FindAsync(ItemKind.Shelf, "Tern", Cancel));
-        foreach (var taken in new Func<Task>[] { () => shop.AddAsync(ItemKind.Board, "TERN", Board(Tern), Ada(), Cancel), () => shop.RenameAsync(other.Id, "tern", Ada(), Cancel), () => shop.BranchAsync(other.Id, "tern ", Ada(), cancel: Cancel) })
+        foreach (var taken in new Func<Task>[] { () => shop.AddAsync(ItemKind.Board, "TERN", Board(Tern), Ada(), Cancel),
+            () => shop.RenameAsync(other.Id, "tern", Ada(), Cancel), () => shop.BranchAsync(other.Id, "tern ", Ada(), cancel: Cancel) })
             Assert.Equal("The name", (await Assert.ThrowsAsync<ShopException>(taken)).Says[..8]);
-        Assert.Equal((2, "TERN", Act.Renamed), await shop.RenameAsync(item.Id, "TERN", Ada(), Cancel) is var renamed ? (renamed.Number, renamed.Name, renamed.Act) : default);
+        Assert.Equal((2, "TERN", Act.Renamed),
+            await shop.RenameAsync(item.Id, "TERN", Ada(), Cancel) is var renamed ? (renamed.Number, renamed.Name, renamed.Act) : default);
         Assert.Equal(ShopError.NotThere, (await Assert.ThrowsAsync<ShopException>(() => shop.ReadAsync(Guid.Empty, cancel: Cancel))).Kind);
     }
 
@@ -325,11 +346,13 @@ public abstract class ShopTests : IDisposable
         Assert.Equal(
             Motors.Replace("stock: 4\n", "stock: 3\n  note: quiet\n", StringComparison.Ordinal).Replace("92 EUR", "95 EUR", StringComparison.Ordinal),
             (await shop.ReadAsync(item.Id, cancel: Cancel)).Files.Main.Text);
-        Assert.Equal(("95 EUR", 3), Assert.Single(await shop.FindPartsAsync("m6374-170", Cancel)) is var changed ? (changed.Price, changed.Stock) : default);
+        Assert.Equal(("95 EUR", 3),
+            Assert.Single(await shop.FindPartsAsync("m6374-170", Cancel)) is var changed ? (changed.Price, changed.Stock) : default);
         Assert.IsType<Unchanged>(await shop.ChangePartAsync(part, "stock", "3", Ada(), Cancel));
         await shop.RestoreAsync(item.Id, 1, Ada(), Cancel);
         Assert.Equal(4, Assert.Single(await shop.FindPartsAsync("m6374-170", Cancel)).Stock);
-        Assert.Equal(ShopError.NotThere, (await Assert.ThrowsAsync<ShopException>(() => shop.ChangePartAsync(part with { Id = "gone" }, "stock", "1", Ada(), Cancel))).Kind);
+        Assert.Equal(ShopError.NotThere,
+            (await Assert.ThrowsAsync<ShopException>(() => shop.ChangePartAsync(part with { Id = "gone" }, "stock", "1", Ada(), Cancel))).Kind);
     }
 
     [Fact]
@@ -344,10 +367,12 @@ public abstract class ShopTests : IDisposable
         await second.ExportAsync(Here.At("again"), cancel: Cancel);
 
         Assert.Equal(Content(Here.At("first")), Content(Here.At("again")));
-        Assert.Equal(await shop.ListAsync(ItemKind.Board, withDeleted: true, Cancel), await second.ListAsync(ItemKind.Board, withDeleted: true, Cancel));
+        Assert.Equal(await shop.ListAsync(ItemKind.Board, withDeleted: true, Cancel),
+            await second.ListAsync(ItemKind.Board, withDeleted: true, Cancel));
         Assert.Equal(await shop.FindPartsAsync("", Cancel), await second.FindPartsAsync("", Cancel));
         Assert.Equal(ShopError.Refused, (await Assert.ThrowsAsync<ShopException>(() => second.ImportAsync(Here.At("first"), Cancel))).Kind);
-        Assert.Equal(ShopError.Refused, (await Assert.ThrowsAsync<ShopException>(() => second.ExportAsync(Here.At("first"), cancel: Cancel))).Kind);
+        Assert.Equal(ShopError.Refused,
+            (await Assert.ThrowsAsync<ShopException>(() => second.ExportAsync(Here.At("first"), cancel: Cancel))).Kind);
     }
 
     [Fact]
@@ -356,10 +381,13 @@ public abstract class ShopTests : IDisposable
         await using var shop = await NewShopAsync();
         var built = await BuiltAsync(shop);
         byte[] photo = [0xFF, 0xD8, 0xFF, 0, 1, 2, 13, 10, 13];
-        var added = await built.ChangeAsync(new AttachedFile("photos/lead.jpg", photo), (text, path) => BuiltText.Add(text, "notes", new Note { Says = "lead of motor 2", File = path }), Ada("a photo"), Cancel);
+        var added = await built.ChangeAsync(
+            new AttachedFile("photos/lead.jpg", photo), (text, path) => BuiltText.Add(text, "notes", new Note { Says = "lead of motor 2", File = path }), Ada("a photo"), Cancel);
         // Other bytes under the same name lie beside it; the same bytes once.
-        await built.ChangeAsync(new AttachedFile("photos/lead.jpg", [1]), (text, path) => BuiltText.Add(text, "notes", new Note { File = path }), Ada("another"), Cancel);
-        await built.ChangeAsync(new AttachedFile("photos/lead.jpg", photo), (text, path) => BuiltText.Add(text, "notes", new Note { File = path }), Ada("the same"), Cancel);
+        await built.ChangeAsync(new AttachedFile("photos/lead.jpg", [1]), (text, path) => BuiltText.Add(text, "notes", new Note { File = path }), Ada("another"),
+            Cancel);
+        await built.ChangeAsync(new AttachedFile("photos/lead.jpg", photo), (text, path) => BuiltText.Add(text, "notes", new Note { File = path }), Ada("the same"),
+            Cancel);
         await shop.RenameAsync((await shop.FindAsync(ItemKind.Board, "Tern", Cancel))!.Id, "Sandpiper", Bo(), Cancel);
         await shop.SaveAsync((await shop.FindAsync(ItemKind.Board, "Sandpiper", Cancel))!.Id, 2, Board("boardwright: 1\nname: Sandpiper\n"), Bo("later"), Cancel);
 
@@ -372,9 +400,12 @@ public abstract class ShopTests : IDisposable
         var design = await built.DesignAsync(now, Cancel);
         Assert.Equal("Sandpiper, revision 1", design.Name);
         Assert.Equal(("Tern", 1), (now.Board.Value, now.Revision.Value));
-        Assert.Equal(ShopError.Refused, (await Assert.ThrowsAsync<ShopException>(() => BuiltInShop.BeginAsync(shop, "tern-0001", "Sandpiper", null, Now, Ada(), Cancel))).Kind);
-        Assert.Equal(ShopError.NotThere, (await Assert.ThrowsAsync<ShopException>(() => BuiltInShop.BeginAsync(shop, "TERN-0002", "Plover", null, Now, Ada(), Cancel))).Kind);
-        Assert.Equal(ShopError.Refused, (await Assert.ThrowsAsync<ShopException>(() => BuiltInShop.BeginAsync(shop, "../x", "Sandpiper", null, Now, Ada(), Cancel))).Kind);
+        Assert.Equal(ShopError.Refused,
+            (await Assert.ThrowsAsync<ShopException>(() => BuiltInShop.BeginAsync(shop, "tern-0001", "Sandpiper", null, Now, Ada(), Cancel))).Kind);
+        Assert.Equal(ShopError.NotThere,
+            (await Assert.ThrowsAsync<ShopException>(() => BuiltInShop.BeginAsync(shop, "TERN-0002", "Plover", null, Now, Ada(), Cancel))).Kind);
+        Assert.Equal(ShopError.Refused,
+            (await Assert.ThrowsAsync<ShopException>(() => BuiltInShop.BeginAsync(shop, "../x", "Sandpiper", null, Now, Ada(), Cancel))).Kind);
     }
 
     [Fact]
@@ -386,11 +417,15 @@ public abstract class ShopTests : IDisposable
         await Task.WhenAll(Enumerable.Range(1, 6).Select(hand => Task.Run(async () =>
         {
             var built = (await BuiltInShop.FindAsync(shop, "tern-0001", Cancel))!;
-            await built.ChangeAsync(text => BuiltText.Add(text, "steps", new DoneStep { Step = FormattableString.Invariant($"step-{hand}"), When = Now, Who = FormattableString.Invariant($"hand {hand}") }), new(FormattableString.Invariant($"hand {hand}"), "a step"), Cancel);
+            await built.ChangeAsync(text =>
+                BuiltText.Add(text, "steps",
+                new DoneStep { Step = FormattableString.Invariant($"step-{hand}"), When = Now, Who = FormattableString.Invariant($"hand {hand}") }),
+                new(FormattableString.Invariant($"hand {hand}"), "a step"), Cancel);
         }, Cancel)));
 
         var (_, opened) = Assert.Single(await BuiltInShop.ListAsync(shop, Cancel));
-        Assert.Equal(Enumerable.Range(1, 6).Select(hand => FormattableString.Invariant($"step-{hand}")), opened.Loaded.Built!.Steps.Select(step => step.Step.Value).Order(StringComparer.Ordinal));
+        Assert.Equal(Enumerable.Range(1, 6).Select(hand => FormattableString.Invariant($"step-{hand}")),
+            opened.Loaded.Built!.Steps.Select(step => step.Step.Value).Order(StringComparer.Ordinal));
     }
 
     [Fact]
@@ -398,7 +433,8 @@ public abstract class ShopTests : IDisposable
     {
         await using var shop = await NewShopAsync();
         var built = await BuiltAsync(shop);
-        await built.ChangeAsync(new AttachedFile("rides/harbour.csv", [.. "t_s,v\r\n0,1\r\n"u8, 0xFF, 0]), (text, path) => BuiltText.Add(text, "rides", new LoggedRide { File = path }), Ada("a ride"), Cancel);
+        await built.ChangeAsync(new AttachedFile("rides/harbour.csv", [.. "t_s,v\r\n0,1\r\n"u8, 0xFF, 0]),
+            (text, path) => BuiltText.Add(text, "rides", new LoggedRide { File = path }), Ada("a ride"), Cancel);
         await built.RememberAsync(Mapping("speed km/h"), Ada(), Cancel);
         await shop.ExportAsync(Here.At("first"), cancel: Cancel);
 
@@ -438,7 +474,8 @@ public abstract class ShopTests : IDisposable
     }
 
     static LogMapping Mapping(string meaning, bool extra = false) =>
-        RideLogFile.Read(System.Text.Encoding.UTF8.GetBytes($"t_s,v,pack_voltage_V{(extra ? ",more" : "")}\n0,1,40{(extra ? ",1" : "")}\n1,2,40{(extra ? ",1" : "")}\n"), "a.csv", new() { Columns = new Dictionary<string, string> { ["v"] = meaning } }).Mapping!;
+        RideLogFile.Read(System.Text.Encoding.UTF8.GetBytes($"t_s,v,pack_voltage_V{(extra ? ",more" : "")}\n0,1,40{(extra ? ",1" : "")}\n1,2,40{(extra ? ",1" : "")}\n"), "a.csv",
+        new() { Columns = new Dictionary<string, string> { ["v"] = meaning } }).Mapping!;
 
     [Fact]
     public async Task A_damaged_folder_is_refused_and_nothing_of_it_is_read()
@@ -516,8 +553,12 @@ public abstract class ShopTests : IDisposable
     protected static async Task Fill(Shop shop)
     {
         ArgumentNullException.ThrowIfNull(shop);
-        var tern = await shop.AddAsync(ItemKind.Board, "Tern", new FileSet("tern/tern.board.yaml", [KeptFile.FromText("tern/tern.board.yaml", Tern), KeptFile.FromText("shelf/motors.yaml", Motors), new("routes/hill.gpx", [1, 0, 13, 10])]), Ada("begun: \"first\" <try> ä"), Cancel);
-        await shop.SaveAsync(tern.Id, 1, (await shop.ReadAsync(tern.Id, cancel: Cancel)).Files.With("tern/tern.board.yaml", "\uFEFF" + Tern.Replace("\n", "\r\n", StringComparison.Ordinal)), Bo(), Cancel);
+        var tern = await shop.AddAsync(
+            ItemKind.Board, "Tern", new FileSet("tern/tern.board.yaml", [KeptFile.FromText("tern/tern.board.yaml", Tern), KeptFile.FromText("shelf/motors.yaml", Motors), new("routes/hill.gpx", [1, 0, 13, 10])]),
+            Ada("begun: \"first\" <try> ä"), Cancel);
+        await shop.SaveAsync(tern.Id, 1,
+            (await shop.ReadAsync(tern.Id, cancel: Cancel)).Files.With("tern/tern.board.yaml", "\uFEFF" + Tern.Replace("\n", "\r\n", StringComparison.Ordinal)), Bo(),
+            Cancel);
         await shop.RestoreAsync(tern.Id, 1, Ada(), Cancel);
         var branch = await shop.BranchAsync(tern.Id, "Tern für Jo", Ada(), 2, Cancel);
         await shop.RenameAsync(branch.Id, "tern!", Ada(), Cancel);
@@ -529,7 +570,8 @@ public abstract class ShopTests : IDisposable
     }
 
     /// <summary>Every file of a folder with its bytes.</summary>
-    protected static IReadOnlyDictionary<string, string> Content(string folder) => Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories)
+    protected static IReadOnlyDictionary<string, string> Content(string folder) =>
+        Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories)
         .Order(StringComparer.Ordinal)
         .ToDictionary(file => Path.GetRelativePath(folder, file), file => Convert.ToHexString(File.ReadAllBytes(file)));
 }

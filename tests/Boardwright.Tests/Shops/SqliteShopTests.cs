@@ -49,7 +49,8 @@ public sealed class SqliteShopTests : ShopTests
             await other.OpenAsync(Cancel);
             await using var hold = await other.BeginTransactionAsync(Cancel);
 
-            Assert.Equal(ShopError.Busy, (await Assert.ThrowsAsync<ShopException>(() => shop.SaveAsync(item.Id, 1, Board("name: x\n"), Ada(), Cancel))).Kind);
+            Assert.Equal(ShopError.Busy,
+                (await Assert.ThrowsAsync<ShopException>(() => shop.SaveAsync(item.Id, 1, Board("name: x\n"), Ada(), Cancel))).Kind);
             // Readers are not held up.
             Assert.Equal(Tern, (await shop.ReadAsync(item.Id, cancel: Cancel)).Files.Main.Text);
         }
@@ -96,8 +97,10 @@ public sealed class SqliteShopTests : ShopTests
         bytes.AsSpan(4096, 8192).Fill(0xA5);
         await File.WriteAllBytesAsync(backup, bytes, Cancel);
 
-        Assert.Equal(ShopError.Damaged, (await Assert.ThrowsAsync<ShopException>(() => place.RecoverAsync(backup, new Clock(), Cancel))).Kind);
-        Assert.Equal(ShopError.NotThere, (await Assert.ThrowsAsync<ShopException>(() => place.RecoverAsync(Here.At("nowhere.db"), new Clock(), Cancel))).Kind);
+        Assert.Equal(ShopError.Damaged,
+            (await Assert.ThrowsAsync<ShopException>(() => place.RecoverAsync(backup, new Clock(), Cancel))).Kind);
+        Assert.Equal(ShopError.NotThere,
+            (await Assert.ThrowsAsync<ShopException>(() => place.RecoverAsync(Here.At("nowhere.db"), new Clock(), Cancel))).Kind);
         Assert.Equal(ShopError.Refused, (await Assert.ThrowsAsync<ShopException>(() => shop.BackUpAsync(backup, Cancel))).Kind);
         Assert.Equal(3, (await shop.ListAsync(ItemKind.Board, withDeleted: true, Cancel)).Count);
     }
@@ -118,7 +121,8 @@ public sealed class SqliteShopTests : ShopTests
             await other.OpenAsync(Cancel);
             await using var hold = await other.BeginTransactionAsync(Cancel);
 
-            Assert.Equal(ShopError.Busy, (await Assert.ThrowsAsync<ShopException>(() => place.RecoverAsync(backup, new Clock(), Cancel))).Kind);
+            Assert.Equal(ShopError.Busy,
+                (await Assert.ThrowsAsync<ShopException>(() => place.RecoverAsync(backup, new Clock(), Cancel))).Kind);
         }
 
         Assert.NotNull(await place.RecoverAsync(backup, new Clock(), Cancel));
@@ -183,7 +187,8 @@ public sealed class SqliteShopTests : ShopTests
     [Fact]
     public async Task Many_who_open_a_new_shop_at_once_all_get_it()
     {
-        var shops = await Task.WhenAll(Enumerable.Range(0, 4).Select(_ => Task.Run(() => Shop.OpenAsync(Place(), new Clock(), Cancel), Cancel)));
+        var shops = await Task.WhenAll(
+            Enumerable.Range(0, 4).Select(_ => Task.Run(() => Shop.OpenAsync(Place(), new Clock(), Cancel), Cancel)));
 
         await shops[0].AddAsync(ItemKind.Board, "Tern", Board(Tern), Ada(), Cancel);
         Assert.Single(await shops[^1].ListAsync(ItemKind.Board, cancel: Cancel));
@@ -203,7 +208,8 @@ public sealed class SqliteShopTests : ShopTests
         await using (await Shop.OpenAsync(newer, new Clock(), Cancel))
             await Execute(newer, "INSERT INTO __EFMigrationsHistory VALUES ('29990101000000_Later', '99')");
         Assert.Equal(ShopError.NotOurs, (await Assert.ThrowsAsync<ShopException>(() => Shop.OpenAsync(newer, new Clock(), Cancel))).Kind);
-        Assert.Equal(ShopError.NotOurs, (await Assert.ThrowsAsync<ShopException>(() => Shop.OpenAsync(new SqliteLocation(Here.Path), new Clock(), Cancel))).Kind);
+        Assert.Equal(ShopError.NotOurs,
+            (await Assert.ThrowsAsync<ShopException>(() => Shop.OpenAsync(new SqliteLocation(Here.Path), new Clock(), Cancel))).Kind);
     }
 
     [Fact]

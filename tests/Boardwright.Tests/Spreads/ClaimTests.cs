@@ -65,5 +65,13 @@ public sealed class ClaimTests
     }
 
     static Claim Of(FigureKind kind, bool isAtLeast, double? asked, double low, double high) =>
-        new() { Kind = kind, Conditions = default, IsAtLeast = isAtLeast, Asked = asked, Value = (low + high) / 2, Interval = new Interval(low, high, []) };
+        new()
+        {
+            Kind = kind,
+            Conditions = default,
+            IsAtLeast = isAtLeast,
+            Asked = asked,
+            Value = (low + high) / 2,
+            Interval = new Interval(low, high, [])
+        };
 }

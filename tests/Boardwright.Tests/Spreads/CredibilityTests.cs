@@ -39,7 +39,8 @@ public sealed class CredibilityTests(ITestOutputHelper output)
         Assert.Equal(1, ChiSquared.Quantile(share, freedom) / printed, part);
 
     static RideEvidence Made(string board, int ride, double ratio, double spread) => new(
-        board, $"ride {ride}", new RideDifference(RideComparison.Energy, 40 * ratio, 40, 40 * (1 - 1.645 * spread), 40 * (1 + 1.645 * spread), "", "", 0));
+        board, $"ride {ride}", new RideDifference(
+        RideComparison.Energy, 40 * ratio, 40, 40 * (1 - 1.645 * spread), 40 * (1 + 1.645 * spread), "", "", 0));
 
     // Six rides of a model that is 5 % low with a spread of its own of 6 %, the boards known to 5 %.
     [Fact]
@@ -49,7 +50,9 @@ public sealed class CredibilityTests(ITestOutputHelper output)
         for (var number = 0; number < 300; number++)
         {
             var chance = new Chance(81_000 + (ulong)number);
-            var found = Credibility.Compute(Enumerable.Range(0, 6).Select(i => Made($"board {i}", i, Math.Exp(Math.Log(1.05) + 0.06 * chance.Normal() + 0.05 * chance.Normal()), 0.05)))[0];
+            var found = Credibility.Compute(
+                Enumerable.Range(0, 6).Select(
+                i => Made($"board {i}", i, Math.Exp(Math.Log(1.05) + 0.06 * chance.Normal() + 0.05 * chance.Normal()), 0.05)))[0];
             bias += found.Bias.Covers(Number.FromValue(1.05)) ? 1 : 0;
             spread += found.Spread.Covers(Number.FromValue(0.06)) ? 1 : 0;
         }
@@ -81,7 +84,11 @@ public sealed class CredibilityTests(ITestOutputHelper output)
         var plain = Spread.Sample(Examination.Examine(Boards.Tern), 64);
         var board = Boards.Tern with
         {
-            Model = new ModelFactors { Energy = new Known<Number>(Number.FromValue(1.05), 0.08, Origin.Measured, "model.energy"), WindingRise = new Known<Number>(Number.FromValue(0.9), 0.2, Origin.Measured, "model.winding_rise") },
+            Model = new ModelFactors
+            {
+                Energy = new Known<Number>(Number.FromValue(1.05), 0.08, Origin.Measured, "model.energy"),
+                WindingRise = new Known<Number>(Number.FromValue(0.9), 0.2, Origin.Measured, "model.winding_rise")
+            },
         };
         var examination = Examination.Examine(board);
         var wide = Spread.Sample(examination, 64);
@@ -91,7 +98,8 @@ public sealed class CredibilityTests(ITestOutputHelper output)
         var (before, after) = (Of(plain, Catalogue.Consumption.Id), Of(wide, Catalogue.Consumption.Id));
         Assert.True(after.High - after.Low > before.High - before.Low);
         // The middle goes where the rides say, the value itself stays.
-        Assert.Equal(1.05 * consumption - Math.Sqrt(Math.Pow(1.05 * (consumption - before.Low), 2) + Math.Pow(1.6449 * 0.08 * consumption, 2)), after.Low, 0.01);
+        Assert.Equal(1.05 * consumption
+            - Math.Sqrt(Math.Pow(1.05 * (consumption - before.Low), 2) + Math.Pow(1.6449 * 0.08 * consumption, 2)), after.Low, 0.01);
         Assert.Equal(Examination.Examine(Boards.Tern).Figures.Single(f => f.Kind.Id == Catalogue.Consumption.Id).Value, consumption);
         Assert.True(Of(wide, Catalogue.Range.Id).Low < Of(plain, Catalogue.Range.Id).Low);
         Assert.True(Of(wide, Catalogue.Winding.Id).Low < Of(plain, Catalogue.Winding.Id).Low);

@@ -44,7 +44,8 @@ public sealed class RideSpreadTests
         var again = RideSpread.Sample(Boards.Read("tern"), Hilly, points: 64, cancellation: Cancellation).Value;
         var other = RideSpread.Sample(Boards.Tern, Hilly, points: 64, seed: 2, cancellation: Cancellation).Value;
 
-        static string Told(RideSpread spread) => string.Join('\n', spread.Intervals.OrderBy(p => p.Key, StringComparer.Ordinal).Select(p => $"{p.Key} {p.Value.Low:R} {p.Value.High:R} {string.Join(',', p.Value.MattersMost)}"))
+        static string Told(RideSpread spread) =>
+            string.Join('\n', spread.Intervals.OrderBy(p => p.Key, StringComparer.Ordinal).Select(p => $"{p.Key} {p.Value.Low:R} {p.Value.High:R} {string.Join(',', p.Value.MattersMost)}"))
             + string.Join('\n', spread.MeasureNext.Select(m => $"{m.Key} {m.Narrows.Sum(n => n.Part):R}"));
         Assert.Equal(Told(Tern), Told(again));
         Assert.NotEqual(Told(Tern), Told(other));
@@ -58,7 +59,11 @@ public sealed class RideSpreadTests
         var rolling = Boards.Tern.Parts.Wheels.RollingResistance;
         var measured = Boards.Tern with
         {
-            Parts = Boards.Tern.Parts with { Wheels = Boards.Tern.Parts.Wheels with { RollingResistance = new(rolling.Value, 0.02, Origin.Measured, rolling.Key) } },
+            Parts = Boards.Tern.Parts with
+            {
+                Wheels =
+                Boards.Tern.Parts.Wheels with { RollingResistance = new(rolling.Value, 0.02, Origin.Measured, rolling.Key) }
+            },
         };
         static double Width(RideSpread spread) => spread.Intervals["ride.consumption"].High - spread.Intervals["ride.consumption"].Low;
 

@@ -10,7 +10,8 @@ public sealed class SideBySideTests
 
     static readonly Examination Tern = Examination.Examine(Boards.Tern);
 
-    static SideBySide With(string key, string value) => SideBySide.Compare([Tern, Examination.Examine(Boards.Tern.With((key, value)))], 64, cancellation: Cancellation);
+    static SideBySide With(string key, string value) =>
+        SideBySide.Compare([Tern, Examination.Examine(Boards.Tern.With((key, value)))], 64, cancellation: Cancellation);
 
     [Fact]
     public void A_board_beside_itself_differs_in_nothing()

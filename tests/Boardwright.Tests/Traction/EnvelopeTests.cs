@@ -35,12 +35,16 @@ public sealed class EnvelopeTests
                 var current = drive.LargestCurrent(speed, supply)!.Value;
                 var bus = drive.BusAt(current, speed, supply)!.Value;
                 var electrical = drive.PolePairs * drive.MotorSpeed(speed);
-                var volts = double.Hypot(electrical * drive.PhaseInductance * current, drive.PhaseResistance * current + electrical * drive.FluxLinkage);
+                var volts = double.Hypot(
+                    electrical * drive.PhaseInductance * current, drive.PhaseResistance * current + electrical * drive.FluxLinkage);
 
                 Assert.Equal(stretch.Limit == ForceLimit.PhaseCurrent, current >= drive.PhaseLimit);
-                Assert.Equal(stretch.Limit is ForceLimit.PackCurrent or ForceLimit.Taper, Math.Abs(bus.Amperes - drive.PackLimit * supply.Fade(bus.Volts)) < 1e-6);
-                Assert.Equal(stretch.Limit == ForceLimit.Taper, supply.Fade(bus.Volts) < 1 && stretch.Limit != ForceLimit.Voltage && stretch.Limit != ForceLimit.PhaseCurrent);
-                Assert.Equal(stretch.Limit == ForceLimit.Voltage, Math.Abs(volts - Propulsion.Modulation * bus.Volts / Math.Sqrt(3)) < 1e-6);
+                Assert.Equal(stretch.Limit is ForceLimit.PackCurrent or ForceLimit.Taper,
+                    Math.Abs(bus.Amperes - drive.PackLimit * supply.Fade(bus.Volts)) < 1e-6);
+                Assert.Equal(stretch.Limit == ForceLimit.Taper,
+                    supply.Fade(bus.Volts) < 1 && stretch.Limit != ForceLimit.Voltage && stretch.Limit != ForceLimit.PhaseCurrent);
+                Assert.Equal(stretch.Limit == ForceLimit.Voltage,
+                    Math.Abs(volts - Propulsion.Modulation * bus.Volts / Math.Sqrt(3)) < 1e-6);
             }
         }
     }

@@ -65,7 +65,8 @@ public sealed class QuantityTextTests
     public void Is_read(string text, string dimension, double si, double? greatest = null)
     {
         var asked = new QuantityRequest(Named(dimension));
-        var written = QuantityText.Read(text, asked with { Greatest = greatest ?? asked.Greatest, Least = dimension == "speed" ? -40 : asked.Least });
+        var written = QuantityText.Read(
+            text, asked with { Greatest = greatest ?? asked.Greatest, Least = dimension == "speed" ? -40 : asked.Least });
 
         Assert.Null(written.Refusal);
         Assert.Equal(si, written.Si, 1e-12 * Math.Abs(si));
@@ -161,7 +162,8 @@ public sealed class QuantityTextTests
                 {
                     var si = dimension == Temperature.Dimension ? 300.0 : unit.ToSi(1);
                     var text = FormattableString.Invariant($"{unit.FromSi(si):R} {spelling}");
-                    Assert.Equal(si, QuantityText.Read(text, new QuantityRequest(dimension) { Least = double.MinValue, Greatest = double.MaxValue }).Si, 1e-12 * si);
+                    Assert.Equal(si, QuantityText.Read(
+                        text, new QuantityRequest(dimension) { Least = double.MinValue, Greatest = double.MaxValue }).Si, 1e-12 * si);
                 }
             }
         }
@@ -174,7 +176,10 @@ public sealed class QuantityTextTests
         {
             foreach (var entry in Entry.ListEntries(type).Where(entry => entry.Form == EntryForm.Quantity))
             {
-                var written = QuantityText.Read(entry.Example, new QuantityRequest(entry.Dimension!) { Least = entry.Least, Greatest = entry.Greatest, Positive = entry.About.Positive });
+                var written = QuantityText.Read(
+                    entry.Example, new QuantityRequest(
+                    entry.Dimension!)
+                    { Least = entry.Least, Greatest = entry.Greatest, Positive = entry.About.Positive });
                 Assert.True(written.IsRead, $"{type.Name}.{entry.Key}: {written.Refusal?.Says}");
             }
         }
@@ -182,7 +187,8 @@ public sealed class QuantityTextTests
 
     [Fact]
     public void What_is_written_reads_back_as_the_same_value() =>
-        Gen.Select(Gen.Int[0, QuantityText.AllDimensions.Count - 1].Select(static i => QuantityText.AllDimensions[i]), Gen.Double[0, 1], Gen.Int[-6, 0]).Sample((dimension, part, power) =>
+        Gen.Select(Gen.Int[0, QuantityText.AllDimensions.Count - 1].Select(static i => QuantityText.AllDimensions[i]), Gen.Double[0, 1],
+        Gen.Int[-6, 0]).Sample((dimension, part, power) =>
         {
             // Temperatures and percentages cannot hit every last bit, since their units add or divide.
             var si = dimension.Least + (dimension.Greatest - dimension.Least) * part * Math.Pow(10, power);
@@ -203,11 +209,14 @@ public sealed class QuantityTextTests
     public void No_text_ever_throws()
     {
         var pieces = Gen.OneOf("1", "07", ".", ",", "-", "+", "/", " ", "e", "E9", "mm", "AWG ", "°", "C", "%", "±", "NaN", "\u22121", "\uD83D", "\0", "1/0", "'", "µ", "²");
-        Gen.Select(pieces.Array[0, 9], Gen.Int[0, QuantityText.AllDimensions.Count - 1].Select(static i => QuantityText.AllDimensions[i])).Sample((words, dimension) =>
+        Gen.Select(pieces.Array[0, 9], Gen.Int[0, QuantityText.AllDimensions.Count - 1].Select(static i => QuantityText.AllDimensions[i]))
+            .Sample((words, dimension) =>
             Holds(QuantityText.Read(string.Concat(words), dimension)));
-        Gen.Select(Gen.String, Gen.Int[0, QuantityText.AllDimensions.Count - 1].Select(static i => QuantityText.AllDimensions[i])).Sample((text, dimension) =>
+        Gen.Select(Gen.String, Gen.Int[0, QuantityText.AllDimensions.Count - 1].Select(static i => QuantityText.AllDimensions[i]))
+            .Sample((text, dimension) =>
             Holds(QuantityText.Read(text, dimension)));
 
-        static bool Holds(QuantityReading written) => written.IsRead ? double.IsFinite(written.Si) : written.Refusal!.Says.EndsWith('.') && written.Refusal.Remedy.EndsWith('.');
+        static bool Holds(QuantityReading written) =>
+            written.IsRead ? double.IsFinite(written.Si) : written.Refusal!.Says.EndsWith('.') && written.Refusal.Remedy.EndsWith('.');
     }
 }

@@ -82,7 +82,8 @@ public sealed class WireTemperatureTests
 {
     static readonly Conductor Twelve = new(new WireGauge(12).Section);
 
-    static WireTemperature Wire(double celsius) => new(Twelve, Length.FromMillimetres(4.5), Air.At(default, Temperature.FromCelsius(celsius)));
+    static WireTemperature Wire(double celsius) =>
+        new(Twelve, Length.FromMillimetres(4.5), Air.At(default, Temperature.FromCelsius(celsius)));
 
     // Recomputed by hand to 1 K: 40 A in 50 °C 86.86 °C (h 20.2), 60 A in 25 °C 105.5 °C.
     [Theory]

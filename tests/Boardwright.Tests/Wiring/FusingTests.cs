@@ -85,10 +85,15 @@ public sealed class InrushTests
         Gen.Select(Gen.Double[0.005, 0.2], Gen.Double[0.2, 20], Gen.Double[1, 300]).Sample(
             (ohms, microhenries, microseconds) =>
             {
-                var inrush = Ringing with { Resistance = Resistance.FromOhms(ohms), Inductance = Inductance.FromMicrohenries(microhenries) };
+                var inrush = Ringing with
+                {
+                    Resistance = Resistance.FromOhms(ohms),
+                    Inductance = Inductance.FromMicrohenries(microhenries)
+                };
                 Span<double> state = [0, 0];
                 RungeKutta.Advance(new Circuit(inrush), 0, state, microseconds * 1e-6, 4000);
-                return Math.Abs(inrush.After(Duration.FromMicroseconds(microseconds)).Amperes - state[0]) < 1e-4 * inrush.PeakCurrent.Amperes;
+                return Math.Abs(inrush.After(Duration.FromMicroseconds(microseconds)).Amperes - state[0]) < 1e-4
+                    * inrush.PeakCurrent.Amperes;
             },
             iter: 50);
 

@@ -9,7 +9,8 @@ public sealed class HarnessTests
 
     static HarnessRun Of(Harness harness, RunKind kind) => harness.Runs.First(r => r.Kind == kind);
 
-    // Tern by hand: a pair to the controller, three wires to each of two motors, a pair from the socket; five sensor leads for each motor follow from its Hall sensors, the rest from remote, button and gauge.
+    // Tern by hand: a pair to the controller, three wires to each of two motors, a pair from the socket; five sensor leads for each motor
+    // follow from its Hall sensors, the rest from remote, button and gauge.
     [Fact]
     public void Runs_follow_from_the_file_and_from_the_parts()
     {
@@ -27,7 +28,8 @@ public sealed class HarnessTests
     [Fact]
     public void Every_wire_has_a_colour_in_words_and_no_two_of_a_run_look_alike_without_it()
     {
-        foreach (var run in Boards.Names.SelectMany(n => Examination.Examine(Boards.Read(n)).Harness.Runs).Where(r => r.Kind != RunKind.Switch))
+        foreach (var run in Boards.Names.SelectMany(n => Examination.Examine(Boards.Read(n)).Harness.Runs)
+            .Where(r => r.Kind != RunKind.Switch))
         {
             Assert.All(run.Wires, w => Assert.True(w.Colour.Length > 0 && w.Code.Length == 2 && w.Carries.Length > 0));
             Assert.Equal(run.Wires.Count, run.Wires.Select(w => (w.Carries, w.Rings)).Distinct().Count());
@@ -52,7 +54,8 @@ public sealed class HarnessTests
     {
         var run = Of(Tern, RunKind.Motor);
         var amperes = Current.FromAmperes(30);
-        var thick = new WireTemperature(new Conductor(Area.FromSquareMetres(3 * run.Section!.Value.SquareMetres)), run.Bundle!.Diameter, run.Around!.Value);
+        var thick = new WireTemperature(
+            new Conductor(Area.FromSquareMetres(3 * run.Section!.Value.SquareMetres)), run.Bundle!.Diameter, run.Around!.Value);
 
         Assert.Equal(thick.At(amperes * 3)!.Value.Kelvins, run.Under(amperes)!.Copper!.Value.Kelvins, 1e-6);
     }
@@ -73,7 +76,8 @@ public sealed class HarnessTests
     [Fact]
     public void A_run_that_is_stated_too_short_is_cut_to_what_the_plan_asks()
     {
-        var laid = Tern.Laid(run => run.Kind == RunKind.Pack ? Length.FromMillimetres(300) : run.Kind == RunKind.Charge ? Length.FromMillimetres(100) : null);
+        var laid = Tern.Laid(run => run.Kind == RunKind.Pack ? Length.FromMillimetres(300) : run.Kind == RunKind.Charge
+            ? Length.FromMillimetres(100) : null);
 
         Assert.Equal(0.34, Of(laid, RunKind.Pack).Cut!.Value.Metres, 1e-12);
         Assert.Equal(0.3, Of(laid, RunKind.Charge).Cut!.Value.Metres, 1e-12);

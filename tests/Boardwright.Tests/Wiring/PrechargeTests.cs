@@ -42,7 +42,8 @@ public sealed class PrechargeTests
     {
         var precharge = Precharge.With(Resistance.FromOhms(33), Full, Bus, default);
         const double Step = 1e-5;
-        var sum = Enumerable.Range(0, 200_000).Sum(i => Math.Pow(precharge.Filling.After(Duration.FromSeconds((i + 0.5) * Step)).Amperes, 2) * Step);
+        var sum = Enumerable.Range(0, 200_000)
+            .Sum(i => Math.Pow(precharge.Filling.After(Duration.FromSeconds((i + 0.5) * Step)).Amperes, 2) * Step);
 
         Assert.Equal(sum, precharge.Through.AmpereSquaredSeconds, 1e-6);
     }

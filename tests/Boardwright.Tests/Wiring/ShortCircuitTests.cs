@@ -20,7 +20,8 @@ public sealed class ShortCircuitTests
     public void Two_wires_side_by_side_have_the_inductance_of_the_handbook()
     {
         var radius = 1e-3;
-        var pair = ShortCircuit.OfPair(Area.FromSquareMetres(Math.PI * radius * radius), Length.FromMetres(4 * radius), Length.FromMetres(1));
+        var pair = ShortCircuit.OfPair(
+            Area.FromSquareMetres(Math.PI * radius * radius), Length.FromMetres(4 * radius), Length.FromMetres(1));
 
         Assert.Equal(0.6545e-6, pair.Henries, 1e-10);
     }
@@ -29,7 +30,9 @@ public sealed class ShortCircuitTests
     [Fact]
     public void A_fuse_in_a_fault_is_as_by_hand()
     {
-        var blown = FuseInFault.Compute(Current.FromAmperes(60), FusingIntegral.FromAmpereSquaredSeconds(9000), Current.FromAmperes(600), new WireGauge(10).Section, HarnessRun.UsualLimit);
+        var blown = FuseInFault.Compute(
+            Current.FromAmperes(60), FusingIntegral.FromAmpereSquaredSeconds(9000), Current.FromAmperes(600), new WireGauge(10).Section,
+            HarnessRun.UsualLimit);
 
         Assert.Equal(0.025, blown.Melts.Seconds, 1e-12);
         Assert.Equal(27_000, blown.LetThrough.AmpereSquaredSeconds, 1e-6);
@@ -44,11 +47,15 @@ public sealed class ShortCircuitTests
         var last = double.PositiveInfinity;
         foreach (var gauge in new[] { 8, 10, 12, 14, 16, 18 })
         {
-            var blown = FuseInFault.Compute(Current.FromAmperes(60), FusingIntegral.FromAmpereSquaredSeconds(9000), Current.FromAmperes(600), new WireGauge(gauge).Section, HarnessRun.UsualLimit);
+            var blown = FuseInFault.Compute(
+                Current.FromAmperes(60), FusingIntegral.FromAmpereSquaredSeconds(9000), Current.FromAmperes(600),
+                new WireGauge(gauge).Section, HarnessRun.UsualLimit);
             Assert.True(blown.WireBears.AmpereSquaredSeconds < last);
             last = blown.WireBears.AmpereSquaredSeconds;
         }
 
-        Assert.False(FuseInFault.Compute(Current.FromAmperes(60), FusingIntegral.FromAmpereSquaredSeconds(9000), Current.FromAmperes(600), new WireGauge(8).Section, Temperature.FromCelsius(200)).Protects);
+        Assert.False(FuseInFault.Compute(
+            Current.FromAmperes(60), FusingIntegral.FromAmpereSquaredSeconds(9000), Current.FromAmperes(600), new WireGauge(8).Section,
+            Temperature.FromCelsius(200)).Protects);
     }
 }

@@ -37,12 +37,17 @@ public sealed class BeltGeometryCase : Case
         {
             var pulley = new PulleyGeometry(teeth, ToothProfile.Htd5M);
             if (pitch is not null)
-                yield return new("Pitch diameter", $"5M, {teeth} teeth", pitch, "mm", pulley.PitchDiameter.Millimetres, Sources.OptibeltManual, "p. 74", EvidenceLevel.Published) { Allowed = TwoTables };
-            yield return new("Outside diameter", $"5M, {teeth} teeth", outside, "mm", pulley.OutsideDiameter.Millimetres, Sources.OptibeltManual, "p. 74", EvidenceLevel.Published) { Allowed = TwoTables };
+                yield return new("Pitch diameter", $"5M, {teeth} teeth", pitch, "mm", pulley.PitchDiameter.Millimetres, Sources.OptibeltManual, "p. 74",
+                    EvidenceLevel.Published)
+                { Allowed = TwoTables };
+            yield return new("Outside diameter", $"5M, {teeth} teeth", outside, "mm", pulley.OutsideDiameter.Millimetres, Sources.OptibeltManual, "p. 74",
+                EvidenceLevel.Published)
+            { Allowed = TwoTables };
         }
 
         foreach (var (teeth, pitch) in new[] { (36, "91.67"), (56, "142.60") })
-            yield return new("Pitch diameter", $"8M, {teeth} teeth", pitch, "mm", new PulleyGeometry(teeth, ToothProfile.Htd8M).PitchDiameter.Millimetres, Sources.OptibeltManual, "p. 42", EvidenceLevel.Published);
+            yield return new("Pitch diameter", $"8M, {teeth} teeth", pitch, "mm", new PulleyGeometry(teeth, ToothProfile.Htd8M).PitchDiameter.Millimetres,
+            Sources.OptibeltManual, "p. 42", EvidenceLevel.Published);
     }
 
     static IEnumerable<Check> Example()
@@ -56,16 +61,25 @@ public sealed class BeltGeometryCase : Case
         {
             Allowed = Allowance.Create(0.25, "the manual takes π/2 as 1.57"),
         };
-        yield return new("Centre distance, approximate formula", $"{pulleys}, belt 1200 mm", "415.22", "mm", BeltEstimates.CentreDistance(Length.FromMillimetres(1200), D, d)?.Millimetres ?? double.NaN, manual, "p. 43", EvidenceLevel.Published);
+        yield return new("Centre distance, approximate formula", $"{pulleys}, belt 1200 mm", "415.22", "mm", BeltEstimates.CentreDistance(Length.FromMillimetres(1200), D, d)?.Millimetres ?? double.NaN,
+            manual, "p. 43", EvidenceLevel.Published);
         var path = BeltPath.Fitting(150, small, large)!;
         yield return new("Centre distance, exact", $"{pulleys}, belt 1200 mm", "415.22", "mm", path.CentreDistance.Millimetres, manual, "p. 43", EvidenceLevel.Published);
-        yield return new("Teeth in mesh, approximate formula", "36 teeth, D − d 50.93 mm, C 415 mm", "17.26", "", BeltEstimates.TeethInMesh(36, Length.FromMillimetres(415), Length.FromMillimetres(142.60), Length.FromMillimetres(91.67)), manual, "p. 43", EvidenceLevel.Published);
+        yield return new("Teeth in mesh, approximate formula", "36 teeth, D − d 50.93 mm, C 415 mm", "17.26", "",
+            BeltEstimates.TeethInMesh(36, Length.FromMillimetres(415), Length.FromMillimetres(142.60), Length.FromMillimetres(91.67)),
+            manual, "p. 43", EvidenceLevel.Published);
         yield return new("Whole teeth in mesh", $"{pulleys}, belt 1200 mm", "17", "", path.WholeTeethInMesh, manual, "p. 43", EvidenceLevel.Published);
         var near = new BeltPath(small, large, Length.FromMillimetres(415.22));
         yield return new("Teeth in mesh, exact", $"{pulleys}, C 415.22 mm", "17.297", "", near.TeethInMesh, manual, "p. 43, definition", EvidenceLevel.ComputedFromPublished);
-        yield return new("Wrap on the small pulley, exact", $"{pulleys}, C 415.22 mm", "172.968", "°", near.SmallWrap.Degrees, manual, "p. 43, definition", EvidenceLevel.ComputedFromPublished) { Allowed = Allowance.Create(0.01, "by hand at the rounded centre distance") };
-        yield return new("Wrap on the small pulley, 60° rule", $"{pulleys}, C 415.22 mm", "172.641", "°", BeltEstimates.SmallWrap(Length.FromMillimetres(415.22), D, d).Degrees, manual, "p. 43", EvidenceLevel.ComputedFromPublished) { Allowed = Allowance.Create(0.01, "by hand at the rounded centre distance") };
-        yield return new("Span", $"{pulleys}, C 415.22 mm", "414.44", "mm", new BeltPath(small, large, Length.FromMillimetres(415.22)).Span.Millimetres, manual, "p. 44", EvidenceLevel.Published) { Allowed = Allowance.Create(0.01, "the manual's own rounded inputs") };
+        yield return new("Wrap on the small pulley, exact", $"{pulleys}, C 415.22 mm", "172.968", "°", near.SmallWrap.Degrees, manual, "p. 43, definition",
+            EvidenceLevel.ComputedFromPublished)
+        { Allowed = Allowance.Create(0.01, "by hand at the rounded centre distance") };
+        yield return new("Wrap on the small pulley, 60° rule", $"{pulleys}, C 415.22 mm", "172.641", "°", BeltEstimates.SmallWrap(Length.FromMillimetres(415.22), D, d).Degrees, manual, "p. 43",
+            EvidenceLevel.ComputedFromPublished)
+        { Allowed = Allowance.Create(0.01, "by hand at the rounded centre distance") };
+        yield return new("Span", $"{pulleys}, C 415.22 mm", "414.44", "mm", new BeltPath(small, large, Length.FromMillimetres(415.22)).Span.Millimetres, manual, "p. 44",
+            EvidenceLevel.Published)
+        { Allowed = Allowance.Create(0.01, "the manual's own rounded inputs") };
         var (least, greatest) = BeltEstimates.RecommendedCentreDistance(Length.FromMillimetres(142.60), Length.FromMillimetres(91.67));
         yield return new("Least recommended centre distance", "D 142.60 mm, d 91.67 mm", "132.14", "mm", least.Millimetres, manual, "p. 42", EvidenceLevel.Published);
         yield return new("Greatest recommended centre distance", "D 142.60 mm, d 91.67 mm", "468.54", "mm", greatest.Millimetres, manual, "p. 42", EvidenceLevel.Published);
@@ -108,16 +122,22 @@ public sealed class BeltGeometryCase : Case
                 yield return new("Span", given, span, "mm", path.Span.Millimetres, equation, "p. 44", EvidenceLevel.ComputedFromPublished);
         }
 
-        yield return new("Whole teeth in mesh", "5M, 14 and 36 teeth, belt 255 mm", "5", "", BeltPath.Fitting(51, Htd(14), Htd(36))!.WholeTeethInMesh, equation, "p. 43", EvidenceLevel.ComputedFromPublished);
-        yield return new("Whole teeth in mesh", "5M, 12 and 36 teeth, belt 255 mm", "4", "", BeltPath.Fitting(51, Htd(12), Htd(36))!.WholeTeethInMesh, equation, "p. 43", EvidenceLevel.ComputedFromPublished);
+        yield return new("Whole teeth in mesh", "5M, 14 and 36 teeth, belt 255 mm", "5", "", BeltPath.Fitting(51, Htd(14), Htd(36))!.WholeTeethInMesh, equation, "p. 43",
+            EvidenceLevel.ComputedFromPublished);
+        yield return new("Whole teeth in mesh", "5M, 12 and 36 teeth, belt 255 mm", "4", "", BeltPath.Fitting(51, Htd(12), Htd(36))!.WholeTeethInMesh, equation, "p. 43",
+            EvidenceLevel.ComputedFromPublished);
         yield return new("Centre distance, approximate formula", "5M, 15 and 36 teeth, belt 265 mm", "66.6551", "mm", Estimate(265, 15, 36), equation, "p. 43", EvidenceLevel.ComputedFromPublished);
         yield return new("Centre distance, approximate formula", "5M, 20 and 72 teeth, belt 450 mm", "101.5708", "mm", Estimate(450, 20, 72), equation, "p. 43", EvidenceLevel.ComputedFromPublished);
-        yield return new("Belt length", "5M, 15 and 66 teeth, C 127.0 mm", "469.583", "mm", new BeltPath(Htd(15), Htd(66), Length.FromMillimetres(127)).PitchLength.Millimetres, equation, "p. 43, exact equation", EvidenceLevel.ComputedFromPublished);
-        yield return new("Belt length, approximate formula", "5M, 15 and 66 teeth, C 127.0 mm", "469.469", "mm", BeltEstimates.PitchLength(Length.FromMillimetres(127), Htd(66).PitchDiameter, Htd(15).PitchDiameter).Millimetres, equation, "p. 43", EvidenceLevel.ComputedFromPublished);
+        yield return new("Belt length", "5M, 15 and 66 teeth, C 127.0 mm", "469.583", "mm", new BeltPath(Htd(15), Htd(66), Length.FromMillimetres(127)).PitchLength.Millimetres, equation, "p. 43, exact equation",
+            EvidenceLevel.ComputedFromPublished);
+        yield return new("Belt length, approximate formula", "5M, 15 and 66 teeth, C 127.0 mm", "469.469", "mm",
+            BeltEstimates.PitchLength(Length.FromMillimetres(127), Htd(66).PitchDiameter, Htd(15).PitchDiameter).Millimetres, equation, "p. 43",
+            EvidenceLevel.ComputedFromPublished);
         var (shorter, longer) = ToothProfile.Htd5M.StockAround(Length.FromMillimetres(469.583));
         yield return new("Next shorter stock belt", "5M, 469.583 mm", "460", "mm", shorter?.PitchLength.Millimetres ?? double.NaN, equation, "pp. 24-25", EvidenceLevel.Published);
         yield return new("Next longer stock belt", "5M, 469.583 mm", "475", "mm", longer?.PitchLength.Millimetres ?? double.NaN, equation, "pp. 24-25", EvidenceLevel.Published);
-        yield return new("Belt length for centre distance, dL/dC", "5M, 15 and 36 teeth, C 66.6436 mm", "1.9361", "mm/mm", new BeltPath(Htd(15), Htd(36), Length.FromMillimetres(66.6436)).LengthPerCentreDistance, equation, "p. 43, exact equation", EvidenceLevel.ComputedFromPublished);
+        yield return new("Belt length for centre distance, dL/dC", "5M, 15 and 36 teeth, C 66.6436 mm", "1.9361", "mm/mm", new BeltPath(Htd(15), Htd(36), Length.FromMillimetres(66.6436)).LengthPerCentreDistance, equation,
+            "p. 43, exact equation", EvidenceLevel.ComputedFromPublished);
     }
 
     static IEnumerable<Check> Shigley()

@@ -12,7 +12,8 @@ public sealed class MotorHeatCase : Case
 {
     // A brushed motor's sheet: 3.1 and 14 K/W, 12.0 and 612 s.
     static readonly TwoNode Motor = new(
-        HeatCapacity.FromJoulesPerKelvin(12 / 3.1), HeatCapacity.FromJoulesPerKelvin(612 / 14.0), ThermalResistance.FromKelvinsPerWatt(3.1));
+        HeatCapacity.FromJoulesPerKelvin(12 / 3.1), HeatCapacity.FromJoulesPerKelvin(612 / 14.0),
+        ThermalResistance.FromKelvinsPerWatt(3.1));
 
     static readonly FixedCooling Room20 = new(ThermalResistance.FromKelvinsPerWatt(14), Temperature.FromCelsius(20));
 
@@ -29,13 +30,18 @@ public sealed class MotorHeatCase : Case
     /// <inheritdoc/>
     protected override IEnumerable<Check> Compare()
     {
-        yield return new("Copper's resistance at 100 °C over that at 20 °C", "0.00393 /K", "1.3144", "", MotorHeat.CopperFactor(Temperature.FromCelsius(100)), Sources.Iec60028, "", EvidenceLevel.ComputedFromPublished);
-        yield return new("Temperature from a quarter more resistance", "from 25 °C", "89.875", "°C", Conductor.FromRatio(Temperature.FromCelsius(25), 1.25).Celsius, Sources.Iec60028, "", EvidenceLevel.ComputedFromPublished);
+        yield return new("Copper's resistance at 100 °C over that at 20 °C", "0.00393 /K", "1.3144", "", MotorHeat.CopperFactor(Temperature.FromCelsius(100)), Sources.Iec60028, "",
+            EvidenceLevel.ComputedFromPublished);
+        yield return new("Temperature from a quarter more resistance", "from 25 °C", "89.875", "°C", Conductor.FromRatio(Temperature.FromCelsius(25), 1.25).Celsius, Sources.Iec60028, "",
+            EvidenceLevel.ComputedFromPublished);
 
         var nominal = RootFinding.Within(
-            static i => ((Motor.Settled(Heat(i * i * 2.18), Room20)?.Winding ?? TwoNode.CopperMelts) - Room20.Ambient).Kelvins - 75, 0.5, 1.5, 1e-12);
+            static i => ((Motor.Settled(Heat(i * i * 2.18), Room20)?.Winding ?? TwoNode.CopperMelts) - Room20.Ambient).Kelvins - 75, 0.5,
+            1.5, 1e-12);
         const string sheet = "12 V motor 118743, 2.18 Ω, 17.1 K/W, rise of 75 K";
-        yield return new("Nominal current", sheet, "1.24", "A", nominal, Sources.MakersSheet, "motor 118743", EvidenceLevel.Published) { Allowed = Allowance.Part(1e-2, "the sheet's rounded constants") };
+        yield return new("Nominal current", sheet, "1.24", "A", nominal, Sources.MakersSheet, "motor 118743",
+            EvidenceLevel.Published)
+        { Allowed = Allowance.Part(1e-2, "the sheet's rounded constants") };
         yield return By("Nominal current", sheet, "1.2466", "A", nominal);
 
         foreach (var (seconds, winding, body) in new[] { (12.0, "3.9747", "0.1957"), (60, "7.6799", "1.9808"), (600, "22.4048", "16.4170") })

@@ -52,7 +52,8 @@ public sealed class PackArithmeticCase : Case
                 yield return By("Voltage lost to polarisation, steps of 0.1 s", $"10 A, 15 mΩ, 5 mΩ with 4 s, 10 mΩ with 120 s, after {seconds} s", drop, "mV", Drop(seconds, 10 * seconds));
         }
 
-        var charge = new ChargeTail(Charge.FromAmpereHours(2.732), Current.FromAmperes(3), Current.FromMilliamperes(50), Duration.FromSeconds(635.3));
+        var charge = new ChargeTail(
+            Charge.FromAmpereHours(2.732), Current.FromAmperes(3), Current.FromMilliamperes(50), Duration.FromSeconds(635.3));
         const string given = "2.732 Ah, 3 A to 50 mA, τ 635.3 s";
         yield return Charged("Charge time", given, "87.58", "min", charge.Total?.Minutes ?? double.NaN, "closed form");
         yield return Charged("Charge time", given, "87.6", "min", charge.Total?.Minutes ?? double.NaN, "charge 2 at 25 °C, as measured; τ read from it");
@@ -73,8 +74,12 @@ public sealed class PackArithmeticCase : Case
         yield return By("Time constant of a cell", "18.4 by 65.2 mm, 48 g, 10 W/(m² K)", "1071", "s", small.TimeConstant(small.ToAir(10)).Seconds) with { Allowed = half };
         yield return By("Resistance of a cell to the air", "21.2 by 70.2 mm, 10 W/(m² K)", "18.58", "K/W", large.ToAir(10).KelvinsPerWatt) with { Allowed = half };
         yield return By("Time constant of a cell", "21.2 by 70.2 mm, 68 g, 10 W/(m² K)", "1213", "s", large.TimeConstant(large.ToAir(10)).Seconds) with { Allowed = half };
-        yield return By("Rise of a cell", "18.4 by 65.2 mm, 3 W, 600 s", "29.9", "K", small.Rise(Power.FromWatts(3), small.ToAir(10), Duration.FromSeconds(600)).Kelvins) with { Allowed = half };
-        yield return By("Final rise of a cell", "18.4 by 65.2 mm, 3 W", "69.8", "K", small.Rise(Power.FromWatts(3), small.ToAir(10), Duration.FromHours(1000)).Kelvins) with { Allowed = half };
+        yield return By("Rise of a cell", "18.4 by 65.2 mm, 3 W, 600 s", "29.9", "K",
+            small.Rise(Power.FromWatts(3), small.ToAir(10), Duration.FromSeconds(600)).Kelvins) with
+        { Allowed = half };
+        yield return By("Final rise of a cell", "18.4 by 65.2 mm, 3 W", "69.8", "K",
+            small.Rise(Power.FromWatts(3), small.ToAir(10), Duration.FromHours(1000)).Kelvins) with
+        { Allowed = half };
 
         var strip = new Strip(Length.FromMillimetres(0.15), Length.FromMillimetres(8), Length.FromMillimetres(20), 6.99e-8);
         const string nickel = "nickel, 0.15 by 8 by 20 mm, 6.99e-8 Ω m";
@@ -85,7 +90,9 @@ public sealed class PackArithmeticCase : Case
             yield return Memory("Rise of a strip", $"{nickel}, {amperes} A, 15 W/(m² K)", rise, "K", strip.Rise(Current.FromAmperes(amperes), 15).Kelvins);
         }
 
-        yield return By("Range", "500 Wh, 90 % usable, 15 Wh/km", "30.0", "km", PackRange.Compute(Energy.FromWattHours(500), Fraction.FromPercent(90), EnergyPerDistance.FromWattHoursPerKilometre(15)).Kilometres);
+        yield return By("Range", "500 Wh, 90 % usable, 15 Wh/km", "30.0", "km",
+            PackRange.Compute(Energy.FromWattHours(500), Fraction.FromPercent(90), EnergyPerDistance.FromWattHoursPerKilometre(15))
+            .Kilometres);
     }
 
     static double Drop(double seconds, int steps)

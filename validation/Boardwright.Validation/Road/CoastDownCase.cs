@@ -36,14 +36,19 @@ public sealed class CoastDownCase : Case
         }
 
         yield return Computed("Speed after 10 s", $"{Board}, from 30 km/h", "5.253711", "m/s", Level.SpeedAfter(Kmh(30), Duration.FromSeconds(10)).MetresPerSecond);
-        yield return Computed("Time with three terms", "13 N, 0.4 N s/m, 0.33 kg/m, 91.5 kg, 8 to 2 m/s", "24.30854", "s", new Coasting(Effective, Force.FromNewtons(13), 0.33, 0.4).TimeBetween(Speed.FromMetresPerSecond(8), Speed.FromMetresPerSecond(2))?.Seconds ?? double.NaN);
+        yield return Computed("Time with three terms", "13 N, 0.4 N s/m, 0.33 kg/m, 91.5 kg, 8 to 2 m/s", "24.30854", "s",
+            new Coasting(Effective, Force.FromNewtons(13), 0.33, 0.4)
+            .TimeBetween(Speed.FromMetresPerSecond(8), Speed.FromMetresPerSecond(2))?.Seconds ?? double.NaN);
 
         foreach (var (factor, crr, area) in new[] { (1.0, "0.015000", "0.55000"), (1.01, "0.015178", "0.53414") })
         {
-            var found = Coasting.FromTwoTimes(Effective, Kmh(30), Kmh(20), Kmh(10), Duration.FromSeconds(8.79271 * factor), Duration.FromSeconds(13.42740));
+            var found = Coasting.FromTwoTimes(
+                Effective, Kmh(30), Kmh(20), Kmh(10), Duration.FromSeconds(8.79271 * factor), Duration.FromSeconds(13.42740));
             var given = $"{Board}, 8.79271 s times {factor} from 30 to 20 km/h, 13.42740 s to 10 km/h";
             var allowed = Allowance.Part(1e-4, "the times have six digits");
-            yield return Computed("Rolling from two times", given, crr, "", (found?.Constant.Newtons ?? double.NaN) / Rider.Weight.Newtons) with { Allowed = allowed };
+            yield return Computed("Rolling from two times", given, crr, "",
+                (found?.Constant.Newtons ?? double.NaN) / Rider.Weight.Newtons) with
+            { Allowed = allowed };
             yield return Computed("Drag area from two times", given, area, "m²", 2 * (found?.DragKilogramsPerMetre ?? double.NaN) / 1.2) with { Allowed = allowed };
         }
 

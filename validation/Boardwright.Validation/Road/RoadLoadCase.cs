@@ -39,7 +39,8 @@ public sealed class RoadLoadCase : Case
         }
 
         foreach (var (wind, newtons) in new[] { (3, "45.8733"), (-3, "18.3733"), (-8, "12.8713") })
-            yield return Computed("Force", $"{Board}, 25 km/h, headwind {wind} m/s", newtons, "N", Rider.ForceAt(Speed.FromKilometresPerHour(25), default, Speed.FromMetresPerSecond(wind)).Newtons);
+            yield return Computed("Force", $"{Board}, 25 km/h, headwind {wind} m/s", newtons, "N",
+            Rider.ForceAt(Speed.FromKilometresPerHour(25), default, Speed.FromMetresPerSecond(wind)).Newtons);
         foreach (var (watts, speed) in new[] { (300, "8.31749"), (600, "11.11277"), (1000, "13.54812"), (2000, "17.49913") })
             yield return Computed("Speed at a power", $"{Board}, {watts} W", speed, "m/s", Rider.SpeedAt(Power.FromWatts(watts))?.MetresPerSecond ?? double.NaN);
         yield return Computed("Speed where air equals rolling", Board, "6.3339", "m/s", Rider.SpeedWhereDragEqualsRolling()?.MetresPerSecond ?? double.NaN);
@@ -75,17 +76,21 @@ public sealed class RoadLoadCase : Case
     static IEnumerable<Check> Others()
     {
         // The source takes g as 9.81 m/s²: the mass is scaled so that the weight is the same.
-        var cyclist = new RoadLoad(Mass.FromKilograms(72 * 9.81 / RoadLoad.Gravity), Number.FromValue(0.0032), Area.FromSquareMetres(0.473 + 0.0044), 1.225);
+        var cyclist = new RoadLoad(
+            Mass.FromKilograms(72 * 9.81 / RoadLoad.Gravity), Number.FromValue(0.0032), Area.FromSquareMetres(0.473 + 0.0044), 1.225);
         var six = Speed.FromMetresPerSecond(6);
         const string climb = "72 kg, g 9.81 m/s², Crr 0.0032, CdA 0.4774 m², 6 m/s up 7.5 %";
         yield return new("Air, cyclist", climb, "63.160", "W", cyclist.Drag(six).Newtons * 6, Sources.Martin1998, "inputs of doi 10.1007/s12283-021-00345-2, table 1", EvidenceLevel.ComputedFromPublished);
-        yield return new("Rolling and gravity, cyclist", climb, "330.477", "W", cyclist.RollingAndGrade(Fraction.FromPercent(7.5)).Newtons * 6, Sources.Martin1998, "inputs of doi 10.1007/s12283-021-00345-2, table 1", EvidenceLevel.ComputedFromPublished);
-        yield return new("Whole, cyclist", climb + ", chain 0.98", "401.67", "W", cyclist.PowerAt(six, Fraction.FromPercent(7.5)).Watts / 0.98, Sources.Martin1998, "inputs of doi 10.1007/s12283-021-00345-2, table 1", EvidenceLevel.ComputedFromPublished);
+        yield return new("Rolling and gravity, cyclist", climb, "330.477", "W", cyclist.RollingAndGrade(Fraction.FromPercent(7.5)).Newtons * 6, Sources.Martin1998, "inputs of doi 10.1007/s12283-021-00345-2, table 1",
+            EvidenceLevel.ComputedFromPublished);
+        yield return new("Whole, cyclist", climb + ", chain 0.98", "401.67", "W", cyclist.PowerAt(six, Fraction.FromPercent(7.5)).Watts / 0.98, Sources.Martin1998, "inputs of doi 10.1007/s12283-021-00345-2, table 1",
+            EvidenceLevel.ComputedFromPublished);
 
         foreach (var (area, speed, newtons) in new[] { (0.1960, 10, "11.76"), (0.4746, 30, "256.27") })
         {
             var skier = new RoadLoad(Mass.FromKilograms(80), Number.FromValue(0), Area.FromSquareMetres(area), 1.2);
-            yield return new("Drag of a skier", $"CdA {area} m², {speed} m/s, 1.2 kg/m³", newtons, "N", skier.Drag(Speed.FromMetresPerSecond(speed)).Newtons, Sources.SkierDrag, "abstract; the area worked out from it", EvidenceLevel.Published)
+            yield return new("Drag of a skier", $"CdA {area} m², {speed} m/s, 1.2 kg/m³", newtons, "N", skier.Drag(Speed.FromMetresPerSecond(speed)).Newtons, Sources.SkierDrag, "abstract; the area worked out from it",
+                EvidenceLevel.Published)
             {
                 Allowed = Allowance.Part(1e-3, "the area has four digits"),
             };
@@ -94,9 +99,13 @@ public sealed class RoadLoadCase : Case
         var wheel = RotatingMass.Annulus(Mass.FromGrams(250), Length.FromMillimetres(45), Length.FromMillimetres(27.5));
         var radius = Length.FromMillimetres(45);
         yield return new("Inertia of a wheel", "250 g, radii 45 and 27.5 mm", "3.4766e-4", "kg m²", wheel.KilogramSquareMetres, Sources.Mechanics, "", EvidenceLevel.ComputedFromPublished);
-        yield return new("Mass that four wheels add", "250 g, radii 45 and 27.5 mm", "0.68673", "kg", 4 * RotatingMass.Equivalent(wheel, radius).Kilograms, Sources.Mechanics, "", EvidenceLevel.ComputedFromPublished);
-        yield return new("Mass that a rotor adds", "2.0e-4 kg m², ratio 2.5, radius 45 mm", "0.61728", "kg", RotatingMass.Equivalent(Inertia.FromKilogramSquareMetres(2.0e-4), radius, 2.5).Kilograms, Sources.Mechanics, "", EvidenceLevel.ComputedFromPublished);
-        yield return new("Speed at constant power", "1000 W, 91.5 kg, 4 s, no resistance", "9.3505", "m/s", Coasting.SpeedAtConstantPower(Effective, Power.FromWatts(1000), default, Duration.FromSeconds(4)).MetresPerSecond, Sources.Mechanics, "", EvidenceLevel.ComputedFromPublished);
+        yield return new("Mass that four wheels add", "250 g, radii 45 and 27.5 mm", "0.68673", "kg", 4 * RotatingMass.Equivalent(wheel, radius).Kilograms, Sources.Mechanics, "",
+            EvidenceLevel.ComputedFromPublished);
+        yield return new("Mass that a rotor adds", "2.0e-4 kg m², ratio 2.5, radius 45 mm", "0.61728", "kg", RotatingMass.Equivalent(Inertia.FromKilogramSquareMetres(2.0e-4), radius, 2.5).Kilograms,
+            Sources.Mechanics, "", EvidenceLevel.ComputedFromPublished);
+        yield return new("Speed at constant power", "1000 W, 91.5 kg, 4 s, no resistance", "9.3505", "m/s",
+            Coasting.SpeedAtConstantPower(Effective, Power.FromWatts(1000), default, Duration.FromSeconds(4)).MetresPerSecond,
+            Sources.Mechanics, "", EvidenceLevel.ComputedFromPublished);
     }
 
     static Check Computed(string quantity, string given, string printed, string unit, double ours) =>

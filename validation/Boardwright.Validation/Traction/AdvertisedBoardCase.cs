@@ -66,16 +66,25 @@ public sealed class AdvertisedBoardCase : Case
 
         yield return new("Energy of the pack", "12S4P of 3.0 Ah, 3.7 V nominal", "532", "Wh", Figure("pack.energy"), Trade, "", EvidenceLevel.CommonPractice) { Allowed = Allowance.Create(1, "sold as 532 Wh, cut off and not rounded") };
         yield return new("Shaft to axle", "15 and 38 teeth, 275 mm belt (55 teeth)", "68.80", "mm", Figure("drive.centre_distance"), Trade, "", EvidenceLevel.CommonPractice);
-        yield return new("Top speed, full charge", "190 rpm/V, 15:38 teeth, 107 mm wheels, 12S, rider of 80 kg", "38", "mph", Figure("speed.top_full") / 1.609344, Trade, "", EvidenceLevel.CommonPractice) { Allowed = Allowance.Part(0.08, "advertised as “up to”, for an unknown rider and road") };
+        yield return new("Top speed, full charge", "190 rpm/V, 15:38 teeth, 107 mm wheels, 12S, rider of 80 kg", "38", "mph", Figure("speed.top_full") / 1.609344, Trade, "",
+            EvidenceLevel.CommonPractice)
+        { Allowed = Allowance.Part(0.08, "advertised as “up to”, for an unknown rider and road") };
         yield return new("Power advertised for two motors", "2 × 3150 W", "6300", "W", 2 * board.Parts.Motor.PowerRating.Value.Watts, Trade, "", EvidenceLevel.CommonPractice);
-        yield return new("What the pack feeds beyond half of that", "50 A set, half charge", "0", "W", Math.Max(0, Figure("pack.feed_power") - board.Parts.Motor.PowerRating.Value.Watts), Trade, "", EvidenceLevel.CommonPractice);
-        yield return new("Range advertised", $"30 miles on 532 Wh: the program names a steady {Figure("cruise.pace_for_range_wanted"):0.0} km/h", "30", "mi", RangeAt(board, Figure("cruise.pace_for_range_wanted")), Trade, "", EvidenceLevel.CommonPractice) { Allowed = Allowance.Part(0.001, "the pace is solved for, so this only checks that it is one") };
+        yield return new("What the pack feeds beyond half of that", "50 A set, half charge", "0", "W", Math.Max(0, Figure("pack.feed_power") - board.Parts.Motor.PowerRating.Value.Watts), Trade, "",
+            EvidenceLevel.CommonPractice);
+        yield return new("Range advertised", $"30 miles on 532 Wh: the program names a steady {Figure("cruise.pace_for_range_wanted"):0.0} km/h", "30", "mi", RangeAt(board, Figure("cruise.pace_for_range_wanted")), Trade, "",
+            EvidenceLevel.CommonPractice)
+        { Allowed = Allowance.Part(0.001, "the pace is solved for, so this only checks that it is one") };
         yield return new("Charge, lower bound", "12 Ah at 3 A", "4", "h", Figure("charge.time_lower_bound"), Trade, "", EvidenceLevel.CommonPractice);
     }
 
     static double RangeAt(Board board, double kilometresPerHour)
     {
-        var brief = board.Brief with { CruiseSpeed = new Known<Speed>(Speed.FromKilometresPerHour(kilometresPerHour), key: board.Brief.CruiseSpeed.Key) };
+        var brief = board.Brief with
+        {
+            CruiseSpeed = new Known<Speed>(
+            Speed.FromKilometresPerHour(kilometresPerHour), key: board.Brief.CruiseSpeed.Key)
+        };
         return Examination.FiguresOf(board with { Brief = brief }).Single(f => f.Kind.Id == "cruise.range").Value!.Value / 1.609344;
     }
 }

@@ -13,7 +13,6 @@ sealed record SaveOutcome(bool IsKept, string Says, string? Theirs = null)
 {
     /// <summary>The text as it was kept, where others' changes came into it; <c>null</c> where it is the text that was given.</summary>
     public string? Text { get; init; }
-
     /// <summary>What has to be chosen first, where somebody else changed the same.</summary>
     public Shops.Conflict? Conflict { get; init; }
 }
@@ -23,16 +22,12 @@ abstract class BoardSource
 {
     /// <summary>Short name, unique among the boards of the workbench, as in the page's address.</summary>
     public abstract string Name { get; }
-
     /// <summary>The board file's place in <see cref="Files"/>.</summary>
     public abstract string Path { get; }
-
     /// <summary>Where its shelf and routes are.</summary>
     public abstract FileTree Files { get; }
-
     /// <summary>Where it is kept, in a few words.</summary>
     public abstract string Place { get; }
-
     /// <summary>The text as it is kept now.</summary>
     public abstract Task<string> ReadAsync(CancellationToken cancellation);
 

@@ -17,13 +17,10 @@ sealed class BoxEditor(EditSession session)
 
     /// <summary>Name of the thing that is moved and turned.</summary>
     public string Chosen { get; private set; } = "pack";
-
     /// <summary>The layout as it is drawn; <c>null</c> where there is none.</summary>
     public BoxLayout? Shown => moved ?? Settled;
-
     /// <summary>Whether anything was written down since the page was opened.</summary>
     public bool IsChanged => session.Text != opened;
-
     /// <summary>Whether the board file says where any thing lies.</summary>
     public bool IsStated => session.Examination?.Board.Layout.Count > 0;
 
@@ -35,7 +32,8 @@ sealed class BoxEditor(EditSession session)
     /// <summary>What does not fit, with what would mend it.</summary>
     public IReadOnlyList<(Level Level, Phrase Says, Phrase Remedy)> Wrong => moved is { } preview
         ? [.. preview.Faults.Select(f => (f.IsImpossible ? Level.Stop : Level.Fix, (Phrase)f.Says, (Phrase)f.Remedy))]
-        : [.. (session.Examination?.Findings ?? []).Where(f => f.Rule.StartsWith("box.layout.", StringComparison.Ordinal) && f.Level != Level.Fine).Select(f => (f.Level, f.Says, f.Remedy))];
+        : [.. (session.Examination?.Findings ?? []).Where(f => f.Rule.StartsWith("box.layout.", StringComparison.Ordinal) && f.Level != Level.Fine)
+        .Select(f => (f.Level, f.Says, f.Remedy))];
 
     BoxLayout? Settled => session.Examination?.Layout is { IsKnown: true } answer ? answer.Value : null;
 
@@ -50,7 +48,8 @@ sealed class BoxEditor(EditSession session)
         Phrase place = thing.Wall is { } wall
             ? new($"{thing.Name}: {thing.Along:0.0 mm} along the {wall.ToString().ToLowerInvariant()} wall")
             : new($"{thing.Name}: {thing.X:0.0 mm} to the nose, {thing.Y:0.0 mm} to the right, turned {thing.Turn}°");
-        var clashes = layout.Faults.Where(f => f.Name == Chosen || f.Other == Chosen).Select(f => f.Name == Chosen ? f.Other.Length > 0 ? f.Other : "the wall" : f.Name).Distinct(StringComparer.Ordinal).ToList();
+        var clashes = layout.Faults.Where(f => f.Name == Chosen || f.Other == Chosen)
+            .Select(f => f.Name == Chosen ? f.Other.Length > 0 ? f.Other : "the wall" : f.Name).Distinct(StringComparer.Ordinal).ToList();
         return place.In(session.Units) + (clashes.Count == 0 ? "" : $"; clashes with {string.Join(", ", clashes)}");
     }
 
@@ -139,10 +138,8 @@ sealed class BoxEditor(EditSession session)
 
     /// <summary>Lets everything be proposed.</summary>
     public void ProposeAnew() => session.Write(BoardText.Unplace(session.Text).Text, "layout: proposed anew");
-
     /// <summary>Lets a place for one thing be proposed.</summary>
     public void ProposeAnew(string name) => session.Write(BoardText.Unplace(session.Text, name).Text, $"layout: {name} proposed anew");
-
     /// <summary>Goes back to what the board said when the page was opened.</summary>
     public void TakeBack() => session.Write(opened, "layout: all taken back");
 
@@ -175,7 +172,8 @@ sealed class BoxEditor(EditSession session)
         if (anyWall)
         {
             var room = layout.Room;
-            wall = new[] { (BoxWall.Front, Off: room.Front - x), (BoxWall.Rear, Off: x - room.Back), (BoxWall.Left, Off: y - room.Left), (BoxWall.Right, Off: room.Right - y) }.MinBy(w => w.Off.Si).Item1;
+            wall = new[] { (BoxWall.Front, Off: room.Front - x), (BoxWall.Rear, Off: x - room.Back), (BoxWall.Left, Off: y - room.Left),
+                (BoxWall.Right, Off: room.Right - y) }.MinBy(w => w.Off.Si).Item1;
         }
 
         return layout.InWall(thing.Thing, wall, Whole(Limit(layout, wall, wall is BoxWall.Left or BoxWall.Right ? x : y)));

@@ -13,7 +13,8 @@ namespace Boardwright.App.Workbench.BoardPages;
 /// <remarks>Every edit is a new text, so the text on the page and the forms cannot disagree, and undoing is going back to a text.</remarks>
 sealed class EditSession(int samples = Spread.DefaultPoints) : IFollowed, IDisposable
 {
-    // The figures are painted before all cores are taken for how well they are known, and an edit that is followed by another is not sampled at all.
+    // The figures are painted before all cores are taken for how well they are known, and an edit that is followed by another is not
+    // sampled at all.
     static readonly TimeSpan Settled = TimeSpan.FromMilliseconds(100);
 
     // A page that has just been opened is still being set up for longer.
@@ -29,49 +30,34 @@ sealed class EditSession(int samples = Spread.DefaultPoints) : IFollowed, IDispo
 
     /// <summary>Something has changed; may be raised from any thread.</summary>
     public event Action? Changed;
-
     /// <summary>Where the board is kept; <c>null</c> before one was opened.</summary>
     public BoardSource? Source => source;
-
     /// <summary>The board file's text.</summary>
     public string Text => at < 0 ? "" : steps[at].Text;
-
     /// <summary>What is wrong in the text; the figures are then those of the last text that was in order.</summary>
     public IReadOnlyList<Complaint> Complaints { get; private set; } = [];
-
     /// <summary>The shelf.</summary>
     public Shelf Shelf { get; private set; } = Shelf.Empty;
-
     /// <summary>The board as it was last in order; <c>null</c> when it never was.</summary>
     public Examination? Examination { get; private set; }
-
     /// <summary>What was computed and found, with intervals as soon as they are there.</summary>
     public CheckOutcome? Outcome { get; private set; }
-
     /// <summary>The figures before the last edit, to show what it did.</summary>
     public CheckOutcome? Before { get; private set; }
-
     /// <summary>Units on the pages.</summary>
     public UnitSystem Units { get; private set; } = UnitSystem.Metric;
-
     /// <summary>The place of the board that is looked at, such as <c>motor</c>; <c>null</c> for none.</summary>
     public string? Chosen { get; private set; }
-
     /// <summary>What the last attempt did or why it did nothing.</summary>
     public string Notice { get; private set; } = "";
-
     /// <summary>What has to be chosen before the board can be saved; <c>null</c> for nothing.</summary>
     public Shops.Conflict? Conflict { get; private set; }
-
     /// <summary>Whether there is anything that is not kept yet.</summary>
     public bool IsUnsaved => source is not null && Text != saved;
-
     /// <summary>What would be taken back; <c>null</c> for nothing.</summary>
     public string? Undoable => at > 0 ? steps[at].What : null;
-
     /// <summary>What would be done again; <c>null</c> for nothing.</summary>
     public string? Redoable => at + 1 < steps.Count ? steps[at + 1].What : null;
-
     /// <summary>The rule whose remedy was tried in the last step.</summary>
     public string? Tried => at > 0 ? steps[at].Rule : null;
 
@@ -109,12 +95,11 @@ sealed class EditSession(int samples = Spread.DefaultPoints) : IFollowed, IDispo
 
     /// <summary>Says where a value comes from and how well it is known.</summary>
     public Refusal? State(string key, Entered value) => Apply(BoardText.Change(Text, key, value), $"{key}: {value.Value}{(value.From is { } from ? $", {from}" : "")}");
-
     /// <summary>Takes a value out of the board file, so that the shelf's own counts again.</summary>
     public Refusal? Remove(string key) => Apply(BoardText.Remove(Text, key), $"{key} taken out");
-
     /// <summary>Tries the change that a finding offers.</summary>
-    public Refusal? Try(Finding finding) => finding.Mend is { } mend ? Apply(BoardText.Change(Text, mend.Key, mend.Text), $"{mend.Key}: {mend.Text}", finding.Rule) : null;
+    public Refusal? Try(Finding finding) =>
+        finding.Mend is { } mend ? Apply(BoardText.Change(Text, mend.Key, mend.Text), $"{mend.Key}: {mend.Text}", finding.Rule) : null;
 
     /// <summary>Goes back one step.</summary>
     public void Undo()
@@ -165,7 +150,9 @@ sealed class EditSession(int samples = Spread.DefaultPoints) : IFollowed, IDispo
     }
 
     /// <summary>The steps since the board was opened or taken up, as a reason for saving.</summary>
-    public string WhyByItself => steps.Take(at + 1).Skip(1).Select(step => step.What).Distinct(StringComparer.Ordinal).TakeLast(6) is var what && string.Join("; ", what) is { Length: > 0 } all ? all : "kept";
+    public string WhyByItself =>
+        steps.Take(at + 1).Skip(1).Select(step => step.What).Distinct(StringComparer.Ordinal).TakeLast(6) is var what
+        && string.Join("; ", what) is { Length: > 0 } all ? all : "kept";
 
     /// <summary>The same board, kept elsewhere from now on.</summary>
     public void Moved(BoardSource to)
@@ -211,8 +198,10 @@ sealed class EditSession(int samples = Spread.DefaultPoints) : IFollowed, IDispo
     public IReadOnlyList<(string Path, string Text)> ShelfTexts() => source switch
     {
         null => [],
-        BoardOnDisk file => [.. Shops.BoardFolder.Gather(file.Path).Files.Files.Where(f => IsShelf(f.Path, file.Path)).Select(f => (f.Path, f.Text))],
-        var kept => [.. kept.Files.Texts.Where(t => IsShelf(t.Key, kept.Path)).OrderBy(t => t.Key, StringComparer.Ordinal).Select(t => (t.Key, t.Value))],
+        BoardOnDisk file => [.. Shops.BoardFolder.Gather(file.Path).Files.Files.Where(f => IsShelf(f.Path, file.Path))
+            .Select(f => (f.Path, f.Text))],
+        var kept => [.. kept.Files.Texts.Where(t => IsShelf(t.Key, kept.Path)).OrderBy(t => t.Key, StringComparer.Ordinal)
+            .Select(t => (t.Key, t.Value))],
     };
 
     static bool IsShelf(string path, string board) => path != board && BoardFile.IsCalledAsShelf(path);
@@ -266,7 +255,8 @@ sealed class EditSession(int samples = Spread.DefaultPoints) : IFollowed, IDispo
         Changed?.Invoke();
     }
 
-    // The figures are shown at once; how well they are known follows as soon as it is computed, and not at all when the builder has edited on.
+    // The figures are shown at once; how well they are known follows as soon as it is computed, and not at all when the builder has edited
+    // on.
     async Task SampleAsync(Examination examination, CancellationToken cancellation)
     {
         try

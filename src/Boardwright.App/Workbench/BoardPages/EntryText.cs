@@ -16,7 +16,8 @@ static class EntryText
         Enum word => Entry.Word(word),
         string text => text,
         IFormattable number when entry.Form is EntryForm.Count => number.ToString(null, CultureInfo.InvariantCulture),
-        var other when entry.Form is EntryForm.Curve or EntryForm.ResistanceTable or EntryForm.RollingTable => $"a table{(other is ICollection { Count: > 0 and var many } ? $" of {many.ToString(CultureInfo.InvariantCulture)} points" : "")}",
+        var other when entry.Form is EntryForm.Curve or EntryForm.ResistanceTable or EntryForm.RollingTable =>
+            $"a table{(other is ICollection { Count: > 0 and var many } ? $" of {many.ToString(CultureInfo.InvariantCulture)} points" : "")}",
         var other => other.ToString() ?? "",
     };
 
@@ -29,7 +30,8 @@ static class EntryText
         var spread = entry.SpreadOf(known);
         if (spread == 0)
             return "exact";
-        return known.Content is IQuantity { Si: not 0 } quantity && entry.Dimension != Length.Dimension && entry.Dimension != Temperature.Dimension
+        return known.Content is IQuantity { Si: not 0 } quantity && entry.Dimension != Length.Dimension
+            && entry.Dimension != Temperature.Dimension
             ? $"{Dimension.Figures(100 * spread / Math.Abs(quantity.Si))} %"
             : entry.Dimension is { } dimension ? QuantityText.Write(spread, dimension) : $"{Dimension.Figures(100 * spread)} %";
     }

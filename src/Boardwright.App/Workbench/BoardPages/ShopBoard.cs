@@ -23,7 +23,8 @@ sealed class ShopBoard(Shop shop, Opened opened, CurrentUser who) : BoardSource
     public override string Path => opened.Files.Main.Path;
 
     /// <inheritdoc/>
-    public override FileTree Files { get; } = FileTree.FromTexts(opened.Files.Files.ToDictionary(file => file.Path, file => file.Text, StringComparer.Ordinal));
+    public override FileTree Files { get; } = FileTree.FromTexts(
+        opened.Files.Files.ToDictionary(file => file.Path, file => file.Text, StringComparer.Ordinal));
 
     /// <inheritdoc/>
     public override string Place => FormattableString.Invariant($"the shop, revision {opened.Revision.Number}");
@@ -53,7 +54,8 @@ sealed class ShopBoard(Shop shop, Opened opened, CurrentUser who) : BoardSource
     }
 
     /// <summary>Saves what was chosen where two people changed the same.</summary>
-    public async Task<SaveOutcome> SettleAsync(Conflict conflict, Func<Shops.Merging.Choice, Shops.Merging.MergeSide> pick, string why, CancellationToken cancellation)
+    public async Task<SaveOutcome> SettleAsync(
+        Conflict conflict, Func<Shops.Merging.Choice, Shops.Merging.MergeSide> pick, string why, CancellationToken cancellation)
     {
         try
         {
@@ -127,7 +129,8 @@ sealed class OpenBoards(WorkbenchStart start) : IAsyncDisposable
         var opened = await ShopAsync(cancellation);
         var boards = await opened.ListAsync(ItemKind.Board, cancel: cancellation);
         var slug = Documents.Papers.PaperOrder.Slug(name);
-        return [.. boards.Where(board => Guid.TryParse(name, out var id) ? board.Id == id : Documents.Papers.PaperOrder.Slug(board.Name) == slug)];
+        return [.. boards.Where(board => Guid.TryParse(name, out var id) ? board.Id == id
+            : Documents.Papers.PaperOrder.Slug(board.Name) == slug)];
     }
 
     /// <summary>Opens a board of the shop.</summary>
@@ -138,7 +141,8 @@ sealed class OpenBoards(WorkbenchStart start) : IAsyncDisposable
     }
 
     /// <summary>Begins a board in the shop from the open one: its text, its shelf and its route.</summary>
-    public async Task<BoardSource> BeginAsync(EditSession session, CurrentUser who, string name, string why, CancellationToken cancellation = default)
+    public async Task<BoardSource> BeginAsync(
+        EditSession session, CurrentUser who, string name, string why, CancellationToken cancellation = default)
     {
         var opened = await ShopAsync(cancellation);
         var item = await opened.AddAsync(ItemKind.Board, name, FilesOf(session), who.Sign(why), cancellation);
@@ -155,8 +159,11 @@ sealed class OpenBoards(WorkbenchStart start) : IAsyncDisposable
 
     static FileSet FilesOf(EditSession session) => session.Source switch
     {
-        BoardOnDisk file => BoardFolder.Gather(file.Path).Files is var gathered ? gathered.With(gathered.Main.Path, session.Text) : throw new NotSupportedException(),
-        { } source => new FileSet(source.Path, source.Files.Texts.Where(text => text.Key != source.Path).Select(text => KeptFile.FromText(text.Key, text.Value)).Append(KeptFile.FromText(source.Path, session.Text))),
+        BoardOnDisk file => BoardFolder.Gather(file.Path).Files is var gathered ? gathered.With(gathered.Main.Path, session.Text)
+            : throw new NotSupportedException(),
+        { } source => new FileSet(
+            source.Path, source.Files.Texts.Where(text => text.Key != source.Path).Select(text => KeptFile.FromText(text.Key, text.Value))
+            .Append(KeptFile.FromText(source.Path, session.Text))),
         _ => throw new InvalidOperationException("No board is open."),
     };
 }

@@ -6,7 +6,8 @@ namespace Boardwright.App.Workbench.BoardPages;
 /// <summary>Turns a written value one step up or down.</summary>
 static partial class ValueStep
 {
-    /// <summary>One of the last digit that is written, more or less: <c>12.5 mm</c> goes to <c>12.6 mm</c>, <c>52</c> to <c>53</c>.</summary>
+    /// <summary>One of the last digit that is written, more or less: <c>12.5 mm</c> goes to <c>12.6 mm</c>, <c>52</c> to
+    /// <c>53</c>.</summary>
     /// <returns>The next value, or <c>null</c> when the text does not begin with a number.</returns>
     public static string? By(string text, int steps)
     {

@@ -20,25 +20,18 @@ sealed class BuildSession(OpenBoards boards, BuiltJudge judge, CurrentUser user)
 
     /// <summary>Something has changed.</summary>
     public event Action? Changed;
-
     /// <summary>Who works; as the revisions name them.</summary>
     public string Who => signed ?? user.Name;
-
     /// <summary>Whether it is known who works, so that no other name can be given.</summary>
     public bool IsSignedIn => user.IsSignedIn;
-
     /// <summary>The board; <c>null</c> while none is open or its file is not in order.</summary>
     public JudgedBuilt? Judged { get; private set; }
-
     /// <summary>What is wrong in the files of the board or of its design.</summary>
     public IReadOnlyList<Complaint> Complaints { get; private set; } = [];
-
     /// <summary>Why nothing is shown, or why the last attempt did nothing; <c>null</c> for nothing.</summary>
     public string? Trouble { get; private set; }
-
     /// <summary>What was done last.</summary>
     public string Notice { get; private set; } = "";
-
     /// <summary>The time now, by the clock on the wall.</summary>
     public static Moment Now => Moment.At(TimeProvider.System.GetLocalNow());
 
@@ -64,10 +57,12 @@ sealed class BuildSession(OpenBoards boards, BuiltJudge judge, CurrentUser user)
     /// <param name="change">Makes the new text.</param>
     /// <param name="why">Why, for the log.</param>
     /// <param name="done">What to say when it is done.</param>
-    public Task ChangeAsync(Func<string, Changed> change, string why, string done) => ChangeAsync(null, (text, _) => change(text), why, done);
+    public Task ChangeAsync(Func<string, Changed> change, string why, string done) =>
+        ChangeAsync(null, (text, _) => change(text), why, done);
 
     /// <summary>Changes the board's file, and keeps another file with it.</summary>
-    public Task ChangeAsync(AttachedFile? attached, Func<string, string, Changed> change, string why, string done) => RunAndReportAsync(async () =>
+    public Task ChangeAsync(AttachedFile? attached, Func<string, string, Changed> change, string why, string done) =>
+        RunAndReportAsync(async () =>
     {
         if (Judged is not { } judged)
             return;
@@ -103,7 +98,8 @@ sealed class BuildSession(OpenBoards boards, BuiltJudge judge, CurrentUser user)
         await RunAndReportAsync(async () =>
         {
             if (Judged is { } judged)
-                arrived = await Task.Run(() => UploadedRide.OfAsync(judged.Place, BuiltFileNames.Ride(name), bytes, wishes, CancellationToken.None));
+                arrived = await Task.Run(
+                    () => UploadedRide.OfAsync(judged.Place, BuiltFileNames.Ride(name), bytes, wishes, CancellationToken.None));
         });
         return arrived;
     }

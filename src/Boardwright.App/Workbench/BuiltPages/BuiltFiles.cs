@@ -5,7 +5,8 @@ using Microsoft.Net.Http.Headers;
 namespace Boardwright.App.Workbench.BuiltPages;
 
 /// <summary>Hands out photos, logs and other files of built boards.</summary>
-/// <remarks>What somebody put there is never run: pictures of known kinds are shown, everything else is only to be saved, under a type that means nothing.</remarks>
+/// <remarks>What somebody put there is never run: pictures of known kinds are shown, everything else is only to be saved, under a type that
+/// means nothing.</remarks>
 static class BuiltFiles
 {
     /// <summary>Where they are.</summary>
@@ -22,7 +23,6 @@ static class BuiltFiles
 
     /// <summary>The address of a file.</summary>
     public static string AddressOf(string serial, string path) => $"/built-files/{Uri.EscapeDataString(serial)}/{string.Join('/', path.Split('/').Select(Uri.EscapeDataString))}";
-
     /// <summary>Whether a file is shown as a picture, by its name; what it is indeed is seen when it is handed out.</summary>
     public static bool IsPicture(string path) => Path.GetExtension(path).ToLowerInvariant() is ".jpg" or ".jpeg" or ".png" or ".gif" or ".webp";
 
@@ -45,5 +45,7 @@ static class BuiltFiles
         }
     }
 
-    static string? TypeOf(byte[] bytes) => Pictures.FirstOrDefault(picture => bytes.AsSpan().Length >= picture.At + picture.Start.Length && bytes.AsSpan(picture.At, picture.Start.Length).SequenceEqual(picture.Start)).Type;
+    static string? TypeOf(byte[] bytes) =>
+        Pictures.FirstOrDefault(picture => bytes.AsSpan().Length >= picture.At + picture.Start.Length
+        && bytes.AsSpan(picture.At, picture.Start.Length).SequenceEqual(picture.Start)).Type;
 }

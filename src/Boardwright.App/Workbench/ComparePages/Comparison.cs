@@ -13,13 +13,10 @@ enum VariantKind
 {
     /// <summary>The open board, as it is now.</summary>
     Open,
-
     /// <summary>The board as it is kept.</summary>
     Saved,
-
     /// <summary>The open board with one thing changed.</summary>
     Changed,
-
     /// <summary>Another board of the shop.</summary>
     Other,
 }
@@ -32,16 +29,12 @@ sealed record Variant(int Number, VariantKind Kind, string Name)
 {
     /// <summary>What is changed, where something is.</summary>
     public (string Key, string Value)? Change { get; init; }
-
     /// <summary>Where another board is kept.</summary>
     public BoardSource? Source { get; init; }
-
     /// <summary>Its text.</summary>
     public string Text { get; init; } = "";
-
     /// <summary>What is wrong with it; <c>null</c> for nothing.</summary>
     public string? Trouble { get; init; }
-
     /// <summary>The board, examined; <c>null</c> when it is not in order.</summary>
     public Examination? Examination { get; init; }
 }
@@ -59,13 +52,10 @@ sealed class Comparison(EditSession session) : IFollowed, IDisposable
 
     /// <summary>Something has changed; may be raised from any thread.</summary>
     public event Action? Changed;
-
     /// <summary>The variants; the others are compared with the first.</summary>
     public IReadOnlyList<Variant> Variants => variants;
-
     /// <summary>How well the figures and their differences are known; <c>null</c> until that is computed.</summary>
     public SideBySide? Spread { get; private set; }
-
     /// <summary>Whether another variant can be added.</summary>
     public bool HasRoom => variants.Count < Most;
 
@@ -154,12 +144,21 @@ sealed class Comparison(EditSession session) : IFollowed, IDisposable
         // The first line of a board's own picture stands for the board.
         Chart? Overlaid(string name, string title, FormattableString says, Func<Examination, Findings.Answer<Chart>> picture)
         {
-            var drawn = known.Select(v => (v.Name, Chart: picture(v.Examination!))).Where(d => d.Chart.IsKnown).Select(d => (d.Name, Chart: d.Chart.Value)).ToList();
+            var drawn = known.Select(v => (v.Name, Chart: picture(v.Examination!))).Where(d => d.Chart.IsKnown)
+                .Select(d => (d.Name, Chart: d.Chart.Value)).ToList();
             if (drawn.Count < 2)
                 return null;
-            var lines = drawn.Select((d, i) => ((Line)((LinePanel)d.Chart.Panels[0]).Series[0]) with { Name = $"{i + 1} {d.Name}", Pen = i, Stretches = [], LabelAt = null });
+            var lines = drawn.Select(
+                (d, i) => ((Line)((LinePanel)d.Chart.Panels[0]).Series[0]) with { Name = $"{i + 1} {d.Name}", Pen = i, Stretches = [], LabelAt = null });
             var (across, panel) = (drawn[0].Chart.Across, (LinePanel)drawn[0].Chart.Panels[0]);
-            return new Chart { Name = name, Title = title, Says = new(says), Across = across, Panels = [new LinePanel(panel.Up) { Series = [.. lines] }] };
+            return new Chart
+            {
+                Name = name,
+                Title = title,
+                Says = new(says),
+                Across = across,
+                Panels = [new LinePanel(panel.Up) { Series = [.. lines] }]
+            };
         }
     }
 

@@ -8,7 +8,6 @@ sealed class CurrentUser
 {
     /// <summary>Name under which revisions are saved.</summary>
     public string Name { get; private set; } = Environment.UserName is { Length: > 0 } name ? name : "builder";
-
     /// <summary>Whether somebody signed in.</summary>
     public bool IsSignedIn { get; private set; }
 

@@ -11,7 +11,6 @@ sealed record ListenAddress(IPAddress Address)
 {
     /// <summary>This machine only.</summary>
     public static ListenAddress ThisMachine { get; } = new(IPAddress.Loopback);
-
     /// <summary>Whether nobody but this machine reaches it.</summary>
     public bool IsThisMachine => IPAddress.IsLoopback(Address);
 
@@ -37,8 +36,10 @@ sealed record ListenAddress(IPAddress Address)
             .Where(static card => card.OperationalStatus == OperationalStatus.Up)
             .SelectMany(static card => card.GetIPProperties().UnicastAddresses)
             .Select(static unicast => unicast.Address)
-            .Where(static address => !address.IsIPv6LinkLocal && address.AddressFamily is AddressFamily.InterNetwork or AddressFamily.InterNetworkV6);
+            .Where(static address => !address.IsIPv6LinkLocal
+            && address.AddressFamily is AddressFamily.InterNetwork or AddressFamily.InterNetworkV6);
         return all.Where(address => Address.Equals(IPAddress.IPv6Any) || address.AddressFamily == AddressFamily.InterNetwork)
-            .OrderBy(IPAddress.IsLoopback).ThenBy(static address => address.AddressFamily == AddressFamily.InterNetworkV6).ThenBy(static address => address.ToString(), StringComparer.Ordinal);
+            .OrderBy(IPAddress.IsLoopback).ThenBy(static address => address.AddressFamily == AddressFamily.InterNetworkV6)
+            .ThenBy(static address => address.ToString(), StringComparer.Ordinal);
     }
 }

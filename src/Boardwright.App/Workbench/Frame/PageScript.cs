@@ -24,22 +24,16 @@ sealed class PageScript(IJSRuntime browser, KeyboardShortcuts shortcuts) : IAsyn
 
     /// <summary>What was typed on a board and never saved; <c>null</c> for nothing.</summary>
     public async Task<string?> ReadDraftAsync(string board) => module is null ? null : await module.InvokeAsync<string?>("readDraft", board);
-
     /// <summary>Keeps what was typed on a board until it is saved.</summary>
     public Task WriteDraftAsync(string board, string text) => DoAsync("writeDraft", board, text);
-
     /// <summary>Forgets what was typed on a board.</summary>
     public Task DropDraftAsync(string board) => DoAsync("dropDraft", board);
-
     /// <summary>Whether this browser has never seen the tour.</summary>
     public async Task<bool> IsNewAsync() => module is not null && await module.InvokeAsync<bool>("isNew");
-
     /// <summary>Shows the place that the tour speaks of; the tour is over at <c>null</c>.</summary>
     public Task PointAtAsync(string? place) => DoAsync("pointAt", place);
-
     /// <summary>Brings something into view.</summary>
     public Task SeeAsync(string id) => DoAsync("see", id);
-
     /// <summary>Opens a dialog.</summary>
     public Task OpenAsync(string dialog) => DoAsync("open", dialog);
 

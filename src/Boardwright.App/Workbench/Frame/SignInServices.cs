@@ -10,7 +10,8 @@ using Microsoft.AspNetCore.Mvc;
 
 namespace Boardwright.App.Workbench.Frame;
 
-/// <summary>The sign-in of a workbench that others can reach: nothing but this page and its style is shown to anyone who has not signed in.</summary>
+/// <summary>The sign-in of a workbench that others can reach: nothing but this page and its style is shown to anyone who has not signed
+/// in.</summary>
 static class SignInServices
 {
     const string Page = "/sign-in";
@@ -36,7 +37,8 @@ static class SignInServices
         services.Configure<SecurityStampValidatorOptions>(static options => options.ValidationInterval = TimeSpan.FromMinutes(1));
         services.AddScoped<ISecurityStampValidator, SecurityStampValidator<Person>>();
         services.AddAuthorizationBuilder().SetFallbackPolicy(new AuthorizationPolicyBuilder().RequireAuthenticatedUser().Build());
-        services.AddDataProtection().SetApplicationName("boardwright").PersistKeysToFileSystem(new DirectoryInfo(Path.Combine(ShopLocation.UserFolder, "keys")));
+        services.AddDataProtection().SetApplicationName("boardwright")
+            .PersistKeysToFileSystem(new DirectoryInfo(Path.Combine(ShopLocation.UserFolder, "keys")));
     }
 
     /// <summary>Asks everybody for it.</summary>
@@ -57,13 +59,16 @@ static class SignInServices
     /// <summary>Its own address, with the page that was asked for.</summary>
     public static string AddressTo(string? to) => to is null ? Page : $"{Page}?to={Uri.EscapeDataString(to)}";
 
-    static async Task<IResult> EnterAsync(SignInManager<Person> signIn, OpenBoards boards, HttpContext context, [FromForm] string? name, [FromForm] string? password, string? to)
+    static async Task<IResult> EnterAsync(
+        SignInManager<Person> signIn, OpenBoards boards, HttpContext context, [FromForm] string? name, [FromForm] string? password,
+        string? to)
     {
         try
         {
             // The shop says in its own words what is wrong with it; Identity would not.
             var shop = await boards.ShopAsync(context.RequestAborted);
-            var result = await shop.Explained(() => signIn.PasswordSignInAsync((name ?? "").Trim(), password ?? "", isPersistent: true, lockoutOnFailure: true));
+            var result = await shop.Explained(
+                () => signIn.PasswordSignInAsync((name ?? "").Trim(), password ?? "", isPersistent: true, lockoutOnFailure: true));
             if (result.Succeeded)
                 return Results.LocalRedirect(IsOurs(to) ? to! : "/board");
             return Shown(to, name, result.IsLockedOut
@@ -89,7 +94,12 @@ static class SignInServices
         }
     }
 
-    static RazorComponentResult<SignIn> Shown(string? to, string? name, string? refused) => new(new { To = IsOurs(to) ? to : null, Name = name ?? "", Refused = refused }) { StatusCode = refused is null ? StatusCodes.Status200OK : StatusCodes.Status401Unauthorized };
+    static RazorComponentResult<SignIn> Shown(string? to, string? name, string? refused) =>
+        new(new { To = IsOurs(to) ? to : null, Name = name ?? "", Refused = refused })
+        {
+            StatusCode = refused is null
+        ? StatusCodes.Status200OK : StatusCodes.Status401Unauthorized
+        };
 
     // A link that leads away from here after a sign-in would be a trap.
     static bool IsOurs(string? to) => to is ['/', not ('/' or '\\'), ..] or "/";

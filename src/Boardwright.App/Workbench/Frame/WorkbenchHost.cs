@@ -20,21 +20,18 @@ sealed record WorkbenchStart(string? File)
 {
     /// <summary>Port on the loopback address; 0 for any that is free.</summary>
     public int Port { get; init; }
-
     /// <summary>The shop, a file or a connection string; <c>null</c> for the user's own.</summary>
     public string? Shop { get; init; }
-
     /// <summary>From where it can be reached; beyond this machine it asks for a sign-in.</summary>
     public ListenAddress Reach { get; init; } = ListenAddress.ThisMachine;
-
     /// <summary>How many boards like the open one are examined to say how well its figures are known, 8 or more.</summary>
     public int Samples { get; init; } = Spreads.Spread.DefaultPoints;
-
     /// <summary>What encrypts the connection; <c>null</c> for none.</summary>
     public X509Certificate2? Certificate { get; init; }
 }
 
-/// <summary>The workbench's web server: pages for a browser on this machine, or for those who sign in, and nothing that reaches out.</summary>
+/// <summary>The workbench's web server: pages for a browser on this machine, or for those who sign in, and nothing that reaches
+/// out.</summary>
 static class WorkbenchHost
 {
     const string FirstPage = "/board";
@@ -45,7 +42,12 @@ static class WorkbenchHost
     public static WebApplication Build(WorkbenchStart start, OpenBoards boards)
     {
         // The static files lie beside the program, wherever it was started from.
-        var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory, ApplicationName = typeof(WorkbenchHost).Assembly.GetName().Name });
+        var builder = WebApplication.CreateSlimBuilder(
+            new WebApplicationOptions
+            {
+                ContentRootPath = AppContext.BaseDirectory,
+                ApplicationName = typeof(WorkbenchHost).Assembly.GetName().Name
+            });
         builder.WebHost.UseStaticWebAssets();
         builder.WebHost.UseKestrelCore().UseKestrelHttpsConfiguration().ConfigureKestrel(kestrel =>
         {
@@ -72,7 +74,8 @@ static class WorkbenchHost
         if (start.Reach.IsThisMachine)
         {
             builder.Services.AddHostFiltering(static options => options.AllowedHosts = ["localhost", "127.0.0.1", "[::1]"]);
-            // A page does not outlive the program, and neither need the keys that its marks are signed with: nothing is left in the user's folders.
+            // A page does not outlive the program, and neither need the keys that its marks are signed with: nothing is left in the user's
+            // folders.
             builder.Services.AddDataProtection().UseEphemeralDataProtectionProvider();
         }
         else
@@ -118,22 +121,26 @@ static class WorkbenchHost
         await session.OpenAsync(await boards.FirstAsync(new CurrentUser()));
     });
 
-    /// <summary>Answers for the first page and renders it once for nobody, while the server starts, so that the first visitor need not wait for code to be made.</summary>
+    /// <summary>Answers for the first page and renders it once for nobody, while the server starts, so that the first visitor need not wait
+    /// for code to be made.</summary>
     public static Task WarmUpAsync(WebApplication app) => Task.Run(async () =>
     {
         await using var scope = app.Services.CreateAsyncScope();
         await VisitAsync(app, scope.ServiceProvider, FirstPage);
         await VisitAsync(app, scope.ServiceProvider, "workbench.css");
-        await scope.ServiceProvider.GetRequiredService<EditSession>().OpenAsync(await app.Services.GetRequiredService<OpenBoards>().FirstAsync(new CurrentUser()));
+        await scope.ServiceProvider.GetRequiredService<EditSession>()
+            .OpenAsync(await app.Services.GetRequiredService<OpenBoards>().FirstAsync(new CurrentUser()));
         await using var renderer = new HtmlRenderer(scope.ServiceProvider, app.Services.GetRequiredService<ILoggerFactory>());
         await renderer.Dispatcher.InvokeAsync(() => renderer.RenderComponentAsync<BoardPage>());
     });
 
     static Task VisitAsync(WebApplication app, IServiceProvider services, string place)
     {
-        var endpoint = ((IEndpointRouteBuilder)app).DataSources.SelectMany(source => source.Endpoints).OfType<RouteEndpoint>().First(endpoint => endpoint.RoutePattern.RawText == place);
+        var endpoint = ((IEndpointRouteBuilder)app).DataSources.SelectMany(source => source.Endpoints).OfType<RouteEndpoint>()
+            .First(endpoint => endpoint.RoutePattern.RawText == place);
         var visit = new DefaultHttpContext { RequestServices = services };
-        (visit.Request.Method, visit.Request.Scheme, visit.Request.Host, visit.Request.Path) = (HttpMethods.Get, Uri.UriSchemeHttp, new HostString("localhost"), new PathString("/" + place.TrimStart('/')));
+        (visit.Request.Method, visit.Request.Scheme, visit.Request.Host, visit.Request.Path) =
+            (HttpMethods.Get, Uri.UriSchemeHttp, new HostString("localhost"), new PathString("/" + place.TrimStart('/')));
         visit.SetEndpoint(endpoint);
         return endpoint.RequestDelegate!(visit);
     }

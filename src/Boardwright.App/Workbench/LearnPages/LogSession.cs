@@ -39,40 +39,28 @@ sealed class LogSession(EditSession session) : IFollowed, IDisposable
 
     /// <summary>Something has changed; may be raised from any thread.</summary>
     public event Action? Changed;
-
     /// <summary>Name of the ride.</summary>
     public string Name => name;
-
     /// <summary>How the log was read; <c>null</c> before there is one.</summary>
     public RideLogReading? Reading { get; private set; }
-
     /// <summary>What is said about its columns.</summary>
     public LogWishes Wishes { get; private set; } = new();
-
     /// <summary>What is known of the ride beside its log.</summary>
     public ReplayConditions Conditions { get; private set; } = new();
-
     /// <summary>What it teaches.</summary>
     public RideTeaching? Teaching { get; private set; }
-
     /// <summary>The same in words.</summary>
     public IReadOnlyList<LogFinding> Told { get; private set; } = [];
-
     /// <summary>Predicted against measured; <c>null</c> until that is computed.</summary>
     public Answer<RideComparison>? Comparison { get; private set; }
-
     /// <summary>Predicted beside measured over time.</summary>
     public IReadOnlyList<Chart> Charts { get; private set; } = [];
-
     /// <summary>Whether a newer answer is on its way.</summary>
     public bool IsReading { get; private set; }
-
     /// <summary>Number of the answer that is shown.</summary>
     public int Number { get; private set; }
-
     /// <summary>Why the last file was not taken.</summary>
     public string Refusal { get; private set; } = "";
-
     /// <summary>Which lesson the keys are at.</summary>
     public int Chosen { get; private set; }
 
@@ -170,7 +158,8 @@ sealed class LogSession(EditSession session) : IFollowed, IDisposable
         _ = HoldAsync(content, examination, Wishes, Conditions, work.Token);
     }
 
-    async Task HoldAsync(byte[] content, Examination examination, LogWishes wishes, ReplayConditions conditions, CancellationToken cancellation)
+    async Task HoldAsync(byte[] content, Examination examination, LogWishes wishes, ReplayConditions conditions,
+        CancellationToken cancellation)
     {
         try
         {
@@ -178,19 +167,22 @@ sealed class LogSession(EditSession session) : IFollowed, IDisposable
                 () =>
                 {
                     var read = RideLogFile.Read(content, name, wishes);
-                    return (read, read.Log is { } found ? RideTeaching.Learn(examination.Board, found) : null, read.Log is { } one ? Replay.Run(examination.Board, one, conditions) : null);
+                    return (read, read.Log is { } found ? RideTeaching.Learn(examination.Board, found) : null,
+                        read.Log is { } one ? Replay.Run(examination.Board, one, conditions) : null);
                 },
                 cancellation);
             if (cancellation.IsCancellationRequested)
                 return;
             (Reading, Teaching, Told, Comparison) = (reading, teaching, teaching is null ? [] : [.. Words(teaching)], null);
-            Charts = replay is { IsKnown: true, Value: var known } && known.Seconds.Count <= MostRows ? [LearningPictures.Against(known, $"{name}: predicted against measured")] : [];
+            Charts = replay is { IsKnown: true, Value: var known } && known.Seconds.Count <= MostRows
+                ? [LearningPictures.Against(known, $"{name}: predicted against measured")] : [];
             Number++;
             IsReading = reading.Log is not null;
             Changed?.Invoke();
             if (reading.Log is not { } log)
                 return;
-            var comparison = await Task.Run(() => RideComparison.Compare(examination.Board, log, conditions, cancellation: cancellation), cancellation);
+            var comparison = await Task.Run(
+                () => RideComparison.Compare(examination.Board, log, conditions, cancellation: cancellation), cancellation);
             if (cancellation.IsCancellationRequested)
                 return;
             (Comparison, IsReading) = (comparison, false);

@@ -26,10 +26,8 @@ sealed class PaperSession : IDisposable
 
     /// <summary>The part of the address that tells this board from others.</summary>
     public string Token { get; } = Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(16));
-
     /// <summary>Size of the paper.</summary>
     public PaperSize Size { get; set; } = PaperSize.A4;
-
     /// <summary>Under which address the boards' pages are, for the code.</summary>
     public Uri? Shop { get; set; }
 
@@ -55,7 +53,8 @@ sealed class PaperSession : IDisposable
     }
 
     /// <summary>Name of the board in file names.</summary>
-    public string Name => session.Source is { } source && BoardFile.IsCalledSo(source.Path) ? BoardFile.NameOf(source.Path) : PaperOrder.Slug(Order?.Name ?? "board");
+    public string Name => session.Source is { } source && BoardFile.IsCalledSo(source.Path) ? BoardFile.NameOf(source.Path)
+        : PaperOrder.Slug(Order?.Name ?? "board");
 
     /// <summary>Every paper of the board as it stands; written once for each state of it.</summary>
     public IReadOnlyList<(PaperKind Kind, WrittenPaper Paper)> Write()
@@ -111,7 +110,6 @@ sealed class PaperSessions
 
     /// <summary>Lets a board's papers be fetched.</summary>
     public void Add(PaperSession papers) => sessions[papers.Token] = papers;
-
     /// <summary>Ends that.</summary>
     public void Remove(PaperSession papers) => sessions.TryRemove(papers.Token, out _);
 

@@ -27,7 +27,8 @@ sealed record RideRoad(string Id, string Title, string Says, Route? Route)
     public static RideRoad From(string id, string file, RouteReading reading) =>
         new(id, reading.Route!.Name, file, reading.Route) { Notes = reading.Notes };
 
-    /// <summary>The outline of the road as a path over a field of 100 by 24, so that it is known at a glance; empty for a level road.</summary>
+    /// <summary>The outline of the road as a path over a field of 100 by 24, so that it is known at a glance; empty for a level
+    /// road.</summary>
     public string Outline()
     {
         if (Route is not { } route)
@@ -42,17 +43,20 @@ sealed record RideRoad(string Id, string Title, string Says, Route? Route)
 
     static Route Harbour() => Route.Create(
         "harbour round",
-        Piece(900, 0), Piece(60, 5), Piece(80, 0), Piece(60, -5), Piece(700, 0, wait: 20), Piece(1200, 0.3), Piece(350, 0, most: 12, wait: 15),
+        Piece(900, 0), Piece(60, 5), Piece(80, 0), Piece(60, -5), Piece(700, 0, wait: 20), Piece(1200, 0.3),
+        Piece(350, 0, most: 12, wait: 15),
         Piece(1500, -0.3), Piece(90, 4), Piece(120, 0, wait: 10), Piece(90, -4), Piece(1100, 0, wait: 25), Piece(750, 0));
 
     static Route Hill() => Route.Create(
         "the hill",
-        Piece(800, 0), Piece(600, 3), Piece(500, 6), Piece(300, 9), Piece(250, 4), Piece(200, 0, wait: 30), Piece(250, -4), Piece(300, -9, most: 20), Piece(500, -6, most: 22), Piece(600, -3), Piece(800, 0));
+        Piece(800, 0), Piece(600, 3), Piece(500, 6), Piece(300, 9), Piece(250, 4), Piece(200, 0, wait: 30), Piece(250, -4),
+        Piece(300, -9, most: 20), Piece(500, -6, most: 22), Piece(600, -3), Piece(800, 0));
 
     static Route Errands() => Route.Create(
         "stop and go",
         [.. Enumerable.Range(0, 20).Select(i => Piece(200 + 40 * (i % 3), 0.5 * (i % 4 - 1.5), wait: 8 + 4 * (i % 4)))]);
 
     static RouteStretch Piece(double metres, double percent, double? most = null, double wait = 0) =>
-        new(Length.FromMetres(metres), Fraction.FromPercent(percent), most is { } speed ? Speed.FromKilometresPerHour(speed) : null, Duration.FromSeconds(wait));
+        new(Length.FromMetres(metres), Fraction.FromPercent(percent), most is { } speed ? Speed.FromKilometresPerHour(speed) : null,
+        Duration.FromSeconds(wait));
 }

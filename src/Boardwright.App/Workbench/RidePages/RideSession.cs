@@ -19,7 +19,6 @@ sealed class RideSession(EditSession session) : IFollowed, IDisposable
 {
     /// <summary>Largest route file taken from a browser, bytes.</summary>
     public const int MostBytes = 16 * 1024 * 1024;
-
     /// <summary>Boards ridden to say how well the figures are known.</summary>
     const int Samples = 64;
 
@@ -34,34 +33,24 @@ sealed class RideSession(EditSession session) : IFollowed, IDisposable
 
     /// <summary>Something has changed; may be raised from any thread.</summary>
     public event Action? Changed;
-
     /// <summary>The roads to choose from.</summary>
     public IReadOnlyList<RideRoad> Roads => [.. briefRoad is { } own ? [own] : Array.Empty<RideRoad>(), .. RideRoad.MadeUp, .. brought];
-
     /// <summary>The road that is ridden.</summary>
     public RideRoad Road { get; private set; } = RideRoad.MadeUp[1];
-
     /// <summary>Whether it is ridden until the reserve is reached.</summary>
     public bool Repeats { get; private set; }
-
     /// <summary>What is wrong with the last route file.</summary>
     public IReadOnlyList<Complaint> Complaints { get; private set; } = [];
-
     /// <summary>The ride; <c>null</c> while the first is ridden, or when values are missing.</summary>
     public Ride? Ride { get; private set; }
-
     /// <summary>Pictures of it: over distance, over time, and where the energy went.</summary>
     public IReadOnlyList<Chart> Charts { get; private set; } = [];
-
     /// <summary>How well its figures are known; <c>null</c> until that is computed.</summary>
     public RideSpread? Spread { get; private set; }
-
     /// <summary>The entries without which it cannot be ridden.</summary>
     public IReadOnlyList<string> Missing { get; private set; } = [];
-
     /// <summary>Whether a newer ride is on its way.</summary>
     public bool IsRiding { get; private set; }
-
     /// <summary>Number of the ride that is shown, to tell it from the one before.</summary>
     public int Number { get; private set; }
 
@@ -167,12 +156,14 @@ sealed class RideSession(EditSession session) : IFollowed, IDisposable
                 cancellation, TaskCreationOptions.LongRunning, TaskScheduler.Default);
             if (cancellation.IsCancellationRequested)
                 return;
-            (Ride, Charts, Spread, Missing, IsRiding) = (answer.IsKnown ? answer.Value : null, charts, null, answer.IsKnown ? [] : answer.Missing, false);
+            (Ride, Charts, Spread, Missing, IsRiding) =
+                (answer.IsKnown ? answer.Value : null, charts, null, answer.IsKnown ? [] : answer.Missing, false);
             Number++;
             Changed?.Invoke();
             if (!answer.IsKnown)
                 return;
-            var spread = await Task.Run(() => RideSpread.Sample(board, road.Route, options, Samples, cancellation: cancellation), cancellation);
+            var spread = await Task.Run(
+                () => RideSpread.Sample(board, road.Route, options, Samples, cancellation: cancellation), cancellation);
             if (cancellation.IsCancellationRequested)
                 return;
             Spread = spread.IsKnown ? spread.Value : null;
@@ -202,7 +193,6 @@ static class CursorTable
 
     /// <summary>How a value in SI units is written.</summary>
     public sealed record Measure(string Name, string Unit, double Factor, double Offset);
-
     /// <summary>A line, or a band between two columns.</summary>
     public sealed record CursorColumn(int Panel, string Name, bool IsBand, int Pen, Measure Measure);
 
@@ -210,7 +200,8 @@ static class CursorTable
     public static CursorHeading HeadingOf(Chart chart, UnitSystem units) => new(
         MeasureOf(chart.Across, units),
         Across(chart).Length,
-        [.. Series(chart).Select(s => new CursorColumn(s.Panel, s.Series.Name, s.Series is Band, (s.Series.Pen ?? 0) % 6 + 1, MeasureOf(s.Up, units)))]);
+        [.. Series(chart).Select(
+        s => new CursorColumn(s.Panel, s.Series.Name, s.Series is Band, (s.Series.Pen ?? 0) % 6 + 1, MeasureOf(s.Up, units)))]);
 
     /// <summary>All values in SI units as numbers of four bytes, column by column, the axis first; two columns for a band.</summary>
     public static byte[] BytesOf(Chart chart)

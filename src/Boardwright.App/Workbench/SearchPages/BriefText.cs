@@ -15,6 +15,7 @@ static partial class BriefText
         return held.Count == 0 ? brief : brief + "parts:" + newLine + string.Concat(held.Select(place => $"  {place.Key}: {place.Value}{newLine}"));
     }
 
-    [GeneratedRegex(@"^(parts|wiring|limits|fixings):[^\n]*\n?(?:[ \t]+[^\n]*\n?|-[^\n]*\n?|\r?\n)*", RegexOptions.Multiline | RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    [GeneratedRegex(@"^(parts|wiring|limits|fixings):[^\n]*\n?(?:[ \t]+[^\n]*\n?|-[^\n]*\n?|\r?\n)*", RegexOptions.Multiline | RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture,
+        matchTimeoutMilliseconds: 1000)]
     private static partial Regex Chosen();
 }

@@ -57,7 +57,9 @@ public sealed class PaperSetTests
     [MemberData(nameof(Papers))]
     public void What_is_missing_is_named_and_left_blank(string id)
     {
-        var written = Written(id, new PaperOrder(Examination.Examine(Boards.Tern.With(("drive.motors", ""), ("pack.series", ""), ("cell.voltage_nominal", ""), ("limits.phase_current", ""), ("motor.phase_current_peak", ""), ("controller.phase_current_peak", ""), ("wheels.mass", ""), ("fixings.box.count", "")))));
+        var written = Written(id,
+            new PaperOrder(Examination.Examine(
+            Boards.Tern.With(("drive.motors", ""), ("pack.series", ""), ("cell.voltage_nominal", ""), ("limits.phase_current", ""), ("motor.phase_current_peak", ""), ("controller.phase_current_peak", ""), ("wheels.mass", ""), ("fixings.box.count", "")))));
 
         if (id != "cut-list" && id != "drill-template")
             Assert.NotEmpty(written.Missing);
@@ -98,7 +100,16 @@ public sealed class PaperSetTests
     {
         if (id == "drill-template")
             return;
-        var board = Boards.Tern with { Name = Long, Parts = Boards.Tern.Parts with { Motor = Boards.Tern.Parts.Motor with { Name = Long }, Cell = Boards.Tern.Parts.Cell with { Name = Long }, Charger = Boards.Tern.Parts.Charger with { Name = Long + " " + Long } } };
+        var board = Boards.Tern with
+        {
+            Name = Long,
+            Parts = Boards.Tern.Parts with
+            {
+                Motor = Boards.Tern.Parts.Motor with { Name = Long },
+                Cell = Boards.Tern.Parts.Cell with { Name = Long },
+                Charger = Boards.Tern.Parts.Charger with { Name = Long + " " + Long }
+            }
+        };
         foreach (var pdf in Pdfs(Written(id, new PaperOrder(Examination.Examine(board)) { ShopAddress = new Uri("https://shop.example/" + Long) })))
         {
             PdfReading.Of(pdf.Bytes, document =>
@@ -123,7 +134,8 @@ public sealed class PaperSetTests
             return;
         var html = Html(page);
         var pdf = Squeezed(PdfReading.Text(files.Single(f => f.Name.EndsWith(".pdf", StringComparison.Ordinal)).Bytes));
-        var said = html.Descendants().Where(e => e.Name.LocalName is "h1" or "h2" or "td" or "li").Select(e => string.Concat(e.Nodes().OfType<XText>().Select(t => t.Value))).Where(t => t.Length > 0).ToList();
+        var said = html.Descendants().Where(e => e.Name.LocalName is "h1" or "h2" or "td" or "li")
+            .Select(e => string.Concat(e.Nodes().OfType<XText>().Select(t => t.Value))).Where(t => t.Length > 0).ToList();
 
         Assert.True(said.Count > 3);
         Assert.All(said, words => Assert.Contains(Squeezed(words), pdf, StringComparison.Ordinal));
@@ -133,14 +145,16 @@ public sealed class PaperSetTests
     [MemberData(nameof(Papers))]
     public void Pages_of_Tern_are_as_approved(string id)
     {
-        foreach (var file in Written(id, Order("tern")).Files.Where(f => !f.Name.EndsWith(".pdf", StringComparison.Ordinal) && !f.Name.Contains("inside", StringComparison.Ordinal)))
+        foreach (var file in Written(id, Order("tern"))
+            .Files.Where(f => !f.Name.EndsWith(".pdf", StringComparison.Ordinal) && !f.Name.Contains("inside", StringComparison.Ordinal)))
             Approved.Matches($"../../examples/tern/papers/tern.{file.Name}", Encoding.UTF8.GetString(file.Bytes));
     }
 
     [Fact]
     public void No_paper_says_of_anything_that_it_is_safe()
     {
-        foreach (var file in Boards.Names.SelectMany(n => PaperSet.All.SelectMany(p => Written(p.Id, Order(n)).Files)).Where(f => f.Name.EndsWith(".html", StringComparison.Ordinal)))
+        foreach (var file in Boards.Names.SelectMany(n => PaperSet.All.SelectMany(p => Written(p.Id, Order(n)).Files))
+            .Where(f => f.Name.EndsWith(".html", StringComparison.Ordinal)))
             Assert.DoesNotMatch(@"(?i)\bsafe(ly)?\b", Encoding.UTF8.GetString(file.Bytes));
     }
 
@@ -201,7 +215,8 @@ public sealed class PaperSetTests
     public void Papers_speak_imperial_when_asked_and_the_template_keeps_its_millimetres()
     {
         var order = Order("tern") with { Units = Boardwright.Units.UnitSystem.Imperial };
-        var (spec, owner) = (Encoding.UTF8.GetString(Written("spec-sheet", order).Files[1].Bytes), Encoding.UTF8.GetString(Written("owners-page", order).Files[1].Bytes));
+        var (spec, owner) = (Encoding.UTF8.GetString(Written("spec-sheet", order).Files[1].Bytes),
+            Encoding.UTF8.GetString(Written("owners-page", order).Files[1].Bytes));
 
         foreach (var unit in new[] { " mph", " mi", " lb", " in long", " °F" })
             Assert.Contains(unit, spec, StringComparison.Ordinal);
@@ -218,8 +233,16 @@ public sealed class PaperSetTests
     {
         foreach (var low in Enumerable.Range(1, 400).Select(i => i * 0.37))
         {
-            var claim = new Claim { Kind = Catalogue.Range, Conditions = default, IsAtLeast = true, Value = low, Interval = new(low, low + 5, []) };
-            var miles = double.Parse(claim.WordsIn(Boardwright.Units.UnitSystem.Imperial)!.Split(' ')[2], System.Globalization.CultureInfo.InvariantCulture);
+            var claim = new Claim
+            {
+                Kind = Catalogue.Range,
+                Conditions = default,
+                IsAtLeast = true,
+                Value = low,
+                Interval = new(low, low + 5, [])
+            };
+            var miles = double.Parse(
+                claim.WordsIn(Boardwright.Units.UnitSystem.Imperial)!.Split(' ')[2], System.Globalization.CultureInfo.InvariantCulture);
             Assert.True(miles * 1.609344 <= low + 1e-9, claim.WordsIn(Boardwright.Units.UnitSystem.Imperial));
         }
     }
@@ -233,7 +256,8 @@ public sealed class PaperSetTests
         var order = new PaperOrder(Examination.Examine(Boards.Tern with { Name = "Tern 海鳥" }));
 
         Assert.Contains(Written(id, order).Objections, o => o.Contains("海 (U+6D77), 鳥 (U+9CE5)", StringComparison.Ordinal));
-        Assert.DoesNotContain(Written(id, new PaperOrder(Examination.Examine(Boards.Tern with { Name = Scripts }))).Objections, o => o.Contains("U+", StringComparison.Ordinal));
+        Assert.DoesNotContain(Written(id, new PaperOrder(Examination.Examine(Boards.Tern with { Name = Scripts }))).Objections,
+            o => o.Contains("U+", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -252,7 +276,9 @@ public sealed class PaperSetTests
         {
             var order = Order(name);
             var drawing = Boardwright.Documents.Pictures.WiringPicture.Draw(order.Board, order.Harness);
-            var words = string.Join(' ', Boardwright.Documents.Drawings.DrawingGroup.Flat(drawing.Shapes).OfType<Boardwright.Documents.Drawings.Words>().Select(w => w.Text));
+            var words = string.Join(' ',
+                Boardwright.Documents.Drawings.DrawingGroup.Flat(drawing.Shapes).OfType<Boardwright.Documents.Drawings.Words>()
+                .Select(w => w.Text));
 
             Assert.All(order.Harness.Runs, run => Assert.Contains(run.Mark, words, StringComparison.Ordinal));
             Assert.All(order.Harness.Runs.Where(r => r.Kind is Boardwright.Wiring.RunKind.Pack or Boardwright.Wiring.RunKind.Motor), run =>
@@ -283,14 +309,24 @@ public sealed class PaperSetTests
         static string Said(Board board)
         {
             var examination = Examination.Examine(board);
-            return Encoding.UTF8.GetString(Written("spec-sheet", new PaperOrder(examination) { Intervals = Spread.Sample(examination, 64).Intervals }).Files.Single(f => f.Name.EndsWith(".html", StringComparison.Ordinal)).Bytes);
+            return Encoding.UTF8.GetString(
+                Written("spec-sheet", new PaperOrder(examination) { Intervals = Spread.Sample(examination, 64).Intervals })
+                .Files.Single(f => f.Name.EndsWith(".html", StringComparison.Ordinal)).Bytes);
         }
 
         var tern = Boards.Tern;
         var measured = tern with
         {
             Brief = tern.Brief with { DragArea = new Known<Area>(Area.FromSquareMetres(0.6), 0.05, Origin.Measured, "brief.drag_area") },
-            Parts = tern.Parts with { Wheels = tern.Parts.Wheels with { RollingResistance = new Known<RollingTable>(new(Number.FromValue(0.014), new Dictionary<Surface, Number>()), 0.1, Origin.Measured, "wheels.rolling_resistance") } },
+            Parts = tern.Parts with
+            {
+                Wheels =
+                tern.Parts.Wheels with
+                {
+                    RollingResistance = new Known<RollingTable>(
+                new(Number.FromValue(0.014), new Dictionary<Surface, Number>()), 0.1, Origin.Measured, "wheels.rolling_resistance")
+                }
+            },
         };
 
         Assert.Contains("rests on no measurement: ", Said(tern), StringComparison.Ordinal);

@@ -14,7 +14,8 @@ public sealed partial class DrillTemplateTests
     // What the papers promise, mm.
     const double Promise = 0.05;
 
-    public static TheoryData<string, TemplateSide> Every => new(Boards.Names.SelectMany(n => Enum.GetValues<TemplateSide>().Select(v => (n, v))));
+    public static TheoryData<string, TemplateSide> Every =>
+        new(Boards.Names.SelectMany(n => Enum.GetValues<TemplateSide>().Select(v => (n, v))));
 
     [Theory]
     [MemberData(nameof(Every))]
@@ -74,7 +75,8 @@ public sealed partial class DrillTemplateTests
                     // Where the template's lower left corner would lie, seen from the page's.
                     var x = Tiling.Edge - tiling.Left(page % tiling.Columns) + ring.X;
                     var y = tiling.PageHeight - Tiling.Edge + tiling.Top(page / tiling.Columns) - template.Height + ring.Y;
-                    var isInside = x > Tiling.Edge && x < Tiling.Edge + tiling.Across && y < tiling.PageHeight - Tiling.Edge && y > tiling.PageHeight - Tiling.Edge - tiling.Along;
+                    var isInside = x > Tiling.Edge && x < Tiling.Edge + tiling.Across && y < tiling.PageHeight - Tiling.Edge
+                        && y > tiling.PageHeight - Tiling.Edge - tiling.Along;
                     if (!isInside)
                         continue;
                     found++;
@@ -108,11 +110,13 @@ public sealed partial class DrillTemplateTests
     {
         var template = Of(board, view);
         var svg = XDocument.Parse(Svg.Write(template)).Root!;
-        var circles = svg.Descendants().Where(e => e.Name.LocalName == "circle").Select(e => (X: Value(e, "cx"), Y: Value(e, "cy"), Radius: Value(e, "r"))).ToList();
+        var circles = svg.Descendants().Where(e => e.Name.LocalName == "circle")
+            .Select(e => (X: Value(e, "cx"), Y: Value(e, "cy"), Radius: Value(e, "r"))).ToList();
 
         Assert.Equal(string.Create(CultureInfo.InvariantCulture, $"{template.Width}mm"), svg.Attribute("width")!.Value);
         Assert.Equal(string.Create(CultureInfo.InvariantCulture, $"0 0 {template.Width} {template.Height}"), svg.Attribute("viewBox")!.Value);
-        Assert.All(Rings(template), ring => Assert.Contains(circles, c => Near(c.X, ring.X) && Near(c.Y, template.Height - ring.Y) && Near(c.Radius, ring.Radius)));
+        Assert.All(Rings(template),
+            ring => Assert.Contains(circles, c => Near(c.X, ring.X) && Near(c.Y, template.Height - ring.Y) && Near(c.Radius, ring.Radius)));
         Assert.Contains(svg.Descendants(), e => ((string?)e.Attribute("d"))?.EndsWith("l100 0", StringComparison.Ordinal) == true);
         Assert.Equal(
             ["OUTLINE", "DECK-HOLES", "BOX-HOLES", "OPENINGS", "CENTRE-LINES", "CENTRE-MARKS", "CHECK-LINES", "NOTES"],
@@ -127,7 +131,9 @@ public sealed partial class DrillTemplateTests
         var template = Of(board, view);
         var circles = DxfPairs(TemplateDxf.Write(template));
 
-        Assert.All(Rings(template), ring => Assert.Contains(circles, c => c.Layer == ring.Layer && Near(c.X, ring.X) && Near(c.Y, ring.Y) && Near(c.Radius, ring.Radius)));
+        Assert.All(Rings(template),
+            ring => Assert.Contains(circles,
+            c => c.Layer == ring.Layer && Near(c.X, ring.X) && Near(c.Y, ring.Y) && Near(c.Radius, ring.Radius)));
     }
 
     // The reader of Debian's python3-ezdxf, which knows nothing of this program.
@@ -142,11 +148,14 @@ public sealed partial class DrillTemplateTests
         {
             File.WriteAllText(file, TemplateDxf.Write(template));
             var read = Python($"import ezdxf;d=ezdxf.readfile('{file}');print(d.dxfversion,len(d.audit().errors));[print(c.dxf.layer,c.dxf.center[0],c.dxf.center[1],c.dxf.radius) for c in d.modelspace().query('CIRCLE')]");
-            var circles = read.Skip(1).Select(l => l.Split(' ')).Select(w => (Layer: w[0], X: Number(w[1]), Y: Number(w[2]), Radius: Number(w[3]))).ToList();
+            var circles = read.Skip(1).Select(l => l.Split(' '))
+                .Select(w => (Layer: w[0], X: Number(w[1]), Y: Number(w[2]), Radius: Number(w[3]))).ToList();
 
             Assert.Equal("AC1009 0", read[0]);
             Assert.Equal(Rings(template).Count, circles.Count);
-            Assert.All(Rings(template), ring => Assert.Contains(circles, c => c.Layer == ring.Layer && Near(c.X, ring.X) && Near(c.Y, ring.Y) && Near(c.Radius, ring.Radius)));
+            Assert.All(Rings(template),
+                ring => Assert.Contains(circles,
+                c => c.Layer == ring.Layer && Near(c.X, ring.X) && Near(c.Y, ring.Y) && Near(c.Radius, ring.Radius)));
         }
         finally
         {
@@ -162,7 +171,9 @@ public sealed partial class DrillTemplateTests
         var middle = 14 + pattern.Flange.OuterLength.Millimetres / 2;
         var rings = Rings(inside);
 
-        Assert.All(Rings(outside), ring => Assert.Contains(rings, r => r.Layer == ring.Layer && Near(r.X - middle, middle - ring.X) && Near(r.Y, ring.Y) && Near(r.Radius, ring.Radius)));
+        Assert.All(Rings(outside),
+            ring => Assert.Contains(rings,
+            r => r.Layer == ring.Layer && Near(r.X - middle, middle - ring.X) && Near(r.Y, ring.Y) && Near(r.Radius, ring.Radius)));
         Assert.Contains(WordsOn(outside), l => l.Text.StartsWith("SEEN FROM OUTSIDE", StringComparison.Ordinal));
         Assert.Contains(WordsOn(inside), l => l.Text.StartsWith("SEEN FROM INSIDE", StringComparison.Ordinal));
     }
@@ -180,7 +191,8 @@ public sealed partial class DrillTemplateTests
     static Drawing Of(string board, TemplateSide view)
     {
         var read = Boards.Read(board);
-        return DrillTemplate.Draw(read.Name.Value, BoltPattern.Compute(read).Value, Openings.Compute(read).Value.Holes, view, isProposal: true);
+        return DrillTemplate.Draw(
+            read.Name.Value, BoltPattern.Compute(read).Value, Openings.Compute(read).Value.Holes, view, isProposal: true);
     }
 
     // From the lower left corner.
@@ -204,11 +216,13 @@ public sealed partial class DrillTemplateTests
     static double Number(string text) => double.Parse(text, NumberStyles.Float, CultureInfo.InvariantCulture);
 
     static List<(string Layer, double X, double Y, double Radius)> DxfPairs(string file) =>
-        [.. Circles().Matches(file).Select(m => (m.Groups["layer"].Value, Number(m.Groups["x"].Value), Number(m.Groups["y"].Value), Number(m.Groups["r"].Value)))];
+        [.. Circles().Matches(file)
+        .Select(m => (m.Groups["layer"].Value, Number(m.Groups["x"].Value), Number(m.Groups["y"].Value), Number(m.Groups["r"].Value)))];
 
     static string[] Python(string code)
     {
-        using var process = Process.Start(new ProcessStartInfo("/usr/bin/python3") { ArgumentList = { "-c", code }, RedirectStandardOutput = true, UseShellExecute = false })!;
+        using var process = Process.Start(
+            new ProcessStartInfo("/usr/bin/python3") { ArgumentList = { "-c", code }, RedirectStandardOutput = true, UseShellExecute = false })!;
         var output = process.StandardOutput.ReadToEnd();
         process.WaitForExit();
         return output.Split('\n', StringSplitOptions.RemoveEmptyEntries);
