@@ -48,7 +48,7 @@ readonly struct BriefTargets
 
     /// <summary>Of a board whose brief is complete.</summary>
     /// <returns>The brief; the keys that are missing otherwise.</returns>
-    public static Answer<CompleteBrief> Read(Board board) => Answer<CompleteBrief>.Ask("", needs =>
+    public static Answer<BriefTargets> Read(Board board) => Answer<BriefTargets>.Ask("", needs =>
     {
         var brief = board.Brief;
         var air = needs.Read(SteadyRunningAnalysis.AirOf(board));
@@ -56,7 +56,7 @@ readonly struct BriefTargets
         var (cruise, climbSpeed, climb) = (needs.Read(brief.CruiseSpeed), needs.Read(brief.ClimbSpeed), needs.Read(brief.ClimbWanted));
         var reserve = needs.Read(brief.Reserve);
         var area = SteadyRunningAnalysis.DragAreaOf(needs, brief);
-        return needs.Unmet ? null : new(new BriefTargets
+        return needs.Unmet ? default : new BriefTargets
         {
             RiderMass = rider.Kilograms,
             GearMass = brief.GearMass.Or(default).Kilograms,
@@ -70,7 +70,7 @@ readonly struct BriefTargets
             Headwind = brief.Headwind.Or(default).MetresPerSecond,
             Drag = 0.5 * air.DensityKilogramsPerCubicMetre * area.SquareMetres,
             PartsBudget = BudgetOf(board),
-        });
+        };
     });
 
     static double BudgetOf(Board board)
@@ -85,10 +85,6 @@ readonly struct BriefTargets
         return (double)((cost / (1 + (decimal)money.Overhead.Value.Value) - (decimal)money.LabourHours.Value.Hours * money.LabourRate.Value.PerHour.Amount) * 10000);
     }
 }
-
-/// <summary>A complete brief.</summary>
-/// <param name="Wanted">It.</param>
-sealed record CompleteBrief(BriefTargets Wanted);
 
 /// <summary>What turns and carries as the screening reads it, SI.</summary>
 [StructLayout(LayoutKind.Auto)]
@@ -110,8 +106,6 @@ sealed class FilterTables
     /// <summary>Feedings of a tile; a multiple of every width.</summary>
     public const int Tile = 256;
 
-    const int Panels = 4;
-
     // The columns of a tile; masses in the order of the examination, and for a state of charge rest voltage, resistance and the current that may be fed back.
     public const int Real = 0, Price = 1, Masses = 2, EndOfMasses = 9, Switch = 9, Switching = 10, Idle = 11, Phase = 12, BrakePhase = 13, Pack = 14,
         Electrical = 15, TaperStart = 16, TaperEnd = 17, Full = 18, Half = 21, Reserve = 24, Coulombs = 27, VoltsLeft = 28, Nodes = 29;
@@ -122,11 +116,15 @@ sealed class FilterTables
     /// <summary>States of charge at which the range is summed up, and their weights.</summary>
     public static IReadOnlyList<(double At, double Weight)> NodesOf(double from)
     {
-        var found = new List<(double, double)>();
-        var collecting = new Collecting(found);
-        Quadrature.Integrate(collecting, from, 1, Panels);
+        var found = new List<double>();
+        double Integrate(Func<double, double> f) => Quadrature.Integrate(f, from, 1, SteadyRunning.RangePanels);
+        Integrate(x =>
+        {
+            found.Add(x);
+            return 0;
+        });
         // Each place is weighed by asking the rule for the integral of a function that is one there and zero elsewhere.
-        return [.. found.Select(f => (f.Item1, Quadrature.Integrate(new Picking(f.Item1), from, 1, Panels)))];
+        return [.. found.Select(place => (place, Integrate(x => x == place ? 1 : 0)))];
     }
 
     readonly CandidateParts offers;
@@ -291,18 +289,4 @@ sealed class FilterTables
 
     /// <summary>Price of all in a place in ten-thousandths of the currency, which sums without rounding.</summary>
     static double Scaled(PartSlot place) => (double)((new PurchaseLine(place, 0).Worth?.Amount ?? 0) * 10000);
-
-    readonly struct Collecting(List<(double, double)> found) : IFunction
-    {
-        public double At(double x)
-        {
-            found.Add((x, 0));
-            return 0;
-        }
-    }
-
-    readonly struct Picking(double place) : IFunction
-    {
-        public double At(double x) => x == place ? 1 : 0;
-    }
 }

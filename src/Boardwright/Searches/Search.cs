@@ -39,6 +39,7 @@ public sealed class Search
     long[] missed = new long[(int)Miss.Stop + 1];
     long screened;
     int next;
+    ulong? fingerprint;
 
     Search(SearchRequest request, int boardsOfBlock, CancellationToken cancellation)
     {
@@ -49,7 +50,7 @@ public sealed class Search
         Empty = [.. Enum.GetValues<Slot>().Where(s => offers.SizeOf(s) == 0)];
         if (!answer.IsKnown)
             return;
-        asked = answer.Value.Wanted;
+        asked = answer.Value;
         for (var drive = 0; drive < offers.Drives.Length; drive++)
         {
             cancellation.ThrowIfCancellationRequested();
@@ -87,38 +88,7 @@ public sealed class Search
     public SearchProgress Progress => new(blocks.Take(next).Sum(b => (long)(b.To - b.From) * fields[b.Field].Feedings.Count), Whole, front.Count);
 
     /// <summary>A number that is the same for the same request, and hardly ever for another.</summary>
-    public ulong Fingerprint
-    {
-        get
-        {
-            var hash = 14695981039346656037UL;
-            void Mix(ulong value) => hash = (hash ^ value) * 1099511628211UL;
-            foreach (var slot in Enum.GetValues<Slot>())
-            {
-                for (var i = 0; i < offers.SizeOf(slot); i++)
-                {
-                    foreach (var c in offers.NameOf(slot, i))
-                        Mix(c);
-                    Mix('|');
-                }
-            }
-
-            foreach (var cell in numbers.SelectMany(n => n.Cells))
-                Mix(BitConverter.DoubleToUInt64Bits(cell));
-            foreach (var (at, some) in fields.Index())
-            {
-                for (var r = 0; some.Feedings.Count > 0 && r < some.Rollings.Count; r++)
-                {
-                    foreach (var value in numbers[at].TurningOf(r).Values)
-                        Mix(BitConverter.DoubleToUInt64Bits(value));
-                }
-            }
-
-            foreach (var value in (double[])[asked.RiderMass, asked.GearMass, asked.Cruise, asked.ClimbSpeed, asked.Climb, asked.TopSpeed, asked.Worth.Speed, asked.Range, asked.Reserve, asked.Headwind, asked.Drag, asked.PartsBudget])
-                Mix(BitConverter.DoubleToUInt64Bits(value));
-            return hash;
-        }
-    }
+    public ulong Fingerprint => fingerprint ??= ComputeFingerprint();
 
     long Whole { get; }
 
@@ -133,6 +103,36 @@ public sealed class Search
 
     /// <summary>The same in pieces of another size, so that a small search takes several steps too.</summary>
     internal static Search InPieces(SearchRequest request, int boardsOfBlock) => new(request, boardsOfBlock, default);
+
+    ulong ComputeFingerprint()
+    {
+        var hash = 14695981039346656037UL;
+        void Mix(ulong value) => hash = (hash ^ value) * 1099511628211UL;
+        foreach (var slot in Enum.GetValues<Slot>())
+        {
+            for (var i = 0; i < offers.SizeOf(slot); i++)
+            {
+                foreach (var c in offers.NameOf(slot, i))
+                    Mix(c);
+                Mix('|');
+            }
+        }
+
+        foreach (var cell in numbers.SelectMany(n => n.Cells))
+            Mix(BitConverter.DoubleToUInt64Bits(cell));
+        foreach (var (at, some) in fields.Index())
+        {
+            for (var r = 0; some.Feedings.Count > 0 && r < some.Rollings.Count; r++)
+            {
+                foreach (var value in numbers[at].TurningOf(r).Values)
+                    Mix(BitConverter.DoubleToUInt64Bits(value));
+            }
+        }
+
+        foreach (var value in (double[])[asked.RiderMass, asked.GearMass, asked.Cruise, asked.ClimbSpeed, asked.Climb, asked.TopSpeed, asked.Worth.Speed, asked.Range, asked.Reserve, asked.Headwind, asked.Drag, asked.PartsBudget])
+            Mix(BitConverter.DoubleToUInt64Bits(value));
+        return hash;
+    }
 
     /// <summary>Screens a number of boards more.</summary>
     /// <returns>Whether there are more to come.</returns>
