@@ -49,7 +49,7 @@ static class SearchTimes
     static void Screening(TextWriter output, SearchRequest request)
     {
         var offers = new CandidateParts(request);
-        var asked = BriefTargets.Read(offers.Brief).Value;
+        var asked = BriefTargets.Read(offers.Brief).Value.Wanted;
         var field = new SearchSpace(offers, 0, new RejectionCounts());
         var numbers = new FilterTables(offers, field, asked);
         var turnings = Enumerable.Range(0, field.Rollings.Count).Where(r => r % Math.Max(1, field.Rollings.Count / 16) == 0)

@@ -94,7 +94,12 @@ static class LayoutCommand
         terminal.Out.WriteLine();
         terminal.Out.WriteLine($"{"",-16}{"to the nose",12}{"to the right",14}  turned or wall");
         foreach (var thing in layout.Things)
-            terminal.Out.WriteLine($"{thing.Name,-16}{Mm(thing.X),12}{Mm(thing.Y),14}  {(thing.Wall is { } wall ? $"in the {Parts.Entry.Word(wall)} wall, {Mm(thing.Along)} along it" : $"{thing.Turn.ToString(CultureInfo.InvariantCulture)} deg")}{(thing.IsStated ? "" : ", proposed")}");
+        {
+            var lies = thing.Wall is { } wall ? $"in the {Parts.Entry.Word(wall)} wall, {Mm(thing.Along)} along it"
+                : $"{thing.Turn.ToString(CultureInfo.InvariantCulture)} deg";
+            terminal.Out.WriteLine($"{thing.Name,-16}{Mm(thing.X),12}{Mm(thing.Y),14}  {lies}{(thing.IsStated ? "" : ", proposed")}");
+        }
+
         terminal.Out.WriteLine();
         foreach (var finding in wanting)
         {

@@ -101,11 +101,14 @@ static class PackRules
             var cut = parts.Pack.Protection.VoltageCut;
             var floor = cut.IsKnown && cut.Value + Voltage.FromVolts(0.1) > empty ? cut.Value + Voltage.FromVolts(0.1) : empty;
             var (value, limit) = (Amount.Create(end, "V"), Amount.Create(floor, "V"));
+            FormattableString aboveCut = cut.IsKnown ? (FormattableString)$" and {end - cut.Value:0.00 V} above the protection's cut" : $"";
+            FormattableString tooLow = floor > empty ? (FormattableString)$"but the protection cuts off at {cut.Or(empty):0.00 V}: it will throw the rider"
+                : $"below the cells' least voltage of {empty:0.00 V}";
             return end >= floor
                 ? [TaperBeforeCut!.Found(
-                Level.Fine, $"Power is gone at {end:0.00 V} per cell, {end - empty:0.00 V} above empty{(cut.IsKnown ? (FormattableString)$" and {end - cut.Value:0.00 V} above the protection's cut" : $"")}.", value: value, limit: limit)]
+                Level.Fine, $"Power is gone at {end:0.00 V} per cell, {end - empty:0.00 V} above empty{aboveCut}.", value: value, limit: limit)]
                 : [TaperBeforeCut!.Found(
-                Level.Stop, $"Power is to end at {end:0.00 V} per cell, {(floor > empty ? (FormattableString)$"but the protection cuts off at {cut.Or(empty):0.00 V}: it will throw the rider" : $"below the cells' least voltage of {empty:0.00 V}")}.",
+                Level.Stop, $"Power is to end at {end:0.00 V} per cell, {tooLow}.",
                     $"Set the end to at least {floor:0.00 V} per cell.", value, limit, mend: new Change("limits.taper_end", $"{floor.Volts:0.00} V"))];
         });
 

@@ -88,9 +88,11 @@ static class PerformanceRules
                 return null;
             var steepest = Fraction.FromValue(climb.Steepest);
             var (value, limit) = (Amount.Create(steepest, "%"), Amount.Create(wanted, "%"));
+            FormattableString takes = climb.Asked is { } a
+                ? (FormattableString)$" and take {Current.FromAmperes(a.PhaseCurrent):0 A} in each motor and {Current.FromAmperes(a.Bus.Amperes):0 A} from the pack"
+                : $"";
             return steepest >= wanted
-                ? [ClimbHeld!.Found(Level.Fine,
-                $"{steepest:0.0 %} at {speed:0 km/h}; {wanted:0 %} are wanted{(climb.Asked is { } a ? (FormattableString)$" and take {Current.FromAmperes(a.PhaseCurrent):0 A} in each motor and {Current.FromAmperes(a.Bus.Amperes):0 A} from the pack" : $"")}.", value: value, limit: limit)]
+                ? [ClimbHeld!.Found(Level.Fine, $"{steepest:0.0 %} at {speed:0 km/h}; {wanted:0 %} are wanted{takes}.", value: value, limit: limit)]
                 : [ClimbHeld!.Found(Level.Fix, $"At {speed:0 km/h} at most {steepest:0.0 %} are held; {wanted:0 %} are wanted.",
                     climb.Asked is { } asked ? (FormattableString)$"It takes {Current.FromAmperes(asked.PhaseCurrent):0 A} of phase current in each motor and {Current.FromAmperes(asked.Bus.Amperes):0 A} from the pack: raise the limits if every part carries that, gear lower, or ask for less." : $"The pack cannot give the power at all: more cells in parallel, or a slower climb.", value, limit)];
         });

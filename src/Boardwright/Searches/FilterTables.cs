@@ -29,10 +29,8 @@ readonly struct BriefTargets
 
     /// <summary>Zero where none is wanted.</summary>
     public required double TopSpeed { get; init; }
-
     /// <summary>How much of each thing counts.</summary>
     public required Merits Worth { get; init; }
-
     /// <summary>Zero where none is wanted.</summary>
     public required double Range { get; init; }
 
@@ -42,13 +40,12 @@ readonly struct BriefTargets
 
     /// <summary>½ ρ A c, kg/m.</summary>
     public required double Drag { get; init; }
-
     /// <summary>The most that all parts together may cost, in ten-thousandths of the currency; infinity where there is no budget.</summary>
     public required double PartsBudget { get; init; }
 
     /// <summary>Of a board whose brief is complete.</summary>
     /// <returns>The brief; the keys that are missing otherwise.</returns>
-    public static Answer<BriefTargets> Read(Board board) => Answer<BriefTargets>.Ask("", needs =>
+    public static Answer<CompleteBrief> Read(Board board) => Answer<CompleteBrief>.Ask("", needs =>
     {
         var brief = board.Brief;
         var air = needs.Read(SteadyRunningAnalysis.AirOf(board));
@@ -56,7 +53,7 @@ readonly struct BriefTargets
         var (cruise, climbSpeed, climb) = (needs.Read(brief.CruiseSpeed), needs.Read(brief.ClimbSpeed), needs.Read(brief.ClimbWanted));
         var reserve = needs.Read(brief.Reserve);
         var area = SteadyRunningAnalysis.DragAreaOf(needs, brief);
-        return needs.Unmet ? default : new BriefTargets
+        return needs.Unmet ? null : new(new BriefTargets
         {
             RiderMass = rider.Kilograms,
             GearMass = brief.GearMass.Or(default).Kilograms,
@@ -70,7 +67,7 @@ readonly struct BriefTargets
             Headwind = brief.Headwind.Or(default).MetresPerSecond,
             Drag = 0.5 * air.DensityKilogramsPerCubicMetre * area.SquareMetres,
             PartsBudget = BudgetOf(board),
-        };
+        });
     });
 
     static double BudgetOf(Board board)
@@ -82,9 +79,14 @@ readonly struct BriefTargets
         if (!money.LabourHours.IsKnown || !money.LabourRate.IsKnown || !money.Overhead.IsKnown || !money.Margin.IsKnown)
             return (double)(budget * 10000);
         var cost = budget / (1 + (decimal)money.Margin.Value.Value);
-        return (double)((cost / (1 + (decimal)money.Overhead.Value.Value) - (decimal)money.LabourHours.Value.Hours * money.LabourRate.Value.PerHour.Amount) * 10000);
+        return (double)((cost / (1 + (decimal)money.Overhead.Value.Value) - (decimal)money.LabourHours.Value.Hours
+            * money.LabourRate.Value.PerHour.Amount) * 10000);
     }
 }
+
+/// <summary>A complete brief.</summary>
+/// <param name="Wanted">It.</param>
+sealed record CompleteBrief(BriefTargets Wanted);
 
 /// <summary>What turns and carries as the screening reads it, SI.</summary>
 [StructLayout(LayoutKind.Auto)]
@@ -94,20 +96,26 @@ readonly record struct DriveNumbers(
     /// <summary>All of them, so that a saved search knows its own.</summary>
     public double[] Values =>
     [
-        Mass, Price, Wheels.Motors, Wheels.Ratio, Wheels.Efficiency, Wheels.WheelRadius, Wheels.TorqueConstant, Wheels.FluxLinkage, Wheels.PolePairs,
+        Mass, Price, Wheels.Motors, Wheels.Ratio, Wheels.Efficiency, Wheels.WheelRadius, Wheels.TorqueConstant, Wheels.FluxLinkage,
+            Wheels.PolePairs,
         Wheels.PhaseResistance, Wheels.PhaseInductance, Wheels.DragTorque, Wheels.DragSlope, Rolling, TurningMass,
         Tyres.Coefficient, Tyres.WeightShare, Tyres.Wheelbase, (double)Tyres.Driven, Phase, BrakePhase,
     ];
 }
 
-/// <summary>The numbers of a field: one record for each rolling, and a column for each number of the feedings, cut into tiles that stay in the processor's cache.</summary>
+/// <summary>The numbers of a field: one record for each rolling, and a column for each number of the feedings, cut into tiles that stay in
+/// the processor's cache.</summary>
 sealed class FilterTables
 {
     /// <summary>Feedings of a tile; a multiple of every width.</summary>
     public const int Tile = 256;
 
-    // The columns of a tile; masses in the order of the examination, and for a state of charge rest voltage, resistance and the current that may be fed back.
-    public const int Real = 0, Price = 1, Masses = 2, EndOfMasses = 9, Switch = 9, Switching = 10, Idle = 11, Phase = 12, BrakePhase = 13, Pack = 14,
+    const int Panels = 4;
+
+    // The columns of a tile; masses in the order of the examination, and for a state of charge rest voltage, resistance and the current
+    // that may be fed back.
+    public const int Real = 0, Price = 1, Masses = 2, EndOfMasses = 9, Switch = 9, Switching = 10, Idle = 11, Phase = 12, BrakePhase = 13,
+        Pack = 14,
         Electrical = 15, TaperStart = 16, TaperEnd = 17, Full = 18, Half = 21, Reserve = 24, Coulombs = 27, VoltsLeft = 28, Nodes = 29;
 
     // Mass that is added to none, so that what turns is told alone.
@@ -116,15 +124,11 @@ sealed class FilterTables
     /// <summary>States of charge at which the range is summed up, and their weights.</summary>
     public static IReadOnlyList<(double At, double Weight)> NodesOf(double from)
     {
-        var found = new List<double>();
-        double Integrate(Func<double, double> f) => Quadrature.Integrate(f, from, 1, SteadyRunning.RangePanels);
-        Integrate(x =>
-        {
-            found.Add(x);
-            return 0;
-        });
+        var found = new List<(double, double)>();
+        var collecting = new Collecting(found);
+        Quadrature.Integrate(collecting, from, 1, Panels);
         // Each place is weighed by asking the rule for the integral of a function that is one there and zero elsewhere.
-        return [.. found.Select(place => (place, Integrate(x => x == place ? 1 : 0)))];
+        return [.. found.Select(f => (f.Item1, Quadrature.Integrate(new Picking(f.Item1), from, 1, Panels)))];
     }
 
     readonly CandidateParts offers;
@@ -144,19 +148,14 @@ sealed class FilterTables
 
     /// <summary>Columns of a tile.</summary>
     public int Columns { get; }
-
     /// <summary>States of charge and weights of the range's sum.</summary>
     public IReadOnlyList<(double At, double Weight)> NodePlaces { get; }
-
     /// <summary>The tiles after one another; within each, column by column.</summary>
     public double[] Cells { get; private set; } = [];
-
     /// <summary>Number of the feeding in each place of the tiles; below zero where a place is empty.</summary>
     public int[] Feedings { get; private set; } = [];
-
     /// <summary>Pieces of groups that lie in one tile.</summary>
     public List<(int Group, int From, int To)> Pieces { get; } = [];
-
     /// <summary>Masses of the fittings, which come last.</summary>
     public double[] Fittings { get; private set; } = [];
 
@@ -191,7 +190,8 @@ sealed class FilterTables
         };
     }
 
-    /// <summary>Phase currents that some of the parts allow, driving and braking, with the limits that would be set for them alone.</summary>
+    /// <summary>Phase currents that some of the parts allow, driving and braking, with the limits that would be set for them
+    /// alone.</summary>
     (double Drive, double Brake) PhasesOf(params ReadOnlySpan<(Slot Slot, int At)> chosen)
     {
         Span<int> pick = stackalloc int[CandidateParts.Slots];
@@ -200,7 +200,8 @@ sealed class FilterTables
         foreach (var (slot, at) in chosen)
             pick[(int)slot] = at;
         var board = Settings.WithLimits(offers.Partly(pick));
-        static double Least(Answer<CurrentLimits> answer) => answer.IsKnown ? answer.Value.Weakest.Current.Amperes : double.PositiveInfinity;
+        static double Least(Answer<CurrentLimits> answer) =>
+            answer.IsKnown ? answer.Value.Weakest.Current.Amperes : double.PositiveInfinity;
         return (Least(CurrentLimits.Phase(board)), Least(CurrentLimits.BrakePhase(board)));
     }
 
@@ -246,7 +247,11 @@ sealed class FilterTables
             if (!rows.TryGetValue((f.Controller, f.Cell, f.Pack, f.Protection, f.Fuse), out var known))
                 rows[(f.Controller, f.Cell, f.Pack, f.Protection, f.Fuse)] = known = RowOf(places[at], asked);
             var (parts, row) = known;
-            var held = PartSlot.All(offers.Brief with { Parts = parts with { Box = offers.Boxes[f.Box], Remote = offers.Remotes[f.Remote], Charger = offers.Chargers[f.Charger] } })
+            var held = PartSlot.All(offers.Brief with
+            {
+                Parts =
+                parts with { Box = offers.Boxes[f.Box], Remote = offers.Remotes[f.Remote], Charger = offers.Chargers[f.Charger] }
+            })
                 .Value.SkipWhile(p => p.Part is not Controller).ToList();
             row[Price] = held.Sum(Scaled);
             foreach (var (i, place) in held.Where(p => p.Carried && p.Part is not Fitting).Index())
@@ -257,7 +262,8 @@ sealed class FilterTables
         }
     }
 
-    /// <summary>The numbers that rest on controller, cell, pack, protection and fuse, from the examination's own answers on a board that holds them; what it cannot say is no number, and nothing that is asked of it holds.</summary>
+    /// <summary>The numbers that rest on controller, cell, pack, protection and fuse, from the examination's own answers on a board that
+    /// holds them; what it cannot say is no number, and nothing that is asked of it holds.</summary>
     (Fitted Parts, double[] Row) RowOf(int feeding, in BriefTargets asked)
     {
         var board = Settings.Applied(offers.Partly(field.PickOf(0, feeding)), null);
@@ -273,7 +279,8 @@ sealed class FilterTables
         (row[TaperStart], row[TaperEnd]) = (run.TaperStart, run.TaperEnd);
         row[Coulombs] = run.Pack.Capacity.Coulombs;
         row[VoltsLeft] = most.IsKnown ? 1 - run.FullVoltage / most.Value.Volts : double.PositiveInfinity;
-        foreach (var (column, charge) in ((int, double)[])[(Full, 1), (Half, 0.5), (Reserve, asked.Reserve), .. NodePlaces.Select((n, i) => (Nodes + 2 * i, n.At))])
+        foreach (var (column, charge) in ((int, double)[])[(Full, 1), (Half, 0.5), (Reserve, asked.Reserve),
+            .. NodePlaces.Select((n, i) => (Nodes + 2 * i, n.At))])
         {
             var supply = run.SupplyAt(charge);
             (row[column], row[column + 1]) = (supply.RestVoltage, supply.Resistance);
@@ -285,8 +292,23 @@ sealed class FilterTables
     }
 
     static double Kilograms(PartSlot place) =>
-        place is { Carried: true, Part.IsChosen: true } && Road.Masses.EachIn(place) is { IsKnown: true } each ? (each.Value * place.Count).Kilograms : 0;
+        place is { Carried: true, Part.IsChosen: true } && Road.Masses.EachIn(place) is { IsKnown: true } each
+        ? (each.Value * place.Count).Kilograms : 0;
 
     /// <summary>Price of all in a place in ten-thousandths of the currency, which sums without rounding.</summary>
     static double Scaled(PartSlot place) => (double)((new PurchaseLine(place, 0).Worth?.Amount ?? 0) * 10000);
+
+    readonly struct Collecting(List<(double, double)> found) : IFunction
+    {
+        public double At(double x)
+        {
+            found.Add((x, 0));
+            return 0;
+        }
+    }
+
+    readonly struct Picking(double place) : IFunction
+    {
+        public double At(double x) => x == place ? 1 : 0;
+    }
 }

@@ -15,10 +15,13 @@ public sealed record SearchProgress(long Done, long Whole, int Kept)
     public double Share => Whole == 0 ? 1 : (double)Done / Whole;
 }
 
-/// <summary>From a brief and a shelf to the boards that meet the one and can be built from the other, none of them beaten by another in everything that boards are compared by.</summary>
+/// <summary>From a brief and a shelf to the boards that meet the one and can be built from the other, none of them beaten by another in
+/// everything that boards are compared by.</summary>
 /// <remarks>
-/// Parts that do not go together are left out as soon as a rule of the examination says so. What is left is screened by numbers alone; what no other board beats for certain is
-/// examined, and compared again by the figures of its examination. A search advances in steps, can be asked for what it has found between two of them, saved, and taken up again;
+/// Parts that do not go together are left out as soon as a rule of the examination says so. What is left is screened by numbers alone; what
+/// no other board beats for certain is
+/// examined, and compared again by the figures of its examination. A search advances in steps, can be asked for what it has found between
+/// two of them, saved, and taken up again;
 /// the same request gives the same boards however it was run.
 /// </remarks>
 public sealed class Search
@@ -39,7 +42,6 @@ public sealed class Search
     long[] missed = new long[(int)Miss.Stop + 1];
     long screened;
     int next;
-    ulong? fingerprint;
 
     Search(SearchRequest request, int boardsOfBlock, CancellationToken cancellation)
     {
@@ -50,7 +52,7 @@ public sealed class Search
         Empty = [.. Enum.GetValues<Slot>().Where(s => offers.SizeOf(s) == 0)];
         if (!answer.IsKnown)
             return;
-        asked = answer.Value;
+        asked = answer.Value.Wanted;
         for (var drive = 0; drive < offers.Drives.Length; drive++)
         {
             cancellation.ThrowIfCancellationRequested();
@@ -68,27 +70,54 @@ public sealed class Search
 
     /// <summary>What is looked for.</summary>
     public SearchRequest Request { get; }
-
     /// <summary>Entries of the brief that must be filled in before anything can be looked for.</summary>
     public IReadOnlyList<string> Missing { get; }
-
     /// <summary>Places for which the shelf has nothing.</summary>
     public IReadOnlyList<Slot> Empty { get; }
-
     /// <summary>What was taken for entries that the brief leaves open.</summary>
     public IReadOnlyList<Assumption> Assumptions => offers.Assumptions;
-
     /// <summary>Every combination of what may go in the places, whether it goes together or not.</summary>
     public BigInteger Raw => Enum.GetValues<Slot>().Aggregate(BigInteger.One, (product, slot) => product * offers.SizeOf(slot));
-
     /// <summary>Whether every board has been screened.</summary>
     public bool IsComplete => next >= blocks.Count;
-
     /// <summary>How far it has come.</summary>
-    public SearchProgress Progress => new(blocks.Take(next).Sum(b => (long)(b.To - b.From) * fields[b.Field].Feedings.Count), Whole, front.Count);
+    public SearchProgress Progress =>
+        new(blocks.Take(next).Sum(b => (long)(b.To - b.From) * fields[b.Field].Feedings.Count), Whole, front.Count);
 
     /// <summary>A number that is the same for the same request, and hardly ever for another.</summary>
-    public ulong Fingerprint => fingerprint ??= ComputeFingerprint();
+    public ulong Fingerprint
+    {
+        get
+        {
+            var hash = 14695981039346656037UL;
+            void Mix(ulong value) => hash = (hash ^ value) * 1099511628211UL;
+            foreach (var slot in Enum.GetValues<Slot>())
+            {
+                for (var i = 0; i < offers.SizeOf(slot); i++)
+                {
+                    foreach (var c in offers.NameOf(slot, i))
+                        Mix(c);
+                    Mix('|');
+                }
+            }
+
+            foreach (var cell in numbers.SelectMany(n => n.Cells))
+                Mix(BitConverter.DoubleToUInt64Bits(cell));
+            foreach (var (at, some) in fields.Index())
+            {
+                for (var r = 0; some.Feedings.Count > 0 && r < some.Rollings.Count; r++)
+                {
+                    foreach (var value in numbers[at].TurningOf(r).Values)
+                        Mix(BitConverter.DoubleToUInt64Bits(value));
+                }
+            }
+
+            foreach (var value in (double[])[asked.RiderMass, asked.GearMass, asked.Cruise, asked.ClimbSpeed, asked.Climb, asked.TopSpeed,
+                asked.Worth.Speed, asked.Range, asked.Reserve, asked.Headwind, asked.Drag, asked.PartsBudget])
+                Mix(BitConverter.DoubleToUInt64Bits(value));
+            return hash;
+        }
+    }
 
     long Whole { get; }
 
@@ -103,36 +132,6 @@ public sealed class Search
 
     /// <summary>The same in pieces of another size, so that a small search takes several steps too.</summary>
     internal static Search InPieces(SearchRequest request, int boardsOfBlock) => new(request, boardsOfBlock, default);
-
-    ulong ComputeFingerprint()
-    {
-        var hash = 14695981039346656037UL;
-        void Mix(ulong value) => hash = (hash ^ value) * 1099511628211UL;
-        foreach (var slot in Enum.GetValues<Slot>())
-        {
-            for (var i = 0; i < offers.SizeOf(slot); i++)
-            {
-                foreach (var c in offers.NameOf(slot, i))
-                    Mix(c);
-                Mix('|');
-            }
-        }
-
-        foreach (var cell in numbers.SelectMany(n => n.Cells))
-            Mix(BitConverter.DoubleToUInt64Bits(cell));
-        foreach (var (at, some) in fields.Index())
-        {
-            for (var r = 0; some.Feedings.Count > 0 && r < some.Rollings.Count; r++)
-            {
-                foreach (var value in numbers[at].TurningOf(r).Values)
-                    Mix(BitConverter.DoubleToUInt64Bits(value));
-            }
-        }
-
-        foreach (var value in (double[])[asked.RiderMass, asked.GearMass, asked.Cruise, asked.ClimbSpeed, asked.Climb, asked.TopSpeed, asked.Worth.Speed, asked.Range, asked.Reserve, asked.Headwind, asked.Drag, asked.PartsBudget])
-            Mix(BitConverter.DoubleToUInt64Bits(value));
-        return hash;
-    }
 
     /// <summary>Screens a number of boards more.</summary>
     /// <returns>Whether there are more to come.</returns>
@@ -167,7 +166,8 @@ public sealed class Search
         return Found(cancellation);
     }
 
-    /// <summary>The best so far in each thing that boards are compared by, examined; quick enough to be asked for again and again.</summary>
+    /// <summary>The best so far in each thing that boards are compared by, examined; quick enough to be asked for again and
+    /// again.</summary>
     public IReadOnlyList<FoundBoard> Glimpse()
     {
         var best = new List<FoundBoard>();
@@ -177,7 +177,8 @@ public sealed class Search
             if (places.Count == 0)
                 break;
             var candidate = places.Select(i => (Merit: front.LowOf(i)[(int)criterion], Candidate: front[i]))
-                .OrderByDescending(c => c.Merit).ThenBy(c => c.Candidate.Field).ThenBy(c => c.Candidate.Rolling).ThenBy(c => c.Candidate.Feeding).First().Candidate;
+                .OrderByDescending(c => c.Merit).ThenBy(c => c.Candidate.Field).ThenBy(c => c.Candidate.Rolling)
+                .ThenBy(c => c.Candidate.Feeding).First().Candidate;
             if (ExaminedOf(candidate) is { MeetsBrief: true } board && !best.Contains(board))
                 best.Add(board);
         }
@@ -188,7 +189,8 @@ public sealed class Search
     /// <summary>Where it stands, so that it can be taken up again.</summary>
     public SearchState Save() => new(
         Fingerprint, next,
-        [.. Enumerable.Range(0, front.Count).Select(i => front[i]).OrderBy(c => c.Field).ThenBy(c => c.Rolling).ThenBy(c => c.Feeding).Select(c => new SavedBoard(c.Field, c.Rolling, c.Feeding))],
+        [.. Enumerable.Range(0, front.Count).Select(i => front[i]).OrderBy(c => c.Field).ThenBy(c => c.Rolling).ThenBy(c => c.Feeding)
+        .Select(c => new SavedBoard(c.Field, c.Rolling, c.Feeding))],
         screened, missed, [.. apart.Sorted.OrderBy(a => a.Reason, StringComparer.Ordinal).Select(a => new SavedCount(a.Reason, a.Boards))]);
 
     /// <summary>Takes up a search where another of the same request stood.</summary>
@@ -198,7 +200,8 @@ public sealed class Search
     {
         ArgumentNullException.ThrowIfNull(state);
         if (state.Fingerprint != Fingerprint || state.NextBlock < 0 || state.NextBlock > blocks.Count || state.Missed.Count != missed.Length
-            || state.Kept.Any(k => k.Field < 0 || k.Field >= fields.Count || k.Rolling < 0 || k.Rolling >= fields[k.Field].Rollings.Count || k.Feeding < 0 || k.Feeding >= fields[k.Field].Feedings.Count))
+            || state.Kept.Any(k => k.Field < 0 || k.Field >= fields.Count || k.Rolling < 0 || k.Rolling >= fields[k.Field].Rollings.Count
+            || k.Feeding < 0 || k.Feeding >= fields[k.Field].Feedings.Count))
             return false;
         (front, apart, screened, next) = (new Front(), new RejectionCounts(), state.Screened, state.NextBlock);
         missed = [.. state.Missed];
@@ -218,7 +221,8 @@ public sealed class Search
                 var turning = table.TurningOf(kept.Rolling);
                 var from = place / Wide.Width * Wide.Width;
                 screen.Sift(turning, cells, from, from + Wide.Width, margins, ranges);
-                comparing.Add(new Candidate(same.Key, kept.Rolling, kept.Feeding), cells, place, ranges[place], margins[place] > Tolerance.Margin);
+                comparing.Add(new Candidate(same.Key, kept.Rolling, kept.Feeding), cells, place, ranges[place],
+                    margins[place] > Tolerance.Margin);
                 comparing.Flush(screen, turning, front, new Front());
             }
         }
@@ -233,8 +237,10 @@ public sealed class Search
         while (true)
         {
             var boards = ExaminedFront();
-            // What the screening took for good and the examination does not may have beaten others wrongly; they get a second chance without it.
-            var wrong = Enumerable.Range(0, front.Count).Where(i => front.IsSure(i) && !examined[front[i]].MeetsBrief).Select(i => front[i]).ToList();
+            // What the screening took for good and the examination does not may have beaten others wrongly; they get a second chance
+            // without it.
+            var wrong = Enumerable.Range(0, front.Count).Where(i => front.IsSure(i) && !examined[front[i]].MeetsBrief).Select(i => front[i])
+                .ToList();
             if (wrong.Count == 0 || !IsComplete || cancellation.IsCancellationRequested)
                 return ResultOf(FoundBoard.Unbeaten([.. boards.Where(b => b.MeetsBrief)]), wrong.Count == 0);
             misjudged.UnionWith(wrong);
@@ -247,10 +253,12 @@ public sealed class Search
 
     List<FoundBoard> ExaminedFront()
     {
-        var candidates = Enumerable.Range(0, front.Count).Select(i => front[i]).OrderBy(c => c.Field).ThenBy(c => c.Rolling).ThenBy(c => c.Feeding).ToArray();
+        var candidates = Enumerable.Range(0, front.Count).Select(i => front[i]).OrderBy(c => c.Field).ThenBy(c => c.Rolling)
+            .ThenBy(c => c.Feeding).ToArray();
         var fresh = candidates.Where(c => !examined.ContainsKey(c)).ToArray();
         var boards = new FoundBoard[fresh.Length];
-        Parallel.For(0, fresh.Length, i => boards[i] = FoundBoard.Create(offers, fields[fresh[i].Field].PickOf(fresh[i].Rolling, fresh[i].Feeding)));
+        Parallel.For(0, fresh.Length,
+            i => boards[i] = FoundBoard.Create(offers, fields[fresh[i].Field].PickOf(fresh[i].Rolling, fresh[i].Feeding)));
         for (var i = 0; i < fresh.Length; i++)
             examined[fresh[i]] = boards[i];
         return [.. candidates.Select(c => examined[c])];
@@ -265,14 +273,17 @@ public sealed class Search
         if (picks.Count == 0)
             picks = Almost(cancellation);
         // Boards that differ in nothing that counts are one miss.
-        return [.. picks.Select(p => NearMiss.Create(offers, p)).DistinctBy(n => (n.Shortfall, n.Board.Mass, n.Board.Price)).OrderBy(n => n.Shortfall).ThenByDescending(n => n.Board.Merit(Criterion.Price)).Take(most).Select(n => n.WithPurchases(offers))];
+        return [.. picks.Select(p => NearMiss.Create(offers, p)).DistinctBy(n => (n.Shortfall, n.Board.Mass, n.Board.Price))
+            .OrderBy(n => n.Shortfall).ThenByDescending(n => n.Board.Merit(Criterion.Price)).Take(most)
+            .Select(n => n.WithPurchases(offers))];
     }
 
     /// <summary>The boards that fall short by the least, as the screening sees it.</summary>
     List<int[]> Nearest(CancellationToken cancellation)
     {
         const int Kept = 48;
-        var best = new PriorityQueue<Candidate, (double Shortfall, int, int, int)>(Comparer<(double Shortfall, int, int, int)>.Create(static (a, b) => b.CompareTo(a)));
+        var best = new PriorityQueue<Candidate, (double Shortfall, int, int, int)>(
+            Comparer<(double Shortfall, int, int, int)>.Create(static (a, b) => b.CompareTo(a)));
         for (var from = 0; from < blocks.Count && !cancellation.IsCancellationRequested; from += BlocksOfStep)
         {
             var found = new List<(double Shortfall, Candidate Candidate)>[Math.Min(BlocksOfStep, blocks.Count - from)];
@@ -285,7 +296,8 @@ public sealed class Search
             }
         }
 
-        return [.. best.UnorderedItems.OrderBy(b => b.Priority).Select(b => fields[b.Element.Field].PickOf(b.Element.Rolling, b.Element.Feeding))];
+        return [.. best.UnorderedItems.OrderBy(b => b.Priority)
+            .Select(b => fields[b.Element.Field].PickOf(b.Element.Rolling, b.Element.Feeding))];
     }
 
     List<(double Shortfall, Candidate Candidate)> ShortfallsOf(int block, int most)
@@ -293,7 +305,9 @@ public sealed class Search
         var (at, from, to) = blocks[block];
         var (field, table) = (fields[at], numbers[at]);
         var screen = new FastFilter<Wide>(asked, table);
-        var (margins, ranges, shortfalls) = (new double[FilterTables.Tile + Wide.Width], new double[FilterTables.Tile + Wide.Width], new double[FilterTables.Tile + Wide.Width]);
+        var (margins, ranges, shortfalls) =
+            (new double[FilterTables.Tile + Wide.Width], new double[FilterTables.Tile + Wide.Width],
+            new double[FilterTables.Tile + Wide.Width]);
         var found = new List<(double Shortfall, Candidate Candidate)>();
         for (var r = from; r < to; r++)
         {
@@ -305,7 +319,8 @@ public sealed class Search
             {
                 var tile = begin / FilterTables.Tile;
                 var (first, last) = (begin - tile * FilterTables.Tile, end - tile * FilterTables.Tile);
-                screen.Sift(turning, table.Cells.AsSpan(tile * FilterTables.Tile * table.Columns, FilterTables.Tile * table.Columns), first, last, margins, ranges, shortfalls);
+                screen.Sift(turning, table.Cells.AsSpan(tile * FilterTables.Tile * table.Columns, FilterTables.Tile * table.Columns), first,
+                    last, margins, ranges, shortfalls);
                 for (var i = first; i < last; i++)
                     found.Add((shortfalls[i], new Candidate(at, r, table.Feedings[tile * FilterTables.Tile + i])));
             }
@@ -317,7 +332,8 @@ public sealed class Search
         Trim();
         return found;
 
-        void Trim() => found = [.. found.OrderBy(f => f.Shortfall).ThenBy(f => f.Candidate.Rolling).ThenBy(f => f.Candidate.Feeding).Take(most)];
+        void Trim() => found = [.. found.OrderBy(f => f.Shortfall).ThenBy(f => f.Candidate.Rolling).ThenBy(f => f.Candidate.Feeding)
+            .Take(most)];
     }
 
     /// <summary>Boards whose parts do not go together for one reason alone.</summary>
@@ -329,7 +345,9 @@ public sealed class Search
             for (var drive = 0; drive < offers.Drives.Length && !cancellation.IsCancellationRequested; drive++)
             {
                 var field = new SearchSpace(offers, drive, new RejectionCounts(), reason);
-                var pair = field.Rollings.Index().SelectMany(r => field.Groups.Where(g => field.Apart(r.Item, g) is null).Select(g => (Rolling: r.Index, g.From))).Take(1).ToList();
+                var pair = field.Rollings.Index()
+                    .SelectMany(r => field.Groups.Where(g => field.Apart(r.Item, g) is null).Select(g => (Rolling: r.Index, g.From)))
+                    .Take(1).ToList();
                 picks.AddRange(pair.Select(p => field.PickOf(p.Rolling, p.From)));
             }
         }
@@ -408,7 +426,8 @@ public sealed class Search
             var (first, last) = (begin - tile * FilterTables.Tile, end - tile * FilterTables.Tile);
             for (var r = from; r < to; r++)
             {
-                if (!goes[(r - from) * field.Groups.Count + group] || screen.Sift(turnings[r - from], cells, first, last, margins, ranges) == 0)
+                if (!goes[(r - from) * field.Groups.Count + group]
+                    || screen.Sift(turnings[r - from], cells, first, last, margins, ranges) == 0)
                     continue;
                 for (var i = first; i < last; i++)
                 {
@@ -488,7 +507,9 @@ public sealed record SavedCount(string Reason, BigInteger Boards);
 /// <param name="Screened">Boards screened.</param>
 /// <param name="Missed">Those that missed the brief, by what they missed first.</param>
 /// <param name="Apart">Those that were left out since the search began.</param>
-public sealed record SearchState(ulong Fingerprint, int NextBlock, IReadOnlyList<SavedBoard> Kept, long Screened, IReadOnlyList<long> Missed, IReadOnlyList<SavedCount> Apart);
+public sealed record SearchState(
+    ulong Fingerprint, int NextBlock, IReadOnlyList<SavedBoard> Kept, long Screened, IReadOnlyList<long> Missed,
+    IReadOnlyList<SavedCount> Apart);
 
 /// <summary>Boards that were left out for one reason before they were screened.</summary>
 /// <param name="Reason">Id of the rule, or of what the search itself asks.</param>
@@ -535,9 +556,12 @@ public sealed record SearchResult(
                 chosen.Add(best);
         }
 
-        var spans = Enum.GetValues<Criterion>().Select(c => Boards.Count == 0 ? 1 : Math.Max(1e-12, Boards.Max(b => b.Merit(c)) - Boards.Min(b => b.Merit(c)))).ToArray();
-        double Apart(FoundBoard a, FoundBoard b) => Enum.GetValues<Criterion>().Sum(c => Math.Pow((a.Merit(c) - b.Merit(c)) / spans[(int)c], 2));
-        while (chosen.Count < Math.Min(most, Boards.Count) && Boards.Except(chosen).MaxBy(b => chosen.Min(c => Apart(b, c))) is { } furthest)
+        var spans = Enum.GetValues<Criterion>()
+            .Select(c => Boards.Count == 0 ? 1 : Math.Max(1e-12, Boards.Max(b => b.Merit(c)) - Boards.Min(b => b.Merit(c)))).ToArray();
+        double Apart(FoundBoard a, FoundBoard b) =>
+            Enum.GetValues<Criterion>().Sum(c => Math.Pow((a.Merit(c) - b.Merit(c)) / spans[(int)c], 2));
+        while (chosen.Count < Math.Min(most, Boards.Count)
+            && Boards.Except(chosen).MaxBy(b => chosen.Min(c => Apart(b, c))) is { } furthest)
             chosen.Add(furthest);
         return [.. Boards.Where(chosen.Contains)];
     }

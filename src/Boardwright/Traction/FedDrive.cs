@@ -78,8 +78,19 @@ public record WheelDrive(
 /// <remarks>
 /// Sinusoidal, field-oriented drive with i_d = 0: v_d = −ω_e L i, v_q = R i + ω_e λ, held to √(v_d² + v_q²) ≤ m V/√3.
 /// The bus carries 3/2 (R + R_switch) i² + Kt i ω + s V i for each motor and the controllers' idle power, with
-/// s = (6/π) · ½ · switching time · switching frequency; it sags by the resistance of pack and wiring. Numbers and units are those of <see cref="Propulsion"/> and <see cref="Supply"/>; the charge limit is the least of both.
+/// s = (6/π) · ½ · switching time · switching frequency; it sags by the resistance of pack and wiring.
 /// </remarks>
+/// <param name="Wheels">Motors, gears and wheels, which are the same side by side.</param>
+/// <param name="PhaseResistance">Resistance of one phase as warm as it is, ohm.</param>
+/// <param name="SwitchResistance">Resistance of one switch of the bridge, ohm.</param>
+/// <param name="SwitchingFactor">Switching loss for each volt of bus and ampere of phase amplitude.</param>
+/// <param name="IdlePower">Idle power of all controllers, W.</param>
+/// <param name="PackLimit">Greatest current out of the pack, A.</param>
+/// <param name="ChargeLimit">Greatest current into it, by its limits and by its full voltage, A.</param>
+/// <param name="RestVoltage">Rest voltage of the pack, V.</param>
+/// <param name="Resistance">Resistance of pack and wiring, ohm.</param>
+/// <param name="TaperStart">Bus voltage below which power fades; zero where nothing fades.</param>
+/// <param name="TaperEnd">Bus voltage at which power is cut.</param>
 /// <validity>Steady state, no field weakening, no saturation of the iron.</validity>
 /// <error>Not stated by the source; the motor's constants dominate.</error>
 /// <source cref="Findings.Sources.Pmsm"/>

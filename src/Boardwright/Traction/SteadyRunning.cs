@@ -16,7 +16,7 @@ namespace Boardwright.Traction;
 public sealed record SteadyRunning
 {
     const double TopOfSearch = 100;
-    internal const int RangePanels = 4;
+    const int RangePanels = 4;
     const int BrakePanels = 6;
 
     /// <summary>The electric side.</summary>

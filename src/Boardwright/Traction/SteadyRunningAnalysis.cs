@@ -135,7 +135,7 @@ static class SteadyRunningAnalysis
             var road = needs.Read(load);
             var full = needs.Read(parts.Cell.VoltageFull);
             var mass = needs.Read(effective);
-            var tyres = needs.Read(TyreGrip.Compute(board));
+            needs.Read(parts.Deck.Wheelbase);
             var tapers = limits.TaperStart.IsKnown && limits.TaperEnd.IsKnown;
             var start = tapers ? needs.Read(limits.TaperStart) : default;
             var end = tapers ? needs.Read(limits.TaperEnd) : limits.TaperEnd.IsKnown ? needs.Read(limits.TaperEnd)
@@ -151,7 +151,7 @@ static class SteadyRunningAnalysis
                 TaperStart = start > end ? start.Volts * model.Series : 0,
                 TaperEnd = end.Volts * model.Series,
                 EffectiveMass = mass.Mass.Kilograms,
-                Tyres = tyres,
+                Tyres = needs.Read(TyreGrip.Compute(board)),
             };
         });
 }

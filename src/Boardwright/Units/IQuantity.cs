@@ -31,7 +31,7 @@ public interface IAdditive<TSelf> : IQuantity<TSelf>
 
 /// <summary>How all quantities are compared and written, and those with sums are reckoned with.</summary>
 /// <remarks>Inlined, a step costs what it costs on bare numbers. There is no product of two quantities: it would be another one.</remarks>
-public static class Quantities
+public static class QuantityOperators
 {
     extension<T>(T quantity)
         where T : struct, IQuantity<T>

@@ -73,7 +73,7 @@ public sealed class SearchTests : IDisposable
             // Nothing but the climb is asked, so that nearly everything that goes together can be compared.
             var (request, _) = Request(seed, MadeUpShelf.Brief(0, 2, "  drive: { motors: 2, placement: behind }\n"), new Stocked(Motors: 4, MotorPulleys: 3, Belts: 4, Cells: 3));
             var offers = new CandidateParts(request);
-            var asked = BriefTargets.Read(offers.Brief).Value;
+            var asked = BriefTargets.Read(offers.Brief).Value.Wanted;
             var field = new SearchSpace(offers, 0, new RejectionCounts());
             var numbers = new FilterTables(offers, field, asked);
             var screen = new FastFilter<Narrow>(asked, numbers);
@@ -115,7 +115,7 @@ public sealed class SearchTests : IDisposable
     {
         var (request, _) = Request(2, MadeUpShelf.Brief(20, 10, "  drive: { motors: 2, placement: behind }\n"), new Stocked(Motors: 3, Cells: 2));
         var offers = new CandidateParts(request);
-        var asked = BriefTargets.Read(offers.Brief).Value;
+        var asked = BriefTargets.Read(offers.Brief).Value.Wanted;
         var field = new SearchSpace(offers, 0, new RejectionCounts());
         var numbers = new FilterTables(offers, field, asked);
         var (one, many) = (new FastFilter<Narrow>(asked, numbers), new FastFilter<Wide>(asked, numbers));
