@@ -2,6 +2,7 @@ using System.Globalization;
 using Boardwright.Examinations;
 using Boardwright.Findings;
 using Boardwright.Spreads;
+using static System.FormattableString;
 
 namespace Boardwright.App.Reports;
 
@@ -9,7 +10,7 @@ namespace Boardwright.App.Reports;
 /// found.</summary>
 sealed class Report
 {
-    const int MostMissingShown = 10;
+    const int MostExplained = 10;
     const int MostMeasurementsShown = 5;
     readonly CheckOutcome outcome;
     readonly TerminalText paper;
@@ -58,6 +59,24 @@ sealed class Report
             paper.Gap();
             paper.Write(0, "A range in brackets holds nine times out of ten when the values of the file are as uncertain as they are said to be.", TerminalStyle.Quiet);
         }
+
+        WriteUsual();
+    }
+
+    void WriteUsual()
+    {
+        if (outcome.Usual.Count == 0)
+            return;
+        paper.Gap();
+        if (!showsAll)
+        {
+            paper.Write(0, $"{Count(outcome.Usual.Count, "usual value stands for an entry", "usual values stand for entries")} that the file does not state and {(outcome.Usual.Count == 1 ? "widens" : "widen")} the ranges; --all lists {(outcome.Usual.Count == 1 ? "it" : "them")}.", TerminalStyle.Quiet);
+            return;
+        }
+
+        paper.Write(0, "Usual values, taken for what the file does not state", TerminalStyle.Heading);
+        foreach (var usual in outcome.Usual)
+            paper.Write(4, Invariant($"{usual.Key}: {usual.Value}{(usual.Factor > 1.0005 ? Invariant($", ×/÷ {usual.Factor:0.0#}") : "")}. {usual.Row.Equation}. Source: {usual.Row.Source.Text}."), TerminalStyle.Plain, "", TerminalStyle.Plain, 2);
     }
 
     void WriteChapter(string heading, List<Figure> figures)
@@ -102,7 +121,7 @@ sealed class Report
         if (figure.Value is not { } value)
             return new(FigureText.Label(outcome.Board, figure, units), asked, "needs " + JoinKeys([.. Wanted(figure.Missing)], 2), true, notes);
         if (interval is { MattersMost.Count: > 0 } && (showsAll || asked.Length > 0))
-            notes.Add($"Turns most on {JoinKeys(interval.MattersMost, 2)}.");
+            notes.Add($"Turns most on {JoinKeys([.. interval.MattersMost.Select(k => outcome.IsUsual(k) ? k + " (a usual value)" : k)], 2)}.");
         return new(FigureText.Label(outcome.Board, figure, units), asked, FigureText.Format(units, value, figure.Unit, interval), false,
             notes);
     }
@@ -141,13 +160,16 @@ sealed class Report
             paper.Write(Indent, "Source: " + source, TerminalStyle.Quiet);
     }
 
-    // One missing value often holds up several checks and figures, so the values are listed, the most wanted first.
+    // What costs money when it is wrong comes first: fit, before a part is bought or a hole drilled; then limits; then figures.
     void WriteMissing()
     {
         var checks = outcome.Findings.Where(f => f.Level == Level.Measure && f.Needs.Count > 0).ToList();
         var figures = outcome.Figures.Where(f => f.Value is null && f.Missing.Count > 0).ToList();
-        var keys = checks.Select(f => f.Needs).Concat(figures.Select(f => f.Missing)).SelectMany(Wanted)
-            .GroupBy(k => k, StringComparer.Ordinal).OrderByDescending(g => g.Count()).ThenBy(g => g.Key, StringComparer.Ordinal).ToList();
+        var keys = checks.Select(f => (Cost: MissingCosts.Classify(f.Rule), Keys: f.Needs))
+            .Concat(figures.Select(f => (Cost: MissingCost.Figure, Keys: f.Missing)))
+            .SelectMany(w => Wanted(w.Keys).Select(k => (Key: k, w.Cost)))
+            .GroupBy(w => w.Key, w => w.Cost, StringComparer.Ordinal)
+            .OrderBy(g => g.Min()).ThenByDescending(g => g.Count()).ThenBy(g => g.Key, StringComparer.Ordinal).ToList();
         if (keys.Count == 0)
             return;
         paper.Gap();
@@ -155,11 +177,15 @@ sealed class Report
             9,
             $"{(keys.Exists(k => IsPlace(k.Key)) ? Count(keys.Count, "part is", "parts and values are") : Count(keys.Count, "value is", "values are"))} not known; {Count(checks.Count, "check", "checks")} and {Count(figures.Count, "figure", "figures")} wait for {(keys.Count == 1 ? "it" : "them")}:",
             TerminalStyle.Plain, Level.Measure.Word, TerminalStyle.Measure);
-        var shown = showsAll ? keys.Count : Math.Min(keys.Count, MostMissingShown);
+        var shown = showsAll ? keys.Count : Math.Min(keys.Count, MostExplained);
         foreach (var key in keys.Take(shown))
             paper.Write(11, $"{key.Key} ({key.Count().ToString(CultureInfo.InvariantCulture)}): {(IsPlace(key.Key) ? "choose one. " : "")}{MeasureAdvice.For(key.Key)}");
-        if (shown < keys.Count)
-            paper.Write(11, $"and {(keys.Count - shown).ToString(CultureInfo.InvariantCulture)} more; --all lists them.");
+        foreach (var (cost, words) in MissingCosts.All)
+        {
+            var rest = keys.Skip(shown).Where(k => k.Min() == cost).Select(k => k.Key).ToList();
+            if (rest.Count > 0)
+                paper.Write(11, $"{words}: {string.Join(", ", rest)}.");
+        }
     }
 
     void WriteFine()
@@ -173,6 +199,8 @@ sealed class Report
         {
             paper.Write(9, $"{finding.Where}  ({finding.Rule})", TerminalStyle.Plain, Level.Fine.Word, TerminalStyle.Fine);
             paper.Write(9, finding.Says.In(units));
+            if (outcome.UsualOf(finding) is { Count: > 0 } usual)
+                paper.Write(9, $"Rests on {Count(usual.Count, "usual value", "usual values")}: {JoinKeys(usual, 4)}.{(outcome.Spread.Count > 0 ? " Holds two spreads away from each." : "")}", TerminalStyle.Quiet);
             if (outcome.SourceOf(finding) is { Length: > 0 } source)
                 paper.Write(9, "Source: " + source, TerminalStyle.Quiet);
         }

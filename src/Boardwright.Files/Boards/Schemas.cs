@@ -271,7 +271,7 @@ public static class Schemas
                         ["value"] = plain.DeepClone(),
                         ["give"] = Once("give", static () => new() { ["type"] = new JsonArray("string", "number"), ["description"] = "One standard deviation: a percentage of the value, or with the value's own unit." }),
                         ["from"] = Once("from", static () =>
-                            new() { ["enum"] = Words(Enum.GetValues<Origin>().Select(origin => Entry.Word(origin))), ["description"] = "Where the value comes from." }),
+                            new() { ["enum"] = Words(Entry.StatedOrigins.Select(origin => Entry.Word(origin))), ["description"] = "Where the value comes from." }),
                     },
                     ["required"] = new JsonArray("value"),
                     ["additionalProperties"] = false,

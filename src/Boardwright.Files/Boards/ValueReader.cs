@@ -61,7 +61,7 @@ sealed class ValueReader(Complaints complaints)
 
     Origin? Origin(Node node, string key)
     {
-        var words = Enum.GetValues<Origin>().ToDictionary(static origin => Entry.Word(origin), StringComparer.Ordinal);
+        var words = Entry.StatedOrigins.ToDictionary(static origin => Entry.Word(origin), StringComparer.Ordinal);
         if (node is ScalarNode { Text: var text } && words.TryGetValue(text, out var origin))
             return origin;
         if (node is not SpoiledNode)

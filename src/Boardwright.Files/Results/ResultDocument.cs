@@ -5,6 +5,7 @@ using Boardwright.Examinations;
 using Boardwright.Findings;
 using Boardwright.Parts;
 using Boardwright.Spreads;
+using Boardwright.UsualValues;
 
 namespace Boardwright.Files.Results;
 
@@ -25,13 +26,14 @@ public static class ResultDocument
         json.WriteString("board", outcome.Name);
         json.WriteStartArray("results");
         foreach (var figure in outcome.Figures)
-            Result(json, figure, outcome.Spread.GetValueOrDefault(figure.Kind.Id));
+            Result(json, figure, outcome);
         json.WriteEndArray();
         json.WriteStartArray("findings");
         foreach (var finding in outcome.Findings)
             One(json, finding, outcome.SourceOf(finding));
         json.WriteEndArray();
         MeasureNext(json, outcome.MeasureNext);
+        Usual(json, outcome.Usual);
     });
 
     /// <summary>Writes what is wrong in the files, in place of the results that could not be had.</summary>
@@ -67,8 +69,9 @@ public static class ResultDocument
         return Encoding.UTF8.GetString(stream.GetBuffer(), 0, (int)stream.Length) + "\n";
     }
 
-    static void Result(Utf8JsonWriter json, Figure figure, Interval? interval)
+    static void Result(Utf8JsonWriter json, Figure figure, CheckOutcome outcome)
     {
+        var interval = outcome.Spread.GetValueOrDefault(figure.Kind.Id);
         json.WriteStartObject();
         json.WriteString("id", figure.Kind.Id);
         Number(json, "value", figure.Value);
@@ -76,11 +79,30 @@ public static class ResultDocument
         Number(json, "low", figure.Value is null ? null : interval?.Low);
         Number(json, "high", figure.Value is null ? null : interval?.High);
         Texts(json, "from", figure.From);
+        if (outcome.UsualOfFigures.TryGetValue(figure.Kind.Id, out var usual))
+            Texts(json, "usual", usual);
         if (figure.Value is null)
             Texts(json, "missing", figure.Missing);
         if (figure.Caution is { } caution)
             json.WriteString("caution", caution);
         json.WriteEndObject();
+    }
+
+    static void Usual(Utf8JsonWriter json, IReadOnlyList<TakenValue> taken)
+    {
+        json.WriteStartArray("usual_values");
+        foreach (var value in taken)
+        {
+            json.WriteStartObject();
+            json.WriteString("key", value.Key);
+            json.WriteString("value", value.Value);
+            json.WriteNumber("factor", Math.Round(value.Factor, 3));
+            json.WriteString("says", value.Row.Equation);
+            json.WriteString("source", value.Row.Source.Text);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
     }
 
     static void One(Utf8JsonWriter json, Finding finding, string source)

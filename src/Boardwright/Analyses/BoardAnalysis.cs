@@ -9,6 +9,7 @@ using Boardwright.Parts;
 using Boardwright.Prices;
 using Boardwright.Road;
 using Boardwright.Traction;
+using Boardwright.UsualValues;
 using Boardwright.Wiring;
 using static System.Math;
 
@@ -22,10 +23,11 @@ public class BoardAnalysis
     readonly Lazy<Harness> harness;
     readonly Lazy<Answer<BoltPattern>> bolts;
     readonly Lazy<Answer<BoxLayout>> layout;
+    readonly Lazy<IReadOnlyList<TakenValue>> usual;
 
     internal BoardAnalysis(Board board)
     {
-        Board = board;
+        board = Board = UsualTable.Complete(board);
         var parts = board.Parts;
         var run = SteadyRunningOfBoard.Compute(board);
         (Masses, RollingMass, Gearing, EffectiveMass) = (run.Masses, run.RollingMass, run.Gearing, run.EffectiveMass);
@@ -64,10 +66,13 @@ public class BoardAnalysis
         layout = new(() => BoxLayout.Compute(board, DeckBend, Wheelbase, Bolts));
         harness = new(() => Laid(Traction.Climb.WireDutyOf(Climb, PackLimits, PhaseLimits), ifProposed: false));
         bolts = new(() => BoltPattern.Compute(board));
+        usual = new(() => UsualTable.ListTaken(board));
     }
 
-    /// <summary>The board.</summary>
+    /// <summary>The board, with usual values for what its maker does not state.</summary>
     public Board Board { get; }
+    /// <summary>The usual values that were taken.</summary>
+    public IReadOnlyList<TakenValue> Usual => usual.Value;
     /// <summary>Whether belts turn the wheels.</summary>
     public bool IsBelt => Board.Parts.Drive.IsBelt;
     /// <summary>Whether gears turn the wheels.</summary>

@@ -9,9 +9,6 @@ namespace Boardwright.Drivetrains;
 /// <source cref="Sources.Mechanics"/>
 public sealed record GearRatio(double Ratio, double Efficiency)
 {
-    /// <summary>Efficiency of a belt or a pair of straight-cut gears where nothing is given; common practice, no source.</summary>
-    public const double UsualEfficiency = 0.95;
-
     /// <summary>The gearing of a board.</summary>
     public static Answer<GearRatio> Compute(Board board) => Answer<GearRatio>.Ask("drive.ratio", needs =>
     {
@@ -25,11 +22,11 @@ public sealed record GearRatio(double Ratio, double Efficiency)
             case DriveKind.Gear:
                 var ratio = needs.Read(parts.Gearbox.Ratio).Value;
                 var efficiency = parts.Gearbox.Efficiency.IsKnown ? parts.Gearbox.Efficiency : parts.Drive.Efficiency;
-                var kept = needs.Read(efficiency, Number.FromValue(UsualEfficiency)).Value;
+                var kept = needs.Read(efficiency).Value;
                 return needs.Unmet ? null : new GearRatio(ratio, kept);
             default:
                 var (wheel, motor) = (needs.Read(parts.WheelPulley.Teeth), needs.Read(parts.MotorPulley.Teeth));
-                var belt = needs.Read(parts.Drive.Efficiency, Number.FromValue(UsualEfficiency)).Value;
+                var belt = needs.Read(parts.Drive.Efficiency).Value;
                 return needs.Unmet ? null : new GearRatio((double)wheel / motor, belt);
         }
     });

@@ -23,6 +23,32 @@ public sealed class Examination : BoardAnalysis
     public IReadOnlyList<Figure> Figures { get; }
     /// <summary>Every finding, worst first, and within a level in the order of the rulebook.</summary>
     public IReadOnlyList<Finding> Findings => findings.Value;
+    /// <summary>The usual values among entries and figures, and among what those figures rest on.</summary>
+    /// <param name="from">Keys of entries and ids of figures.</param>
+    public IReadOnlyList<string> UsualAmong(IEnumerable<string> from)
+    {
+        ArgumentNullException.ThrowIfNull(from);
+        if (Usual.Count == 0)
+            return [];
+        HashSet<string> seen = new(StringComparer.Ordinal);
+        List<string> found = [];
+        Follow(from);
+        return found;
+
+        void Follow(IEnumerable<string> keys)
+        {
+            foreach (var key in keys)
+            {
+                if (!seen.Add(key))
+                    continue;
+                if (Usual.Any(u => u.Key == key))
+                    found.Add(key);
+                else if (Figures.FirstOrDefault(f => f.Kind.Id == key) is { } figure)
+                    Follow(figure.From);
+            }
+        }
+    }
+
     /// <summary>Examines a board whose entries are named (see <see cref="Board.WithNames()"/>).</summary>
     public static Examination Examine(Board board) => new(board);
     /// <summary>The figures alone.</summary>

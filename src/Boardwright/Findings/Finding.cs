@@ -21,6 +21,8 @@ public sealed record Finding
     public Change? Mend { get; init; }
     /// <summary>Entries that must be known before anything can be said.</summary>
     public IReadOnlyList<string> Needs { get; init; } = [];
+    /// <summary>Entries and ids of figures that it rests on.</summary>
+    public IReadOnlyList<string> From { get; init; } = [];
 }
 
 /// <summary>A number and its unit, as the result document writes them.</summary>

@@ -43,6 +43,7 @@ public sealed class Rule<TSubject>
         var findings = check(subject, needs)?.ToList() ?? [];
         if (needs.Beside || needs.HasNoAnswer)
             return [];
+        findings = findings.ConvertAll(f => f with { From = needs.RestsOn });
         if (needs.Missing.Count == 0)
             return findings;
         return
@@ -54,6 +55,7 @@ public sealed class Rule<TSubject>
                 Level = Level.Measure,
                 Where = Where,
                 Needs = [.. needs.Missing],
+                From = needs.RestsOn,
                 Says = Phrases.CannotBeSaid(Claim, Phrases.Sorted(needs.Missing, unchosen)),
                 Remedy = Phrases.FillIn(Phrases.Sorted(needs.Missing, unchosen)),
             },

@@ -337,4 +337,22 @@ public static class Sources
     public static Source Grover { get; } = new("F. W. Grover, Inductance Calculations (1946), two long parallel wires, from memory");
     /// <summary>A fuse among resistors, capacitors and wires.</summary>
     public static Source FuseAgainstPulses { get; } = new("the fuse maker's melting I2t; that a pulse may use a fifth of it and go on doing so is from memory of fuse makers' guides");
+    /// <summary>Motors of a component set for drone sizing.</summary>
+    public static Source DroneMotors { get; } = new("23 outrunners of 0.2 kg and more of the component set for drone sizing in symbench-athens-client (Apache-2.0); the law is fitted here");
+    /// <summary>Inductances and resistances of windings.</summary>
+    public static Source MotorWindings { get; } = new("nominal values of eight motors as quoted in the pypowertrain library (MIT); the law is fitted here");
+    /// <summary>Data sheets of servo motors.</summary>
+    public static Source ServoSheets { get; } = new("data sheets of six servo motors, one of them an outrunner, as quoted in open repositories; the law is fitted here");
+    /// <summary>Open measurements of cells.</summary>
+    public static Source CellSets { get; } = new("three open sets of cell measurements: LG HG2 (Kollmeyer, 2020), LG M50 and Sony VTC6; level and shape are fitted here, the form R · Ah ~ (A/Ah)^-0.5 is secondary");
+    /// <summary>Specific heat and mass of round cells.</summary>
+    public static Source CellHeat { get; } = new("batterydesign.net, specific heat of lithium-ion cells: 800 to 1100 J/(kg K)");
+    /// <summary>Specific heats of metals.</summary>
+    public static Source MetalsFromMemory { get; } = new("from memory: aluminium 900 J/(kg K), epoxy board 1100 J/(kg K)");
+    /// <summary>Rolling of board wheels.</summary>
+    public static Source RollingPractice { get; } = new("common practice, no source for the level (0.012 to 0.020); scaled as a soft cylinder on a hard flat (Greenwood, Minshall and Tabor 1961, from memory)");
+    /// <summary>Hardness and modulus of rubber.</summary>
+    public static Source Gent { get; } = new("A. N. Gent, On the relation between indentation hardness and Young's modulus, Rubber Chem. Technol. 31 (1958) 896-906, from memory");
+    /// <summary>Losses of toothed belts.</summary>
+    public static Source BeltLoss { get; } = new("JSME annual meeting 2006.4, 179 (loss grows with the tension at rest); Gates, Belt Drive Efficiencies (95 to 98 % for a right drive); the number is common practice");
 }

@@ -29,21 +29,25 @@ public sealed record ClimbHeat(
         var model = needs.Read(motor);
         var around = needs.Read(air);
         var speed = needs.Read(board.Brief.ClimbSpeed);
-        var winding = part.WindingCapacity.IsKnown ? needs.Read(part.WindingCapacity)
-            : TwoNode.GuessedWindingCapacity(needs.Read(part.Mass));
-        var shell = part.CaseCapacity.IsKnown ? needs.Read(part.CaseCapacity) : TwoNode.GuessedCaseCapacity(needs.Read(part.Mass));
-        var between = part.WindingToCase.IsKnown ? needs.Read(part.WindingToCase) : needs.Unmet ? default
-            : TwoNode.GuessedWindingToCase(needs.Read(part.Mass));
+        var winding = needs.Read(part.WindingCapacity);
+        var shell = needs.Read(part.CaseCapacity);
+        var between = needs.Read(part.WindingToCase);
         var limit = part.WindingLimit.IsKnown ? needs.Read(part.WindingLimit) : (Temperature?)null;
         FixedCooling? given = part.CaseToAir.IsKnown ? new FixedCooling(needs.Read(part.CaseToAir), around.Temperature) : null;
         var can = given is null ? new Can(needs.Read(part.CanDiameter), needs.Read(part.CanLength)) : default;
+        var shielding = given is null ? ShieldingOf(needs, board) : 1;
         if (needs.Unmet)
             return null;
         var nodes = new TwoNode(winding, shell, between);
         var drag = model.Drag.PowerAt(duty.Speed);
         var heat = new MotorHeat(Power.FromWatts(1.5 * model.PhaseResistanceAt20.Ohms * duty.Phase.Amperes * duty.Phase.Amperes), drag);
-        return given is { } cooling ? With(nodes, heat, cooling, limit) : With(nodes, heat, CanCooling.Riding(can, speed, around), limit);
+        return given is { } cooling ? With(nodes, heat, cooling, limit) : With(nodes, heat, CanCooling.Riding(can, speed, around, shielding), limit);
     });
+
+    /// <summary>How much the truck and the wheels shield a board's motors; a motor in a wheel stands free.</summary>
+    internal static double ShieldingOf(Needs needs, Board board) =>
+        board.Parts.Drive.IsHub ? needs.Read(board.Parts.Drive.Shielding, Number.FromValue(1)).Value
+        : needs.Read(board.Parts.Drive.Shielding).Value;
 
     static ClimbHeat With<TCooling>(TwoNode nodes, MotorHeat heat, TCooling cooling, Temperature? limit)
         where TCooling : struct, ICooling

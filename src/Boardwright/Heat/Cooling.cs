@@ -93,11 +93,12 @@ public readonly record struct Can(Length Diameter, Length Length, double Emissiv
 /// <param name="Can">The can.</param>
 /// <param name="AirSpeed">Speed of the air at the can.</param>
 /// <param name="Air">The air around.</param>
+/// <param name="Shielding">How many times the resistance of a can alone in that air, above 0.</param>
 /// <validity>As <see cref="Heat.Can"/>.</validity>
 /// <error>30 %.</error>
 /// <source cref="Sources.ChurchillBernstein"/>
 [StructLayout(LayoutKind.Auto)]
-readonly record struct CanCooling(Can Can, Speed AirSpeed, Air Air) : ICooling
+readonly record struct CanCooling(Can Can, Speed AirSpeed, Air Air, double Shielding = 1) : ICooling
 {
     /// <summary>The part of the board's speed that the air has at the can: half, the truck and the wheel being in the way.</summary>
     /// <source cref="Sources.CommonPractice"/>
@@ -107,11 +108,14 @@ readonly record struct CanCooling(Can Can, Speed AirSpeed, Air Air) : ICooling
     public Temperature Ambient => Air.Temperature;
 
     /// <inheritdoc/>
-    public ThermalResistance At(Temperature caseTemperature) => Can.ToAir(AirSpeed, caseTemperature, Air);
+    public ThermalResistance At(Temperature caseTemperature) =>
+        ThermalResistance.FromKelvinsPerWatt(Shielding * Can.ToAir(AirSpeed, caseTemperature, Air).KelvinsPerWatt);
 
     /// <summary>A can behind the truck of a board that rides at a speed.</summary>
     /// <param name="can">The can.</param>
     /// <param name="boardSpeed">Speed of the board through the air.</param>
     /// <param name="air">The air around.</param>
-    public static CanCooling Riding(Can can, Speed boardSpeed, Air air) => new(can, SheltersTo * boardSpeed, air);
+    /// <param name="shielding">How many times the resistance of a can alone in half of the board's speed, above 0.</param>
+    public static CanCooling Riding(Can can, Speed boardSpeed, Air air, double shielding = 1) =>
+        new(can, SheltersTo * boardSpeed, air, shielding);
 }

@@ -48,30 +48,6 @@ public readonly record struct TwoNode(HeatCapacity WindingCapacity, HeatCapacity
     /// <summary>Melting point of copper, above which no answer is given.</summary>
     public static Temperature CopperMelts => Temperature.FromKelvins(1357.77);
 
-    /// <summary>Guesses for a motor of a mass: C_w = 0.20 m · 385 J/(kg K), C_c = 0.80 m · 460 J/(kg K), R_wc = 0.6 K/W · (0.6
-    /// kg/m).</summary>
-    /// <param name="motor">Mass of the motor, above 0.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The mass is not above 0.</exception>
-    /// <error>A factor of 1.5 either way.</error>
-    /// <source cref="Sources.CommonPractice"/>
-    public static TwoNode Guessed(Mass motor)
-    {
-        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(motor.Kilograms, nameof(motor));
-        return new(GuessedWindingCapacity(motor), GuessedCaseCapacity(motor), GuessedWindingToCase(motor));
-    }
-
-    /// <summary>Guess of the winding's heat capacity: a fifth of the mass is copper, 385 J/(kg K).</summary>
-    /// <source cref="Sources.CommonPractice"/>
-    public static HeatCapacity GuessedWindingCapacity(Mass motor) => HeatCapacity.FromJoulesPerKelvin(0.20 * motor.Kilograms * 385);
-
-    /// <summary>Guess of the rest's heat capacity: four fifths of the mass are iron and magnets, 460 J/(kg K).</summary>
-    /// <source cref="Sources.CommonPractice"/>
-    public static HeatCapacity GuessedCaseCapacity(Mass motor) => HeatCapacity.FromJoulesPerKelvin(0.80 * motor.Kilograms * 460);
-
-    /// <summary>Guess of the resistance from winding to case: 0.6 K/W at 0.6 kg, less in proportion for a heavier motor.</summary>
-    /// <source cref="Sources.CommonPractice"/>
-    public static ThermalResistance GuessedWindingToCase(Mass motor) => ThermalResistance.FromKelvinsPerWatt(0.6 * (0.6 / motor.Kilograms));
-
     /// <summary>The temperatures that a motor settles at with constant current and constant resistance to the air, in closed
     /// form.</summary>
     /// <remarks>P = P₂₀ (1 + α (T_a + P_c R_ca − 20 °C))/(1 − α P₂₀ (R_wc + R_ca)), α = 0.00393 /K.</remarks>

@@ -4,6 +4,7 @@ using Boardwright.Numerics;
 using Boardwright.Parts;
 using Boardwright.Rides;
 using Boardwright.Traction;
+using Boardwright.UsualValues;
 using static System.Math;
 
 namespace Boardwright.Lessons;
@@ -49,6 +50,7 @@ public static class LessonSet
         ArgumentNullException.ThrowIfNull(fit);
         ArgumentNullException.ThrowIfNull(board);
         ArgumentNullException.ThrowIfNull(conditions);
+        board = UsualTable.Complete(board);
         var drive = SteadyRunningOfBoard.Compute(board).Drive;
         if (!drive.IsKnown)
         {
@@ -82,6 +84,7 @@ public static class LessonSet
         ArgumentNullException.ThrowIfNull(pack);
         ArgumentNullException.ThrowIfNull(board);
         const string Name = "pack-resistance";
+        board = UsualTable.Complete(board);
         var parts = board.Parts;
         if (!parts.Pack.Series.IsKnown || !parts.Pack.Parallel.IsKnown)
             return new(Name, [], "How many cells are in series and in parallel must be known first: pack.series, pack.parallel.");

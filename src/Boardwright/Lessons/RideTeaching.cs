@@ -4,6 +4,7 @@ using Boardwright.Numerics;
 using Boardwright.Parts;
 using Boardwright.Road;
 using Boardwright.Traction;
+using Boardwright.UsualValues;
 
 namespace Boardwright.Lessons;
 
@@ -40,6 +41,7 @@ public sealed record RideTeaching
     public static RideTeaching Learn(Board board, params IReadOnlyList<RideLog> logs)
     {
         ArgumentNullException.ThrowIfNull(board);
+        board = UsualTable.Complete(board);
         var (parts, own) = (board.Parts, SteadyRunningOfBoard.Compute(board));
         var pack = logs.Select(PackFromRide.Fit).FirstOrDefault(p => p is not null);
         var capacity = pack is not null && parts is { Cell.RestVoltage.IsKnown: true, Pack.Series.IsKnown: true }

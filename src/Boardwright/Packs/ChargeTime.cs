@@ -34,7 +34,7 @@ public sealed record ChargeTime(Duration Full, Duration ToFourFifths, Duration L
         var volts = needs.Read(charger.Voltage).Volts;
         var end = needs.Read(charger.EndCurrent).Amperes;
         var full = needs.Read(board.Parts.Cell.VoltageFull).Volts;
-        var decay = board.Parts.Cell.ChargeTail.IsKnown ? needs.Read(board.Parts.Cell.ChargeTail) : default;
+        var decay = needs.Read(board.Parts.Cell.ChargeTail, default);
         if (needs.Unmet)
             return null;
         var target = Min(volts, full * pack.Series);

@@ -56,8 +56,11 @@ public sealed record Drive : Sheet
     [Entry("Mount angle that is meant to be used, of those the mount offers; its first where not given.", Example = "20 deg", Least = -1.5707963, Greatest = 1.5707963, Spread = SpreadKind.None)]
     public Known<Angle> MountAngle { get; init; }
     /// <summary>Efficiency on torque.</summary>
-    [Entry("Efficiency on torque; belt 0.95, gears 0.95, hub 1 where not given.", Example = "0.95", Least = 0.1, Greatest = 1)]
+    [Entry("Efficiency on torque; a usual value for belt and gears, 1 for a hub motor where not given.", Example = "0.95", Least = 0.1, Greatest = 1)]
     public Known<Number> Efficiency { get; init; }
+    /// <summary>How much the truck and the wheels shield the motors from the wind.</summary>
+    [Entry("How many times as far above the air a motor warms on the board as one alone in half of the board's speed, where motor.case_to_air is not given.", Example = "1.3", Positive = true, Least = 0.2, Greatest = 5, Spread = SpreadKind.Thermal)]
+    public Known<Number> Shielding { get; init; }
     /// <summary>Share of the weight on the driven axle.</summary>
     [Entry("Share of the whole weight on the driven axle when standing; half where not given.", Example = "50 %", Least = 0, Greatest = 1)]
     public Known<Fraction> WeightShare { get; init; }

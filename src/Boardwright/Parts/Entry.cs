@@ -79,6 +79,9 @@ public abstract class Entry
     /// <summary>A known value of this entry's type, for the plain value (a number in SI for a quantity).</summary>
     public abstract object Known(object value, double? spread = null, Origin? from = null);
 
+    /// <summary>Where a value that is written in a file can come from.</summary>
+    public static IReadOnlyList<Origin> StatedOrigins { get; } = [Origin.Maker, Origin.Measured, Origin.Guess];
+
     /// <summary>All entries of a type of sheet, in the order in which they are declared, inherited ones first.</summary>
     public static IReadOnlyList<Entry> ListEntries(Type sheet) => Cache.GetOrAdd(sheet, static type =>
     {
@@ -156,6 +159,9 @@ public abstract class Entry
     public virtual double SpreadOf(object known) => 0;
     /// <summary>One standard deviation of the same value if it were measured; never more than it has.</summary>
     public virtual double MeasuredSpreadOf(object known) => SpreadOf(known);
+
+    /// <summary>What a table is multiplied by: a usual value is off by a factor either way, a stated one by a difference.</summary>
+    private protected static double TimesOf(Origin? from, double moved) => from == Origin.Usual ? Math.Exp(moved) : Math.Max(0.05, 1 + moved);
 
     internal void Write(Sheet sheet, object value) => Property.SetValue(sheet, value);
 
@@ -267,8 +273,9 @@ public abstract class Entry
             if (spread == 0)
                 return known;
             var least = About.Positive || Least == 0 ? 0.05 * value.Value.Si : Least;
-            return value.With(T.FromSi(
-                Math.Clamp(value.Value.Si + deviations * spread, Math.Min(least, value.Value.Si), Math.Max(Greatest, value.Value.Si))));
+            var moved = value.From == Origin.Usual ? value.Value.Si * Math.Exp(deviations * spread / value.Value.Si)
+                : value.Value.Si + deviations * spread;
+            return value.With(T.FromSi(Math.Clamp(moved, Math.Min(least, value.Value.Si), Math.Max(Greatest, value.Value.Si))));
         }
 
         internal override object WithName(object value, string key) => ((Known<T>)value).WithName(key);
@@ -315,7 +322,7 @@ public abstract class Entry
         {
             var value = (Known<Curve<TX, TY>>)known;
             var spread = SpreadOf(known);
-            return spread == 0 ? known : value.With(value.Value.Scaled(Math.Max(0.05, 1 + deviations * spread)));
+            return spread == 0 ? known : value.With(value.Value.Scaled(TimesOf(value.From, deviations * spread)));
         }
 
         internal override object WithName(object value, string key) => ((Known<Curve<TX, TY>>)value).WithName(key);
@@ -364,7 +371,7 @@ public abstract class Entry
             var spread = SpreadOf(known);
             if (spread == 0)
                 return known;
-            var times = Math.Max(0.05, 1 + deviations * spread);
+            var times = TimesOf(((IKnown)known).From, deviations * spread);
             return known switch
             {
                 Known<ResistanceTable> table => table.With(table.Value.Scaled(times)),

@@ -32,7 +32,7 @@ public sealed class CaseCooling
     public static CaseCooling Fixed(double wattsPerKelvin) => new([wattsPerKelvin], 0);
 
     /// <summary>A can in the wind of the ride.</summary>
-    public static CaseCooling Create(Can can, Air air)
+    public static CaseCooling Create(Can can, Air air, double shielding = 1)
     {
         var filled = new double[Speeds * Rises];
         for (var i = 0; i < Speeds; i++)
@@ -40,7 +40,7 @@ public sealed class CaseCooling
             for (var j = 0; j < Rises; j++)
             {
                 var (x, y) = ((double)i / (Speeds - 1), (double)j / (Rises - 1));
-                var cooling = CanCooling.Riding(can, Speed.FromMetresPerSecond(Fastest * x * x), air);
+                var cooling = CanCooling.Riding(can, Speed.FromMetresPerSecond(Fastest * x * x), air, shielding);
                 filled[i * Rises + j] = 1 / cooling.At(Temperature.FromKelvins(air.Temperature.Kelvins + Hottest * y * y)).KelvinsPerWatt;
             }
         }
@@ -86,14 +86,6 @@ public sealed record RideHeat
     /// <source cref="Sources.CommonPractice"/>
     public const double BoxWattsPerSquareMetreKelvin = 3.75;
 
-    /// <summary>Heat transfer from a controller's case in a box, W/(m² K).</summary>
-    /// <source cref="Sources.CommonPractice"/>
-    public const double ControllerWattsPerSquareMetreKelvin = 10;
-
-    /// <summary>Specific heat of lithium-ion cells, J/(kg K).</summary>
-    public const double CellSpecificHeat = 960;
-    /// <summary>Specific heat of aluminium, for a controller, J/(kg K).</summary>
-    public const double ControllerSpecificHeat = 900;
     /// <summary>Temperature of the air.</summary>
     public required double Ambient { get; init; }
     /// <summary>Heat capacity of one winding.</summary>
@@ -152,28 +144,27 @@ public sealed record RideHeat
         var around = needs.Read(air);
         HeatGuess guessed = default;
 
-        T Known<T>(Known<T> known, HeatGuess which, Func<T> guess)
+        T Known<T>(Known<T> known, HeatGuess which)
             where T : notnull
         {
-            if (!known.IsKnown || known.From == Origin.Guess)
+            if (known.From is Origin.Guess or Origin.Usual)
                 guessed |= which;
-            return known.IsKnown ? needs.Read(known) : guess();
+            return needs.Read(known);
         }
 
-        Mass MotorMass() => needs.Read(motor.Mass);
-        var winding = Known(motor.WindingCapacity, HeatGuess.WindingCapacity, () => TwoNode.GuessedWindingCapacity(MotorMass()));
-        var shell = Known(motor.CaseCapacity, HeatGuess.CaseCapacity, () => TwoNode.GuessedCaseCapacity(MotorMass()));
-        var between = Known(motor.WindingToCase, HeatGuess.WindingToCase, () => TwoNode.GuessedWindingToCase(MotorMass()));
-        var outside = Known(motor.CaseToAir, HeatGuess.CaseToAir, () => default);
+        var winding = Known(motor.WindingCapacity, HeatGuess.WindingCapacity);
+        var shell = Known(motor.CaseCapacity, HeatGuess.CaseCapacity);
+        var between = Known(motor.WindingToCase, HeatGuess.WindingToCase);
+        var outside = motor.CaseToAir.IsKnown ? Known(motor.CaseToAir, HeatGuess.CaseToAir) : default;
         var can = motor.CaseToAir.IsKnown ? default : new Can(needs.Read(motor.CanDiameter), needs.Read(motor.CanLength));
+        var shielding = motor.CaseToAir.IsKnown ? 1 : ClimbHeat.ShieldingOf(needs, board);
+        if (!motor.CaseToAir.IsKnown)
+            guessed |= HeatGuess.CaseToAir;
         var cells = needs.Read(pack.Series) * needs.Read(pack.Parallel);
-        var each = Known(cell.HeatCapacity, HeatGuess.CellCapacity, () => CellBody.HeatCapacityOf(needs.Read(cell.Mass), CellSpecificHeat));
+        var each = Known(cell.HeatCapacity, HeatGuess.CellCapacity);
         var surface = Box(needs.Read(pack.Length), needs.Read(pack.Width), needs.Read(pack.Height));
-        var metal = Known(controller.HeatCapacity, HeatGuess.ControllerCapacity,
-            () => CellBody.HeatCapacityOf(needs.Read(controller.Mass), ControllerSpecificHeat));
-        var cooling = Known(controller.CaseToAir, HeatGuess.ControllerToAir, () => ThermalResistance.FromKelvinsPerWatt(
-            1 / (ControllerWattsPerSquareMetreKelvin
-            * Box(needs.Read(controller.Length), needs.Read(controller.Width), needs.Read(controller.Height)))));
+        var metal = Known(controller.HeatCapacity, HeatGuess.ControllerCapacity);
+        var cooling = Known(controller.CaseToAir, HeatGuess.ControllerToAir);
         var fades = controller.TaperTemperatureStart.IsKnown && controller.TaperTemperatureEnd.IsKnown;
         var (start, end) = fades ? (needs.Read(controller.TaperTemperatureStart), needs.Read(controller.TaperTemperatureEnd)) : default;
         return needs.Unmet ? null : new RideHeat
@@ -182,7 +173,7 @@ public sealed record RideHeat
             WindingCapacity = winding.JoulesPerKelvin,
             CaseCapacity = shell.JoulesPerKelvin,
             WindingToCase = 1 / between.KelvinsPerWatt,
-            CaseToAir = motor.CaseToAir.IsKnown ? CaseCooling.Fixed(1 / outside.KelvinsPerWatt) : CaseCooling.Create(can, around),
+            CaseToAir = motor.CaseToAir.IsKnown ? CaseCooling.Fixed(1 / outside.KelvinsPerWatt) : CaseCooling.Create(can, around, shielding),
             CellCapacity = cells * each.JoulesPerKelvin,
             PackToAir = BoxWattsPerSquareMetreKelvin * surface,
             ControllerCapacity = metal.JoulesPerKelvin,

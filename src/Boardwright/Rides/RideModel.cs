@@ -3,6 +3,7 @@ using Boardwright.Motors;
 using Boardwright.Packs;
 using Boardwright.Parts;
 using Boardwright.Traction;
+using Boardwright.UsualValues;
 
 namespace Boardwright.Rides;
 
@@ -32,6 +33,7 @@ public sealed record RideModel
     /// <summary>Of a board.</summary>
     public static Answer<RideModel> Compute(Board board)
     {
+        board = UsualTable.Complete(board);
         var parts = SteadyRunningOfBoard.Compute(board);
         return Answer<RideModel>.Ask("", (Func<Needs, RideModel?>)(needs =>
         {

@@ -10,6 +10,7 @@ using Boardwright.Parts;
 using Boardwright.Prices;
 using Boardwright.Road;
 using Boardwright.Traction;
+using Boardwright.UsualValues;
 using static System.Math;
 
 namespace Boardwright.Searches;
@@ -47,12 +48,12 @@ readonly struct BriefTargets
     /// <returns>The brief; the keys that are missing otherwise.</returns>
     public static Answer<CompleteBrief> Read(Board board) => Answer<CompleteBrief>.Ask("", needs =>
     {
-        var brief = board.Brief;
+        var brief = UsualTable.Complete(board).Brief;
         var air = needs.Read(SteadyRunningAnalysis.AirOf(board));
         var rider = needs.Read(brief.RiderMass);
         var (cruise, climbSpeed, climb) = (needs.Read(brief.CruiseSpeed), needs.Read(brief.ClimbSpeed), needs.Read(brief.ClimbWanted));
         var reserve = needs.Read(brief.Reserve);
-        var area = SteadyRunningAnalysis.DragAreaOf(needs, brief);
+        var area = needs.Read(brief.DragArea);
         return needs.Unmet ? null : new(new BriefTargets
         {
             RiderMass = rider.Kilograms,
@@ -163,7 +164,7 @@ sealed class FilterTables
     public DriveNumbers TurningOf(int rolling)
     {
         // Any feeding will do: nothing that is told here rests on it.
-        var (r, board) = (field.Rollings[rolling], offers.Partly(field.PickOf(rolling, 0)));
+        var (r, board) = (field.Rollings[rolling], UsualTable.Complete(offers.Partly(field.PickOf(rolling, 0))));
         var places = PartSlot.All(board).Value.TakeWhile(p => p.Part is not Controller).ToList();
         var (phase, brake) = phases.GetOrAdd(r with { Deck = 0, Trucks = 0, Wheels = 0, Mount = 0, Gearbox = 0 }, key => PhasesOf(
             (Slot.Motor, key.Motor), (Slot.MotorPulley, key.MotorPulley), (Slot.WheelPulley, key.WheelPulley), (Slot.Belt, key.Belt)));
@@ -247,11 +248,11 @@ sealed class FilterTables
             if (!rows.TryGetValue((f.Controller, f.Cell, f.Pack, f.Protection, f.Fuse), out var known))
                 rows[(f.Controller, f.Cell, f.Pack, f.Protection, f.Fuse)] = known = RowOf(places[at], asked);
             var (parts, row) = known;
-            var held = PartSlot.All(offers.Brief with
+            var held = PartSlot.All(UsualTable.Complete(offers.Brief with
             {
                 Parts =
                 parts with { Box = offers.Boxes[f.Box], Remote = offers.Remotes[f.Remote], Charger = offers.Chargers[f.Charger] }
-            })
+            }))
                 .Value.SkipWhile(p => p.Part is not Controller).ToList();
             row[Price] = held.Sum(Scaled);
             foreach (var (i, place) in held.Where(p => p.Carried && p.Part is not Fitting).Index())
@@ -266,7 +267,7 @@ sealed class FilterTables
     /// holds them; what it cannot say is no number, and nothing that is asked of it holds.</summary>
     (Fitted Parts, double[] Row) RowOf(int feeding, in BriefTargets asked)
     {
-        var board = Settings.Applied(offers.Partly(field.PickOf(0, feeding)), null);
+        var board = UsualTable.Complete(Settings.Applied(offers.Partly(field.PickOf(0, feeding)), null));
         var row = new double[Columns];
         Array.Fill(row, double.NaN);
         row[Real] = 1;

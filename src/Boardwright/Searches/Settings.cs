@@ -9,7 +9,7 @@ using static System.Math;
 
 namespace Boardwright.Searches;
 
-/// <summary>What a builder adds to a choice of parts where the brief says nothing: links, wrap and size of the pack, its plug, wires, and
+/// <summary>What a builder adds to a choice of parts where the brief says nothing: size of the pack, its plug, wires, and
 /// the controller's limits.</summary>
 /// <remarks>
 /// Limits are what the weakest part carries, in whole amperes: of the phase current motor, controller, the plug between them and the belt;
@@ -21,8 +21,6 @@ namespace Boardwright.Searches;
 /// <source cref="Sources.CommonPractice"/>
 static class Settings
 {
-    const double LinksMilliohmsEach = 0.3;
-    const double WrapOfCells = 0.1;
     static readonly int[] Gauges = [16, 14, 12, 10, 8, 6, 4, 2];
     static readonly Length PackWire = Millimetres(250);
     static readonly Length MotorWire = Millimetres(600);
@@ -142,24 +140,7 @@ static class Settings
 
     static Board WithPack(Board board, PackLayout? layout)
     {
-        var (pack, cell) = (board.Parts.Pack, board.Parts.Cell);
-        if (!pack.Links.IsKnown && pack.Series.IsKnown)
-            pack = pack with
-            {
-                Links = new Known<Resistance>(
-                Resistance.FromSi(Resistance.Dimension.Find("mohm")!.ToSi(Ceiling(pack.Series.Value * LinksMilliohmsEach * 10) / 10)),
-                from: Origin.Guess, key: "pack.links")
-            };
-        if (!pack.Mass.IsKnown && !pack.MassExtra.IsKnown && cell.Mass.IsKnown)
-        {
-            var grams = Ceiling(WrapOfCells * cell.Mass.Value.Grams * pack.Series.Or(0) * pack.Parallel.Or(0));
-            pack = pack with
-            {
-                MassExtra = new Known<Mass>(
-                Mass.FromSi(Mass.Dimension.Find("g")!.ToSi(grams)), from: Origin.Guess, key: "pack.mass_extra")
-            };
-        }
-
+        var pack = board.Parts.Pack;
         if (layout is { } lies)
         {
             pack = pack with

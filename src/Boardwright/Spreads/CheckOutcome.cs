@@ -3,6 +3,7 @@ using Boardwright.Examinations;
 using Boardwright.Findings;
 using Boardwright.Parts;
 using Boardwright.Rules;
+using Boardwright.UsualValues;
 
 namespace Boardwright.Spreads;
 
@@ -16,14 +17,34 @@ public sealed record CheckOutcome(Board Board, IReadOnlyList<Figure> Figures, IR
     public IReadOnlyDictionary<string, Interval> Spread { get; init; } = new Dictionary<string, Interval>(StringComparer.Ordinal);
     /// <summary>What to measure next, the most telling first; empty where that was not asked for.</summary>
     public IReadOnlyList<Measurement> MeasureNext { get; init; } = [];
+    /// <summary>The usual values that were taken for what the board does not state.</summary>
+    public IReadOnlyList<TakenValue> Usual { get; init; } = [];
+    /// <summary>The usual values that each figure rests on, by its id; only those that rest on some.</summary>
+    public IReadOnlyDictionary<string, IReadOnlyList<string>> UsualOfFigures { get; init; } =
+        new Dictionary<string, IReadOnlyList<string>>(StringComparer.Ordinal);
     /// <summary>The rules that the findings name.</summary>
     public IReadOnlyList<Rule<BoardAnalysis>> Rules { get; init; } = [];
 
     /// <summary>What an examination gave under the rules of the rulebook.</summary>
     public static CheckOutcome Create(Examination examination, Spread? spread = null)
     {
-        var outcome = new CheckOutcome(examination.Board, examination.Figures, examination.Findings) { Rules = Rulebook.All };
+        var outcome = new CheckOutcome(examination.Board, examination.Figures, spread?.Findings ?? examination.Findings)
+        {
+            Rules = Rulebook.All,
+            Usual = examination.Usual,
+            UsualOfFigures = examination.Figures.Select(f => (f.Kind.Id, Keys: examination.UsualAmong(f.From))).Where(f => f.Keys.Count > 0)
+                .ToDictionary(f => f.Id, f => f.Keys, StringComparer.Ordinal),
+        };
         return spread is null ? outcome : outcome with { Spread = spread.Intervals, MeasureNext = spread.MeasureNext };
+    }
+
+    /// <summary>Whether a usual value was taken for an entry.</summary>
+    public bool IsUsual(string key) => Usual.Any(u => u.Key == key);
+    /// <summary>The usual values that a finding rests on.</summary>
+    public IReadOnlyList<string> UsualOf(Finding finding)
+    {
+        ArgumentNullException.ThrowIfNull(finding);
+        return [.. finding.From.SelectMany(key => IsUsual(key) ? [key] : UsualOfFigures.GetValueOrDefault(key) ?? []).Distinct(StringComparer.Ordinal)];
     }
 
     /// <summary>Name of the board.</summary>

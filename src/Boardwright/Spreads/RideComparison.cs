@@ -5,6 +5,7 @@ using Boardwright.Logs;
 using Boardwright.Numerics;
 using Boardwright.Parts;
 using Boardwright.Rides;
+using Boardwright.UsualValues;
 using static System.Math;
 
 namespace Boardwright.Spreads;
@@ -101,7 +102,7 @@ public sealed record RideComparison(Replay Replay, IReadOnlyList<RideDifference>
     {
         ArgumentNullException.ThrowIfNull(board);
         conditions ??= new();
-        board = Replay.Conditioned(Spread.WithDragArea(board), log, conditions);
+        board = Replay.Conditioned(UsualTable.Complete(board), log, conditions);
         var road = RiddenRoad.FromLog(log, conditions);
         return Answer<RideComparison>.Ask("", needs =>
         {

@@ -2,6 +2,7 @@ using Boardwright.Findings;
 using Boardwright.Parts;
 using Boardwright.Rides;
 using Boardwright.Road;
+using Boardwright.UsualValues;
 
 namespace Boardwright.Spreads;
 
@@ -30,7 +31,7 @@ public sealed record RideSpread(IReadOnlyDictionary<string, Interval> Intervals,
         Board board, Route? route, RideOptions? options = null, int points = Spread.DefaultPoints, ulong seed = 1,
         IProgress<int>? progress = null, CancellationToken cancellation = default) => Answer<RideSpread>.Ask("", needs =>
     {
-        board = Spread.WithDragArea(board);
+        board = UsualTable.Complete(board);
         var model = needs.Read(RideModel.Compute(board));
         if (needs.Unmet)
             return null;

@@ -3,6 +3,7 @@ using Boardwright.Examinations;
 using Boardwright.Findings;
 using Boardwright.Numerics;
 using Boardwright.Parts;
+using Boardwright.UsualValues;
 
 namespace Boardwright.Spreads;
 
@@ -53,15 +54,13 @@ public sealed record SideBySide(
     {
         ArgumentOutOfRangeException.ThrowIfZero(boards.Count, nameof(boards));
         ArgumentOutOfRangeException.ThrowIfLessThan(points, 8);
-        Examination[] examined = [.. boards.Select(
-            b => Spread.WithDragArea(b.Board) is var board && ReferenceEquals(board, b.Board) ? b : Examination.Examine(board))];
-        var inputs = examined.Select(e => Sampling.InputsOf(e.Board, e.Figures.SelectMany(f => f.From))).ToArray();
+        var inputs = boards.Select(e => Sampling.InputsOf(e.Board, e.Figures.SelectMany(f => f.From))).ToArray();
         var (places, count) = PlacesOf(inputs);
         var deviations = Sampling.Deviations(Math.Min(count, Sobol.MostDimensions), points, seed);
-        var samples = examined.Select((e, i) => SamplesOf(e, places[i], deviations, points, cancellation)).ToArray();
+        var samples = boards.Select((e, i) => SamplesOf(e, places[i], deviations, points, cancellation)).ToArray();
         return new(
-            [.. examined.Select((e, i) => IntervalsOf(e, samples[i]))],
-            [.. examined.Select((e, i) => DifferencesOf(examined[0], samples[0], e, samples[i]))]);
+            [.. boards.Select((e, i) => IntervalsOf(e, samples[i]))],
+            [.. boards.Select((e, i) => DifferencesOf(boards[0], samples[0], e, samples[i]))]);
     }
 
     // Each thing that is not known has a coordinate of its own; those beyond the last coordinate are left alone.

@@ -1,6 +1,7 @@
 using Boardwright.Examinations;
 using Boardwright.Findings;
 using Boardwright.Parts;
+using Boardwright.UsualValues;
 
 namespace Boardwright.Spreads;
 
@@ -16,6 +17,9 @@ namespace Boardwright.Spreads;
 /// <source cref="Sources.QuasiMonteCarlo"/>
 public sealed record Spread(IReadOnlyDictionary<string, Interval> Intervals, IReadOnlyList<Measurement> MeasureNext)
 {
+    /// <summary>The findings of the board; one that is fine only while a usual value is right asks for that value.</summary>
+    public IReadOnlyList<Finding> Findings { get; init; } = [];
+
     /// <summary>Default number of points.</summary>
     public const int DefaultPoints = 256;
 
@@ -34,17 +38,20 @@ public sealed record Spread(IReadOnlyDictionary<string, Interval> Intervals, IRe
             Interval: ModelSpread.Over(examination.Board, f.Kind.Id, f.Value!.Value, sampling.IntervalOf(i, f.Value!.Value))))
             .ToDictionary(p => p.Id, p => p.Interval, StringComparer.Ordinal),
             sampling.MeasureNext([.. figures.Select((f, i) => (Index: i, f.Kind.Id))
-            .Where(f => cared.Contains(f.Id, StringComparer.Ordinal))]));
+            .Where(f => cared.Contains(f.Id, StringComparer.Ordinal))]))
+        {
+            Findings = UsualTrial.Try(examination, cancellation),
+        };
     }
 
-    /// <summary>Where the value of an entry comes from; a maker where the file does not say, a guess for a drag area that only follows from
-    /// the stance.</summary>
+    /// <summary>Where the value of an entry comes from; a maker where the file does not say; a usual value where it states
+    /// none.</summary>
     /// <param name="board">The board, its entries named.</param>
     /// <param name="key">Dotted key of the entry.</param>
     public static Origin OriginOf(Board board, string key)
     {
         ArgumentNullException.ThrowIfNull(board);
-        return Find(WithDragArea(board)) ?? Origin.Maker;
+        return Find(UsualTable.Complete(board)) ?? Origin.Maker;
 
         Origin? Find(Sheet sheet)
         {
@@ -78,22 +85,9 @@ public sealed record Spread(IReadOnlyDictionary<string, Interval> Intervals, IRe
         return wanted.Count > 0 ? wanted : [.. all.Select(f => f.Id)];
     }
 
-    /// <summary>A drag area that only follows from the stance is a guess and as uncertain as one.</summary>
-    internal static Board WithDragArea(Board board)
-    {
-        var brief = board.Brief;
-        if (brief.DragArea.IsKnown || !brief.Stance.IsKnown)
-            return board;
-        var guess = new Known<Area>(
-            Traction.SteadyRunningAnalysis.DragAreaOf(brief.Stance.Value), from: Origin.Guess, key: brief.DragArea.Key);
-        return board with { Brief = brief with { DragArea = guess } };
-    }
-
     static (Figure[] Figures, Sampling Sampling) Sampled(Examination examination, int points, ulong seed, CancellationToken cancellation)
     {
-        var board = WithDragArea(examination.Board);
-        if (!ReferenceEquals(board, examination.Board))
-            examination = Examination.Examine(board);
+        var board = examination.Board;
         var figures = examination.Figures.Where(f => f.Value is not null).ToArray();
         var order = new Dictionary<string, int>(StringComparer.Ordinal);
         for (var f = 0; f < figures.Length; f++)

@@ -192,7 +192,7 @@ public sealed record TyreGrip(double Coefficient, double WeightShare, double Whe
         var wheelbase = needs.Read(board.Parts.Deck.Wheelbase);
         return needs.Unmet ? null : new TyreGrip(
             needs.Read(board.Brief.Road, Weather.Dry) == Weather.Wet ? Wet : Dry,
-            needs.Read(board.Parts.Drive.WeightShare, Fraction.FromPercent(50)).Value,
+            needs.Read(board.Parts.Drive.WeightShare).Value,
             wheelbase.Items[0].Metres, needs.Read(board.Parts.Drive.Driven, Driven.Rear));
     });
 

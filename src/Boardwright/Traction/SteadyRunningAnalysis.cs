@@ -12,18 +12,6 @@ namespace Boardwright.Traction;
 /// <summary>Puts a board's parts together as one that runs.</summary>
 static class SteadyRunningAnalysis
 {
-    /// <summary>Drag area of a stance where none is given; a guess.</summary>
-    public static Area DragAreaOf(Stance stance) => Area.FromSquareMetres(stance switch
-    {
-        Stance.Tucked => 0.30,
-        Stance.Crouched => 0.45,
-        _ => 0.60,
-    });
-
-    /// <summary>Drag area of a brief.</summary>
-    internal static Area DragAreaOf(Needs needs, Brief brief) =>
-        brief.DragArea.IsKnown || !brief.Stance.IsKnown ? needs.Read(brief.DragArea) : DragAreaOf(needs.Read(brief.Stance));
-
     /// <summary>Motors, gears and wheels.</summary>
     internal static Answer<WheelDrive> WheelsOf(Board board, Answer<GearRatio> gearing, Answer<MotorModel> motor) =>
         Answer<WheelDrive>.Ask("", needs =>
@@ -71,7 +59,7 @@ static class SteadyRunningAnalysis
     {
         var brief = board.Brief;
         var rolling = needs.Read(mass);
-        var area = DragAreaOf(needs, brief);
+        var area = needs.Read(brief.DragArea);
         var air = needs.Read(AirOf(board));
         var table = needs.Read(board.Parts.Wheels.RollingResistance);
         if (needs.Unmet)
@@ -106,7 +94,7 @@ static class SteadyRunningAnalysis
         return needs.Unmet ? null : new RollingMass(own.Board + rider + gear);
     });
 
-    /// <summary>Mass with the rotating parts: m + Σ J_wheel/r² + n J_rotor G²/r². A wheel without an inertia is a solid disc.</summary>
+    /// <summary>Mass with the rotating parts: m + Σ J_wheel/r² + n J_rotor G²/r².</summary>
     public static Answer<RollingMass> EffectiveMassOf(Board board, Answer<RollingMass> rolling, Answer<GearRatio> gearing) =>
         Answer<RollingMass>.Ask("mass.effective", needs =>
     {
@@ -116,7 +104,7 @@ static class SteadyRunningAnalysis
         var radius = needs.Read(wheels.Diameter) / 2;
         var motors = needs.Read(board.Parts.Drive.Motors);
         var rotor = needs.Read(board.Parts.Motor.RotorInertia);
-        var wheel = wheels.Inertia.IsKnown ? needs.Read(wheels.Inertia) : RotatingMass.Disc(needs.Read(wheels.Mass), radius);
+        var wheel = needs.Read(wheels.Inertia);
         return needs.Unmet ? null : new RollingMass(
             mass.Mass + RotatingMass.Equivalent(wheel, radius) * wheels.Count.Or(4) + RotatingMass.Equivalent(rotor, radius, ratio.Ratio)
             * motors);

@@ -9,6 +9,8 @@ public enum Origin
     Measured,
     /// <summary>A guess.</summary>
     Guess,
+    /// <summary>A usual value, estimated from other entries; never written in a file.</summary>
+    Usual,
 }
 
 /// <summary>What every entry of a board or part has, whether it is known or not.</summary>

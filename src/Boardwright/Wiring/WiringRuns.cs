@@ -9,6 +9,9 @@ static class WiringRuns
     /// <summary>Contacts of a plug that the current of a pair passes through.</summary>
     const int ContactsOfPair = 2;
 
+    // A pair of round contacts of 4 to 6 mm, new; common practice, no source.
+    static readonly Resistance UsualContact = Resistance.FromOhms(0.4e-3);
+
     /// <summary>Resistance between pack and controllers: two conductors of each run and two contacts of each plug, at the brief's
     /// temperature. Runs to several controllers lie side by side.</summary>
     /// <returns>The resistance; zero when the file has no such run.</returns>
@@ -21,7 +24,7 @@ static class WiringRuns
         {
             var section = needs.Read(run.Gauge);
             var length = needs.Read(run.Length);
-            var contact = run.Plug.IsKnown ? needs.Read(board.PlugCalled(run.Plug.Value).ContactResistance, default) : default;
+            var contact = run.Plug.IsKnown ? needs.Read(board.PlugCalled(run.Plug.Value).ContactResistance, UsualContact) : default;
             if (needs.Unmet)
                 continue;
             var ohms = (new Conductor(section).Resistance(length, temperature) * 2 + contact * ContactsOfPair).Ohms;

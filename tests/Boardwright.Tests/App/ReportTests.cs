@@ -67,7 +67,7 @@ public sealed class ReportTests
         StringComparison.Ordinal);
 
     [Fact]
-    public void Values_that_hold_up_most_come_first_and_a_long_list_is_cut()
+    public void Values_that_hold_up_most_come_first_and_a_long_list_names_the_rest()
     {
         var rule = Heron.Rules[0];
         var findings = Enumerable.Range(1, 14).Select(i => new Finding
@@ -81,7 +81,7 @@ public sealed class ReportTests
         var report = Written(new CheckOutcome(Heron.Board, [], [.. findings]), 80, UnitSystem.Metric, showsAll: false);
 
         Assert.Contains("measure  14 values are not known; 14 checks and 0 figures wait for them:\n           brief.rider_mass (14):", report, StringComparison.Ordinal);
-        Assert.Contains("and 4 more; --all lists them.", report, StringComparison.Ordinal);
+        Assert.Contains("Before the board is run also: brief.entry_11,", report, StringComparison.Ordinal);
     }
 
     [Fact]

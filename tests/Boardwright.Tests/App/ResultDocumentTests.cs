@@ -17,7 +17,7 @@ public sealed class ResultDocumentTests
     [Fact]
     public void The_document_has_the_members_that_the_format_names()
     {
-        Assert.Equal(["boardwright", "board", "results", "findings", "measure_next"], Names(Document));
+        Assert.Equal(["boardwright", "board", "results", "findings", "measure_next", "usual_values"], Names(Document));
         Assert.Equal(1, Document.GetProperty("boardwright").GetInt32());
         Assert.Equal("Heron", Document.GetProperty("board").GetString());
         Assert.Equal(["id", "value", "unit", "low", "high", "from"], Names(Document.GetProperty("results")[0]));

@@ -90,7 +90,7 @@ public sealed class BoardShapeTests
     [Fact]
     public void Under_the_unloaded_box_there_is_what_its_figure_says_without_the_bend()
     {
-        var exam = Examination.Examine(Boards.Tern.With(("deck.bend_per_kg", "")));
+        var exam = Examination.Examine(Boards.Tern.With(("deck.bend_per_kg", "0 mm/kg")));
 
         Assert.Equal(exam.BoxAboveRoad.Value.Millimetres, (exam.Shape.Box!.Outside.Bottom + exam.Shape.WheelRadius).Millimetres, 1e-9);
     }

@@ -122,7 +122,8 @@ public sealed class TwoNodeTests
 
     static readonly FixedCooling Room = new(ThermalResistance.FromKelvinsPerWatt(14), Temperature.FromCelsius(20));
 
-    static readonly TwoNode Large = TwoNode.Guessed(Mass.FromKilograms(0.75));
+    static readonly TwoNode Large = new(
+        HeatCapacity.FromJoulesPerKelvin(57.75), HeatCapacity.FromJoulesPerKelvin(276), ThermalResistance.FromKelvinsPerWatt(0.48));
     static readonly CanCooling Wind = CanCooling.Riding(
         new Can(Length.FromMillimetres(63), Length.FromMillimetres(74)), Speed.FromKilometresPerHour(12),
         Air.At(default, Temperature.FromCelsius(25)));
@@ -277,16 +278,6 @@ public sealed class TwoNodeTests
     [Fact]
     public void A_limit_below_the_air_is_there_at_once() =>
         Assert.Equal(0, Large.TimeToLimit(Heat(10), Wind, Temperature.FromCelsius(20))!.Value.Seconds);
-
-    [Fact]
-    public void A_guessed_motor_of_600_grams()
-    {
-        var motor = TwoNode.Guessed(Mass.FromKilograms(0.6));
-
-        Assert.Equal(46.2, motor.WindingCapacity.JoulesPerKelvin, 1e-9);
-        Assert.Equal(220.8, motor.CaseCapacity.JoulesPerKelvin, 1e-9);
-        Assert.Equal(0.6, motor.WindingToCase.KelvinsPerWatt, 1e-12);
-    }
 
     // IEC 60028: the resistance at 100 °C is 1.3144 times that at 20 °C.
     [Fact]

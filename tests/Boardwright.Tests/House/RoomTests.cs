@@ -9,7 +9,7 @@ public sealed class RoomTests
     // The order of the rooms of the core: a room uses only rooms that come before it.
     static readonly string[] Rooms =
     [
-        "Units", "Numerics", "Findings", "Parts", "Drivetrains", "Road", "Motors", "Heat", "Packs", "Wiring", "Traction", "Fits", "Boxes",
+        "Units", "Numerics", "Findings", "Parts", "Drivetrains", "UsualValues", "Road", "Motors", "Heat", "Packs", "Wiring", "Traction", "Fits", "Boxes",
         "Prices", "Rides", "Logs", "Lessons", "Analyses", "Rules", "Examinations", "Searches", "Spreads", "Builds",
     ];
 

@@ -153,7 +153,7 @@ public sealed class ReplayTests(ITestOutputHelper output)
     [Fact]
     public void A_coast_down_gives_back_the_rolling_of_the_wheels_without_the_drag_of_the_motors()
     {
-        var board = Boards.Tern;
+        var board = Boardwright.UsualValues.UsualTable.Complete(Boards.Tern);
         var running = Boardwright.Traction.SteadyRunningOfBoard.Compute(board);
         var (mass, effective) = (running.RollingMass.Value.Mass.Kilograms, running.EffectiveMass.Value.Mass.Kilograms);
         var (drive, load) = (running.Drive.Value, running.Load.Value.Load);

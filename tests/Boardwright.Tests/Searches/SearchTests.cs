@@ -227,7 +227,7 @@ public sealed class SearchTests : IDisposable
 
         var result = Search.Over(request).Run();
 
-        Assert.Equal(["brief.rider_mass"], result.Missing);
+        Assert.Equal(["brief.rider_mass", "brief.drag_area"], result.Missing);
         Assert.Equal([Slot.Motor], result.Empty);
         Assert.Contains(result.Assumptions, a => a is { Key: "brief.cruise_speed", Text: "20 km/h" });
     }
