@@ -112,8 +112,10 @@ class Model:
         h = brief.get("altitude", 0.0)
         self.pressure = 101325 * (1 - 0.0065 * h / 288.15) ** 5.25588
         self.rho = self.pressure / (287.05287 * self.T)
-        stance = {"upright": 0.60, "crouched": 0.45, "tucked": 0.30}
-        self.cda = brief["drag_area"] if "drag_area" in brief else stance[brief["stance"]]
+        # What no part's sheet states: the handbook's page of usual values.
+        part = {"upright": 0.307, "crouched": 0.230, "tucked": 0.154}
+        body = 1.955 * (brief["rider_mass"] / 80) ** 0.425
+        self.cda = brief["drag_area"] if "drag_area" in brief else part[brief["stance"]] * body
         self.wind = brief.get("headwind", 0.0)
         crr = p["wheels"]["rolling_resistance"]
         self.crr = crr[brief["surface"]] if isinstance(crr, dict) else crr
@@ -129,7 +131,7 @@ class Model:
         else:
             self.G = p["gearbox"]["ratio"] if kind == "gear" else 1.0
         given = p["drive"].get("efficiency") or p.get("gearbox", {}).get("efficiency")
-        self.eta = given or {"belt": 0.95, "gear": 0.95, "hub": 1.0}[kind]
+        self.eta = given or {"belt": 0.94, "gear": 0.95, "hub": 1.0}[kind]
 
         # 3 Motor
         motor, c = p["motor"], p["controller"]
@@ -155,7 +157,8 @@ class Model:
         self.oil = p["gearbox"].get("oil_loss", 0.0) if kind == "gear" else 0.0
 
         wheels = int(p["wheels"].get("count") or 4)
-        j_wheel = p["wheels"].get("inertia") or 0.5 * p["wheels"]["mass"] * self.r ** 2
+        tyre = "durometer" not in p["wheels"] and p["wheels"]["diameter"] >= 0.140
+        j_wheel = p["wheels"].get("inertia") or (0.65 if tyre else 0.58) * p["wheels"]["mass"] * self.r ** 2
         self.m_e = self.m + wheels * j_wheel / self.r ** 2 + self.n * motor["rotor_inertia"] * self.G ** 2 / self.r ** 2
 
         # 4 Pack
@@ -168,7 +171,7 @@ class Model:
         self.runs = [r for r in b["wiring"] if kinds(r) == {"pack", "controller"}]
         each = [
             2 * r["length"] * 17.241e-9 / r["gauge"] * (1 + ALPHA * (self.T - T20))
-            + (2 * b["plugs"][r["plug"]]["contact_resistance"] if "plug" in r else 0.0)
+            + (2 * b["plugs"].get(r["plug"], {}).get("contact_resistance", 0.4e-3) if "plug" in r else 0.0)
             for r in self.runs]
         # CHOICE: a run to each controller lies beside the others.
         self.R_wire = 1 / sum(1 / r for r in each) if each else 0.0
@@ -374,15 +377,36 @@ class Model:
             t += self.Q * step / state[1]
         return cells, cells / v / 3.6, v * t / 1000
 
+    def tail(self, ch):
+        """Constant current, then a current that falls with a time constant (handbook, battery): seconds of the first, and the constant."""
+        cell, I = self.cell, ch["current"]
+        end = ch.get("end_current") or I / 10
+        tau = cell.get("charge_tail")
+        if tau is None and 4.0 < cell["voltage_full"] < 4.4:
+            tau = 220 * cell["capacity"] / 3600 * min(3, max(1, 1 + (298.15 - self.T) / 25))
+        target = min(ch["voltage"], cell["voltage_full"] * self.S)
+        reached = 1.0 if self.S * self.rest(1.0) <= target else root(lambda s: target - self.S * self.rest(s), 0.0, 1.0)
+        if tau is None or not 0 < end < I:
+            return None
+        constant = self.Q * reached / I - tau * (1 - end / I)
+        return (constant, tau, I, end / I) if constant > 0 else None
+
     def charge_time(self, until):
         """CHOICE: the charger holds the pack's terminals (links count), and stops at 100 % where the end current comes later."""
         ch, n, t = self.p["charger"], 20000, 0.0
+        tail = self.tail(ch)
+        if tail is not None:
+            constant, tau, I, k = tail
+            if until == 1.0:
+                return (constant + tau * math.log(1 / k)) / 3600
+            left = until * self.Q - constant * I
+            return until * self.Q / I / 3600 if left <= 0 else (constant + tau * -math.log(1 - left / (I * tau))) / 3600
         for k in range(n):
             s = (k + 0.5) / n
             if s > until:
                 break
             I = min(ch["current"], (min(ch["voltage"], self.S * self.cell["voltage_full"]) - self.E(s)) / self.R_pack(s))
-            if I < ch["end_current"]:
+            if I < (ch.get("end_current") or ch["current"] / 10):
                 break
             t += self.Q / n / I
         return t / 3600
@@ -403,11 +427,12 @@ class Model:
         Ra = g / film * abs(T - Ta) * D ** 3 / nu ** 2 * Pr
         natural = (0.60 + 0.387 * Ra ** (1 / 6) / (1 + (0.559 / Pr) ** (9 / 16)) ** (8 / 27)) ** 2
         h = max(forced, natural) * k / D + 0.8 * SIGMA * (T * T + Ta * Ta) * (T + Ta)
-        return 1 / (h * (math.pi * D * length + math.pi * D * D / 4))
+        shielding = self.p["drive"].get("shielding") or (1.0 if self.p["drive"]["kind"] == "hub" else 1.3)
+        return shielding / (h * (math.pi * D * length + math.pi * D * D / 4))
 
     def winding_at(self, i, omega, v):
         motor = self.motor
-        R_wc = motor.get("winding_to_case") or 0.6 * 0.6 / motor["mass"]
+        R_wc = motor.get("winding_to_case") or 0.80 / motor["mass"]
         P_drag = self.drag(omega) * omega
         T_w = T_c = self.T
         for _ in range(2000):
@@ -426,9 +451,9 @@ class Model:
         motor = self.motor
         if "winding_limit" not in motor or self.winding_at(i, omega, v) <= motor["winding_limit"] - 273.15:
             return None
-        R_wc = motor.get("winding_to_case") or 0.6 * 0.6 / motor["mass"]
-        C_w = motor.get("winding_capacity") or 0.20 * motor["mass"] * 385
-        C_c = motor.get("case_capacity") or 0.80 * motor["mass"] * 460
+        R_wc = motor.get("winding_to_case") or 0.80 / motor["mass"]
+        C_w = motor.get("winding_capacity") or 0.14 * motor["mass"] * 385
+        C_c = motor.get("case_capacity") or 310 * motor["mass"]
         P_drag = self.drag(omega) * omega
 
         def rate(w, c):

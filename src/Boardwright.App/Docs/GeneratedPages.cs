@@ -14,7 +14,7 @@ static partial class GeneratedPages
 
     /// <summary>Every page by its path in the folder of documents.</summary>
     public static IReadOnlyDictionary<string, string> Create(IReadOnlyList<FigureKind> figures, IReadOnlyList<Rule<BoardAnalysis>> rules) =>
-        new Dictionary<string, string>(StringComparer.Ordinal) { ["results.md"] = Results(figures), ["findings.md"] = Findings(rules) };
+        new Dictionary<string, string>(StringComparer.Ordinal) { ["results.md"] = Results(figures), ["findings.md"] = Findings(rules), ["guide/usual-values.md"] = UsualValuesPage.Write() };
 
     /// <summary>
     /// A text with excerpts of reports, each between <c>&lt;!-- report:NAME --&gt;</c> and <c>&lt;!-- /report --&gt;</c>, written again.

@@ -26,8 +26,8 @@ public sealed record PaperOrder(Examination Examination)
     public PaperSize Size { get; init; } = PaperSize.A4;
     /// <summary>Openings that a plan of the box's inside has placed; a proposal is made where there are none.</summary>
     public IReadOnlyList<Opening>? Openings { get; init; }
-    /// <summary>The board.</summary>
-    public Board Board => Examination.Board;
+    /// <summary>The board as its maker states it: no paper prints a usual value as a fact.</summary>
+    public Board Board => Examination.Stated;
     /// <summary>Name of the board.</summary>
     public string Name => Board.Name.Or("Board without a name");
     /// <summary>The bolts of its box.</summary>

@@ -43,6 +43,8 @@ static class SpecSheet
 
         blocks.Add(new HeadingBlock("How sure this is"));
         blocks.AddRange(Resting(borne, gathering.Board));
+        if (gathering.Examination.Usual is { Count: > 0 } usual)
+            blocks.Add(new ParagraphBlock(Invariant($"Rests on {usual.Count} usual {(usual.Count == 1 ? "value" : "values")} for what no part's sheet states; their spreads are in the intervals.")));
         blocks.Add(new ParagraphBlock((gathering.Board.Model.Energy.IsKnown
             ? "Computed from the stated figures of the parts, with their spreads and the model's own, as rides showed it, carried through (evidence level E2 for energy; E0 for what no ride was held against). "
             : "Computed from the stated figures of the parts, with their spreads carried through; no board of this design has been measured against it yet (evidence level E0). ") + "A promise is what the unfavourable end of the interval keeps. Hills, stops, wind, cold, wet, soft wheels, old cells and a heavier rider take from range and climb."));
@@ -58,7 +60,7 @@ static class SpecSheet
         {
             var matters = claim.Interval!.MattersMost.Select(key => (Key: key, From: Spread.OriginOf(board, key))).ToList();
             var most = matters.Count == 1 ? "matters most" : "matter most";
-            var words = matters.Select(m => $"{m.Key} ({(m.From switch { Origin.Measured => "measured", Origin.Guess => "a guess", _ => "the maker's figure" })})");
+            var words = matters.Select(m => $"{m.Key} ({(m.From switch { Origin.Measured => "measured", Origin.Guess => "a guess", Origin.Usual => "a usual value", _ => "the maker's figure" })})");
             lines.Add(matters.TrueForAll(m => m.From == Origin.Measured)
                 ? $"{TitleOf(claim)} rests on measurement: {string.Join(" and ", words)} {most}."
                 : $"{TitleOf(claim)} rests on {(matters.Exists(m => m.From == Origin.Measured) ? "measurement in part" : "no measurement")}: {string.Join(" and ", words)} {most}.");

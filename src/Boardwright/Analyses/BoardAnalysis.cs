@@ -27,6 +27,7 @@ public class BoardAnalysis
 
     internal BoardAnalysis(Board board)
     {
+        Stated = board;
         board = Board = UsualTable.Complete(board);
         var parts = board.Parts;
         var run = SteadyRunningOfBoard.Compute(board);
@@ -69,6 +70,8 @@ public class BoardAnalysis
         usual = new(() => UsualTable.ListTaken(board));
     }
 
+    /// <summary>The board as its maker states it.</summary>
+    public Board Stated { get; }
     /// <summary>The board, with usual values for what its maker does not state.</summary>
     public Board Board { get; }
     /// <summary>The usual values that were taken.</summary>

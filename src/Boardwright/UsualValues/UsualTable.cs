@@ -10,6 +10,24 @@ public static partial class UsualTable
     /// <summary>Every row.</summary>
     public static IReadOnlyList<UsualValue> All { get; } = [.. RoadValues.All, .. MotorValues.All, .. ElectricValues.All, .. BuildValues.All];
 
+    /// <summary>What has no usual value, and why.</summary>
+    public static IReadOnlyList<(string What, string Why)> Never { get; } =
+    [
+        ("every dimension that parts meet at: shaft, plate, slot, standoff, cover, pulley length, bore, hanger, axle, overhang, seat, bolt circle, thread depth, key, inside of the box, outside of the pack, fittings, and the names of profiles and patterns",
+            "they stray by 1 to 5 mm where 1 mm decides; a wrong one costs the part, a bolt that is 2 mm too long costs the winding"),
+        ("front_truck and rear_truck: lean_stop, pivot_angle, lean_stiffness, kingpin; deck.wheelbase", "wheel bite and wobble; trucks differ by a factor of two"),
+        ("fuse: rating, voltage, breaking_current, melting_i2t; plugs: currents and voltage; wiring: gauge and fuse", "they are the protection; a guess here is a fire later"),
+        ("cell: discharge_current, charge_current, voltage_full, voltage_empty", "the same wrap is sold as 10 A and 35 A; full is 3.65, 4.1, 4.2 or 4.35 V"),
+        ("pack.protection: series, currents, regen_through, voltage_cut", "the electric brake depends on them"),
+        ("charger: voltage, current, plug", "overcharge"),
+        ("controller: voltage_min, voltage_max, currents, electrical_speed_limit", "destroyed parts, and a brake that lets go"),
+        ("limits and every setting", "the builder decides them"),
+        ("motor: winding_limit, magnet_limit", "a limit that nobody states can warn, and never pass"),
+        ("remote.failsafe", "it must be tried on the stand"),
+        ("brief: rider_mass, speed_limit; prices, certificates, ingress protection, cycle life", "facts of others"),
+        ("series, parallel, teeth, number of motors", "counted in a second"),
+    ];
+
     /// <summary>A board with a usual value wherever its maker states none and one can be taken. Each follows from what is stated alone, so
     /// that no estimate rests on an estimate. A board that has them already stays as it is.</summary>
     /// <param name="stated">The board, its entries named.</param>
