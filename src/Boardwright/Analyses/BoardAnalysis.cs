@@ -42,6 +42,7 @@ public class BoardAnalysis
         Climb = Traction.Climb.Compute(board, Running);
         Cruise = CruiseOfBoard.Compute(board, Running);
         Brakes = Traction.Brakes.Compute(board, Running);
+        BrakeNote = Traction.Brakes.NoteOf(board, Brakes, RegenLimits);
         ClimbHeat = Heat.ClimbHeat.Compute(board, Motor, Air, Traction.Climb.MotorDutyOf(Climb, Drive));
         BeltLoad = IsBelt ? Traction.BeltLoad.Compute(board, Belt, MotorConstants, PhaseLimits, BrakePhaseLimits) : Answer<BeltLoad>.Beside;
         Wires = WireHeat.Compute(board, Air, PackLimits, Climb);
@@ -100,13 +101,13 @@ public class BoardAnalysis
     public Answer<PackModel> Pack { get; }
     /// <summary>The charge.</summary>
     public Answer<ChargeTime> Charge { get; }
-    /// <summary>What limits the phase current when driving.</summary>
+    /// <summary>What the board holds the phase current to when driving.</summary>
     public Answer<CurrentLimits> PhaseLimits { get; }
-    /// <summary>What limits the phase current when braking.</summary>
+    /// <summary>What it holds it to when braking.</summary>
     public Answer<CurrentLimits> BrakePhaseLimits { get; }
-    /// <summary>What limits the current out of the pack.</summary>
+    /// <summary>What it holds the current out of the pack to.</summary>
     public Answer<CurrentLimits> PackLimits { get; }
-    /// <summary>What limits the current into the pack.</summary>
+    /// <summary>What it holds the current into the pack to.</summary>
     public Answer<CurrentLimits> RegenLimits { get; }
     /// <summary>Wires between pack and controllers.</summary>
     public Answer<PackWiring> PackWiring { get; }
@@ -126,6 +127,8 @@ public class BoardAnalysis
     public Answer<CruiseOfBoard> Cruise { get; }
     /// <summary>The electric brake.</summary>
     public Answer<Brakes> Brakes { get; }
+    /// <summary>What the rider must be able to do beside the electric brake.</summary>
+    public Answer<string> BrakeNote { get; }
     /// <summary>Motors on the climb.</summary>
     public Answer<ClimbHeat> ClimbHeat { get; }
     /// <summary>Temperatures of the wires.</summary>

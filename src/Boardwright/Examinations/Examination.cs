@@ -65,15 +65,15 @@ public sealed class Examination : BoardAnalysis
         Add(BrakeDistanceFull, Brakes, b => b.Full, b => b.Full is null ? "does not stop" : null);
         Add(BrakeDistanceDownhill, Brakes, b => b.Downhill, b => b.Downhill is null ? "does not stop" : null);
         Add(GradeHeld, Brakes, b => 100 * b.GradeHeldFull);
-        if (!Brakes.IsBeside)
+        if (!BrakeNote.IsBeside)
         {
             list.Add(new Figure
             {
-                Kind = BrakeNote,
+                Kind = Catalogue.BrakeNote,
                 Unit = "",
-                Text = Brakes.IsKnown ? Brakes.Value.Note : null,
-                From = Brakes.From,
-                Missing = Brakes.Missing,
+                Text = BrakeNote.IsKnown ? BrakeNote.Value : null,
+                From = BrakeNote.From,
+                Missing = BrakeNote.Missing,
             });
         }
 
@@ -104,9 +104,9 @@ public sealed class Examination : BoardAnalysis
         Add(VoltageEmpty, Window, w => w.Empty.Volts);
         Add(PackResistance, Pack, p => p.OhmsAt(0.5));
         Add(FeedPower, Traction.CurrentLimits.FeedPowerOf(PackLimits, Pack, PackWiring), p => p.Watts);
-        Add(PhaseLimit, PhaseLimits, l => l.Weakest.Current.Amperes, l => l.Weakest.Says);
-        Add(PackLimit, PackLimits, l => l.Weakest.Current.Amperes, l => l.Weakest.Says);
-        Add(RegenLimit, RegenLimits, l => l.Weakest.Current.Amperes, l => l.Weakest.Says);
+        Add(PhaseLimit, PhaseLimits, l => l.Enforced.Current.Amperes, l => l.Enforced.Says);
+        Add(PackLimit, PackLimits, l => l.Enforced.Current.Amperes, l => l.Enforced.Says);
+        Add(RegenLimit, RegenLimits, l => l.Enforced.Current.Amperes, l => l.Enforced.Says);
         Add(Winding, ClimbHeat, h => h.Settled?.Winding.Celsius, h => h.Settled is null ? "no end: the copper's own rise lets it run away" : null);
         Add(Minutes, ClimbHeat, h => h.TimeToLimit?.Minutes,
             h => h.Limit is null ? "no limit of the winding is known" : !h.IsTold ? "cannot be told: winding and case have heat capacities too unlike" : h.TimeToLimit is null ? "the limit is not reached" : null);

@@ -196,7 +196,7 @@ static class PerformanceRules
     /// <summary>The advertised power against what the pack feeds.</summary>
     public static Rule<BoardAnalysis> AdvertisedPower { get; } = new(
         "pack.advertised_power", "motor.power_rating", "The power that is advertised for the motors can be fed by the pack.",
-        "Motors · power rating against the power at the controllers at the least pack current limit, at half charge. What a pack cannot feed no motor can take; a customer should be told the smaller number.",
+        "Motors · power rating against the power at the controllers at the pack current that the board holds, at half charge. What a pack cannot feed no motor can take; a customer should be told the smaller number.",
         Sources.CircuitTheory,
         (e, needs) =>
         {

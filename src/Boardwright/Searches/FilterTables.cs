@@ -201,7 +201,7 @@ sealed class FilterTables
             pick[(int)slot] = at;
         var board = Settings.WithLimits(offers.Partly(pick));
         static double Least(Answer<CurrentLimits> answer) =>
-            answer.IsKnown ? answer.Value.Weakest.Current.Amperes : double.PositiveInfinity;
+            answer.IsKnown ? answer.Value.Enforced.Current.Amperes : double.PositiveInfinity;
         return (Least(CurrentLimits.Phase(board)), Least(CurrentLimits.BrakePhase(board)));
     }
 

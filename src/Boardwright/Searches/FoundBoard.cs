@@ -110,8 +110,8 @@ public sealed class FoundBoard
     {
         if (!e.Climb.IsKnown || e.Climb.Value.Asked is not { } asked || !e.PhaseLimits.IsKnown || !e.PackLimits.IsKnown)
             return null;
-        var spare = Math.Min(1 - asked.PhaseCurrent / e.PhaseLimits.Value.Weakest.Current.Amperes,
-            1 - asked.Bus.Amperes / e.PackLimits.Value.Weakest.Current.Amperes);
+        var spare = Math.Min(1 - asked.PhaseCurrent / e.PhaseLimits.Value.Enforced.Current.Amperes,
+            1 - asked.Bus.Amperes / e.PackLimits.Value.Enforced.Current.Amperes);
         return e.Window.IsKnown && e.Board.Parts.Controller.VoltageMax.IsKnown
             ? Math.Min(spare, 1 - e.Window.Value.Full / e.Board.Parts.Controller.VoltageMax.Value)
             : spare;

@@ -78,7 +78,7 @@ public sealed record Climb(double Steepest, OperatingPoint? Asked)
         {
             if (amperes is not { } lasting || !limits.IsKnown)
                 return null;
-            var most = limits.Value.Weakest.Current;
+            var most = limits.Value.Enforced.Current;
             return new WireDuty(Current.FromAmperes(Min(lasting, most.Amperes) * part), most * part);
         }
 
@@ -128,9 +128,8 @@ public sealed record CruiseOfBoard(Cruise? Steady, double? Wanted, double? Pace)
 /// <param name="GradeHeldFull">Steepest descent held at the climbing speed and slower at full charge, rise over run.</param>
 /// <param name="HoldsFrom">Highest charge from which the brief's climb is held downhill at the climbing speed and slower, and down to half
 /// charge unless it lies below that; <c>null</c> when at none.</param>
-/// <param name="Note">What the rider must be able to do besides.</param>
 /// <source cref="Sources.Mechanics"/>
-public sealed record Brakes(double? Half, double? Full, double? Downhill, double GradeHeldFull, double? HoldsFrom, string Note)
+public sealed record Brakes(double? Half, double? Full, double? Downhill, double GradeHeldFull, double? HoldsFrom)
 {
     /// <summary>Of a board.</summary>
     public static Answer<Brakes> Compute(Board board, Answer<SteadyRunning> running) => Answer<Brakes>.Ask("", needs =>
@@ -145,7 +144,7 @@ public sealed record Brakes(double? Half, double? Full, double? Downhill, double
         double Margin(double charge) => HoldMargin(run, climb, grade, run.SupplyAt(charge));
         // Whoever is told to start below a charge must still be held, and stop, at half charge.
         var holds = Margin(1) >= 0 ? 1 : RootFinding.FirstRise(Margin, Margin(0.5) > 0 ? 1 : 0.5, 0, 1.0 / 64);
-        return new Brakes(half, full, run.StoppingDistance(climb, -grade, 0.5), HeldGrade(run, climb), holds, NoteOn(half, full, holds));
+        return new Brakes(half, full, run.StoppingDistance(climb, -grade, 0.5), HeldGrade(run, climb), holds);
     });
 
     // Fast, the pack's limits are met first; at a walk the air no longer helps. A descent that is held at one end only is crept down
@@ -161,10 +160,24 @@ public sealed record Brakes(double? Half, double? Full, double? Downhill, double
         return Margin(0) <= 0 ? 0 : RootFinding.FirstFall(Margin, 0, 1, 1.0 / 32) ?? 1;
     }
 
-    static string NoteOn(double? half, double? full, double? holds) =>
-        half is null || full is null
+    /// <summary>What the rider must be able to do beside the electric brake.</summary>
+    public static Answer<string> NoteOf(Board board, Answer<Brakes> brakes, Answer<CurrentLimits> regen) => Answer<string>.Ask("", needs =>
+    {
+        var (found, back) = (needs.Read(brakes), needs.Read(regen));
+        var forbidding = CurrentRatings.ForbiddenBy(board);
+        if (needs.Unmet)
+            return null;
+        if (!forbidding.IsKnown || back.Enforced.Current.Si == 0)
+            return NoteOn(found);
+        needs.Read(forbidding);
+        needs.Read(board.Brief.Temperature);
+        return NoteOn(found) + " At the brief's temperature the cells may not be charged, and braking charges them; no controller knows, so the figures are computed with the current that is set. Set none, and stop with a foot or a slide, until the pack is at a temperature at which it may be charged.";
+    });
+
+    static string NoteOn(Brakes brakes) =>
+        brakes.Half is null || brakes.Full is null
             ? "The electric brake alone does not stop this board: the rider must be able to stop with a foot or a slide, on every ride."
-            : holds is not 1
+            : brakes.HoldsFrom is not 1
                 ? "A full pack takes hardly any braking current: until some charge is used, stop with a foot or a slide, and do not start at the top of the hill."
                 : "The electric brake is gone when the pack, a plug or the remote's link is: the rider must be able to stop with a foot or a slide all the same.";
 }

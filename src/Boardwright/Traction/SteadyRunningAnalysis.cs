@@ -58,10 +58,10 @@ static class SteadyRunningAnalysis
                 SwitchResistance = bridge.Ohms,
                 SwitchingFactor = 6 / PI * 0.5 * time.Seconds * frequency.Hertz,
                 IdlePower = idle.Watts * PartSlot.ControllerCount(board.Parts),
-                PhaseLimit = limits.Phase.Weakest.Current.Amperes,
-                BrakePhaseLimit = limits.BrakePhase.Weakest.Current.Amperes,
-                PackLimit = limits.Pack.Weakest.Current.Amperes,
-                RegenLimit = limits.Regen.Weakest.Current.Amperes,
+                PhaseLimit = limits.Phase.Enforced.Current.Amperes,
+                BrakePhaseLimit = limits.BrakePhase.Enforced.Current.Amperes,
+                PackLimit = limits.Pack.Enforced.Current.Amperes,
+                RegenLimit = limits.Regen.Enforced.Current.Amperes,
                 ElectricalSpeedLimit = electrical.RadiansPerSecond,
             };
         });

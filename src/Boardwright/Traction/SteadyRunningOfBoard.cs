@@ -16,10 +16,10 @@ namespace Boardwright.Traction;
 /// <param name="EffectiveMass">Mass with what turns.</param>
 /// <param name="Motor">The motor.</param>
 /// <param name="Pack">The pack.</param>
-/// <param name="PhaseLimits">What limits the phase current when driving.</param>
-/// <param name="BrakePhaseLimits">What limits it when braking.</param>
-/// <param name="PackLimits">What limits the current out of the pack.</param>
-/// <param name="RegenLimits">What limits the current into it.</param>
+/// <param name="PhaseLimits">What the board holds the phase current to when driving.</param>
+/// <param name="BrakePhaseLimits">What it holds it to when braking.</param>
+/// <param name="PackLimits">What it holds the current out of the pack to.</param>
+/// <param name="RegenLimits">What it holds the current into it to.</param>
 /// <param name="Wiring">Wires between pack and controllers.</param>
 /// <param name="Air">Air of the brief.</param>
 /// <param name="Drive">The electric drive.</param>
