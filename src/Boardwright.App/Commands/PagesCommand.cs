@@ -34,6 +34,8 @@ static class PagesCommand
             DurableFile.Write(Path.Combine(place, name), text);
 
         var root = Path.GetFullPath(Path.Combine(place, ".."));
+        if (NeedsPage(root) is { } needs)
+            DurableFile.Write(Path.Combine(place, NeedsPath), needs);
         if (Directory.Exists(Path.Combine(root, "examples")))
         {
             foreach (var (path, text) in Examples(root))
@@ -45,6 +47,18 @@ static class PagesCommand
             DurableFile.Write(readme, GeneratedPages.Refilled(File.ReadAllText(readme), name => Example(Path.Combine(place, ".."), name)));
         terminal.Out.WriteLine(FormattableString.Invariant($"Wrote {pages.Count} pages in {folder}"));
         return Exit.Holds;
+    }
+
+    /// <summary>Where the page on the needs of figures stands in the folder of documents.</summary>
+    internal const string NeedsPath = "guide/needs.md";
+
+    /// <summary>The page on which entries each figure needs, by the example that has them all.</summary>
+    /// <returns>The page, or <c>null</c> where the example is not there.</returns>
+    internal static string? NeedsPage(string root)
+    {
+        var file = Path.Combine(root, "examples", "tern", "tern.board.yaml");
+        return File.Exists(file) && BoardFile.Read(file).Board is { } board
+            ? GeneratedPages.Needs(FigureNeeds.List(board), static _ => false) : null;
     }
 
     /// <summary>The report on an example, as a pipe gets it.</summary>

@@ -48,8 +48,8 @@ static class LimitsSheet
             return [what, null, "not known: " + JoinWords(answer.Missing), null];
         // What is to be set is what every part bears, whatever the board file has.
         var limits = answer.Value;
-        var all = limits.All.Concat(ratings(new Needs(), gathering.Board).Select(r => r.Rated)).DistinctBy(l => l.Key, StringComparer.Ordinal)
-            .OrderBy(l => l.Current).ToArray();
+        var rated = ratings(new Needs(), gathering.Board).Select(r => r.Rated);
+        var all = limits.All.Concat(rated).DistinctBy(l => l.Key, StringComparer.Ordinal).OrderBy(l => l.Current).ToArray();
         // The builder's own wish may be stricter than any part; then the next says how much the parts would bear.
         var (least, next) = (all[0], all.Skip(1).FirstOrDefault());
         var room = next.Says is null ? "" : Invariant($"; next, {next.Says}, {next.Current.Amperes:0.#} A");
@@ -75,7 +75,7 @@ static class LimitsSheet
 
     static IEnumerable<IReadOnlyList<string?>> Speeds(PaperContext gathering)
     {
-        var (brief, drive, controller) = (gathering.Board.Brief, gathering.Examination.Drive, gathering.Parts.Controller);
+        var (brief, drive, controller) = (gathering.Board.Brief, gathering.Examination.Wheels, gathering.Parts.Controller);
         if (brief.SpeedLimit.IsKnown)
         {
             var limit = brief.SpeedLimit.Value;

@@ -46,7 +46,7 @@ static class CurrentConsequences
     public static FormattableString InContact(Current flows, Current rating)
     {
         var times = flows / rating;
-        return $"Its contacts turn {times * times:0.0} times the heat into warmth that they are made for.";
+        return $"Its contacts get {times * times:0.0} times the heat that they are made for.";
     }
 
     static FormattableString InCells(BoardAnalysis e, Current flows)

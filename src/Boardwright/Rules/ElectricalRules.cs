@@ -82,7 +82,7 @@ public static class ElectricalRules
     /// <summary>Every part between cells and controller carries the pack current.</summary>
     public static Rule<BoardAnalysis> PackCurrentCarried { get; } = new(
         "current.pack", "limits.pack_current", "Cells, protection, plugs, fuse and controller carry the pack current that the board holds.",
-        "The least of what is set, the controllers' own maximum and the protection's trip, against what each part carries for ever: cells · parallel, the pack's plug and those of its wires, fuse; what is set also against protection and controllers. Every part that is too weak is named, the weakest first, with what then happens: I² R in a cell and in a contact. Beyond twice what the cells carry it is a stop.",
+        "What is set, or the controllers' own maximum where that is less, against what each part carries for ever: cells · parallel, protection, the pack's plug and those of its wires, fuse; what is set also against the controllers. That the protection opens excuses no part. Every part that is too weak is named, the weakest first, with what then happens: I² R in a cell and in a contact. Beyond twice what the cells carry it is a stop.",
         Sources.MakersSheet,
         (e, needs) =>
         {
@@ -105,7 +105,7 @@ public static class ElectricalRules
     /// <summary>Every part takes the braking current back.</summary>
     public static Rule<BoardAnalysis> RegenCurrentCarried { get; } = new(
         "current.regen", "limits.regen_current", "Cells, protection, plug, fuse and controller take the braking pack current that the board holds.",
-        "The least of what is set, the controllers' own maximum and what the protection lets back, against cells · parallel charge current and what plug and fuse carry; what is set also against protection and controllers. No controller knows how warm the cells are: where they may not be charged at the brief's temperature, or beyond twice their charge current, it is a stop, and the brake is computed with what is set all the same. Where the protection lets nothing through the brake is only what the copper turns into heat.",
+        "What is set, or the controllers' own maximum where that is less, against cells · parallel charge current, the protection's, and what plug and fuse carry; what is set also against the controllers. That the protection opens excuses no part. No controller knows how warm the cells are: where they may not be charged at the brief's temperature, or beyond twice their charge current, it is a stop, and the brake is computed with what is set all the same. Where the protection lets nothing through the brake is only what the copper turns into heat.",
         Sources.MakersSheet,
         (e, needs) =>
         {
@@ -248,12 +248,13 @@ public static class ElectricalRules
     static Finding[] Carried(
         Rule<BoardAnalysis> rule, BoardAnalysis e, CurrentLimits limits, IReadOnlyList<CurrentRating> parts, string what, string carries)
     {
-        var flows = limits.Enforced;
+        // A trip is a last resort: no part may lean on it.
+        var flows = limits.BeforeTrip;
         var most = limits.Set ?? flows;
         FormattableString held = flows.IsSet ? (FormattableString)$"{flows.Current:0 A} are set" : $"The board holds {flows.Current:0 A} ({flows.Says})";
         var none = limits.Set is null ? " Nothing is set." : "";
         var rated = parts.OrderBy(p => p.Rated.Current).ToArray();
-        // What the board does not hold is judged by what can flow; what it does, by what it was told to.
+        // What no device holds is judged by what can flow; what one does, by what it was told to.
         Current Judged(CurrentRating part) => part.IsEnforced ? most.Current : flows.Current;
         var weak = rated.Where(p => p.Rated.Current < Judged(p)).ToArray();
         if (weak.Length == 0)

@@ -18,7 +18,7 @@ public sealed class FoundBoard
         Price = examination.Price.IsKnown ? examination.Price.Value.Money : examination.Quote.IsKnown ? examination.Quote.Value.Parts
             : null;
         Range = examination.Cruise.IsKnown ? examination.Cruise.Value.Steady?.Metres : null;
-        Climb = examination.Climb.IsKnown ? examination.Climb.Value.Steepest : null;
+        Climb = examination.SteepestClimb.IsKnown ? examination.SteepestClimb.Value.Value : null;
         TopSpeed = examination.Speeds.IsKnown ? examination.Speeds.Value.Full : null;
         Mass = examination.Masses.IsKnown ? examination.Masses.Value.Board.Kilograms : null;
         Spare = SpareOf(examination);

@@ -12,8 +12,8 @@ static class LimitingCause
     public static string Describe(Examination e, Criterion criterion) => criterion switch
     {
         Criterion.Range when e.Energy.IsKnown => FormattableString.Invariant($"{e.Energy.Value.Energy.WattHours:0} Wh in the pack{Room(e)}"),
-        Criterion.Climb when e.Running.IsKnown => LimitAt(e, e.Board.Brief.ClimbSpeed.Or(default).MetresPerSecond, 0.5),
-        Criterion.Speed when e.Running.IsKnown && e.Speeds.IsKnown => Fastest(e),
+        Criterion.Climb when e.Moving.IsKnown => LimitAt(e, e.Board.Brief.ClimbSpeed.Or(default).MetresPerSecond, 0.5),
+        Criterion.Speed when e.Moving.IsKnown && e.Speeds.IsKnown => Fastest(e),
         Criterion.Mass when e.Masses.IsKnown => Heaviest(e),
         Criterion.Price when e.Quote.IsKnown => Dearest(e),
         Criterion.Spare => Tightest(e),
@@ -35,7 +35,7 @@ static class LimitingCause
 
     static string LimitAt(Examination e, double speed, double charge)
     {
-        var run = e.Running.Value;
+        var run = e.Moving.Value;
         return Envelope.At(run, speed, run.SupplyAt(charge)) switch
         {
             ForceLimit.PhaseCurrent => $"the phase current, {e.PhaseLimits.Value.Enforced.Current:0 A} of {Parts(e.PhaseLimits.Value, CurrentRatings.Phase(new Needs(), e.Board))}",

@@ -14,6 +14,9 @@ public readonly record struct CurrentLimit(string Key, string Says, Current Curr
 {
     /// <summary>Whether the builder sets it in the controller, rather than a device holding it by itself.</summary>
     public bool IsSet => Key.StartsWith("limits.", StringComparison.Ordinal);
+
+    /// <summary>Whether the protection lets more flow until it opens.</summary>
+    public bool IsTrip => Current.Si > 0 && Key.StartsWith("pack.protection.", StringComparison.Ordinal);
 }
 
 /// <summary>Everything that holds one current of the board, the least first: what is set in the controllers, the controllers' own maximum,
@@ -25,6 +28,10 @@ public sealed record CurrentLimits(IReadOnlyList<CurrentLimit> All)
 {
     /// <summary>The least of them, which is met first.</summary>
     public CurrentLimit Enforced => All[0];
+
+    /// <summary>What flows until the protection opens, which is what the parts on the way have to bear: the least of the others, or the
+    /// protection's own where nothing else is known.</summary>
+    public CurrentLimit BeforeTrip => All.FirstOrDefault(l => !l.IsTrip) is { Key: not null } pushed ? pushed : Enforced;
 
     /// <summary>What the builder has set; <c>null</c> where nothing is.</summary>
     public CurrentLimit? Set => All.Where(l => l.IsSet).Cast<CurrentLimit?>().FirstOrDefault();
@@ -48,7 +55,7 @@ public sealed record CurrentLimits(IReadOnlyList<CurrentLimit> All)
     [
         Limit(needs, board.Limits.PackCurrent, "the pack current that is set"),
         Limit(needs, board.Parts.Pack.Protection.DischargeCurrent, "the protection's discharge current"),
-        Limit(needs, board.Parts.Controller.PackCurrent, "the controllers' supply current", PartSlot.ControllerCount(board.Parts)),
+        Limit(needs, board.Parts.Controller.PackCurrent, "the controllers' supply current", PartSlot.ControllerCount(needs, board.Parts)),
     ], board.Limits.PackCurrent);
 
     /// <summary>Current into the pack: the builder's, the protection's and the controllers'.</summary>
@@ -56,7 +63,7 @@ public sealed record CurrentLimits(IReadOnlyList<CurrentLimit> All)
     [
         Limit(needs, board.Limits.RegenCurrent, "the braking pack current that is set"),
         Back(needs, board.Parts.Pack.Protection),
-        Limit(needs, board.Parts.Controller.RegenCurrent, "the controllers' braking current", PartSlot.ControllerCount(board.Parts)),
+        Limit(needs, board.Parts.Controller.RegenCurrent, "the controllers' braking current", PartSlot.ControllerCount(needs, board.Parts)),
     ], board.Limits.RegenCurrent);
 
     /// <summary>Power at the controllers at the pack current that the board holds, at half charge: I (E − I R), or the most the pack can

@@ -159,7 +159,8 @@ public sealed class RuleTests
         { "limits.taper_start", "limits.taper_start=3.9 V", Level.Fix, "Set taper_start" },
 
         // The ride.
-        { "speed.wanted", "brief.top_speed_wanted=80 km/h", Level.Fix, "ratio" },
+        { "speed.wanted", "brief.top_speed_wanted=80 km/h", Level.Fix, "instead of 15" },
+        { "speed.wanted", "brief.top_speed_wanted=51 km/h", Level.Fix, "A motor pulley of 16 teeth" },
         { "speed.limit", "brief.speed_limit=60 km/h", Level.Fine, "at most" },
         { "speed.stability", "rear_truck.kingpin=double", Level.Measure, "weave" },
         { "climb.wanted", "brief.climb_wanted=40 %", Level.Fix, "phase current" },

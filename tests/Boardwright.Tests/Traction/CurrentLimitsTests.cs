@@ -44,6 +44,15 @@ public sealed class CurrentLimitsTests
         Assert.Equal(amperes, ValueOf(Examination.Examine(Boards.Tern.With(("controller.count", "1"), (key, value))), figure)!.Value, 1e-9);
 
     [Fact]
+    public void No_part_may_lean_on_the_protection_to_open()
+    {
+        var board = Boards.Tern.With(("pack.protection.discharge_current", "30 A"), ("cell.discharge_current", "10 A"));
+        var found = Examination.Examine(board).Findings;
+
+        Assert.Contains(found, f => f is { Rule: "current.pack", Where: "cell.discharge_current", Level: Level.Fix, Value: { Value: 50 } });
+    }
+
+    [Fact]
     public void The_brake_note_says_when_the_cells_may_not_be_charged()
     {
         static string Note(Board board) => Examination.Examine(board).BrakeNote.Value;
