@@ -176,19 +176,15 @@ class Model:
         # CHOICE: a run to each controller lies beside the others.
         self.R_wire = 1 / sum(1 / r for r in each) if each else 0.0
         protection = pack.get("protection") or {}
-        asked = [self.limits.get("pack_current"), c["pack_current"] * self.controllers,
-                 protection.get("discharge_current"), cell["discharge_current"] * self.P,
-                 b["plugs"][pack["plug"]]["current_continuous"], p.get("fuse", {}).get("rating")]
+        # Only what a device holds counts: what is set, the controllers' own maximum, the protection's trip. Ratings hold nothing.
+        asked = [self.limits.get("pack_current"), c["pack_current"] * self.controllers, protection.get("discharge_current")]
         self.I_pack_max = min(x for x in asked if x is not None)
-        # CHOICE: peak ratings of motor and controller stand for "the motor's, the controller's".
-        self.i_max = min(x for x in (self.limits.get("phase_current"), motor["phase_current_peak"], c["phase_current_peak"]) if x)
-        self.i_brake = min(x for x in (self.limits.get("brake_phase_current"), motor["phase_current_peak"], c["phase_current_peak"]) if x is not None)
-        back = [self.limits.get("regen_current"), c["regen_current"] * self.controllers, cell["charge_current"] * self.P]
+        # CHOICE: the controller's peak rating stands for what it holds itself to.
+        self.i_max = min(x for x in (self.limits.get("phase_current"), c["phase_current_peak"]) if x)
+        self.i_brake = min(x for x in (self.limits.get("brake_phase_current"), c["phase_current_peak"]) if x is not None)
+        back = [self.limits.get("regen_current"), c["regen_current"] * self.controllers]
         if protection:
             back.append(protection["charge_current"] if protection.get("regen_through") == "yes" else 0.0)
-        # "the charge limit of cells and protection at the present temperature"
-        if not cell.get("charge_temperature_min", 0.0) <= self.T <= cell.get("charge_temperature_max", math.inf):
-            back.append(0.0)
         self.I_regen_max = min(x for x in back if x is not None)
         self.slips = False
         # Both axles driven: their share is the whole, and nothing moves off them. Driving moves weight to the rear.

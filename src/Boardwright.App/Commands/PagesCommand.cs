@@ -8,6 +8,7 @@ using Boardwright.Files.Results;
 using Boardwright.Parts;
 using Boardwright.Rules;
 using Boardwright.Spreads;
+using Boardwright.UsualValues;
 
 namespace Boardwright.App.Commands;
 
@@ -34,6 +35,8 @@ static class PagesCommand
             DurableFile.Write(Path.Combine(place, name), text);
 
         var root = Path.GetFullPath(Path.Combine(place, ".."));
+        if (NeedsPage(root) is { } needs)
+            DurableFile.Write(Path.Combine(place, NeedsPath), needs);
         if (Directory.Exists(Path.Combine(root, "examples")))
         {
             foreach (var (path, text) in Examples(root))
@@ -45,6 +48,18 @@ static class PagesCommand
             DurableFile.Write(readme, GeneratedPages.Refilled(File.ReadAllText(readme), name => Example(Path.Combine(place, ".."), name)));
         terminal.Out.WriteLine(FormattableString.Invariant($"Wrote {pages.Count} pages in {folder}"));
         return Exit.Holds;
+    }
+
+    /// <summary>Where the page on the needs of figures stands in the folder of documents.</summary>
+    internal const string NeedsPath = "guide/needs.md";
+
+    /// <summary>The page on which entries each figure needs, by the example that has them all.</summary>
+    /// <returns>The page, or <c>null</c> where the example is not there.</returns>
+    internal static string? NeedsPage(string root)
+    {
+        var file = Path.Combine(root, "examples", "tern", "tern.board.yaml");
+        return File.Exists(file) && BoardFile.Read(file).Board is { } board
+            ? GeneratedPages.Needs(FigureNeeds.List(UsualTable.Complete(board)), static key => UsualTable.Find(key) is not null) : null;
     }
 
     /// <summary>The report on an example, as a pipe gets it.</summary>

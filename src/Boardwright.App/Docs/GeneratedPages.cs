@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.RegularExpressions;
 using Boardwright.Analyses;
+using Boardwright.Examinations;
 using Boardwright.Findings;
 
 namespace Boardwright.App.Docs;
@@ -15,6 +16,35 @@ static partial class GeneratedPages
     /// <summary>Every page by its path in the folder of documents.</summary>
     public static IReadOnlyDictionary<string, string> Create(IReadOnlyList<FigureKind> figures, IReadOnlyList<Rule<BoardAnalysis>> rules) =>
         new Dictionary<string, string>(StringComparer.Ordinal) { ["results.md"] = Results(figures), ["findings.md"] = Findings(rules), ["guide/usual-values.md"] = UsualValuesPage.Write() };
+
+    /// <summary>The page on which entries each figure needs.</summary>
+    /// <param name="needs">What the figures of a belt-driven board need of which everything is known that matters.</param>
+    /// <param name="canBeUsual">Whether an entry can be taken as usual where nobody states it.</param>
+    public static string Needs(IReadOnlyList<FigureNeeds> needs, Func<string, bool> canBeUsual)
+    {
+        var text = new StringBuilder($$"""
+            {{Mark}}
+            # What each figure needs
+
+            For a board driven by belts: the entries without which a figure is not given, those that can be [taken as usual](usual-values.md), and those
+            that it uses and can do without, because they have a default, another entry stands in for them, a lower limit is known, or
+            the figure is then a lower bound. The entries are those of the example Tern; a part of another kind may need another. What
+            each figure is stands on [its own page](../results.md).
+
+            | figure | needs | can be taken as usual | can do without |
+            | --- | --- | --- | --- |
+
+            """);
+        foreach (var figure in needs)
+        {
+            var (needed, spared) = (figure.Needed.ToLookup(canBeUsual), figure.Spared.ToLookup(canBeUsual));
+            text.Append($"| [{figure.Kind.Id}](../results.md#{figure.Kind.Id}) | {Entries(needed[false])} | {Entries([.. needed[true], .. spared[true]])} | {Entries(spared[false])} |\n");
+        }
+
+        return text.ToString();
+
+        static string Entries(IEnumerable<string> keys) => string.Join(", ", keys.Select(key => $"`{key}`")) is { Length: > 0 } list ? list : "–";
+    }
 
     /// <summary>
     /// A text with excerpts of reports, each between <c>&lt;!-- report:NAME --&gt;</c> and <c>&lt;!-- /report --&gt;</c>, written again.

@@ -19,10 +19,10 @@ static class LimitsSheet
             new HeadingBlock("Currents"),
             Sheet(
             [
-                Limit(gathering, "Phase current, driving, each motor (amplitude)", examination.PhaseLimits, 1),
-                Limit(gathering, "Phase current, braking, each motor (amplitude)", examination.BrakePhaseLimits, 1),
-                Limit(gathering, controllers > 1 ? "Pack current out, each controller" : "Pack current out", examination.PackLimits, controllers),
-                Limit(gathering, controllers > 1 ? "Pack current in (braking), each controller" : "Pack current in (braking)", examination.RegenLimits, controllers),
+                Limit(gathering, "Phase current, driving, each motor (amplitude)", examination.PhaseLimits, CurrentRatings.Phase, 1),
+                Limit(gathering, "Phase current, braking, each motor (amplitude)", examination.BrakePhaseLimits, CurrentRatings.Phase, 1),
+                Limit(gathering, controllers > 1 ? "Pack current out, each controller" : "Pack current out", examination.PackLimits, CurrentRatings.Pack, controllers),
+                Limit(gathering, controllers > 1 ? "Pack current in (braking), each controller" : "Pack current in (braking)", examination.RegenLimits, CurrentRatings.Regen, controllers),
             ]),
             new HeadingBlock("Voltages"),
             Sheet([.. Voltages(gathering)]),
@@ -40,16 +40,22 @@ static class LimitsSheet
     static TableBlock Sheet(IReadOnlyList<IReadOnlyList<string?>> rows) =>
         new([new("What to set", 4), new("To", 2.6), new("Why, and what sets it", 6.4), new("Read back", 2)], rows);
 
-    static IReadOnlyList<string?> Limit(PaperContext gathering, string what, Answer<CurrentLimits> answer, int controllers)
+    static IReadOnlyList<string?> Limit(PaperContext gathering, string what, Answer<CurrentLimits> answer,
+        Func<Needs, Board, IEnumerable<CurrentRating>> ratings, int controllers)
     {
         gathering.Format(answer, _ => null);
         if (!answer.IsKnown)
             return [what, null, "not known: " + JoinWords(answer.Missing), null];
-        var weakest = answer.Value.Weakest;
+        // What is to be set is what every part bears, whatever the board file has.
+        var limits = answer.Value;
+        var rated = ratings(new Needs(), gathering.Board).Select(r => r.Rated);
+        var all = limits.All.Concat(rated).DistinctBy(l => l.Key, StringComparer.Ordinal).OrderBy(l => l.Current).ToArray();
         // The builder's own wish may be stricter than any part; then the next says how much the parts would bear.
-        var next = answer.Value.All.Skip(1).FirstOrDefault();
+        var (least, next) = (all[0], all.Skip(1).FirstOrDefault());
         var room = next.Says is null ? "" : Invariant($"; next, {next.Says}, {next.Current.Amperes:0.#} A");
-        return [what, Invariant($"{(weakest.Current / controllers).Amperes:0.#} A"), Invariant($"The least is {weakest.Says}, {weakest.Current.Amperes:0.#} A ({weakest.Key}){room}."), null];
+        var beyond = limits.Enforced.Current <= least.Current ? ""
+            : Invariant($" The board file has {limits.Enforced.Says}, {limits.Enforced.Current.Amperes:0.#} A ({limits.Enforced.Key}): every figure is computed with that.");
+        return [what, Invariant($"{(least.Current / controllers).Amperes:0.#} A"), Invariant($"The least is {least.Says}, {least.Current.Amperes:0.#} A ({least.Key}){room}.{beyond}"), null];
     }
 
     static IEnumerable<IReadOnlyList<string?>> Voltages(PaperContext gathering)
@@ -69,7 +75,7 @@ static class LimitsSheet
 
     static IEnumerable<IReadOnlyList<string?>> Speeds(PaperContext gathering)
     {
-        var (brief, drive, controller) = (gathering.Board.Brief, gathering.Examination.Drive, gathering.Parts.Controller);
+        var (brief, drive, controller) = (gathering.Board.Brief, gathering.Examination.Wheels, gathering.Parts.Controller);
         if (brief.SpeedLimit.IsKnown)
         {
             var limit = brief.SpeedLimit.Value;

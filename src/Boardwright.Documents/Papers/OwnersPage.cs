@@ -49,7 +49,7 @@ static class OwnersPage
     {
         if (gathering.Figure(Catalogue.BrakeDistance, "0") is { } stop && gathering.Board.Brief.CruiseSpeed.IsKnown)
             yield return gathering.Say($"From {gathering.Board.Brief.CruiseSpeed.Value:0 km/h} on level, dry ground the electric brake alone is computed to stop you in {stop}, one second of reaction counted in. On wet ground, downhill or with more to carry it takes longer: try where there is room.");
-        if (gathering.Format(gathering.Examination.Brakes, b => $"{b.Note}") is { } note)
+        if (gathering.Format(gathering.Examination.BrakeNote, note => $"{note}") is { } note)
             yield return note;
         yield return "Going wet: belts, bearings and cells last longer without. The box has no rating against water unless the builder says that this one was tested; dry it, and never use a jet.";
         yield return "Fading power is the pack's word that it is nearly empty: ride home gently, do not force it.";

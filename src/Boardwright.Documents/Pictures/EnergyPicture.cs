@@ -19,7 +19,7 @@ static class EnergyPicture
     /// <summary>Of a board's cruise on the level at half charge.</summary>
     public static Answer<Chart> Draw(Examination examination) => Answer<Chart>.Ask("", needs =>
     {
-        var run = needs.Read(examination.Running);
+        var run = needs.Read(examination.Demand);
         var cruise = needs.Read(examination.Cruise);
         if (needs.Unmet || cruise.Steady is not { } steady)
             return null;

@@ -17,6 +17,7 @@ public static class RangePicture
         var run = needs.Read(examination.Running);
         var cruise = needs.Read(examination.Cruise);
         var speeds = needs.Read(examination.Speeds);
+        var asks = examination.RangePace.IsKnown ? needs.Read(examination.RangePace) : null;
         var reserve = needs.Read(examination.Board.Brief.Reserve);
         var wish = needs.Read(examination.Board.Brief.CruiseSpeed);
         if (needs.Unmet)
@@ -25,7 +26,7 @@ public static class RangePicture
         var fastest = Math.Max(speeds.Half * (1 - 1e-6), wish.MetresPerSecond);
         var steps = Enumerable.Range(0, Steps + 1).Select(i => Slowest + (fastest - Slowest) * i / Steps)
             .Select(speed => (Speed: speed, Cruise: run.Cruising(speed, reserve.Value)!))
-            .TakeWhile(s => s.Cruise is { AtHalf.IsWithinLimits: true }).ToList();
+            .TakeWhile(s => s.Cruise is { } held && run.Allows(held.AtHalf, 0.5)).ToList();
         if (steps.Count < 2)
             return null;
         double[] x = [.. steps.Select(s => s.Speed)], y = [.. steps.Select(s => s.Cruise.Metres)];
@@ -34,11 +35,11 @@ public static class RangePicture
         guides.Add(new(wish.MetresPerSecond, new($"cruise speed {wish:0.# km/h}")));
         if (cruise.Steady is { } asked)
             marks.Add(new(wish.MetresPerSecond, asked.Metres, new($"{Length.FromMetres(asked.Metres):0.0 km}")));
-        if (cruise.Wanted is { } wanted)
+        if (asks?.Wanted is { } wanted)
             levels.Add(new(wanted, new($"{Length.FromMetres(wanted):0.# km} wanted")));
         // A pace beyond what the drive holds is no pace to ride at.
-        var fits = cruise.Pace is { } found && found <= x[^1] ? found : (double?)null;
-        if (fits is { } pace && cruise.Wanted is { } metres)
+        var fits = asks?.Fastest is { } found && found <= x[^1] ? found : (double?)null;
+        if (fits is { } pace && asks?.Wanted is { } metres)
         {
             guides.Add(new(pace, new($"pace {Speed.FromMetresPerSecond(pace):0.0 km/h}")));
             marks.Add(new(pace, metres, default));
@@ -50,10 +51,10 @@ public static class RangePicture
             Title = BoardPictures.Title(examination, "range over cruise speed"),
             Says = Phrase.Join(
                 new($"Steady speed on the level from a full charge down to {reserve} of it, or to where the taper cuts."),
-                cruise switch
+                asks switch
                 {
-                    { Wanted: null } => default,
-                    { Pace: null } => new Phrase($"The range that is wanted is not reached at any pace."),
+                    null => default,
+                    { Fastest: null } => new Phrase($"The range that is wanted is not reached at any pace."),
                     _ when fits is { } reached => new($"The range that is wanted is reached up to {Speed.FromMetresPerSecond(reached):0.0 km/h}."),
                     _ => new($"The range that is wanted is reached at every speed that the board holds."),
                 }),

@@ -14,8 +14,8 @@ public static class TractionPicture
     /// <summary>Of a board.</summary>
     public static Answer<Chart> Draw(Examination examination) => Answer<Chart>.Ask("", needs =>
     {
-        var run = needs.Read(examination.Running);
-        var envelope = needs.Read(Envelope.Compute(examination.Board, examination.Running));
+        var run = needs.Read(examination.Moving);
+        var envelope = needs.Read(Envelope.Compute(examination.Board, examination.Moving));
         var climb = examination.Board.Brief.ClimbWanted;
         var wanted = climb.IsKnown ? needs.Read(climb).Value : (double?)null;
         if (needs.Unmet || envelope.Full.Speeds.Count == 0)

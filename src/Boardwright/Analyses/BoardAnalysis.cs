@@ -40,12 +40,16 @@ public class BoardAnalysis
         (Motor, Pack, PackWiring, Air) = (run.Motor, run.Pack, run.Wiring, run.Air);
         Charge = parts.Charger.IsChosen ? ChargeTime.Compute(board, Pack) : Answer<ChargeTime>.Beside;
         (PhaseLimits, BrakePhaseLimits, PackLimits, RegenLimits) = (run.PhaseLimits, run.BrakePhaseLimits, run.PackLimits, run.RegenLimits);
-        (Drive, Load, Running) = (run.Drive, run.Load, run.Running);
-        Speeds = TopSpeeds.Compute(board, Running);
-        Climb = Traction.Climb.Compute(board, Running);
-        Cruise = CruiseOfBoard.Compute(board, Running);
-        Brakes = Traction.Brakes.Compute(board, Running);
-        ClimbHeat = Heat.ClimbHeat.Compute(board, Motor, Air, Traction.Climb.MotorDutyOf(Climb, Drive));
+        (Wheels, Drive, Load, Demand, Running, Moving) = (run.Wheels, run.Drive, run.Load, run.Demand, run.Running, run.Moving);
+        Speeds = TopSpeeds.Compute(Running);
+        (SpeedAtReserve, StartForce) = (TopSpeeds.AtReserveOf(board, Running), TopSpeeds.StartForceOf(Moving));
+        UnloadedSpeed = SteadyRunningAnalysis.UnloadedOf(board, Drive, Pack, PackWiring);
+        (Climb, SteepestClimb) = (Traction.Climb.Compute(board, Demand), Traction.Climb.SteepestOf(board, Running));
+        (Cruise, RangePace) = (CruiseOfBoard.Compute(board, Demand), Traction.RangePace.Compute(board, Running));
+        (Brakes, Descent) = (Traction.Brakes.Compute(board, run.Braked), Traction.Descent.Compute(board, run.Braked));
+        DescentHeld = Traction.Descent.HeldGradeOf(board, run.Braked);
+        BrakeNote = Traction.Brakes.NoteOf(board, Brakes, Descent, RegenLimits);
+        ClimbHeat = Heat.ClimbHeat.Compute(board, Motor, Air, Traction.Climb.MotorDutyOf(Climb, Wheels));
         BeltLoad = IsBelt ? Traction.BeltLoad.Compute(board, Belt, MotorConstants, PhaseLimits, BrakePhaseLimits) : Answer<BeltLoad>.Beside;
         Wires = WireHeat.Compute(board, Air, PackLimits, Climb);
         Fault = Wiring.ShortCircuit.Compute(board, Pack, PackWiring, Window);
@@ -62,7 +66,7 @@ public class BoardAnalysis
             (RoadClearance.UnderMotorOf(MotorPlace, WheelRadius), RoadClearance.UnderBoxOf(board, WheelRadius, DeckBend));
         Breakover = RoadClearance.BreakoverOf(BoxAboveRoad, Wheelbase);
         WheelPulleyOverBelt = BeltDrive.OverWheelPulleyOf(board);
-        BeltSpeedAtTop = TopSpeeds.BeltSpeedOf(Belt, Speeds, Drive);
+        BeltSpeedAtTop = TopSpeeds.BeltSpeedOf(Belt, UnloadedSpeed, Wheels);
         shape = new(() => BoardShape.Compute(board, Belt));
         layout = new(() => BoxLayout.Compute(board, DeckBend, Wheelbase, Bolts));
         harness = new(() => Laid(Traction.Climb.WireDutyOf(Climb, PackLimits, PhaseLimits), ifProposed: false));
@@ -108,32 +112,54 @@ public class BoardAnalysis
     public Answer<PackModel> Pack { get; }
     /// <summary>The charge.</summary>
     public Answer<ChargeTime> Charge { get; }
-    /// <summary>What limits the phase current when driving.</summary>
+    /// <summary>What the board holds the phase current to when driving.</summary>
     public Answer<CurrentLimits> PhaseLimits { get; }
-    /// <summary>What limits the phase current when braking.</summary>
+    /// <summary>What it holds it to when braking.</summary>
     public Answer<CurrentLimits> BrakePhaseLimits { get; }
-    /// <summary>What limits the current out of the pack.</summary>
+    /// <summary>What it holds the current out of the pack to.</summary>
     public Answer<CurrentLimits> PackLimits { get; }
-    /// <summary>What limits the current into the pack.</summary>
+    /// <summary>What it holds the current into the pack to.</summary>
     public Answer<CurrentLimits> RegenLimits { get; }
     /// <summary>Wires between pack and controllers.</summary>
     public Answer<PackWiring> PackWiring { get; }
     /// <summary>Air of the brief.</summary>
     public Answer<Air> Air { get; }
-    /// <summary>The electric drive.</summary>
+    /// <summary>Motors, gears and wheels.</summary>
+    public Answer<WheelDrive> Wheels { get; }
+    /// <summary>The electric drive as the board holds it when driving.</summary>
     public Answer<Propulsion> Drive { get; }
     /// <summary>Air, rolling and mass.</summary>
     public Answer<LoadOfBoard> Load { get; }
-    /// <summary>The board on the road.</summary>
+    /// <summary>What a speed asks of the board, whatever limits it.</summary>
+    public Answer<SteadyRunning> Demand { get; }
+    /// <summary>The board at steady speeds within its limits.</summary>
     public Answer<SteadyRunning> Running { get; }
-    /// <summary>Top speeds.</summary>
+    /// <summary>The board while its speed changes.</summary>
+    public Answer<MovingRunning> Moving { get; }
+    /// <summary>Top speeds at full and half charge.</summary>
     public Answer<TopSpeeds> Speeds { get; }
+    /// <summary>Top speed at the brief's reserve.</summary>
+    public Answer<Speed> SpeedAtReserve { get; }
+    /// <summary>Speed with the wheels in the air at full charge.</summary>
+    public Answer<Speed> UnloadedSpeed { get; }
+    /// <summary>Force from rest at full charge.</summary>
+    public Answer<Force> StartForce { get; }
     /// <summary>The brief's climb.</summary>
     public Answer<Climb> Climb { get; }
+    /// <summary>Steepest grade held at the climbing speed at half charge.</summary>
+    public Answer<Fraction> SteepestClimb { get; }
     /// <summary>The brief's cruise.</summary>
     public Answer<CruiseOfBoard> Cruise { get; }
-    /// <summary>The electric brake.</summary>
+    /// <summary>The pace at which the brief's range is reached.</summary>
+    public Answer<RangePace> RangePace { get; }
+    /// <summary>The electric brake from cruise speed on the level.</summary>
     public Answer<Brakes> Brakes { get; }
+    /// <summary>The electric brake down the brief's climb.</summary>
+    public Answer<Descent> Descent { get; }
+    /// <summary>Steepest descent held at the climbing speed at full charge.</summary>
+    public Answer<Fraction> DescentHeld { get; }
+    /// <summary>What the rider must be able to do beside the electric brake.</summary>
+    public Answer<string> BrakeNote { get; }
     /// <summary>Motors on the climb.</summary>
     public Answer<ClimbHeat> ClimbHeat { get; }
     /// <summary>Temperatures of the wires.</summary>

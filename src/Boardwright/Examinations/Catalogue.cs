@@ -52,13 +52,13 @@ public static class Catalogue
     /// <summary>pack.resistance.</summary>
     public static FigureKind PackResistance { get; } = new("pack.resistance", "ohm", "Pack resistance", "Steady resistance of the pack at half charge and the brief's temperature, the cells' slow branches and the links included, wires outside the pack not.", "(S/P) (R0 + R1 + R2) + links", Sources.CircuitTheory);
     /// <summary>pack.feed_power.</summary>
-    public static FigureKind FeedPower { get; } = new("pack.feed_power", "W", "Power the pack can feed", "Power at the controllers at the least of the pack current limits, at half charge: more than this no motor can ever take, whatever is printed on it.", "I (E − I R)", Sources.CircuitTheory);
+    public static FigureKind FeedPower { get; } = new("pack.feed_power", "W", "Power the pack can feed", "Power at the controllers at the pack current that the board holds, at half charge: more than this no motor can ever take, whatever is printed on it.", "I (E − I R)", Sources.CircuitTheory);
     /// <summary>limits.phase_current.</summary>
-    public static FigureKind PhaseLimit { get; } = new("limits.phase_current", "A", "Phase current limit", "The least of what is set and what motor and controller take for a short time, for each motor.", "least of the limits", Sources.MakersSheet);
+    public static FigureKind PhaseLimit { get; } = new("limits.phase_current", "A", "Phase current limit", "What the board holds the phase current of each motor to: the least of what is set and the controller's own peak. What the motor is rated for holds nothing; findings judge it.", "least of what is held", Sources.MakersSheet);
     /// <summary>limits.pack_current.</summary>
-    public static FigureKind PackLimit { get; } = new("limits.pack_current", "A", "Pack current limit", "The least of what is set and what cells, protection, plug, fuse and controllers carry for ever, for the whole board.", "least of the limits", Sources.MakersSheet);
+    public static FigureKind PackLimit { get; } = new("limits.pack_current", "A", "Pack current limit", "What the board holds the current out of the pack to: the least of what is set, the controllers' own maximum and the protection's rating, at which it is taken to open. What cells, plug and fuse are rated for holds nothing; findings judge it.", "least of what is held", Sources.MakersSheet);
     /// <summary>limits.regen_current.</summary>
-    public static FigureKind RegenLimit { get; } = new("limits.regen_current", "A", "Braking pack current limit", "The least of what is set and what cells, protection and controllers take back, for the whole board.", "least of the limits", Sources.MakersSheet);
+    public static FigureKind RegenLimit { get; } = new("limits.regen_current", "A", "Braking pack current limit", "What the board holds the current back into the pack to: the least of what is set, the controllers' own maximum and what the protection lets back. What the cells may take, and at which temperature, holds nothing; findings judge it.", "least of what is held", Sources.MakersSheet);
     /// <summary>speed.top_full.</summary>
     public static FigureKind TopFull { get; } = new("speed.top_full", "km/h", "Top speed, full", "Top speed on the level with the rider, full charge, the brief's headwind.", "walking up from rest, the first speed beyond which the largest force no longer meets the road's", Sources.Mechanics);
     /// <summary>speed.top_half.</summary>

@@ -76,30 +76,29 @@ public sealed class Examination : BoardAnalysis
 
         Add(TopFull, Speeds, s => 3.6 * s.Full);
         Add(TopHalf, Speeds, s => 3.6 * s.Half);
-        Add(TopReserve, Speeds, s => 3.6 * s.Reserve, s => s.Reserve == 0 ? "the taper leaves no power at the reserve" : null);
-        Add(UnloadedFull, Speeds, s => 3.6 * s.UnloadedFull);
+        Add(TopReserve, SpeedAtReserve, s => 3.6 * s.MetresPerSecond, s => s.Si == 0 ? "the taper leaves no power at the reserve" : null);
+        Add(UnloadedFull, UnloadedSpeed, s => 3.6 * s.MetresPerSecond);
         Add(Catalogue.Range, Cruise, c => c.Steady?.Metres / 1000, c => c.Steady is null ? "the pack cannot hold this speed" : c.Steady.EndsAtTaper ? "ends where the taper cuts, before the reserve" : null);
-        if (Board.Brief.RangeWanted.IsKnown)
-            Add(Pace, Cruise, c => 3.6 * c.Pace, c => c.Pace is null ? "not reached at any pace" : null);
+        Add(Pace, RangePace, p => 3.6 * p.Fastest, p => p.Fastest is null ? "not reached at any pace" : null);
         Add(Consumption, Cruise, c => c.Steady?.Consumption / 3.6);
         Add(CruisePower, Cruise, c => c.Steady?.AtHalf.Bus.Watts);
-        Add(Grade, Climb, c => 100 * c.Steepest);
-        Add(ClimbPhase, Climb, c => c.Asked?.PhaseCurrent, c => c.Asked is null ? "the pack cannot give the power" : c.Asked.IsWithinLimits ? null : "beyond the limits");
-        Add(ClimbPack, Climb, c => c.Asked?.Bus.Amperes, c => c.Asked is { IsWithinLimits: false } ? "beyond the limits" : null);
-        Add(StartForce, Speeds, s => s.StartForce);
+        Add(Grade, SteepestClimb, g => 100 * g.Value);
+        Add(ClimbPhase, Climb, c => c.Asked?.PhaseCurrent, c => c.Asked is null ? "the pack cannot give the power" : IsBeyond(c.Asked) ? "beyond the limits" : null);
+        Add(ClimbPack, Climb, c => c.Asked?.Bus.Amperes, c => c.Asked is { } asked && IsBeyond(asked) ? "beyond the limits" : null);
+        Add(Catalogue.StartForce, StartForce, f => f.Newtons);
         Add(BrakeDistance, Brakes, b => b.Half, b => b.Half is null ? "does not stop" : null);
         Add(BrakeDistanceFull, Brakes, b => b.Full, b => b.Full is null ? "does not stop" : null);
-        Add(BrakeDistanceDownhill, Brakes, b => b.Downhill, b => b.Downhill is null ? "does not stop" : null);
-        Add(GradeHeld, Brakes, b => 100 * b.GradeHeldFull);
-        if (!Brakes.IsBeside)
+        Add(BrakeDistanceDownhill, Descent, d => d.Stop, d => d.Stop is null ? "does not stop" : null);
+        Add(GradeHeld, DescentHeld, g => 100 * g.Value);
+        if (!BrakeNote.IsBeside)
         {
             list.Add(new Figure
             {
-                Kind = BrakeNote,
+                Kind = Catalogue.BrakeNote,
                 Unit = "",
-                Text = Brakes.IsKnown ? Brakes.Value.Note : null,
-                From = Brakes.From,
-                Missing = Brakes.Missing,
+                Text = BrakeNote.IsKnown ? BrakeNote.Value : null,
+                From = BrakeNote.From,
+                Missing = BrakeNote.Missing,
             });
         }
 
@@ -122,7 +121,7 @@ public sealed class Examination : BoardAnalysis
         Add(TorqueConstant, MotorConstants, m => new Motors.MotorConstants(m.Kv, 1).NewtonMetresPerPeakAmpere);
         Add(FluxLinkage, Motors.MotorModel.FluxOf(Board), m => m.FluxLinkageWebers);
         Add(PeakTorque, Traction.CurrentLimits.PeakTorqueOf(MotorConstants, PhaseLimits), t => t.NewtonMetres);
-        Add(ElectricalSpeed, Traction.TopSpeeds.ElectricalOf(Speeds, Drive), w => w.Rpm);
+        Add(ElectricalSpeed, Traction.TopSpeeds.ElectricalOf(UnloadedSpeed, Wheels), w => w.Rpm);
         Add(Cells, Energy, e => e.Cells);
         Add(Catalogue.PackEnergy, Energy, e => e.Energy.WattHours);
         Add(PackCapacity, Packs.PackModel.CapacityOf(Board), c => c.AmpereHours);
@@ -130,9 +129,9 @@ public sealed class Examination : BoardAnalysis
         Add(VoltageEmpty, Window, w => w.Empty.Volts);
         Add(PackResistance, Pack, p => p.OhmsAt(0.5));
         Add(FeedPower, Traction.CurrentLimits.FeedPowerOf(PackLimits, Pack, PackWiring), p => p.Watts);
-        Add(PhaseLimit, PhaseLimits, l => l.Weakest.Current.Amperes, l => l.Weakest.Says);
-        Add(PackLimit, PackLimits, l => l.Weakest.Current.Amperes, l => l.Weakest.Says);
-        Add(RegenLimit, RegenLimits, l => l.Weakest.Current.Amperes, l => l.Weakest.Says);
+        Add(PhaseLimit, PhaseLimits, l => l.Enforced.Current.Amperes, l => l.Enforced.Says);
+        Add(PackLimit, PackLimits, l => l.Enforced.Current.Amperes, l => l.Enforced.Says);
+        Add(RegenLimit, RegenLimits, l => l.Enforced.Current.Amperes, l => l.Enforced.Says);
         Add(Winding, ClimbHeat, h => h.Settled?.Winding.Celsius, h => h.Settled is null ? "no end: the copper's own rise lets it run away" : null);
         Add(Minutes, ClimbHeat, h => h.TimeToLimit?.Minutes,
             h => h.Limit is null ? "no limit of the winding is known" : !h.IsTold ? "cannot be told: winding and case have heat capacities too unlike" : h.TimeToLimit is null ? "the limit is not reached" : null);
@@ -148,6 +147,8 @@ public sealed class Examination : BoardAnalysis
         Add(Catalogue.Price, Price, c => (double)c.Money.Amount, _ => Quote.IsKnown ? LowerBound(Quote.Value.Unpriced) : null, Currency);
         return list;
     }
+
+    bool IsBeyond(Traction.OperatingPoint asked) => Running.IsKnown && !Running.Value.Allows(asked, Traction.Climb.Charge);
 
     string Currency => Quote.IsKnown ? Quote.Value.Parts.Currency : "";
 

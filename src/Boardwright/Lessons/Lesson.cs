@@ -51,7 +51,7 @@ public static class LessonSet
         ArgumentNullException.ThrowIfNull(board);
         ArgumentNullException.ThrowIfNull(conditions);
         board = UsualTable.Complete(board);
-        var drive = SteadyRunningOfBoard.Compute(board).Drive;
+        var drive = SteadyRunningOfBoard.Compute(board).Wheels;
         if (!drive.IsKnown)
         {
             var why = $"The coast-down holds the drag of motors and belts, and the board file does not tell how large that is: {string.Join(", ", drive.Missing)}.";
@@ -90,7 +90,7 @@ public static class LessonSet
             return new(Name, [], "How many cells are in series and in parallel must be known first: pack.series, pack.parallel.");
         var own = SteadyRunningOfBoard.Compute(board);
         var wires = (parts.Pack.Links.IsKnown ? parts.Pack.Links.Value.Ohms : 0)
-            + (own.Running.IsKnown ? own.Running.Value.WiringResistance : 0);
+            + (own.Wiring.IsKnown ? own.Wiring.Value.Resistance.Ohms : 0);
         var cells = (double)parts.Pack.Parallel.Value / parts.Pack.Series.Value;
         var hasBranches = parts.Cell.Polarisation.R1.IsKnown;
         // A board file with one resistance alone means what a pull meets in the end.
@@ -162,7 +162,7 @@ public static class LessonSet
 
     /// <summary>The drag of motors and belts that turn along, as a part of rolling coefficient and drag area: least squares of 1 and v² to
     /// it over the speeds of the runs.</summary>
-    static (double Rolling, double DragArea) DragOf(CoastDownFit fit, Propulsion drive, CoastDownConditions conditions)
+    static (double Rolling, double DragArea) DragOf(CoastDownFit fit, WheelDrive drive, CoastDownConditions conditions)
     {
         var (n, s2, s4, f, f2) = (0.0, 0.0, 0.0, 0.0, 0.0);
         foreach (var part in fit.Parts.Where(p => p.LeftOut.Length == 0))

@@ -49,6 +49,13 @@ public sealed record PackModel
     /// <summary>Steady resistance of the whole pack at a state of charge (0 to 1), in ohm.</summary>
     public double OhmsAt(double charge) => CellOhmsAt(charge) + Links.Ohms;
 
+    /// <summary>Heat in each cell under a steady current out of the pack at half charge: (I/P)² R.</summary>
+    public Power HeatInCellUnder(Current pack)
+    {
+        var each = pack.Amperes / Parallel;
+        return Power.FromWatts(each * each * CellOhmsAt(0.5) * Parallel / Series);
+    }
+
     /// <summary>Builds the model.</summary>
     public static Answer<PackModel> Compute(Board board) => Answer<PackModel>.Ask("pack.resistance", needs =>
     {

@@ -137,6 +137,34 @@ public sealed record Board : Sheet
     /// <returns>The plug, or one of which nothing is known.</returns>
     public Plug PlugCalled(string name) => Plugs.TryGetValue(name, out var plug) ? plug : (Plug)WithNames(new Plug(), $"plug {name}");
 
+    /// <summary>Keys of all entries that have a value, places in the box left out.</summary>
+    public IEnumerable<string> KnownKeys() => KeysOf(this).Distinct(StringComparer.Ordinal);
+
+    /// <summary>The board as if nobody knew an entry.</summary>
+    /// <param name="key">Dotted key of the entry.</param>
+    public Board Without(string key) => (Board)Without(this, key);
+
+    static IEnumerable<string> KeysOf(Sheet sheet) => Entry.ListEntries(sheet.GetType()).SelectMany(entry => entry.Read(sheet) switch
+    {
+        Sheet inner => KeysOf(inner),
+        IReadOnlyList<Sheet> list => list.SelectMany(KeysOf),
+        IKnown { IsKnown: true } known => [known.Key],
+        _ => (IEnumerable<string>)[],
+    });
+
+    static Sheet Without(Sheet sheet, string key)
+    {
+        return sheet.With(Entry.ListEntries(sheet.GetType()).Select(entry => (entry, Emptied(entry))));
+
+        object Emptied(Entry entry) => entry.Read(sheet) switch
+        {
+            Sheet inner => Without(inner, key),
+            IReadOnlyList<Sheet> list => entry.Known(list.Select(item => Without(item, key)).ToArray()),
+            IKnown known when known.Key == key => known.Emptied,
+            var other => other,
+        };
+    }
+
     internal static Sheet WithNames(Sheet sheet, string prefix) => sheet.With(
         Entry.ListEntries(sheet.GetType()).Select(entry => (entry, entry.WithName(
             entry.Read(sheet),

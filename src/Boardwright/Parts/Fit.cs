@@ -10,6 +10,9 @@ namespace Boardwright.Parts;
 /// <param name="Carried">Whether the board carries it on the road.</param>
 public sealed record PartSlot(string Key, Part Part, int Count, bool Needed, bool Carried)
 {
+    /// <summary>Entries that say how many, as far as they are known.</summary>
+    public IReadOnlyList<Known<int>> CountedBy { get; init; } = [Part.Count];
+
     /// <summary>Every place of a board, in the order of the file.</summary>
     /// <returns>The places; the number of motors and the kind of drive must be known.</returns>
     public static Answer<IReadOnlyList<PartSlot>> All(Board board) => Answer<IReadOnlyList<PartSlot>>.Ask("", needs =>
@@ -33,9 +36,12 @@ public sealed record PartSlot(string Key, Part Part, int Count, bool Needed, boo
             new("wheel_pulley", parts.WheelPulley, parts.WheelPulley.Count.Or(motors), belt, true),
             new("belt", parts.Belt, parts.Belt.Count.Or(motors), belt, true),
             new("gearbox", parts.Gearbox, parts.Gearbox.Count.Or(motors), drive == DriveKind.Gear, true),
-            new("controller", parts.Controller, ControllerCount(parts), true, true),
-            new("cell", parts.Cell, cells, true, true),
-            new("pack", parts.Pack, 1, true, true),
+            new("controller", parts.Controller, ControllerCount(parts), true, true)
+            {
+                CountedBy = [parts.Controller.Count.IsKnown ? parts.Controller.Count : parts.Controller.Motors],
+            },
+            new("cell", parts.Cell, cells, true, true) { CountedBy = [parts.Pack.Series, parts.Pack.Parallel] },
+            new("pack", parts.Pack, 1, true, true) { CountedBy = [] },
             new("pack.protection", parts.Pack.Protection, parts.Pack.Protection.Count.Or(1), false, true),
             new("charger", parts.Charger, parts.Charger.Count.Or(1), false, false),
             new("remote", parts.Remote, parts.Remote.Count.Or(1), false, true),
@@ -47,6 +53,17 @@ public sealed record PartSlot(string Key, Part Part, int Count, bool Needed, boo
     });
 
     /// <summary>How many controllers the board has: as stated, or as many as its motors need.</summary>
+    public static int ControllerCount(Needs needs, Fitted parts)
+    {
+        var (controller, motors) = (parts.Controller, parts.Drive.Motors);
+        if (controller.Count.IsKnown)
+            return needs.Read(controller.Count);
+        needs.Read(controller.Motors, 1);
+        needs.Read(motors, 1);
+        return ControllerCount(parts);
+    }
+
+    /// <summary>The same, for those who need not say what it rests on.</summary>
     public static int ControllerCount(Fitted parts)
     {
         var each = Math.Max(1, parts.Controller.Motors.Or(1));

@@ -14,7 +14,7 @@ namespace Boardwright.Rides;
 public sealed record RideModel
 {
     /// <summary>The board on the road: the same forces and limits as in the steady figures.</summary>
-    public required SteadyRunning Running { get; init; }
+    public required BrakedRunning Running { get; init; }
     /// <summary>One cell.</summary>
     public required CellModel Cell { get; init; }
     /// <summary>What gets warm.</summary>
@@ -37,7 +37,7 @@ public sealed record RideModel
         var parts = SteadyRunningOfBoard.Compute(board);
         return Answer<RideModel>.Ask("", (Func<Needs, RideModel?>)(needs =>
         {
-            var running = needs.Read(parts.Running);
+            var (drive, running) = (needs.Read(parts.Drive), needs.Read(parts.Braked));
             var cell = needs.Read(CellModel.Compute(board.Parts.Cell));
             var motor = needs.Read(parts.Motor);
             var heat = needs.Read(RideHeat.Compute(board, parts.Air));
@@ -48,7 +48,7 @@ public sealed record RideModel
             var reserve = needs.Read(brief.Reserve);
             return needs.Unmet ? null : new RideModel
             {
-                Running = running,
+                Running = running with { Drive = drive },
                 Cell = cell,
                 Heat = heat,
                 Pace = new RiderPace(cruise, accelerating, braking),

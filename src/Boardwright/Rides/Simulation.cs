@@ -44,7 +44,7 @@ public sealed class Simulation
     readonly RideCourse course;
     readonly RideOptions options;
     readonly RideHeat heat;
-    readonly SteadyRunning running;
+    readonly BrakedRunning running;
     readonly Propulsion drive;
     readonly CellModel cell;
     readonly double step, reserve, mass, rolling, weight, air, wind, accelerating;
@@ -251,8 +251,9 @@ public sealed class Simulation
         }
 
         var wanted = Min(-force, running.BrakeGripUnder(road, piece.Cosine));
-        var needed = Min(-drive.CurrentFor(-wanted, middle), drive.BrakePhaseLimit * pack.Fade);
-        var current = needed <= 0 ? 0 : drive.LargestBrakeCurrent(middle, pack.Supply, pack.PhaseOhms, needed);
+        var needed = Min(-drive.CurrentFor(-wanted, middle), running.Braking.Phase * pack.Fade);
+        var most = running.Braking with { Phase = needed };
+        var current = needed <= 0 ? 0 : drive.LargestBrakeCurrent(middle, pack.Supply, pack.PhaseOhms, most);
         pull.Current = -current;
         pull.Force = -drive.BrakeForce(current, middle);
         // The motors' own drag may exceed what the tyres of one axle take; then nothing is left for the foot.
@@ -272,7 +273,7 @@ public sealed class Simulation
         const double Much = 0.2;
         Pull one = default, other = default;
         return Wanted(wish, fast, piece, ref one) && Wanted(wish, slow, piece, ref other)
-            && Abs(one.Current - other.Current) > Much * drive.BrakePhaseLimit;
+            && Abs(one.Current - other.Current) > Much * running.Braking.Phase;
     }
 
     /// <summary>The most the board can do: a = (F_largest(v + a h/2) − F_road)/m_e, solved for a by the secant rule.</summary>

@@ -23,6 +23,10 @@ public sealed record Masses(Mass Board, IReadOnlyList<string> Unweighed)
             if (!place.Carried || (!place.Part.IsChosen && !place.Needed))
                 continue;
             var mass = EachIn(place);
+            foreach (var count in place.CountedBy.Where(c => c.IsKnown))
+                needs.Read(count);
+            if (place.Count == 0)
+                unweighed.AddRange(place.CountedBy.Where(c => !c.IsKnown).Select(c => c.Key));
             if (mass.IsKnown)
                 sum += needs.Read(mass) * place.Count;
             else

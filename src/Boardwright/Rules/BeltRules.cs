@@ -107,7 +107,7 @@ static class BeltRules
             var (value, limit) = (Amount.Create(load.PeakPull, "N"), Amount.Create(rating, "N"));
             if (load.PeakPull <= rating)
                 return [BeltCarriesPeak!.Found(Level.Fine, $"{load.PeakPull:0 N} at the peak against {rating:0 N}; {rating - load.PeakPull:0 N} are left.", value: value, limit: limit)];
-            var amperes = Current.FromAmperes(Math.Floor(limits.Weakest.Current.Amperes * (rating / load.PeakPull)));
+            var amperes = Current.FromAmperes(Math.Floor(limits.Enforced.Current.Amperes * (rating / load.PeakPull)));
             var wider = new[] { 9.0, 15, 20, 25 }.Select(Length.FromMillimetres).Cast<Length?>()
                 .FirstOrDefault(w => w > width && new BeltStrength(belt.Profile, w!.Value).AllowedPull(belt.Path) is { } carried
                 && carried >= load.PeakPull);
@@ -151,7 +151,7 @@ static class BeltRules
             var (value, limit) = (Amount.Create(load.BrakePull, "N"), Amount.Create(fromDrive * 2, "N"));
             if (load.BrakePull / 2 <= fromDrive)
                 return [NoSlackUnderBrake!.Found(Level.Fine, $"At the braking limit the looser span keeps {load.SlackWhenBraking:0 N}.", value: value, limit: limit)];
-            var amperes = Current.FromAmperes(Math.Floor(brake.Weakest.Current.Amperes * (fromDrive * 2 / load.BrakePull)));
+            var amperes = Current.FromAmperes(Math.Floor(brake.Enforced.Current.Amperes * (fromDrive * 2 / load.BrakePull)));
             return
             [
                 NoSlackUnderBrake!.Found(Level.Fix, $"Braking pulls {load.BrakePull:0 N}: at the {fromDrive:0 N} that driving needs one span goes slack by {load.BrakePull / 2 - fromDrive:0 N}.",

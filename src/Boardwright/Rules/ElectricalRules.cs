@@ -67,81 +67,52 @@ public static class ElectricalRules
 
     /// <summary>The builder's phase current is within motor and controller.</summary>
     public static Rule<BoardAnalysis> PhaseCurrentCarried { get; } = new(
-        "current.phase", "limits.phase_current", "Motor, controller and the plugs between them carry the phase current that is set.",
-        "Set against the peak phase currents of motor and controller and what the plugs between them carry for a short time (their rating times √2); the weakest is named. What they carry for ever is said beside it.",
+        "current.phase", "limits.phase_current", "Motor, controller and the plugs between them carry the phase current that the board holds.",
+        "What is set, or else the controller's own peak, against the peak phase currents of motor and controller and what the plugs between them carry for a short time (their rating times √2); the weakest is named. What they carry for ever is said beside it.",
         Sources.MakersSheet,
-        (e, needs) => Phase(PhaseCurrentCarried!, e, needs, e.Board.Limits.PhaseCurrent, "limits.phase_current"));
+        (e, needs) => Phase(PhaseCurrentCarried!, e, needs, e.PhaseLimits, e.Board.Limits.PhaseCurrent, "limits.phase_current"));
 
     /// <summary>The builder's braking phase current is within motor and controller.</summary>
     public static Rule<BoardAnalysis> BrakePhaseCurrentCarried { get; } = new(
-        "current.brake_phase", "limits.brake_phase_current", "Motor, controller and the plugs between them carry the braking phase current that is set.",
-        "Set against the peak phase currents of motor and controller and what the plugs between them carry for a short time (their rating times √2); the weakest is named.",
+        "current.brake_phase", "limits.brake_phase_current", "Motor, controller and the plugs between them carry the braking phase current that the board holds.",
+        "What is set, or else the controller's own peak, against the peak phase currents of motor and controller and what the plugs between them carry for a short time (their rating times √2); the weakest is named.",
         Sources.MakersSheet,
-        (e, needs) => Phase(BrakePhaseCurrentCarried!, e, needs, e.Board.Limits.BrakePhaseCurrent, "limits.brake_phase_current"));
+        (e, needs) => Phase(BrakePhaseCurrentCarried!, e, needs, e.BrakePhaseLimits, e.Board.Limits.BrakePhaseCurrent, "limits.brake_phase_current"));
 
     /// <summary>Every part between cells and controller carries the pack current.</summary>
     public static Rule<BoardAnalysis> PackCurrentCarried { get; } = new(
-        "current.pack", "limits.pack_current", "Cells, protection, plugs, fuse and controller carry the pack current that is set.",
-        "Set against what each carries for ever: cells · parallel, protection, the pack's plug and those of its wires, fuse, controllers. Every part that is too weak is named, the weakest first.",
+        "current.pack", "limits.pack_current", "Cells, protection, plugs, fuse and controller carry the pack current that the board holds.",
+        "What is set, or the controllers' own maximum where that is less, against what each part carries for ever: cells · parallel, protection, the pack's plug and those of its wires, fuse; what is set also against the controllers. That the protection opens excuses no part. Every part that is too weak is named, the weakest first, with what then happens: I² R in a cell and in a contact. Beyond twice what the cells carry it is a stop.",
         Sources.MakersSheet,
         (e, needs) =>
         {
-            var set = needs.Read(e.Board.Limits.PackCurrent);
+            var limits = needs.Read(e.PackLimits);
             if (needs.Unmet)
                 return null;
-            var parts = CurrentLimits.PackParts(needs, e.Board).OfType<CurrentLimit>().ToList();
+            var parts = CurrentRatings.Pack(needs, e.Board).ToList();
             foreach (var run in e.Board.Wiring.Where(WiringRuns.IsPackRun))
             {
                 if (run.Plug.IsKnown && e.Board.PlugCalled(run.Plug.Value).CurrentContinuous is { IsKnown: true } rated
                     && !(e.Board.Parts.Pack.Plug.IsKnown && Rules.InterfaceRules.Same(e.Board.Parts.Pack.Plug.Value, run.Plug.Value)))
                 {
-                    parts.Add(new CurrentLimit(run.Plug.Key, $"the continuous current of the plug {run.Plug.Value} in the wire", rated.Value));
+                    parts.Add(new(Bearer.Plug, new(run.Plug.Key, $"the continuous current of the plug {run.Plug.Value} in the wire", rated.Value)));
                 }
             }
 
-            parts = [.. parts.OrderBy(p => p.Current)];
-            if (parts.Count == 0)
-                return null;
-            var weak = parts.Where(p => p.Current < set).ToArray();
-            var (value, limit) = (Amount.Create(set, "A"), Amount.Create(parts[0].Current, "A"));
-            return weak.Length == 0
-                ? [PackCurrentCarried!.Found(Level.Fine, $"{set:0 A} are set; the weakest part, {parts[0].Says}, carries {parts[0].Current:0 A}.", value: value, limit: limit)]
-                : weak.Select(w => PackCurrentCarried!.Found(Level.Fix, $"{set:0 A} are set; {w.Says} is {w.Current:0 A}: {set - w.Current:0 A} too little.",
-                    $"Set the pack current to {weak[0].Current:0 A}, or take a stronger part.", value, Amount.Create(w.Current, "A"), w.Key, new Change("limits.pack_current", Setting(weak[0].Current))));
+            return Carried(PackCurrentCarried!, e, limits, parts, "pack current", "carries");
         });
 
     /// <summary>Every part takes the braking current back.</summary>
     public static Rule<BoardAnalysis> RegenCurrentCarried { get; } = new(
-        "current.regen", "limits.regen_current", "Cells, protection, plug, fuse and controller take the braking pack current that is set.",
-        "Set against cells · parallel charge current, the protection's, the controllers', and what plug and fuse carry. Where the protection lets nothing through, or the cells may not be charged at the brief's temperature, nothing at all is taken: the brake is then only what the copper turns into heat.",
+        "current.regen", "limits.regen_current", "Cells, protection, plug, fuse and controller take the braking pack current that the board holds.",
+        "What is set, or the controllers' own maximum where that is less, against cells · parallel charge current, the protection's, and what plug and fuse carry; what is set also against the controllers. That the protection opens excuses no part. No controller knows how warm the cells are: where they may not be charged at the brief's temperature, or beyond twice their charge current, it is a stop, and the brake is computed with what is set all the same. Where the protection lets nothing through the brake is only what the copper turns into heat.",
         Sources.MakersSheet,
         (e, needs) =>
         {
-            var set = needs.Read(e.Board.Limits.RegenCurrent);
             var limits = needs.Read(e.RegenLimits);
             if (needs.Unmet)
                 return null;
-            // Plug and fuse carry the current both ways; they do not steer the brake, but they must bear it.
-            var carriers = limits.All.Where(l => l.Key != e.Board.Limits.RegenCurrent.Key)
-                .Concat(CurrentLimits.Carriers(needs, e.Board).OfType<CurrentLimit>()).OrderBy(l => l.Current).ToArray();
-            var next = carriers.FirstOrDefault();
-            var weakest = next.Key is not null && next.Current < set ? next : limits.Weakest;
-            var (value, limit) = (Amount.Create(set, "A"), Amount.Create(weakest.Current, "A"));
-            if (weakest.Current >= set)
-            {
-                return [RegenCurrentCarried!.Found(
-                    Level.Fine, next.Key is null ? (FormattableString)$"{set:0 A} are set." : $"{set:0 A} are set; the weakest part, {next.Says}, takes {next.Current:0 A}.", value: value,
-                    limit: next.Key is null ? null : Amount.Create(next.Current, "A"))];
-            }
-
-            return weakest.Current.Si == 0
-                ? [RegenCurrentCarried!.Found(Level.Stop, $"{set:0 A} of braking current are set, but {weakest.Says}.", weakest.Key == e.Board.Parts.Pack.Protection.RegenThrough.Key
-                    ? (FormattableString)$"Fit a protection that lets braking current through, or ride and brake as if there were no electric brake."
-                    : weakest.Key == e.Board.Parts.Cell.ChargeTemperatureMin.Key
-                    || weakest.Key == e.Board.Parts.Cell.ChargeTemperatureMax.Key
-                        ? (FormattableString)$"Bring the pack to a temperature at which its cells may be charged before riding, or set no braking current and brake as if there were no electric brake."
-                        : $"Take a part that takes braking current, or ride and brake as if there were no electric brake.", value, limit, weakest.Key)]
-                : [RegenCurrentCarried!.Found(Level.Fix, $"{set:0 A} of braking current are set; {weakest.Says} is {weakest.Current:0 A}.", $"Set the braking pack current to {weakest.Current:0 A}.", value, limit, weakest.Key, new Change("limits.regen_current", Setting(weakest.Current)))];
+            return Carried(RegenCurrentCarried!, e, limits, [.. CurrentRatings.Regen(needs, e.Board)], "braking pack current", "takes");
         });
 
     /// <summary>Plugs mate along each line.</summary>
@@ -274,13 +245,51 @@ public static class ElectricalRules
         [ControllerVoltage, PartsStandVoltage, EveryMotorDriven, PhaseCurrentCarried, BrakePhaseCurrentCarried, PackCurrentCarried,
         RegenCurrentCarried, PlugsMate, WiresStayCool, FuseProtectsWire, ElectricalSpeedFits];
 
-    static Finding[]? Phase(Rule<BoardAnalysis> rule, BoardAnalysis e, Needs needs, Known<Current> setting, string key)
+    static Finding[] Carried(
+        Rule<BoardAnalysis> rule, BoardAnalysis e, CurrentLimits limits, IReadOnlyList<CurrentRating> parts, string what, string carries)
     {
-        var set = needs.Read(setting);
+        // A trip is a last resort: no part may lean on it.
+        var flows = limits.BeforeTrip;
+        var most = limits.Set ?? flows;
+        FormattableString held = flows.IsSet ? (FormattableString)$"{flows.Current:0 A} are set" : $"The board holds {flows.Current:0 A} ({flows.Says})";
+        var none = limits.Set is null ? " Nothing is set." : "";
+        var rated = parts.OrderBy(p => p.Rated.Current).ToArray();
+        // What no device holds is judged by what can flow; what one does, by what it was told to.
+        Current Judged(CurrentRating part) => part.IsEnforced ? most.Current : flows.Current;
+        var weak = rated.Where(p => p.Rated.Current < Judged(p)).ToArray();
+        if (weak.Length == 0)
+        {
+            return rated.Where(p => p.Rated.Key != flows.Key).Take(1).Select(next => rule.Found(
+                Level.Fine, $"{(Phrase)held}; the weakest part, {next.Rated.Says}, {carries} {next.Rated.Current:0 A}.{none}",
+                value: Amount.Create(flows.Current, "A"), limit: Amount.Create(next.Rated.Current, "A")))
+                .DefaultIfEmpty(rule.Found(Level.Fine, $"{(Phrase)held}.{none}", value: Amount.Create(flows.Current, "A"))).ToArray();
+        }
+
+        return [.. weak.Select(w =>
+        {
+            var (judged, rating) = (Judged(w), w.Rated.Current);
+            var (value, limit) = (Amount.Create(judged, "A"), Amount.Create(rating, "A"));
+            FormattableString flow = w.IsEnforced && most.IsSet ? (FormattableString)$"{judged:0 A} are set" : held;
+            // What the file does not say may still be set right.
+            var stop = limits.Set is null ? Level.Fix : Level.Stop;
+            if (rating.Si == 0)
+                return rule.Found(stop, $"{(Phrase)flow}{(flow == held && !flows.IsSet ? "" : " as braking current")}, but {(Phrase)CurrentConsequences.OfNone(e, w)}", CurrentConsequences.MendOfNone(w), value, limit, w.Rated.Key);
+            return rule.Found(w.Bearer == Bearer.Cells && judged > rating * 2 ? stop : Level.Fix,
+                $"{(Phrase)flow}; {w.Rated.Says} is {rating:0 A}: {judged - rating:0 A} too little. {(Phrase)CurrentConsequences.Beyond(e, w, judged)}",
+                $"Set the {what} to {weak[0].Rated.Current:0 A}, or take a stronger part.", value, limit, w.Rated.Key, new Change(rule.Where, Setting(weak[0].Rated.Current)));
+        })];
+    }
+
+    static Finding[]? Phase(
+        Rule<BoardAnalysis> rule, BoardAnalysis e, Needs needs, Answer<CurrentLimits> answer, Known<Current> setting, string key)
+    {
+        var limits = needs.Read(answer);
         var (motor, controller) = (e.Board.Parts.Motor, e.Board.Parts.Controller);
         var peaks = (Motor: needs.Read(motor.PhaseCurrentPeak), Controller: needs.Read(controller.PhaseCurrentPeak));
         if (needs.Unmet)
             return null;
+        var set = setting.IsKnown ? needs.Read(setting) : limits.Enforced.Current;
+        FormattableString held = setting.IsKnown ? (FormattableString)$"{set:0 A} are set" : $"Nothing is set, and the controller holds {set:0 A}";
         var weakest = peaks.Motor < peaks.Controller ? (Name: "motor", Current: peaks.Motor) : (Name: "controller", Current: peaks.Controller);
         // A plug is rated by the root of the mean square, a phase current by its amplitude.
         foreach (var plug in e.Board.Wiring.Where(WiringRuns.IsMotorRun).Where(r => r.Plug.IsKnown)
@@ -295,9 +304,15 @@ public static class ElectricalRules
         var forEver = new[] { motor.PhaseCurrentContinuous, controller.PhaseCurrentContinuous }.Where(c => c.IsKnown).Select(c => c.Value)
             .OrderBy(c => c).Cast<Current?>().FirstOrDefault();
         var beside = forEver is { } c && c < set ? (FormattableString)$" For ever they carry {c:0 A}; the heat decides how long the rest lasts." : $"";
-        return set <= weakest.Current
-            ? [rule.Found(Level.Fine, $"{set:0 A} are set; the {weakest.Name}, the weakest, takes {weakest.Current:0 A} for a short time.{beside}", value: value, limit: limit)]
-            : [rule.Found(Level.Fix, $"{set:0 A} are set; the {weakest.Name} takes {weakest.Current:0 A}.", $"Set {weakest.Current:0 A}.", value, limit, mend: new Change(key, Setting(weakest.Current)))];
+        if (set <= weakest.Current)
+            return [rule.Found(Level.Fine, $"{(Phrase)held}; the {weakest.Name}, the weakest, takes {weakest.Current:0 A} for a short time.{beside}", value: value, limit: limit)];
+        var then = weakest.Name switch
+        {
+            "motor" => (FormattableString)$" {(Phrase)CurrentConsequences.InWinding(e, limits.Enforced.Current)}",
+            "controller" => (FormattableString)$" It holds itself to that.",
+            _ => (FormattableString)$" {(Phrase)CurrentConsequences.InContact(limits.Enforced.Current, weakest.Current)}",
+        };
+        return [rule.Found(Level.Fix, $"{(Phrase)held}; the {weakest.Name} takes {weakest.Current:0 A}: {set - weakest.Current:0 A} too little.{(Phrase)then}", $"Set {weakest.Current:0 A}.", value, limit, mend: new Change(key, Setting(weakest.Current)))];
     }
 
     /// <summary>A current as a setting that is no larger, in whole amperes where that leaves anything.</summary>

@@ -120,7 +120,7 @@ static class PackRules
         (e, needs) =>
         {
             var start = needs.Read(e.Board.Limits.TaperStart);
-            var run = needs.Read(e.Running);
+            var run = needs.Read(e.Demand);
             var cruise = needs.Read(e.Cruise);
             var reserve = needs.Read(e.Board.Brief.Reserve);
             if (needs.Unmet || cruise.Steady is not { } steady)

@@ -25,12 +25,12 @@ static class PerformanceRules
             var drive = needs.Read(e.Gearing);
             if (needs.Unmet)
                 return null;
-            var (full, half, reserve) =
-                (Speed.FromMetresPerSecond(tops.Full), Speed.FromMetresPerSecond(tops.Half), Speed.FromMetresPerSecond(tops.Reserve));
+            var (full, half) = (Speed.FromMetresPerSecond(tops.Full), Speed.FromMetresPerSecond(tops.Half));
+            var reserve = e.SpeedAtReserve.IsKnown ? (FormattableString)$", {e.SpeedAtReserve.Value:0.0 km/h} at the reserve" : $"";
             var (value, limit) = (Amount.Create(full, "km/h"), Amount.Create(wanted, "km/h"));
             return full >= wanted
-                ? [TopSpeedReached!.Found(Level.Fine, $"{full:0.0 km/h} full, {half:0.0 km/h} at half charge, {reserve:0.0 km/h} at the reserve; {wanted:0 km/h} are wanted.", value: value, limit: limit)]
-                : [TopSpeedReached!.Found(Level.Fix, $"{full:0.0 km/h} full, {half:0.0 km/h} at half charge; {wanted:0 km/h} are wanted: {wanted - full:0.0 km/h} too little.", $"A ratio of about {drive.Ratio * (full / wanted):0.00} instead of {drive.Ratio:0.00}, larger wheels by {wanted / full - 1:0 %}, or more cells in series; climb and pull fall by as much.", value, limit)];
+                ? [TopSpeedReached!.Found(Level.Fine, $"{full:0.0 km/h} full, {half:0.0 km/h} at half charge{(Phrase)reserve}; {wanted:0 km/h} are wanted.", value: value, limit: limit)]
+                : [TopSpeedReached!.Found(Level.Fix, $"{full:0.0 km/h} full, {half:0.0 km/h} at half charge; {wanted:0 km/h} are wanted: {wanted - full:0.0 km/h} too little.", $"{(Phrase)Faster(e.Board.Parts, drive.Ratio, wanted / full)}, larger wheels by {wanted / full - 1:0 %}, or more cells in series; climb and pull fall by as much.", value, limit)];
         });
 
     /// <summary>The speed limit that the builder entered.</summary>
@@ -44,7 +44,7 @@ static class PerformanceRules
                 return null;
             var limit = needs.Read(e.Board.Brief.SpeedLimit);
             var tops = needs.Read(e.Speeds);
-            var drive = needs.Read(e.Drive);
+            var drive = needs.Read(e.Wheels);
             if (needs.Unmet)
                 return null;
             var full = Speed.FromMetresPerSecond(tops.Full);
@@ -63,15 +63,16 @@ static class PerformanceRules
         Sources.CommonPractice,
         (e, needs) =>
         {
-            var tops = needs.Read(e.Speeds);
             var (front, rear) = (needs.Read(e.Board.Parts.FrontTruck.Kingpin), needs.Read(e.Board.Parts.RearTruck.Kingpin));
             if (needs.Unmet)
                 return null;
-            var full = Speed.FromMetresPerSecond(tops.Full);
-            var value = Amount.Create(full, "km/h");
+            // The words hold at any speed; the speed is said where it is known.
+            var full = e.Speeds.IsKnown ? Speed.FromMetresPerSecond(e.Speeds.Value.Full) : (Speed?)null;
+            var value = full is { } known ? Amount.Create(known, "km/h") : (Amount?)null;
+            FormattableString reaches = full is { } top ? (FormattableString)$" on a board that reaches {top:0 km/h}" : $"";
             return front != Kingpin.Double && rear != Kingpin.Double
-                ? [SteadyAtSpeed!.Found(Level.Fine, $"Single-kingpin trucks; the board reaches {full:0 km/h}. How steady it is there nobody can compute: try it in steps.", value: value)]
-                : [SteadyAtSpeed!.Found(Level.Measure, $"Double-kingpin trucks on a board that reaches {full:0 km/h}: riders report a weave that grows with speed, and nobody can compute where it begins.", $"Try it in steps of 5 km/h on an empty road, in full protection. The trade fits harder bushings, first at the rear, lowers the rear truck's pivot angle, has the rider stand forward, and limits the speed where the weave begins.", value)];
+                ? [SteadyAtSpeed!.Found(Level.Fine, $"Single-kingpin trucks{(Phrase)reaches}. How steady it is there nobody can compute: try it in steps.", value: value)]
+                : [SteadyAtSpeed!.Found(Level.Measure, $"Double-kingpin trucks{(Phrase)reaches}: riders report a weave that grows with speed, and nobody can compute where it begins.", $"Try it in steps of 5 km/h on an empty road, in full protection. The trade fits harder bushings, first at the rear, lowers the rear truck's pivot angle, has the rider stand forward, and limits the speed where the weave begins.", value)];
         });
 
     /// <summary>The climb wanted is held.</summary>
@@ -83,10 +84,9 @@ static class PerformanceRules
         {
             var wanted = needs.Read(e.Board.Brief.ClimbWanted);
             var speed = needs.Read(e.Board.Brief.ClimbSpeed);
-            var climb = needs.Read(e.Climb);
+            var (climb, steepest) = (needs.Read(e.Climb), needs.Read(e.SteepestClimb));
             if (needs.Unmet)
                 return null;
-            var steepest = Fraction.FromValue(climb.Steepest);
             var (value, limit) = (Amount.Create(steepest, "%"), Amount.Create(wanted, "%"));
             FormattableString takes = climb.Asked is { } a
                 ? (FormattableString)$" and take {Current.FromAmperes(a.PhaseCurrent):0 A} in each motor and {Current.FromAmperes(a.Bus.Amperes):0 A} from the pack"
@@ -116,7 +116,10 @@ static class PerformanceRules
             var (value, limit) = (Amount.Create(reached, "km"), Amount.Create(wanted, "km"));
             if (reached >= wanted)
                 return [RangeReached!.Found(Level.Fine, $"{reached:0.0 km} at a steady {speed:0 km/h}; {wanted:0 km} are wanted. Stops, hills, wind and cold take from it.", value: value, limit: limit)];
-            var pace = cruise.Pace is { } p ? Speed.FromMetresPerSecond(p) : (Speed?)null;
+            var found = needs.Read(e.RangePace);
+            if (needs.Unmet)
+                return null;
+            var pace = found.Fastest is { } p ? Speed.FromMetresPerSecond(p) : (Speed?)null;
             if (reached.Si <= 0)
                 return [RangeReached!.Found(Level.Fix, $"The pack cannot hold a steady {speed:0 km/h}; {wanted:0 km} are wanted.", $"More cells in parallel, cells of lower resistance, or a slower cruise{(pace is { } held ? (FormattableString)$": {wanted:0 km} are reached at a steady {held:0.0 km/h}" : $"")}.", value, limit)];
             var parallel = Math.Ceiling(e.Board.Parts.Pack.Parallel.Or(1) * (wanted / reached));
@@ -126,7 +129,7 @@ static class PerformanceRules
                     pace is { } slow
                         ? (FormattableString)$"{wanted:0 km} are only reached at a steady {slow:0.0 km/h}; at {speed:0 km/h} they take about {parallel} cells in parallel."
                         : $"{wanted:0 km} are reached at no pace; at {speed:0 km/h} they take about {parallel} cells in parallel.",
-                    value, limit, mend: pace is { } s ? new Change("brief.cruise_speed", $"{Math.Floor(s.KilometresPerHour):0} km/h") : null),
+                    value, limit),
             ];
         });
 
@@ -138,11 +141,9 @@ static class PerformanceRules
         (e, needs) =>
         {
             var speed = needs.Read(e.Board.Brief.CruiseSpeed);
-            var tops = needs.Read(e.Speeds);
-            var cruise = needs.Read(e.Cruise);
+            var (reserve, cruise) = (needs.Read(e.SpeedAtReserve), needs.Read(e.Cruise));
             if (needs.Unmet)
                 return null;
-            var reserve = Speed.FromMetresPerSecond(tops.Reserve);
             var (value, limit) = (Amount.Create(reserve, "km/h"), Amount.Create(speed, "km/h"));
             return cruise.Steady is { EndsAtTaper: false } && reserve >= speed
                 ? [CruiseHeld!.Found(Level.Fine, $"At the reserve the board still does {reserve:0.0 km/h}.", value: value, limit: limit)]
@@ -160,16 +161,15 @@ static class PerformanceRules
         {
             var wanted = needs.Read(e.Board.Brief.ClimbWanted);
             var speed = needs.Read(e.Board.Brief.ClimbSpeed);
-            var brakes = needs.Read(e.Brakes);
+            var (held, descent) = (needs.Read(e.DescentHeld), needs.Read(e.Descent));
             if (needs.Unmet)
                 return null;
-            var held = Fraction.FromValue(brakes.GradeHeldFull);
             FormattableString only = held.Value < 0.0005 ? (FormattableString)$"no descent is held" : $"only {held:0.0 %} downhill are held";
             var (value, limit) = (Amount.Create(held, "%"), Amount.Create(wanted, "%"));
             return held >= wanted
                 ? [BrakeHoldsDescent!.Found(Level.Fine, $"With a full pack {held:0.0 %} downhill are held at {speed:0 km/h} and slower; {wanted:0 %} are asked. It is one brake, and it is gone when the link or the pack is.", value: value, limit: limit)]
                 : [BrakeHoldsDescent!.Found(Level.Stop, $"With a full pack {new Phrase(only)} at {speed:0 km/h} and slower; the brief's hill has {wanted:0 %}.",
-                    brakes.HoldsFrom is { } charge and >= 0.01
+                    descent.HoldsFrom is { } charge and >= 0.01
                         ? (FormattableString)$"Start down that hill with no more than {Fraction.FromValue(Math.Floor(100 * charge) / 100):0 %} of the charge, from where it is held, and fit or be able to use another brake."
                         : $"It is held at no charge: raise the braking currents if every part carries them, gear lower, and fit or be able to use another brake.", value, limit)];
         });
@@ -181,22 +181,22 @@ static class PerformanceRules
         Sources.Mechanics,
         (e, needs) =>
         {
-            var brakes = needs.Read(e.Brakes);
+            var (brakes, descent) = (needs.Read(e.Brakes), needs.Read(e.Descent));
             var speed = needs.Read(e.Board.Brief.CruiseSpeed);
             var (hill, slow) = (needs.Read(e.Board.Brief.ClimbWanted), needs.Read(e.Board.Brief.ClimbSpeed));
             if (needs.Unmet)
                 return null;
             static FormattableString Way(double? metres) => metres is { } m ? (FormattableString)$"{Length.FromMetres(m):0.0 m}" : $"never";
             static FormattableString Within(double? metres) => metres is null ? (FormattableString)$"never" : $"within {new Phrase(Way(metres))}";
-            return brakes is { Half: not null, Full: not null, Downhill: not null }
-                ? [BrakeStops!.Found(Level.Fine, $"From {speed:0 km/h} on the level {Way(brakes.Half)} at half charge and {Way(brakes.Full)} full; down the brief's {hill:0 %} from {slow:0 km/h} {Way(brakes.Downhill)} at half charge.", value: new Amount(brakes.Half.Value, "m"))]
-                : [BrakeStops!.Found(Level.Stop, $"The board stops from {speed:0 km/h} on the level {Within(brakes.Half)} at half charge and {Within(brakes.Full)} full, down the brief's {hill:0 %} from {slow:0 km/h} {Within(brakes.Downhill)} at half charge.", $"Raise the braking currents if every part carries them, or fit another brake; until then ride only where a foot or a slide stops the board.")];
+            return brakes is { Half: not null, Full: not null } && descent.Stop is not null
+                ? [BrakeStops!.Found(Level.Fine, $"From {speed:0 km/h} on the level {Way(brakes.Half)} at half charge and {Way(brakes.Full)} full; down the brief's {hill:0 %} from {slow:0 km/h} {Way(descent.Stop)} at half charge.", value: new Amount(brakes.Half.Value, "m"))]
+                : [BrakeStops!.Found(Level.Stop, $"The board stops from {speed:0 km/h} on the level {Within(brakes.Half)} at half charge and {Within(brakes.Full)} full, down the brief's {hill:0 %} from {slow:0 km/h} {Within(descent.Stop)} at half charge.", $"Raise the braking currents if every part carries them, or fit another brake; until then ride only where a foot or a slide stops the board.")];
         });
 
     /// <summary>The advertised power against what the pack feeds.</summary>
     public static Rule<BoardAnalysis> AdvertisedPower { get; } = new(
         "pack.advertised_power", "motor.power_rating", "The power that is advertised for the motors can be fed by the pack.",
-        "Motors · power rating against the power at the controllers at the least pack current limit, at half charge. What a pack cannot feed no motor can take; a customer should be told the smaller number.",
+        "Motors · power rating against the power at the controllers at the pack current that the board holds, at half charge. What a pack cannot feed no motor can take; a customer should be told the smaller number.",
         Sources.CircuitTheory,
         (e, needs) =>
         {
@@ -261,6 +261,19 @@ static class PerformanceRules
                     heat.Settled is { } s ? Amount.Create(s.Winding, "°C") : null, most),
             ];
         });
+
+    // Pulleys have whole teeth, so the next that suffice are named and not a ratio.
+    static FormattableString Faster(Fitted parts, double ratio, double times)
+    {
+        if (parts.Drive.IsBelt && parts.MotorPulley.Teeth.IsKnown && parts.WheelPulley.Teeth.IsKnown)
+        {
+            var (motor, wheel) = (parts.MotorPulley.Teeth.Value, parts.WheelPulley.Teeth.Value);
+            var (more, fewer) = ((int)Math.Ceiling(motor * times), (int)Math.Floor(wheel / times));
+            return $"A motor pulley of {more} teeth instead of {motor} or a wheel pulley of {fewer} instead of {wheel}";
+        }
+
+        return $"A ratio of about {ratio / times:0.00} instead of {ratio:0.00}";
+    }
 
     static FormattableString After(Duration time) => time.Minutes < 3 ? $"{time:0 s}" : (FormattableString)$"{time:0 min}";
 

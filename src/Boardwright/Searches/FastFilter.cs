@@ -117,7 +117,7 @@ sealed class FastFilter<T>
         T speed = asked.ClimbSpeed;
         var uphill = RoadForce(m, weight, asked.Climb, cosine, speed);
         var climb = T.Min(Allowed(m, e, half, m.Wheels.CurrentFor(uphill, speed), speed),
-            (Grip(m, mass, uphill, cosine, 1) - uphill) / weight);
+            (m.Tyres.Steady * weight * cosine - uphill) / weight);
         if (Left(Miss.Climb, climb, ref worst, ref alive, ref missing, thorough))
             return false;
 
@@ -232,8 +232,8 @@ sealed class FastFilter<T>
         RoadLoad.RollingAndGrade(weight, cosine, m.Rolling, grade) + RoadLoad.Drag(asked.Drag, speed + asked.Headwind);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    static T Grip(in DriveNumbers m, T mass, T road, T cosine, int way) =>
-        m.Tyres.ForceUnder(road, mass * RoadLoad.Gravity * cosine, mass, mass + m.TurningMass, way);
+    static T BrakeGrip(in DriveNumbers m, T mass, T road, T cosine) =>
+        m.Tyres.ForceUnder(road, mass * RoadLoad.Gravity * cosine, mass, mass + m.TurningMass, -1);
 
     /// <summary>By how much a driving current holds every limit, as a part of the limit; below zero where it does not.</summary>
     static T Allowed(in DriveNumbers m, in SupplyColumns e, in FedDrive<T> fed, T asked, T speed)
@@ -256,7 +256,7 @@ sealed class FastFilter<T>
     {
         var weight = mass * RoadLoad.Gravity;
         var road = RoadForce(m, weight, -asked.Climb, cosine, speed);
-        var grip = (Grip(m, mass, road, cosine, -1) + road) / weight;
+        var grip = (BrakeGrip(m, mass, road, cosine) + road) / weight;
         var needed = -m.Wheels.CurrentFor(road, speed);
         var current = T.Max(needed, 0);
         // Power fed back grows with the current up to a crest, then copper eats it; both the way there and the end must hold.
@@ -296,7 +296,7 @@ sealed class FastFilter<T>
             var middle = i == 0 ? steep : (flat + steep) * 0.5;
             var cosines = 1 / T.Sqrt(1 + middle * middle);
             var road = RoadForce(m, mass * RoadLoad.Gravity, middle, cosines, speed);
-            var holds = T.Min(electric, Grip(m, mass, road, cosines, 1)) - road;
+            var holds = T.Min(electric, m.Tyres.Steady * mass * RoadLoad.Gravity * cosines) - road;
             flat = T.Where(holds, middle, flat);
             steep = T.Where(holds, steep, middle);
         }
@@ -314,7 +314,7 @@ sealed class FastFilter<T>
         {
             var middle = (low + high) * 0.5;
             var road = RoadForce(m, weight, 0, 1, middle);
-            var holds = T.Min(Allowed(m, e, full, m.Wheels.CurrentFor(road, middle), middle), (Grip(m, mass, road, 1, 1) - road) / weight);
+            var holds = T.Min(Allowed(m, e, full, m.Wheels.CurrentFor(road, middle), middle), (m.Tyres.Steady * weight - road) / weight);
             low = T.Where(holds, middle, low);
             high = T.Where(holds, high, middle);
         }

@@ -202,7 +202,7 @@ sealed class FilterTables
             pick[(int)slot] = at;
         var board = Settings.WithLimits(offers.Partly(pick));
         static double Least(Answer<CurrentLimits> answer) =>
-            answer.IsKnown ? answer.Value.Weakest.Current.Amperes : double.PositiveInfinity;
+            answer.IsKnown ? answer.Value.Enforced.Current.Amperes : double.PositiveInfinity;
         return (Least(CurrentLimits.Phase(board)), Least(CurrentLimits.BrakePhase(board)));
     }
 
@@ -271,9 +271,10 @@ sealed class FilterTables
         var row = new double[Columns];
         Array.Fill(row, double.NaN);
         row[Real] = 1;
-        if (SteadyRunningOfBoard.Compute(board).Running is not { IsKnown: true, Value: var run })
+        var own = SteadyRunningOfBoard.Compute(board);
+        if (own.Braked is not { IsKnown: true, Value: var run } || !own.Drive.IsKnown)
             return (board.Parts, row);
-        var (drive, most) = (run.Drive, board.Parts.Controller.VoltageMax);
+        var (drive, most) = (own.Drive.Value, board.Parts.Controller.VoltageMax);
         (row[Switch], row[Switching], row[Idle]) = (drive.SwitchResistance, drive.SwitchingFactor, drive.IdlePower);
         (row[Phase], row[BrakePhase]) = PhasesOf((Slot.Controller, field.Feedings[feeding].Controller));
         (row[Pack], row[Electrical]) = (drive.PackLimit, drive.ElectricalSpeedLimit);
@@ -286,7 +287,7 @@ sealed class FilterTables
             var supply = run.SupplyAt(charge);
             (row[column], row[column + 1]) = (supply.RestVoltage, supply.Resistance);
             if (column < Nodes)
-                row[column + 2] = Min(drive.RegenLimit, supply.ChargeHeadroom);
+                row[column + 2] = Min(run.Braking.Regen, supply.ChargeHeadroom);
         }
 
         return (board.Parts, row);

@@ -18,7 +18,7 @@ public sealed class FoundBoard
         Price = examination.Price.IsKnown ? examination.Price.Value.Money : examination.Quote.IsKnown ? examination.Quote.Value.Parts
             : null;
         Range = examination.Cruise.IsKnown ? examination.Cruise.Value.Steady?.Metres : null;
-        Climb = examination.Climb.IsKnown ? examination.Climb.Value.Steepest : null;
+        Climb = examination.SteepestClimb.IsKnown ? examination.SteepestClimb.Value.Value : null;
         TopSpeed = examination.Speeds.IsKnown ? examination.Speeds.Value.Full : null;
         Mass = examination.Masses.IsKnown ? examination.Masses.Value.Board.Kilograms : null;
         Spare = SpareOf(examination);
@@ -110,8 +110,8 @@ public sealed class FoundBoard
     {
         if (!e.Climb.IsKnown || e.Climb.Value.Asked is not { } asked || !e.PhaseLimits.IsKnown || !e.PackLimits.IsKnown)
             return null;
-        var spare = Math.Min(1 - asked.PhaseCurrent / e.PhaseLimits.Value.Weakest.Current.Amperes,
-            1 - asked.Bus.Amperes / e.PackLimits.Value.Weakest.Current.Amperes);
+        var spare = Math.Min(1 - asked.PhaseCurrent / e.PhaseLimits.Value.Enforced.Current.Amperes,
+            1 - asked.Bus.Amperes / e.PackLimits.Value.Enforced.Current.Amperes);
         return e.Window.IsKnown && e.Board.Parts.Controller.VoltageMax.IsKnown
             ? Math.Min(spare, 1 - e.Window.Value.Full / e.Board.Parts.Controller.VoltageMax.Value)
             : spare;

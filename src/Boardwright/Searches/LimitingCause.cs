@@ -12,8 +12,8 @@ static class LimitingCause
     public static string Describe(Examination e, Criterion criterion) => criterion switch
     {
         Criterion.Range when e.Energy.IsKnown => FormattableString.Invariant($"{e.Energy.Value.Energy.WattHours:0} Wh in the pack{Room(e)}"),
-        Criterion.Climb when e.Running.IsKnown => LimitAt(e, e.Board.Brief.ClimbSpeed.Or(default).MetresPerSecond, 0.5),
-        Criterion.Speed when e.Running.IsKnown && e.Speeds.IsKnown => Fastest(e),
+        Criterion.Climb when e.Moving.IsKnown => LimitAt(e, e.Board.Brief.ClimbSpeed.Or(default).MetresPerSecond, 0.5),
+        Criterion.Speed when e.Moving.IsKnown && e.Speeds.IsKnown => Fastest(e),
         Criterion.Mass when e.Masses.IsKnown => Heaviest(e),
         Criterion.Price when e.Quote.IsKnown => Dearest(e),
         Criterion.Spare => Tightest(e),
@@ -35,11 +35,11 @@ static class LimitingCause
 
     static string LimitAt(Examination e, double speed, double charge)
     {
-        var run = e.Running.Value;
+        var run = e.Moving.Value;
         return Envelope.At(run, speed, run.SupplyAt(charge)) switch
         {
-            ForceLimit.PhaseCurrent => $"the phase current, {e.PhaseLimits.Value.Weakest.Current:0 A} of {Parts(e.PhaseLimits.Value)}",
-            ForceLimit.PackCurrent => $"the pack current, {e.PackLimits.Value.Weakest.Current:0 A} of {Parts(e.PackLimits.Value)}",
+            ForceLimit.PhaseCurrent => $"the phase current, {e.PhaseLimits.Value.Enforced.Current:0 A} of {Parts(e.PhaseLimits.Value, CurrentRatings.Phase(new Needs(), e.Board))}",
+            ForceLimit.PackCurrent => $"the pack current, {e.PackLimits.Value.Enforced.Current:0 A} of {Parts(e.PackLimits.Value, CurrentRatings.Pack(new Needs(), e.Board))}",
             ForceLimit.Taper => "the taper, as the loaded voltage falls",
             ForceLimit.PackPower => "the power that the pack gives through its resistance",
             ForceLimit.Voltage => "the pack's voltage against the motors' own",
@@ -49,9 +49,10 @@ static class LimitingCause
     }
 
     /// <summary>The part behind a limit that is set to what the weakest part carries.</summary>
-    static string Parts(CurrentLimits limits) =>
-        limits.All.FirstOrDefault(l => !l.Key.StartsWith("limits.", StringComparison.Ordinal)) is { Says: { } says } part
-        && part.Current.Amperes < limits.Weakest.Current.Amperes + 1
+    static string Parts(CurrentLimits limits, IEnumerable<CurrentRating> parts) =>
+        !limits.Enforced.IsSet ? limits.Enforced.Says
+        : parts.OrderBy(p => p.Rated.Current).FirstOrDefault() is { Rated.Says: { } says } part
+        && part.Rated.Current.Amperes < limits.Enforced.Current.Amperes + 1
             ? says : "what is set";
 
     static string Fastest(Examination e)
@@ -82,7 +83,7 @@ static class LimitingCause
     {
         if (!e.Climb.IsKnown || e.Climb.Value.Asked is not { } asked || !e.PhaseLimits.IsKnown || !e.PackLimits.IsKnown)
             return "";
-        var (phase, pack) = (e.PhaseLimits.Value.Weakest.Current.Amperes, e.PackLimits.Value.Weakest.Current.Amperes);
+        var (phase, pack) = (e.PhaseLimits.Value.Enforced.Current.Amperes, e.PackLimits.Value.Enforced.Current.Amperes);
         (double Spare, string Says)[] all =
         [
             (1 - asked.PhaseCurrent / phase, FormattableString.Invariant($"{asked.PhaseCurrent:0} A of {phase:0} A phase current on the climb")),

@@ -86,8 +86,8 @@ static class Settings
     public static double PackSide(Board board)
     {
         var least = double.PositiveInfinity;
-        foreach (var limit in CurrentLimits.PackParts(new Needs(), board))
-            least = Min(least, limit?.Current.Amperes ?? least);
+        foreach (var part in CurrentRatings.Pack(new Needs(), board))
+            least = Min(least, part.Rated.Current.Amperes);
         foreach (var run in board.Wiring.Where(WiringRuns.IsPackRun))
         {
             if (run.Plug.IsKnown && board.PlugCalled(run.Plug.Value).CurrentContinuous is { IsKnown: true } rated)
@@ -100,10 +100,9 @@ static class Settings
     /// <summary>Current into the pack that every part takes, A; infinity where none says.</summary>
     public static double RegenSide(Board board)
     {
-        var limits = CurrentLimits.Regen(board with { Limits = board.Limits with { RegenCurrent = Known<Current>.Unknown("limits.regen_current") } });
-        var least = limits.IsKnown ? limits.Value.Weakest.Current.Amperes : double.PositiveInfinity;
-        foreach (var limit in CurrentLimits.Carriers(new Needs(), board))
-            least = Min(least, limit?.Current.Amperes ?? least);
+        var least = double.PositiveInfinity;
+        foreach (var part in CurrentRatings.Regen(new Needs(), board))
+            least = Min(least, part.Rated.Current.Amperes);
         return least;
     }
 

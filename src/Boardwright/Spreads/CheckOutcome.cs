@@ -35,7 +35,35 @@ public sealed record CheckOutcome(Board Board, IReadOnlyList<Figure> Figures, IR
             UsualOfFigures = examination.Figures.Select(f => (f.Kind.Id, Keys: examination.UsualAmong(f.From))).Where(f => f.Keys.Count > 0)
                 .ToDictionary(f => f.Id, f => f.Keys, StringComparer.Ordinal),
         };
-        return spread is null ? outcome : outcome with { Spread = spread.Intervals, MeasureNext = spread.MeasureNext };
+        return spread is null ? outcome : outcome with
+        {
+            Spread = spread.Intervals,
+            MeasureNext = spread.MeasureNext,
+            Findings = [.. outcome.Findings.Select(f => WithDoubt(f, spread.Intervals))],
+        };
+    }
+
+    // What a brief wants may lie within what is known of the figure: then the board may well have it.
+    static Finding WithDoubt(Finding finding, IReadOnlyDictionary<string, Interval> intervals)
+    {
+        var figure = finding.Rule switch
+        {
+            "speed.wanted" => Catalogue.TopFull,
+            "climb.wanted" => Catalogue.Grade,
+            "cruise.range_wanted" => Catalogue.Range,
+            _ => null,
+        };
+        if (figure is null || finding is not { Level: Level.Fix, Limit: { } wanted } || !intervals.TryGetValue(figure.Id, out var known)
+            || wanted.Unit != figure.Unit || wanted.Value < known.Low || wanted.Value > known.High)
+            return finding;
+        FormattableString between = figure == Catalogue.TopFull
+            ? $"{Speed.FromKilometresPerHour(known.Low):0.0 km/h} to {Speed.FromKilometresPerHour(known.High):0.0 km/h}"
+            : figure == Catalogue.Range ? $"{Length.FromKilometres(known.Low):0.0 km} to {Length.FromKilometres(known.High):0.0 km}"
+            : (FormattableString)$"{Fraction.FromPercent(known.Low):0.0 %} to {Fraction.FromPercent(known.High):0.0 %}";
+        return finding with
+        {
+            Says = Phrase.Join(finding.Says, new($"What is wanted lies within what is known of the board, {(Phrase)between}: measure before changing parts.")),
+        };
     }
 
     /// <summary>Whether a usual value was taken for an entry.</summary>

@@ -18,7 +18,10 @@ namespace Boardwright.Spreads;
 public sealed record Spread(IReadOnlyDictionary<string, Interval> Intervals, IReadOnlyList<Measurement> MeasureNext)
 {
     /// <summary>The findings of the board; one that is fine only while a usual value is right asks for that value.</summary>
-    public IReadOnlyList<Finding> Findings { get; init; } = [];
+    /// <remarks>Tried when they are first asked for.</remarks>
+    public IReadOnlyList<Finding> Findings => Tried.Value;
+
+    Lazy<IReadOnlyList<Finding>> Tried { get; init; } = new([]);
 
     /// <summary>Default number of points.</summary>
     public const int DefaultPoints = 256;
@@ -40,7 +43,7 @@ public sealed record Spread(IReadOnlyDictionary<string, Interval> Intervals, IRe
             sampling.MeasureNext([.. figures.Select((f, i) => (Index: i, f.Kind.Id))
             .Where(f => cared.Contains(f.Id, StringComparer.Ordinal))]))
         {
-            Findings = UsualTrial.Try(examination, cancellation),
+            Tried = new(() => UsualTrial.Try(examination, cancellation)),
         };
     }
 

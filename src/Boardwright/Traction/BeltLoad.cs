@@ -33,7 +33,7 @@ public sealed record BeltLoad(Force PeakPull, Force BrakePull, Force? Rating, Fo
                 return null;
             var pulley = drive.Path.Driving;
             Force Pull(Current current) => BeltTension.EffectivePull(new MotorConstants(constants.Kv, 1).Torque(current), pulley);
-            var (peak, stop) = (Pull(driving.Weakest.Current), Pull(braking.Weakest.Current));
+            var (peak, stop) = (Pull(driving.Enforced.Current), Pull(braking.Enforced.Current));
             var (installed, floor) = (BeltTension.Installation(peak), BeltTension.ReversingFloor(stop));
             var tension = installed > floor ? installed : floor;
             var isRated = drive.Profile.TensionPerInch.Si > 0;

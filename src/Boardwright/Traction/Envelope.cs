@@ -53,7 +53,7 @@ public sealed record Envelope(ForceLine Full, ForceLine Half, ForceLine Reserve)
     const double TopOfSearch = 200;
 
     /// <summary>Of a board.</summary>
-    public static Answer<Envelope> Compute(Board board, Answer<SteadyRunning> running) => Answer<Envelope>.Ask("", needs =>
+    public static Answer<Envelope> Compute(Board board, Answer<MovingRunning> running) => Answer<Envelope>.Ask("", needs =>
     {
         var run = needs.Read(running);
         var reserve = needs.Read(board.Brief.Reserve);
@@ -61,7 +61,7 @@ public sealed record Envelope(ForceLine Full, ForceLine Half, ForceLine Reserve)
     });
 
     /// <summary>The largest force over speed at a state of charge, with the places where what limits it changes.</summary>
-    public static ForceLine LineOf(SteadyRunning run, double charge)
+    public static ForceLine LineOf(MovingRunning run, double charge)
     {
         var supply = run.SupplyAt(charge);
         double Force(double speed) => run.LargestForce(speed, supply);
@@ -118,7 +118,7 @@ public sealed record Envelope(ForceLine Full, ForceLine Half, ForceLine Reserve)
     }
 
     /// <summary>What limits the driving force at a speed on the level.</summary>
-    public static ForceLimit At(SteadyRunning run, double speed, in Supply supply)
+    public static ForceLimit At(MovingRunning run, double speed, in Supply supply)
     {
         // A solver stops this close to the limit it has met.
         const double Met = 1e-6;

@@ -30,16 +30,12 @@ public sealed record Propulsion : WheelDrive
     public required double SwitchingFactor { get; init; }
     /// <summary>Idle power of all controllers, W.</summary>
     public required double IdlePower { get; init; }
-    /// <summary>Greatest phase amplitude when driving, A.</summary>
-    public required double PhaseLimit { get; init; }
-    /// <summary>Greatest phase amplitude when braking, A.</summary>
-    public required double BrakePhaseLimit { get; init; }
-    /// <summary>Greatest current out of the pack, A.</summary>
-    public required double PackLimit { get; init; }
-    /// <summary>Greatest current into the pack, A; zero where it may not be charged at all.</summary>
-    public required double RegenLimit { get; init; }
-    /// <summary>Greatest electrical speed, rad/s.</summary>
-    public required double ElectricalSpeedLimit { get; init; }
+    /// <summary>Greatest phase amplitude when driving, A; infinity where the question is only what a speed asks.</summary>
+    public double PhaseLimit { get; init; } = double.PositiveInfinity;
+    /// <summary>Greatest current out of the pack, A; infinity likewise.</summary>
+    public double PackLimit { get; init; } = double.PositiveInfinity;
+    /// <summary>Greatest electrical speed, rad/s; infinity likewise.</summary>
+    public double ElectricalSpeedLimit { get; init; } = double.PositiveInfinity;
 
     /// <summary>The bus under a phase current, driving when positive and braking when negative.</summary>
     /// <returns>Volts and amperes out of the pack (negative into it), or <c>null</c> when the pack cannot give the power.</returns>
@@ -94,15 +90,20 @@ public sealed record Propulsion : WheelDrive
     }
 
     /// <summary>The largest braking current that holds every electrical limit at a speed, A; zero when none does.</summary>
-    public double LargestBrakeCurrent(double metresPerSecond, in Supply supply) =>
-        LargestBrakeCurrent(metresPerSecond, supply, PhaseResistance, BrakePhaseLimit);
+    /// <param name="metresPerSecond">Speed on the road.</param>
+    /// <param name="supply">The pack.</param>
+    /// <param name="most">What the board holds the current to when braking.</param>
+    public double LargestBrakeCurrent(double metresPerSecond, in Supply supply, BrakeLimits most) =>
+        LargestBrakeCurrent(metresPerSecond, supply, PhaseResistance, most);
 
     /// <summary>The largest braking current at a speed when the windings have a resistance of their own, ohm, and no more phase current is
     /// asked or allowed than stated, A.</summary>
-    /// <inheritdoc cref="LargestBrakeCurrent(double, in Supply)"/>
-    public double LargestBrakeCurrent(double metresPerSecond, in Supply supply, double phaseResistance, double phaseLimit)
+    /// <inheritdoc cref="LargestBrakeCurrent(double, in Supply, BrakeLimits)"/>
+    public double LargestBrakeCurrent(double metresPerSecond, in Supply supply, double phaseResistance, BrakeLimits most)
     {
-        var fed = Fed(supply, phaseResistance);
+        // Braking holds no limit of driving: only the sign of a margin counts here, so that any scale will do.
+        const double Scale = 1;
+        var (fed, phaseLimit) = (Fed(supply, phaseResistance, Scale, Min(most.Regen, supply.ChargeHeadroom)), most.Phase);
         var margin = new BrakeMargin(fed, metresPerSecond);
         if (margin.At(0) <= 0)
             return 0;
@@ -127,8 +128,11 @@ public sealed record Propulsion : WheelDrive
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    FedDrive<Narrow> Fed(in Supply supply, double phaseResistance) => new(
-        this, phaseResistance, SwitchResistance, SwitchingFactor, IdlePower, PackLimit, Min(RegenLimit, supply.ChargeHeadroom),
+    FedDrive<Narrow> Fed(in Supply supply, double phaseResistance) => Fed(supply, phaseResistance, PackLimit, 0);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    FedDrive<Narrow> Fed(in Supply supply, double phaseResistance, double packLimit, double chargeLimit) => new(
+        this, phaseResistance, SwitchResistance, SwitchingFactor, IdlePower, packLimit, chargeLimit,
         supply.RestVoltage, supply.Resistance, supply.TaperStart, supply.TaperEnd);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
@@ -167,6 +171,12 @@ public sealed record Propulsion : WheelDrive
         }
     }
 }
+
+/// <summary>What a board holds its currents to when braking.</summary>
+/// <param name="Phase">Greatest phase amplitude of each motor, A.</param>
+/// <param name="Regen">Greatest current into the pack, A; zero where nothing lets it back.</param>
+[StructLayout(LayoutKind.Auto)]
+public readonly record struct BrakeLimits(double Phase, double Regen);
 
 /// <summary>The bus at one moment.</summary>
 /// <param name="Volts">Voltage at the controller.</param>

@@ -13,11 +13,10 @@ namespace Boardwright.Traction;
 /// <validity>Steady state at the brief's temperature; windings and cells cold.</validity>
 /// <error>Air and rolling coefficients dominate: 12 % and 20 % where nobody measured them.</error>
 /// <source cref="Sources.Mechanics"/>
-public sealed record SteadyRunning
+public record SteadyRunning
 {
     const double TopOfSearch = 100;
     const int RangePanels = 4;
-    const int BrakePanels = 6;
 
     /// <summary>The electric side.</summary>
     public required Propulsion Drive { get; init; }
@@ -29,18 +28,16 @@ public sealed record SteadyRunning
     public required double Headwind { get; init; }
     /// <summary>Resistance of the wiring between pack and controllers, ohm.</summary>
     public required double WiringResistance { get; init; }
-    /// <summary>Voltage to which the loaded pack may be charged, V.</summary>
-    public required double FullVoltage { get; init; }
+    /// <summary>Voltage to which the loaded pack may be charged, V; infinity where nobody asks about braking.</summary>
+    public double FullVoltage { get; init; } = double.PositiveInfinity;
     /// <summary>Bus voltage below which power fades; zero where nothing fades.</summary>
     public required double TaperStart { get; init; }
     /// <summary>Bus voltage at which power is cut.</summary>
     public required double TaperEnd { get; init; }
-    /// <summary>Mass with the rotating parts, kg.</summary>
-    public required double EffectiveMass { get; init; }
-    /// <summary>Grip of the driven tyres.</summary>
-    public required TyreGrip Tyres { get; init; }
+    /// <summary>Force that the driven tyres take at a steady speed, as a part of the weight upon the road.</summary>
+    public double SteadyGrip { get; init; } = double.PositiveInfinity;
 
-    double Weight => Load.Mass.Kilograms * RoadLoad.Gravity;
+    private protected double Weight => Load.Mass.Kilograms * RoadLoad.Gravity;
 
     /// <summary>The pack at a state of charge, 0 to 1.</summary>
     public Supply SupplyAt(double charge)
@@ -53,19 +50,12 @@ public sealed record SteadyRunning
     public double RoadForce(double speed, double grade) =>
         Load.ForceAt(Speed.FromMetresPerSecond(speed), Fraction.FromValue(grade), Speed.FromMetresPerSecond(Headwind)).Newtons;
 
-    /// <summary>The largest driving force at a speed, by current, voltage, pack, electrical speed and grip, N; below zero where the motors
-    /// only drag.</summary>
-    public double LargestForce(double speed, in Supply supply, double grade = 0) =>
-        Drive.LargestCurrent(speed, supply) is { } current
-            ? Min(Drive.Force(current, speed), GripForce(speed, grade))
-            : Drive.Force(0, speed);
+    /// <summary>The largest force that holds a speed, by current, voltage, pack, electrical speed and grip, N; below zero where the motors
+    /// only drag. At a steady speed no weight moves between the axles.</summary>
+    public double LargestSteadyForce(double speed, in Supply supply) => Min(ElectricForce(speed, supply), SteadyGrip * Weight);
 
-    /// <summary>The largest driving force the tyres take: μ times the driven axle's load, which grows (rear) or shrinks (front) with the
-    /// acceleration, N.</summary>
-    public double GripForce(double speed, double grade) => GripUnder(RoadForce(speed, grade), Cos(Atan(grade)));
-    /// <summary>The largest driving force the tyres take against a road force, N, on a slope of stated cosine.</summary>
-    public double GripUnder(double roadForce, double cosine) =>
-        Tyres.ForceUnder<Narrow>(roadForce, Weight * cosine, Load.Mass.Kilograms, EffectiveMass, 1);
+    /// <summary>The largest force of the motors alone, N.</summary>
+    private protected double ElectricForce(double speed, in Supply supply) => Drive.Force(Drive.LargestCurrent(speed, supply) ?? 0, speed);
 
     /// <summary>Top speed on the level at a state of charge: walking up from rest, the first speed beyond which the largest force no longer
     /// meets the road's.</summary>
@@ -80,9 +70,8 @@ public sealed record SteadyRunning
     /// level.</summary>
     public double SteepestGrade(double speed, double charge)
     {
-        var supply = SupplyAt(charge);
-        var electric = Drive.LargestCurrent(speed, supply) is { } current ? Drive.Force(current, speed) : Drive.Force(0, speed);
-        double Margin(double grade) => Min(electric, GripForce(speed, grade)) - RoadForce(speed, grade);
+        var electric = ElectricForce(speed, SupplyAt(charge));
+        double Margin(double grade) => Min(electric, SteadyGrip * Weight * Cos(Atan(grade))) - RoadForce(speed, grade);
         return RootFinding.TryWithin(Margin, -1, 2, 1e-10) ?? (Margin(2) > 0 ? 2 : -1);
     }
 
@@ -94,9 +83,15 @@ public sealed record SteadyRunning
         var force = RoadForce(speed, grade);
         var current = Drive.CurrentFor(force, speed);
         return Drive.BusAt(current, speed, supply) is { } bus
-            ? new OperatingPoint(speed, force, current, bus, Drive.LargestCurrent(speed, supply) is { } most && most >= current,
-            CellPower(bus, charge))
+            ? new OperatingPoint(speed, force, current, bus, CellPower(bus, charge))
             : null;
+    }
+
+    /// <summary>Whether every limit allows an operating point at the state of charge it was found for.</summary>
+    public bool Allows(OperatingPoint at, double charge)
+    {
+        ArgumentNullException.ThrowIfNull(at);
+        return Drive.LargestCurrent(at.Speed, SupplyAt(charge)) is { } most && most >= at.PhaseCurrent;
     }
 
     /// <summary>How far the charge carries at a speed on the level, from full to the reserve or to where the loaded cells reach the taper's
@@ -128,34 +123,6 @@ public sealed record SteadyRunning
         return (Pack.Capacity.Coulombs * Quadrature.Integrate(new PerAmpere(this, watts), end, 1, RangePanels), end);
     }
 
-    /// <summary>The largest electric braking force at a speed at a state of charge, by current, pack, full voltage and grip, N.</summary>
-    public double LargestBrakeForce(double speed, double grade, in Supply supply)
-    {
-        var electric = Drive.BrakeForce(Drive.LargestBrakeCurrent(speed, supply), speed);
-        return Min(electric, BrakeGrip(speed, grade));
-    }
-
-    /// <summary>The largest braking force the driven axle's tyres take; braking unloads a rear axle, N.</summary>
-    public double BrakeGrip(double speed, double grade) => BrakeGripUnder(RoadForce(speed, grade), Cos(Atan(grade)));
-    /// <summary>The largest braking force the driven axle's tyres take beside a road force, N, on a slope of stated cosine.</summary>
-    public double BrakeGripUnder(double roadForce, double cosine) =>
-        Tyres.ForceUnder<Narrow>(roadForce, Weight * cosine, Load.Mass.Kilograms, EffectiveMass, -1);
-
-    /// <summary>Distance to stop with the electric brake alone, reaction included, m.</summary>
-    /// <returns>The distance, or <c>null</c> when the board does not stop.</returns>
-    public double? StoppingDistance(double speed, double grade, double charge, double reactionSeconds = 1.0)
-    {
-        var supply = SupplyAt(charge);
-        double Deceleration(double v) => (LargestBrakeForce(v, grade, supply) + RoadForce(v, grade)) / EffectiveMass;
-        for (var i = 0; i <= 16; i++)
-        {
-            if (Deceleration(speed * i / 16) <= 0)
-                return null;
-        }
-
-        return speed * reactionSeconds + Quadrature.Integrate(v => v / Deceleration(v), 0, speed, BrakePanels);
-    }
-
     /// <summary>Power at the cells' own terminals for a current that leaves the pack, W.</summary>
     double CellPower(Bus bus, double charge) => bus.Amperes * (Pack.RestVoltsAt(charge) - bus.Amperes * Pack.CellOhmsAt(charge));
 
@@ -171,7 +138,7 @@ public sealed record SteadyRunning
 
     readonly struct ForceMargin(SteadyRunning board, Supply supply) : IFunction
     {
-        public double At(double x) => board.LargestForce(x, supply) - board.RoadForce(x, 0);
+        public double At(double x) => board.LargestSteadyForce(x, supply) - board.RoadForce(x, 0);
     }
 }
 
@@ -191,10 +158,21 @@ public sealed record TyreGrip(double Coefficient, double WeightShare, double Whe
     {
         var wheelbase = needs.Read(board.Parts.Deck.Wheelbase);
         return needs.Unmet ? null : new TyreGrip(
-            needs.Read(board.Brief.Road, Weather.Dry) == Weather.Wet ? Wet : Dry,
-            needs.Read(board.Parts.Drive.WeightShare).Value,
-            wheelbase.Items[0].Metres, needs.Read(board.Parts.Drive.Driven, Driven.Rear));
+            CoefficientOf(needs, board), ShareOf(needs, board), wheelbase.Items[0].Metres, DrivenOf(needs, board));
     });
+
+    /// <summary>Force that the driven tyres take while no weight moves between the axles, as a part of the weight upon the road.</summary>
+    internal static double SteadyOf(Needs needs, Board board) =>
+        CoefficientOf(needs, board) * (DrivenOf(needs, board) == Driven.Both ? 1 : ShareOf(needs, board));
+
+    /// <summary>The same of this grip.</summary>
+    internal double Steady => Coefficient * (Driven == Driven.Both ? 1 : WeightShare);
+
+    static double CoefficientOf(Needs needs, Board board) => needs.Read(board.Brief.Road, Weather.Dry) == Weather.Wet ? Wet : Dry;
+
+    static double ShareOf(Needs needs, Board board) => needs.Read(board.Parts.Drive.WeightShare).Value;
+
+    static Driven DrivenOf(Needs needs, Board board) => needs.Read(board.Parts.Drive.Driven, Driven.Rear);
 
     /// <summary>The largest force the tyres take beside a road force, N: μ times the driven axle's load, which changes with the
     /// acceleration.</summary>
@@ -222,9 +200,8 @@ public sealed record TyreGrip(double Coefficient, double WeightShare, double Whe
 /// <param name="Force">Force at the wheels, N.</param>
 /// <param name="PhaseCurrent">Phase amplitude of each motor, A.</param>
 /// <param name="Bus">Voltage and current at the controllers.</param>
-/// <param name="IsWithinLimits">Whether every limit allows it.</param>
 /// <param name="CellWatts">Power at the cells' own terminals, W.</param>
-public sealed record OperatingPoint(double Speed, double Force, double PhaseCurrent, Bus Bus, bool IsWithinLimits, double CellWatts);
+public sealed record OperatingPoint(double Speed, double Force, double PhaseCurrent, Bus Bus, double CellWatts);
 
 /// <summary>A steady cruise until the charge is used.</summary>
 /// <param name="AtHalf">The operating point at 50 % charge.</param>

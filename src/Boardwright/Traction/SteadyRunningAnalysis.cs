@@ -27,29 +27,35 @@ static class SteadyRunningAnalysis
             (model.Drag.Constant + model.OilLoss).NewtonMetres, model.Drag.NewtonMetreSecondsPerRadian);
     });
 
-    /// <summary>Electrical drive and its limits.</summary>
-    public static Answer<Propulsion> DriveOf(
-        Board board, Answer<GearRatio> gearing, Answer<MotorModel> motor,
-        Answer<CurrentLimits> phase, Answer<CurrentLimits> brakePhase, Answer<CurrentLimits> pack, Answer<CurrentLimits> regen) =>
+    /// <summary>Electrical drive, without what limits it.</summary>
+    public static Answer<Propulsion> DriveOf(Board board, Answer<WheelDrive> wheels) => Answer<Propulsion>.Ask("", needs =>
+    {
+        var controller = board.Parts.Controller;
+        var turning = needs.Read(wheels);
+        var bridge = needs.Read(controller.BridgeResistance);
+        var time = needs.Read(controller.SwitchingTime);
+        var frequency = needs.Read(controller.SwitchingFrequency);
+        var idle = needs.Read(controller.IdlePower);
+        return needs.Unmet ? null : new Propulsion(turning)
+        {
+            SwitchResistance = bridge.Ohms,
+            SwitchingFactor = 6 / PI * 0.5 * time.Seconds * frequency.Hertz,
+            IdlePower = idle.Watts * PartSlot.ControllerCount(needs, board.Parts),
+        };
+    });
+
+    /// <summary>Electrical drive as the board holds it when driving.</summary>
+    public static Answer<Propulsion> Limited(
+        Board board, Answer<Propulsion> drive, Answer<CurrentLimits> phase, Answer<CurrentLimits> pack) =>
         Answer<Propulsion>.Ask("", needs =>
         {
-            var controller = board.Parts.Controller;
-            var wheels = needs.Read(WheelsOf(board, gearing, motor));
-            var bridge = needs.Read(controller.BridgeResistance);
-            var time = needs.Read(controller.SwitchingTime);
-            var frequency = needs.Read(controller.SwitchingFrequency);
-            var idle = needs.Read(controller.IdlePower);
-            var electrical = needs.Read(controller.ElectricalSpeedLimit, AngularSpeed.FromRadiansPerSecond(1e9));
-            var limits = (Phase: needs.Read(phase), BrakePhase: needs.Read(brakePhase), Pack: needs.Read(pack), Regen: needs.Read(regen));
-            return needs.Unmet ? null : new Propulsion(wheels)
+            var electric = needs.Read(drive);
+            var electrical = needs.Read(board.Parts.Controller.ElectricalSpeedLimit, AngularSpeed.FromRadiansPerSecond(1e9));
+            var limits = (Phase: needs.Read(phase), Pack: needs.Read(pack));
+            return needs.Unmet ? null : electric with
             {
-                SwitchResistance = bridge.Ohms,
-                SwitchingFactor = 6 / PI * 0.5 * time.Seconds * frequency.Hertz,
-                IdlePower = idle.Watts * PartSlot.ControllerCount(board.Parts),
-                PhaseLimit = limits.Phase.Weakest.Current.Amperes,
-                BrakePhaseLimit = limits.BrakePhase.Weakest.Current.Amperes,
-                PackLimit = limits.Pack.Weakest.Current.Amperes,
-                RegenLimit = limits.Regen.Weakest.Current.Amperes,
+                PhaseLimit = limits.Phase.Enforced.Current.Amperes,
+                PackLimit = limits.Pack.Enforced.Current.Amperes,
                 ElectricalSpeedLimit = electrical.RadiansPerSecond,
             };
         });
@@ -110,38 +116,75 @@ static class SteadyRunningAnalysis
             * motors);
     });
 
-    /// <summary>The whole board on the road.</summary>
-    public static Answer<SteadyRunning> Compute(
-        Board board, Answer<Propulsion> drive, Answer<PackModel> pack, Answer<PackWiring> wiring, Answer<LoadOfBoard> load,
-        Answer<RollingMass> effective) =>
+    /// <summary>What a speed asks of the board, whatever limits it.</summary>
+    public static Answer<SteadyRunning> DemandOf(
+        Board board, Answer<Propulsion> drive, Answer<PackModel> pack, Answer<PackWiring> wiring, Answer<LoadOfBoard> load) =>
         Answer<SteadyRunning>.Ask("", needs =>
         {
-            var (brief, parts, limits) = (board.Brief, board.Parts, board.Limits);
             var electric = needs.Read(drive);
             var model = needs.Read(pack);
             var wires = needs.Read(wiring);
             var road = needs.Read(load);
-            var full = needs.Read(parts.Cell.VoltageFull);
-            var mass = needs.Read(effective);
-            needs.Read(parts.Deck.Wheelbase);
-            var tapers = limits.TaperStart.IsKnown && limits.TaperEnd.IsKnown;
-            var start = tapers ? needs.Read(limits.TaperStart) : default;
-            var end = tapers ? needs.Read(limits.TaperEnd) : limits.TaperEnd.IsKnown ? needs.Read(limits.TaperEnd)
-                : needs.Read(parts.Cell.VoltageEmpty);
+            var (start, end) = TaperOf(needs, board);
             return needs.Unmet ? null : new SteadyRunning
             {
                 Drive = electric,
                 Pack = model,
                 Load = road.Load,
-                Headwind = needs.Read(brief.Headwind, default).MetresPerSecond,
+                Headwind = needs.Read(board.Brief.Headwind, default).MetresPerSecond,
                 WiringResistance = wires.Resistance.Ohms,
-                FullVoltage = full.Volts * model.Series,
-                TaperStart = start > end ? start.Volts * model.Series : 0,
-                TaperEnd = end.Volts * model.Series,
-                EffectiveMass = mass.Mass.Kilograms,
-                Tyres = needs.Read(TyreGrip.Compute(board)),
+                TaperStart = start * model.Series,
+                TaperEnd = end * model.Series,
             };
         });
+
+    /// <summary>The board at steady speeds within its limits.</summary>
+    public static Answer<SteadyRunning> RunningOf(Board board, Answer<SteadyRunning> demand, Answer<Propulsion> limited) =>
+        Answer<SteadyRunning>.Ask("", needs =>
+        {
+            var (run, drive) = (needs.Read(demand), needs.Read(limited));
+            return needs.Unmet ? null : run with { Drive = drive, SteadyGrip = TyreGrip.SteadyOf(needs, board) };
+        });
+
+    /// <summary>The board while its speed changes.</summary>
+    public static Answer<MovingRunning> MovingOf(Board board, Answer<SteadyRunning> running, Answer<RollingMass> effective) =>
+        Answer<MovingRunning>.Ask("", needs =>
+        {
+            var (run, mass, tyres) = (needs.Read(running), needs.Read(effective), needs.Read(TyreGrip.Compute(board)));
+            return needs.Unmet ? null : new MovingRunning(run, mass.Mass.Kilograms, tyres);
+        });
+
+    /// <summary>The board while it brakes.</summary>
+    public static Answer<BrakedRunning> BrakedOf(
+        Board board, Answer<MovingRunning> moving, Answer<CurrentLimits> phase, Answer<CurrentLimits> regen) =>
+        Answer<BrakedRunning>.Ask("", needs =>
+        {
+            var run = needs.Read(moving);
+            var limits = (Phase: needs.Read(phase), Regen: needs.Read(regen));
+            var full = needs.Read(board.Parts.Cell.VoltageFull);
+            return needs.Unmet ? null : new BrakedRunning(
+                run, new(limits.Phase.Enforced.Current.Amperes, limits.Regen.Enforced.Current.Amperes), full.Volts * run.Pack.Series);
+        });
+
+    /// <summary>Speed with the wheels in the air at full charge, m/s: neither road nor mass has a part in it.</summary>
+    public static Answer<Speed> UnloadedOf(Board board, Answer<Propulsion> limited, Answer<PackModel> pack, Answer<PackWiring> wiring) =>
+        Answer<Speed>.Ask("", needs =>
+        {
+            var (drive, model, wires) = (needs.Read(limited), needs.Read(pack), needs.Read(wiring));
+            var (start, end) = TaperOf(needs, board);
+            return needs.Unmet ? default : Speed.FromMetresPerSecond(drive.UnloadedSpeed(new Supply(
+                model.RestVoltsAt(1), model.OhmsAt(1) + wires.Resistance.Ohms, 0, start * model.Series, end * model.Series)));
+        });
+
+    /// <summary>Where power begins to fade and where it is cut, V per cell; a start of zero fades nothing.</summary>
+    static (double Start, double End) TaperOf(Needs needs, Board board)
+    {
+        var limits = board.Limits;
+        var tapers = limits.TaperStart.IsKnown && limits.TaperEnd.IsKnown;
+        var start = tapers ? needs.Read(limits.TaperStart) : default;
+        var end = limits.TaperEnd.IsKnown ? needs.Read(limits.TaperEnd) : needs.Read(board.Parts.Cell.VoltageEmpty);
+        return (start > end ? start.Volts : 0, end.Volts);
+    }
 }
 
 /// <summary>A mass that rolls.</summary>

@@ -16,21 +16,26 @@ namespace Boardwright.Traction;
 /// <param name="EffectiveMass">Mass with what turns.</param>
 /// <param name="Motor">The motor.</param>
 /// <param name="Pack">The pack.</param>
-/// <param name="PhaseLimits">What limits the phase current when driving.</param>
-/// <param name="BrakePhaseLimits">What limits it when braking.</param>
-/// <param name="PackLimits">What limits the current out of the pack.</param>
-/// <param name="RegenLimits">What limits the current into it.</param>
+/// <param name="PhaseLimits">What the board holds the phase current to when driving.</param>
+/// <param name="BrakePhaseLimits">What it holds it to when braking.</param>
+/// <param name="PackLimits">What it holds the current out of the pack to.</param>
+/// <param name="RegenLimits">What it holds the current into it to.</param>
 /// <param name="Wiring">Wires between pack and controllers.</param>
 /// <param name="Air">Air of the brief.</param>
-/// <param name="Drive">The electric drive.</param>
+/// <param name="Wheels">Motors, gears and wheels.</param>
+/// <param name="Drive">The electric drive as the board holds it.</param>
 /// <param name="Load">Air, rolling and mass.</param>
-/// <param name="Running">The board on the road.</param>
+/// <param name="Demand">What a speed asks of the board, whatever limits it.</param>
+/// <param name="Running">The board at steady speeds within its limits.</param>
+/// <param name="Moving">The board while its speed changes.</param>
+/// <param name="Braked">The board while it brakes; the limits of driving have no part in it.</param>
 public sealed record SteadyRunningOfBoard(
     Answer<Masses> Masses, Answer<RollingMass> RollingMass, Answer<GearRatio> Gearing, Answer<RollingMass> EffectiveMass,
     Answer<MotorModel> Motor, Answer<PackModel> Pack,
     Answer<CurrentLimits> PhaseLimits, Answer<CurrentLimits> BrakePhaseLimits, Answer<CurrentLimits> PackLimits,
     Answer<CurrentLimits> RegenLimits,
-    Answer<PackWiring> Wiring, Answer<Air> Air, Answer<Propulsion> Drive, Answer<LoadOfBoard> Load, Answer<SteadyRunning> Running)
+    Answer<PackWiring> Wiring, Answer<Air> Air, Answer<WheelDrive> Wheels, Answer<Propulsion> Drive, Answer<LoadOfBoard> Load,
+    Answer<SteadyRunning> Demand, Answer<SteadyRunning> Running, Answer<MovingRunning> Moving, Answer<BrakedRunning> Braked)
 {
     /// <summary>Of a board.</summary>
     public static SteadyRunningOfBoard Compute(Board board)
@@ -44,11 +49,17 @@ public sealed record SteadyRunningOfBoard(
         var (phase, brakePhase) = (CurrentLimits.Phase(board), CurrentLimits.BrakePhase(board));
         var (packLimits, regen) = (CurrentLimits.Pack(board), CurrentLimits.Regen(board));
         var wiring = WiringRuns.PackSide(board);
-        var drive = SteadyRunningAnalysis.DriveOf(board, gearing, motor, phase, brakePhase, packLimits, regen);
+        var wheels = SteadyRunningAnalysis.WheelsOf(board, gearing, motor);
+        var drive = SteadyRunningAnalysis.DriveOf(board, wheels);
+        var limited = SteadyRunningAnalysis.Limited(board, drive, phase, packLimits);
         var load = SteadyRunningAnalysis.LoadOf(board, rolling);
+        var demand = SteadyRunningAnalysis.DemandOf(board, drive, pack, wiring, load);
+        var running = SteadyRunningAnalysis.RunningOf(board, demand, limited);
         return new(
             masses, rolling, gearing, effective, motor, pack, phase, brakePhase, packLimits, regen, wiring,
-            SteadyRunningAnalysis.AirOf(board), drive, load, SteadyRunningAnalysis.Compute(board, drive, pack, wiring, load, effective));
+            SteadyRunningAnalysis.AirOf(board), wheels, limited, load, demand, running,
+            SteadyRunningAnalysis.MovingOf(board, running, effective),
+            SteadyRunningAnalysis.BrakedOf(board, SteadyRunningAnalysis.MovingOf(board, demand, effective), brakePhase, regen));
     }
 
     /// <summary>Every entry that any of the answers rests on.</summary>
@@ -56,6 +67,6 @@ public sealed record SteadyRunningOfBoard(
         new[]
         {
             Masses.From, RollingMass.From, Gearing.From, EffectiveMass.From, Motor.From, Pack.From, PhaseLimits.From, BrakePhaseLimits.From,
-            PackLimits.From, RegenLimits.From, Wiring.From, Air.From, Drive.From, Load.From, Running.From,
+            PackLimits.From, RegenLimits.From, Wiring.From, Air.From, Drive.From, Load.From, Running.From, Moving.From, Braked.From,
         }.SelectMany(from => from);
 }

@@ -24,7 +24,7 @@ public sealed record WireHeat(WarmRun? Pack, WarmRun? Motor, Power? MotorLeadLos
         foreach (var run in packRuns)
         {
             var limit = needs.Read(pack);
-            if (Warm(needs, run, around, needs.Unmet ? default : limit.Weakest.Current / packRuns.Length) is { } warm)
+            if (Warm(needs, run, around, needs.Unmet ? default : limit.Enforced.Current / packRuns.Length) is { } warm)
                 warmestPack = Warmer(warmestPack, warm);
         }
 

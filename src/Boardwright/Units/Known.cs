@@ -22,6 +22,9 @@ public interface IKnown
     /// <summary>The dotted name of the entry on its board, such as <c>motor.shaft_length</c>.</summary>
     string Key { get; }
 
+    /// <summary>The same entry without its value.</summary>
+    object Emptied { get; }
+
     /// <summary>Where the value comes from, when the file says so.</summary>
     Origin? From { get; }
 
@@ -53,6 +56,9 @@ public readonly record struct Known<T> : IKnown
 
     /// <inheritdoc/>
     public string Key => key ?? "";
+
+    /// <inheritdoc/>
+    public object Emptied => Unknown(Key);
 
     /// <inheritdoc/>
     public Origin? From { get; }

@@ -22,9 +22,11 @@ static class WiringRuns
         var siemens = 0.0;
         foreach (var run in board.Wiring.Where(IsPackRun))
         {
+            needs.Read(run.From);
+            needs.Read(run.To);
             var section = needs.Read(run.Gauge);
             var length = needs.Read(run.Length);
-            var contact = run.Plug.IsKnown ? needs.Read(board.PlugCalled(run.Plug.Value).ContactResistance, UsualContact) : default;
+            var contact = run.Plug.IsKnown ? needs.Read(board.PlugCalled(needs.Read(run.Plug)).ContactResistance, UsualContact) : default;
             if (needs.Unmet)
                 continue;
             var ohms = (new Conductor(section).Resistance(length, temperature) * 2 + contact * ContactsOfPair).Ohms;

@@ -63,11 +63,11 @@ public sealed class ExaminationTests
     [Fact]
     public void The_electric_brake_stops_at_the_first_charging_limit_that_it_meets()
     {
-        var run = Examination.Examine(Boards.Tern.With(("limits.regen_current", "1 A"), ("limits.brake_phase_current", "90 A"), ("motor.phase_current_peak", ""))).Running.Value;
+        var run = SteadyRunningOfBoard.Compute(Boardwright.UsualValues.UsualTable.Complete(Boards.Tern.With(("limits.regen_current", "1 A"), ("limits.brake_phase_current", "90 A"), ("motor.phase_current_peak", "")))).Braked.Value;
         var supply = run.SupplyAt(0.5);
         for (var speed = 0.5; speed < 8; speed += 0.5)
         {
-            var most = run.Drive.LargestBrakeCurrent(speed, supply);
+            var most = run.Drive.LargestBrakeCurrent(speed, supply, run.Braking);
             for (var part = 1; part <= 20; part++)
                 Assert.True(run.Drive.BusAt(-most * part / 20, speed, supply)!.Value.Amperes >= -1 - 1e-6, $"{speed} m/s");
         }
@@ -87,14 +87,14 @@ public sealed class ExaminationTests
                 {
                     foreach (var speed in new[] { 6, 12, 20 })
                     {
-                        var brakes = Examination.Examine(board.With(("brief.climb_wanted", $"{grade} %"), ("brief.climb_speed", $"{speed} km/h"))).Brakes.Value;
+                        var brakes = Examination.Examine(board.With(("brief.climb_wanted", $"{grade} %"), ("brief.climb_speed", $"{speed} km/h"))).Descent.Value;
                         if (brakes.HoldsFrom is >= 0.5 and < 1)
                         {
                             held++;
-                            Assert.True(brakes.Downhill is not null, $"{name}, {motors} motors, {grade} % at {speed} km/h: held from {brakes.HoldsFrom}, yet never stopped.");
+                            Assert.True(brakes.Stop is not null, $"{name}, {motors} motors, {grade} % at {speed} km/h: held from {brakes.HoldsFrom}, yet never stopped.");
                         }
 
-                        never += brakes.Downhill is null ? 1 : 0;
+                        never += brakes.Stop is null ? 1 : 0;
                     }
                 }
             }
@@ -151,8 +151,8 @@ public sealed class ExaminationTests
         var top = exam.Speeds.Value.Full;
 
         // An independent look from both sides of the root; the walk refines to a nanometre per second.
-        Assert.True(run.LargestForce(top - 1e-3, run.SupplyAt(1)) > run.RoadForce(top - 1e-3, 0));
-        Assert.True(run.LargestForce(top + 1e-3, run.SupplyAt(1)) < run.RoadForce(top + 1e-3, 0));
+        Assert.True(run.LargestSteadyForce(top - 1e-3, run.SupplyAt(1)) > run.RoadForce(top - 1e-3, 0));
+        Assert.True(run.LargestSteadyForce(top + 1e-3, run.SupplyAt(1)) < run.RoadForce(top + 1e-3, 0));
     }
 
     [Fact]

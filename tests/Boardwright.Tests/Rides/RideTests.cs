@@ -179,12 +179,13 @@ public sealed class RideTests
     public void No_limit_is_passed_on_any_road() =>
         Gen.Select(Any, Routes).Sample((board, route) =>
         {
-            var (ride, drive) = (Ridden(board, route, new() { TraceEvery = Duration.FromSeconds(0.1) }),
-                RideModel.Compute(board).Value.Running.Drive);
+            var ride = Ridden(board, route, new() { TraceEvery = Duration.FromSeconds(0.1) });
+            var run = RideModel.Compute(board).Value.Running;
+            var (drive, braking) = (run.Drive, run.Braking);
             var full = board.Parts.Cell.VoltageFull.Value.Volts;
-            return ride.PeakPhase.Amperes <= Math.Max(drive.PhaseLimit, drive.BrakePhaseLimit) + 1e-6
+            return ride.PeakPhase.Amperes <= Math.Max(drive.PhaseLimit, braking.Phase) + 1e-6
                 && ride.PeakPack.Amperes <= drive.PackLimit + 1e-6
-                && ride.PeakRegen.Amperes <= drive.RegenLimit + 1e-6
+                && ride.PeakRegen.Amperes <= braking.Regen + 1e-6
                 && ride.Trace.All(m => m.CellVolts <= full + 1e-6 && m.State.Speed >= 0
                 && m.State.Speed <= board.Brief.CruiseSpeed.Value.MetresPerSecond + 1e-4 && m.FootBrake >= 0);
         }, iter: 30);

@@ -12,7 +12,7 @@ public sealed class SimulationTests
 
     static RideOptions Every(double seconds) => new() { Step = Duration.FromSeconds(seconds) };
 
-    static RideModel With(Func<SteadyRunning, SteadyRunning> running, Func<Propulsion, Propulsion> drive, double accelerating = 50)
+    static RideModel With(Func<BrakedRunning, BrakedRunning> running, Func<Propulsion, Propulsion> drive, double accelerating = 50)
     {
         var run = running(Tern.Running);
         return Tern with

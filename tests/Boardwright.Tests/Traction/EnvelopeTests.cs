@@ -5,9 +5,9 @@ namespace Boardwright.Tests.Traction;
 
 public sealed class EnvelopeTests
 {
-    static readonly SteadyRunning Tern = Examination.Examine(Boards.Tern).Running.Value;
+    static readonly MovingRunning Tern = Examination.Examine(Boards.Tern).Moving.Value;
 
-    static readonly Envelope Known = Envelope.Compute(Boards.Tern, Examination.Examine(Boards.Tern).Running).Value;
+    static readonly Envelope Known = Envelope.Compute(Boards.Tern, Examination.Examine(Boards.Tern).Moving).Value;
 
     [Fact]
     public void Forces_are_the_largest_forces_and_end_at_zero()

@@ -128,7 +128,7 @@ public sealed partial class UsualTableTests
 
         Assert.Equal(0.182e-3, parts.Deck.BendPerKg.Value.Si, 0.001e-3);
         Assert.Equal(70.9, parts.MotorPulley.Mass.Value.Grams, 0.5);
-        Assert.Equal(107.6, parts.WheelPulley.Mass.Value.Grams, 1);
+        Assert.Equal(107.6, parts.WheelPulley.Mass.Value.Grams, 1.0);
         Assert.Equal(0.58 * 0.33 * 0.097 * 0.097 / 4, parts.Wheels.Inertia.Value.KilogramSquareMetres, 1e-9);
     }
 

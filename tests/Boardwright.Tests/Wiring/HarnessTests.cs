@@ -91,8 +91,8 @@ public sealed class HarnessTests
         var (pack, phase) = (examination.Harness.Duty.Pack!, examination.Harness.Duty.Phase!);
 
         Assert.Equal(examination.Climb.Value.Asked!.Bus.Amperes, pack.Lasting.Amperes, 1e-9);
-        Assert.Equal(examination.PackLimits.Value.Weakest.Current.Amperes, pack.Peak.Amperes, 1e-9);
-        Assert.Equal(examination.PhaseLimits.Value.Weakest.Current.Amperes / Math.Sqrt(2), phase.Peak.Amperes, 1e-9);
+        Assert.Equal(examination.PackLimits.Value.Enforced.Current.Amperes, pack.Peak.Amperes, 1e-9);
+        Assert.Equal(examination.PhaseLimits.Value.Enforced.Current.Amperes / Math.Sqrt(2), phase.Peak.Amperes, 1e-9);
     }
 
     // Ratios of the smallest circle around n equal ones by plane geometry: 2, 1 + 2/√3, 1 + √2, 1 + √(2 + 2/√5), 3, 3.
