@@ -44,11 +44,12 @@ public static class ElectricalRules
             var found = new List<Finding>();
             if (e.Board.Parts.Fuse.IsChosen)
                 Judge("fuse", e.Board.Parts.Fuse.Voltage, "The fuse");
-            foreach (var (key, plug) in PlugsInUse(e.Board).DistinctBy(p => p.Name, StringComparer.OrdinalIgnoreCase)
-                .Select(p => (p.Key, Plug: e.Board.PlugCalled(p.Name))))
+            foreach (var (key, name) in PlugsInUse(e.Board).DistinctBy(p => p.Name, TradeName.Comparer))
             {
-                if (plug.Voltage.IsKnown)
-                    Judge(key, plug.Voltage, $"The plug {plug.Title}");
+                if (e.Board.KnowsPlug(name))
+                    Judge(key, e.Board.PlugCalled(name).Voltage, $"The plug {e.Board.PlugCalled(name).Title}");
+                else
+                    found.Add(NameRules.Unknown(PartsStandVoltage!, key, name, "plug", NameRules.PlugsOf(e.Board)));
             }
 
             return found;
@@ -312,15 +313,13 @@ public static class ElectricalRules
         return Lists(a, b) || Lists(b, a);
     }
 
-    static IEnumerable<(string Key, string Name)> PlugsInUse(Board board)
+    /// <summary>Every plug that the board names, by its entry.</summary>
+    internal static IEnumerable<(string Key, string Name)> PlugsInUse(Board board)
     {
-        if (board.Parts.Pack.Plug.IsKnown)
-            yield return (board.Parts.Pack.Plug.Key, board.Parts.Pack.Plug.Value);
-        foreach (var run in board.Wiring)
-        {
-            if (run.Plug.IsKnown)
-                yield return (run.Plug.Key, run.Plug.Value);
-        }
+        var parts = board.Parts;
+        return new[] { parts.Pack.Plug }.Concat(board.Wiring.Select(run => run.Plug))
+            .Concat([parts.Controller.PackPlug, parts.Controller.MotorPlug, parts.Motor.LeadPlug, parts.Charger.Plug])
+            .Where(plug => plug.IsKnown).Select(plug => (plug.Key, plug.Value));
     }
 
     static string Thicker(WarmRun run, Road.Air air)

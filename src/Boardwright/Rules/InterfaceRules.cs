@@ -1,4 +1,5 @@
 using Boardwright.Analyses;
+using Boardwright.Drivetrains;
 using Boardwright.Findings;
 using Boardwright.Fits;
 using Boardwright.Parts;
@@ -139,7 +140,9 @@ static class InterfaceRules
                 [("motor pulley", needs.Read(parts.MotorPulley.Profile)), ("wheel pulley", needs.Read(parts.WheelPulley.Profile))];
             if (needs.Unmet)
                 return null;
-            var odd = pulleys.Where(p => !Same(p.Profile!, belt)).ToArray();
+            // A profile has several spellings, and not all differ by hyphens alone.
+            var odd = pulleys.Where(p => !Same(ToothProfile.Parse(p.Profile!)?.Name ?? p.Profile!, ToothProfile.Parse(belt)?.Name ?? belt))
+                .ToArray();
             return odd.Length == 0
                 ? [ToothProfilesMatch!.Found(Level.Fine, $"Belt and pulleys are all {belt}.")]
                 : odd.Select(p => ToothProfilesMatch!.Found(Level.Stop, $"The belt is {belt}, the {p.Name} is {p.Profile}.", $"Take a {p.Name} cut {belt}, or a belt and its other pulley in {p.Profile}."));
@@ -173,13 +176,10 @@ static class InterfaceRules
         [MountGripsHanger, PulleyGripsCore, FrontTruckBoltsOn, RearTruckBoltsOn, BoltCirclesMatch, BoreFitsShaft, KeyFitsKeyway,
         ToothProfilesMatch, BeltFitsFaces, ReceiverPlugsIn];
 
-    internal static bool Same(string a, string b) =>
-        string.Equals(Plain(a), Plain(b), StringComparison.OrdinalIgnoreCase);
+    internal static bool Same(string a, string b) => TradeName.Same(a, b);
 
     static bool IsThinner(string bolt, string other) =>
-        Drivetrains.BoltThread.Parse(bolt) is { } one && Drivetrains.BoltThread.Parse(other) is { } two && one.Diameter < two.Diameter;
-
-    static string Plain(string name) => string.Concat(name.Where(c => !char.IsWhiteSpace(c) && c != '-'));
+        BoltThread.Parse(bolt) is { } one && BoltThread.Parse(other) is { } two && one.Diameter < two.Diameter;
 
     static Rule<BoardAnalysis> Names(
         string id, string where, string claim, string why, Func<BoardAnalysis, bool> applies,
