@@ -46,7 +46,10 @@ sealed class SheetReader(ShelfReader shelf, Complaints complaints)
             else if (IsHalfOfComma(map, at))
             {
                 var before = map.Pairs[at - 1];
-                complaints.Add(before.Value.At, prefix.Length == 0 ? before.Key.Text : $"{prefix}.{before.Key.Text}", $"'{((ScalarNode)before.Value).Text},{word.Text}' has a comma, which ends a value inside braces.", $"Write {((ScalarNode)before.Value).Text}.{word.Text.TrimStart()}, with a point.");
+                var written = $"{((ScalarNode)before.Value).Text},{word.Text}";
+                var isWord = entries.Any(e => e.Key == before.Key.Text && e.Form is EntryForm.Text or EntryForm.Texts);
+                complaints.Add(before.Value.At, prefix.Length == 0 ? before.Key.Text : $"{prefix}.{before.Key.Text}", $"'{written}' has a comma, which ends a value inside braces.",
+                    isWord ? $"Put it in quotes: \"{((ScalarNode)before.Value).Text}, {word.Text.TrimStart()}\"." : $"Write {((ScalarNode)before.Value).Text}.{word.Text.TrimStart()}, with a point.");
             }
             else
             {

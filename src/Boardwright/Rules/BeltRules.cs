@@ -91,9 +91,9 @@ static class BeltRules
 
     /// <summary>The belt carries the peak pull.</summary>
     public static Rule<BoardAnalysis> BeltCarriesPeak { get; } = new(
-        "belt.rating", "belt.width", "The belt's pull at the phase current limit stays within its working tension.",
-        "F_e = 2 T/d at the peak torque that the limits allow, against the continuous working tension by width (cut edge cords taken off) and by teeth in mesh. Above it the belt wears or jumps teeth.",
-        Sources.SdpSiTimingBelts,
+        "belt.rating", "belt.width", "The belt's pull at the phase current limit, times a service factor, stays within its working tension.",
+        "F_e = 2 T/d at the peak torque that the limits allow, times the service factor (1.5 where not given: shocks, frequent starts and braking), against the continuous working tension by width (cut edge cords taken off) and by teeth in mesh, a fifth off for each below six. Above it the belt wears or jumps teeth. Speed takes nothing off here: the peak pulls from a stand.",
+        Sources.SdpSiServiceFactor,
         (e, needs) =>
         {
             if (!e.IsBelt)
@@ -102,18 +102,20 @@ static class BeltRules
             var belt = needs.Read(e.Belt);
             var limits = needs.Read(e.PhaseLimits);
             var width = needs.Read(e.Board.Parts.Belt.Width);
+            var service = e.Board.Parts.Belt.Service(needs).Value;
             if (needs.Unmet || load.Rating is not { } rating)
                 return null;
-            var (value, limit) = (Amount.Create(load.PeakPull, "N"), Amount.Create(rating, "N"));
-            if (load.PeakPull <= rating)
-                return [BeltCarriesPeak!.Found(Level.Fine, $"{load.PeakPull:0 N} at the peak against {rating:0 N}; {rating - load.PeakPull:0 N} are left.", value: value, limit: limit)];
-            var amperes = Current.FromAmperes(Math.Floor(limits.Weakest.Current.Amperes * (rating / load.PeakPull)));
+            var pull = load.PeakPull * service;
+            var (value, limit) = (Amount.Create(pull, "N"), Amount.Create(rating, "N"));
+            if (pull <= rating)
+                return [BeltCarriesPeak!.Found(Level.Fine, $"{load.PeakPull:0 N} at the peak, times a service factor of {service:0.0#}, are {pull:0 N} against {rating:0 N}; {rating - pull:0 N} are left.", value: value, limit: limit)];
+            var amperes = Current.FromAmperes(Math.Floor(limits.Weakest.Current.Amperes * (rating / pull)));
             var wider = new[] { 9.0, 15, 20, 25 }.Select(Length.FromMillimetres).Cast<Length?>()
                 .FirstOrDefault(w => w > width && new BeltStrength(belt.Profile, w!.Value).AllowedPull(belt.Path) is { } carried
-                && carried >= load.PeakPull);
+                && carried >= pull);
             return
             [
-                BeltCarriesPeak!.Found(Level.Fix, $"The peak pulls {load.PeakPull:0 N} on a belt whose working tension is {rating:0 N}: {load.PeakPull / rating - 1:0 %} over it.",
+                BeltCarriesPeak!.Found(Level.Fix, $"The peak pulls {load.PeakPull:0 N}, times a service factor of {service:0.0#} {pull:0 N}, on a belt whose working tension is {rating:0 N}: {pull / rating - 1:0 %} over it.",
                     wider is { } w ? (FormattableString)$"Set the phase current to {amperes:0 A}, or take a belt and pulleys of {w:0 mm}." : $"Set the phase current to {amperes:0 A}, or a motor pulley with more teeth.",
                     value, limit, mend: new Change("limits.phase_current", $"{amperes.Amperes:0} A")),
             ];
@@ -265,7 +267,7 @@ static class BeltRules
     /// <summary>The motor's bolts engage enough and do not bottom.</summary>
     public static Rule<BoardAnalysis> BoltsEngage { get; } = new(
         "bolt.motor", "mount.bolt_length", "The motor's bolts engage at least one diameter and stay half a millimetre off the bottom of their holes.",
-        "Engagement = bolt length − plate − washer. Too long a bolt runs into the winding; too short a one strips the thread. Tightening torque K F d with K = 0.2 and 75 % of the proof load of class 8.8.",
+        "Engagement = bolt length − plate − washer. Too long a bolt runs into the winding; too short a one strips the thread. Tightening torque K F d with K = 0.2 and 75 % of the proof load of the bolts' class, A2-70 where not given.",
         Sources.Iso898,
         (e, needs) =>
         {
@@ -275,9 +277,13 @@ static class BeltRules
             var name = needs.Read(parts.Motor.Bolt);
             var depth = needs.Read(parts.Motor.BoltDepth);
             var plate = needs.Read(parts.Mount.PlateThickness);
-            if (needs.Unmet || BoltThread.Parse(name) is not { } thread)
+            if (needs.Unmet)
                 return null;
-            var torque = thread.TighteningTorque(PropertyClass.Steel88);
+            if (BoltThread.Parse(name) is not { } thread)
+                return [NameRules.Unknown(BoltsEngage!, parts.Motor.Bolt.Key, name, "screw", [.. BoltThread.All.Select(t => t.Name)])];
+            if (MotorBolts.Compute(parts) is not { } bolts)
+                return [NameRules.Unknown(BoltsEngage!, parts.Mount.BoltClass.Key, parts.Mount.BoltClass.Value, "bolt class", [.. PropertyClass.All.Select(c => c.Name)])];
+            var tighten = $"{bolts.Strength.Name} to {bolts.TorqueText}";
             var longest = plate + thread.Washer.Thickness + depth - HalfMillimetre;
             var shortest = plate + thread.Washer.Thickness + thread.Diameter;
             var right = new[] { 6.0, 8, 10, 12, 14, 16, 18, 20, 22, 25, 30, 35, 40 }.Select(Length.FromMillimetres)
@@ -286,18 +292,18 @@ static class BeltRules
             if (!parts.Mount.BoltLength.IsKnown)
             {
                 return [BoltsEngage!.Found(Level.Measure, $"The length of the motor's bolts is not in the file; it must be {shortest:0.0 mm} to {longest:0.0 mm} under the head.",
-                    System.Runtime.CompilerServices.FormattableStringFactory.Create("{0}; tighten class 8.8 to {1:0.0 N·m} with thread lock.", new Phrase(take), torque))];
+                    $"{new Phrase(take)}; tighten {tighten} with thread lock.")];
             }
 
             var length = needs.Read(parts.Mount.BoltLength);
             var engaged = length - plate - thread.Washer.Thickness;
             var (value, limit) = (Amount.Create(engaged, "mm"), Amount.Create(depth - HalfMillimetre, "mm"));
-            var remedy = System.Runtime.CompilerServices.FormattableStringFactory.Create("{0}.", new Phrase(take));
+            FormattableString remedy = $"{new Phrase(take)}.";
             if (length > longest)
                 return [BoltsEngage!.Found(Level.Stop, $"Bolts of {length:0 mm} reach {engaged:0.0 mm} into holes {depth:0.0 mm} deep: they bottom, or meet the winding.", remedy, value, limit)];
             return length < shortest
                 ? [BoltsEngage!.Found(Level.Fix, $"Bolts of {length:0 mm} engage only {engaged:0.0 mm} of an {name} thread.", remedy, value, Amount.Create(thread.Diameter, "mm"))]
-                : [BoltsEngage!.Found(Level.Fine, $"{engaged:0.0 mm} of {name} engage in {depth:0.0 mm}; tighten class 8.8 to {torque:0.0 N·m} with thread lock.", value: value, limit: limit)];
+                : [BoltsEngage!.Found(Level.Fine, $"{engaged:0.0 mm} of {name} engage in {depth:0.0 mm}; tighten {tighten} with thread lock.", value: value, limit: limit)];
         });
 
     /// <summary>Every rule about belts, keys and the motor's bolts.</summary>

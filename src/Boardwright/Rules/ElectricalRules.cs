@@ -11,6 +11,8 @@ namespace Boardwright.Rules;
 /// <summary>What voltage and current ask of every electrical part.</summary>
 public static class ElectricalRules
 {
+    static readonly Energy FusedFrom = Energy.FromWattHours(100);
+
     /// <summary>The controller lives within its voltages.</summary>
     public static Rule<BoardAnalysis> ControllerVoltage { get; } = new(
         "voltage.controller", "controller.voltage_max", "The pack stays inside the controller's supply voltages, full and empty.",
@@ -247,16 +249,18 @@ public static class ElectricalRules
     /// <summary>The fuse protects the wire.</summary>
     public static Rule<BoardAnalysis> FuseProtectsWire { get; } = new(
         "fuse.wire", "fuse.rating", "A main fuse is there, and blows before the pack wire passes its limit.",
-        "Rating of the fuse against the current at which the pack wire reaches its limit in free air.",
+        "Rating of the fuse against the current at which the pack wire reaches its limit in free air. That a pack of 100 Wh and more has a main fuse is common practice, no source.",
         Sources.ChurchillChuCylinder,
         (e, needs) =>
         {
             if (!e.Board.Parts.Fuse.IsChosen)
             {
+                var isLarge = e.Energy.IsKnown && e.Energy.Value.Energy >= FusedFrom;
+                var energy = isLarge ? Amount.Create(e.Energy.Value.Energy, "Wh") : (Amount?)null;
                 return
                 [
-                    FuseProtectsWire!.Found(Level.Measure, $"The file names no main fuse. A short behind the protection is stopped by nothing else when its switches fail closed.",
-                        $"Put a fuse rated for the pack's voltage and current at the pack, and name it as parts.fuse."),
+                    FuseProtectsWire!.Found(isLarge ? Level.Fix : Level.Measure, $"The file names no main fuse. A short behind the protection is stopped by nothing else when its switches fail closed.",
+                        $"Put a fuse rated for the pack's voltage and current at the pack, ask a qualified person, and name it as parts.fuse.", energy, isLarge ? Amount.Create(FusedFrom, "Wh") : null),
                 ];
             }
 

@@ -10,6 +10,7 @@ namespace Boardwright.Rules;
 static class InterfaceRules
 {
     static readonly Length SameBore = Length.FromMillimetres(0.06);
+    static readonly Length SameAxle = Length.FromMillimetres(0.1);
     static readonly Length SameCircle = Length.FromMillimetres(0.3);
 
     /// <summary>The mount grips the driven truck's hanger.</summary>
@@ -77,6 +78,33 @@ static class InterfaceRules
                 ? [BoltCirclesMatch!.Found(
                 Level.Fine, $"Mount and motor share a bolt circle of {nearest.Motor:0.0 mm} with {bolts.Motor}.", value: Amount.Create(nearest.Motor, "mm"), limit: Amount.Create(nearest.Mount, "mm"))]
                 : [BoltCirclesMatch!.Found(Level.Stop, $"The mount is drilled for {bolts.Mount}, the motor is threaded {bolts.Motor}.", IsThinner(bolts.Motor, bolts.Mount) ? (FormattableString)$"Fill the mount's holes with sleeves for {bolts.Motor}, or take a motor threaded {bolts.Mount}; thin bolts in wide holes shift under the belt." : $"Drill the mount's holes for {bolts.Motor}, or take a motor threaded {bolts.Mount}.", where: "mount.bolt")];
+        });
+
+    /// <summary>The bearings go on the axles.</summary>
+    public static Rule<BoardAnalysis> BearingsFitAxles { get; } = new(
+        "fit.bearing_bore", "wheels.bearing", "The bearings' bore is the diameter of both axles.",
+        "Bore of the bearing after ISO 15, by its name, against the axle's diameter to 0.1 mm: a thicker axle does not go in, on a thinner one the wheel runs out of true and wears it.",
+        Sources.SkfCatalogue,
+        (e, needs) =>
+        {
+            var parts = e.Board.Parts;
+            var name = needs.Read(parts.Wheels.Bearing);
+            var axles = new[] { ("front", parts.FrontTruck), ("rear", parts.RearTruck) }.Where(t => !e.IsHub || t.Item2 != DrivenAxle.TruckOf(parts))
+                .Select(t => (Name: t.Item1, t.Item2.AxleDiameter, Diameter: needs.Read(t.Item2.AxleDiameter))).ToArray();
+            if (!parts.Wheels.Bearing.IsKnown)
+                return null;
+            if (BallBearing.Parse(name) is not { } bearing)
+                return [NameRules.Unknown(BearingsFitAxles!, parts.Wheels.Bearing.Key, name, "bearing", [.. BallBearing.All.Select(b => b.Name).Distinct()])];
+            return axles.Where(axle => axle.AxleDiameter.IsKnown).Select(axle =>
+            {
+                var over = axle.Diameter - bearing.Bore;
+                var (value, limit) = (Amount.Create(axle.Diameter, "mm"), Amount.Create(bearing.Bore, "mm"));
+                var right = BallBearing.All.Where(b => Math.Abs((b.Bore - axle.Diameter).Si) <= SameAxle.Si).Select(b => b.Name).Distinct().ToArray();
+                var instead = right.Length > 0 ? $"bearings for {axle.Diameter.Millimetres:0.#} mm, such as {right[0]}, if the wheel's seat takes them" : $"wheels with bearings for {axle.Diameter.Millimetres:0.#} mm";
+                return Math.Abs(over.Si) <= SameAxle.Si
+                    ? BearingsFitAxles!.Found(Level.Fine, $"A {bearing.Name} has a bore of {bearing.Bore:0.0 mm}, the {axle.Name} axle {axle.Diameter:0.0 mm}.", value: value, limit: limit, where: axle.AxleDiameter.Key)
+                    : BearingsFitAxles!.Found(Level.Stop, $"A {bearing.Name} has a bore of {bearing.Bore:0.0 mm}, the {axle.Name} axle {axle.Diameter:0.0 mm}: {(over.Si > 0 ? "it does not go on" : "it runs out of true")}.", $"Take {instead}, or trucks with an axle of {bearing.Bore:0.0 mm}.", value, limit, axle.AxleDiameter.Key);
+            });
         });
 
     /// <summary>The motor pulley's bore is the shaft's diameter.</summary>
@@ -173,8 +201,8 @@ static class InterfaceRules
 
     /// <summary>Every rule about interfaces.</summary>
     public static IReadOnlyList<Rule<BoardAnalysis>> All { get; } =
-        [MountGripsHanger, PulleyGripsCore, FrontTruckBoltsOn, RearTruckBoltsOn, BoltCirclesMatch, BoreFitsShaft, KeyFitsKeyway,
-        ToothProfilesMatch, BeltFitsFaces, ReceiverPlugsIn];
+        [MountGripsHanger, PulleyGripsCore, FrontTruckBoltsOn, RearTruckBoltsOn, BoltCirclesMatch, BearingsFitAxles, BoreFitsShaft,
+        KeyFitsKeyway, ToothProfilesMatch, BeltFitsFaces, ReceiverPlugsIn];
 
     internal static bool Same(string a, string b) => TradeName.Same(a, b);
 

@@ -67,6 +67,8 @@ static class NameRules
         Known<string>[] screws = [parts.Motor.Bolt, parts.Mount.Bolt, parts.Mount.CoverBolt, board.Fixings.Box.Bolt];
         foreach (var screw in screws.Where(s => s.IsKnown))
             yield return (screw.Key, screw.Value, "screw", BoltThread.Parse(screw.Value) is not null, [.. BoltThread.All.Select(t => t.Name)]);
+        if (parts.Mount.BoltClass is { IsKnown: true } strength)
+            yield return (strength.Key, strength.Value, "bolt class", PropertyClass.Parse(strength.Value) is not null, [.. PropertyClass.All.Select(c => c.Name)]);
         Known<string>[] profiles = e.IsBelt ? [parts.Belt.Profile, parts.MotorPulley.Profile, parts.WheelPulley.Profile] : [];
         foreach (var profile in profiles.Where(p => p.IsKnown))
             yield return (profile.Key, profile.Value, "tooth profile", ToothProfile.Parse(profile.Value) is not null, [.. ToothProfile.All.Select(p => p.Name)]);
