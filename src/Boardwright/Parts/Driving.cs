@@ -38,6 +38,8 @@ public sealed record Drive : Sheet
 {
     /// <summary>Whether belts turn the wheels.</summary>
     public bool IsBelt => Kind is { IsKnown: true, Value: DriveKind.Belt };
+    /// <summary>Whether belts turn the wheels, for a rule about belts: where the file does not say, it is asked.</summary>
+    public bool TurnsBelts(Needs needs) => needs.Read(Kind) == DriveKind.Belt && Kind.IsKnown;
     /// <summary>Whether gears turn the wheels.</summary>
     public bool IsGear => Kind is { IsKnown: true, Value: DriveKind.Gear };
     /// <summary>Whether the motors sit in the wheels.</summary>

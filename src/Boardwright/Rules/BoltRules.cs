@@ -86,7 +86,7 @@ public static class BoltRules
         Sources.CommonPractice,
         (e, needs) => Judged(e, needs, pattern => pattern.IsWoodScrew
             ? InsertsHold!.Found(Level.Fix, $"A wood screw in the deck's thin plies wears its hole each time the box is opened.", $"Flanged inserts hold better: set insert to deck_insert.", mend: new Change("fixings.box.insert", "deck_insert"))
-            : pattern.Insert.Length > 0 ? InsertsHold!.Found(Level.Fine, $"They go into {pattern.Insert}.") : null));
+            : needs.Read(e.Board.Fixings.Box.Insert) is { Length: > 0 } ? InsertsHold!.Found(Level.Fine, $"They go into {pattern.Insert}.") : null));
 
     /// <summary>Every rule about the box's bolts.</summary>
     public static IReadOnlyList<Rule<BoardAnalysis>> All { get; } =

@@ -266,6 +266,9 @@ public static class ElectricalRules
 
             var rating = needs.Read(e.Board.Parts.Fuse.Rating);
             var wires = needs.Read(e.Wires);
+            WiringRuns.AskEnds(needs, e.Board);
+            if (!e.Board.Wiring.Any(WiringRuns.IsPackRun))
+                needs.Lack("wiring");
             if (needs.Unmet || wires.Pack is not { } run)
                 return null;
             var (value, limit) = (Amount.Create(rating, "A"), Amount.Create(run.LargestCurrent, "A"));

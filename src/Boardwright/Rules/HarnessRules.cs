@@ -24,10 +24,16 @@ public static class HarnessRules
         (e, needs) =>
         {
             needs.Read(e.Air);
+            WiringRuns.AskEnds(needs, e.Board);
             if (needs.Unmet)
                 return null;
             var harness = e.Harness;
             var found = new List<Finding>();
+            // A run without a duty waits for the climb that sets it, one without a section for its gauge.
+            var power = harness.Runs.Where(r => r is { Kind: RunKind.Pack or RunKind.Motor, Key.Length: > 0 }).ToList();
+            if (power.Any(r => r.Duty is null))
+                needs.Read(e.Climb);
+            AskGauges(needs, power);
             foreach (var run in harness.Runs.Where(r => r is { Duty: not null, LargestCurrent: not null, Key.Length: > 0 })
                 .DistinctBy(r => r.Key, StringComparer.Ordinal))
             {
@@ -57,12 +63,23 @@ public static class HarnessRules
         "wire.gland", "fittings", "The wires of each motor, its sensor's with them, pass a gland that seals around them.",
         "Diameter of the circle around the three wires, and around those of the sensor, against the cables that the glands seal; glands against cables. Where there is no gland for the sensor's cable it goes with the three: their areas together over the three wires' share of their circle. A plug is wider than its wire and passes no gland.",
         Sources.CirclesInCircle,
-        (e, _) =>
+        (e, needs) =>
         {
             var harness = e.Harness;
-            var glands = e.Board.Parts.Fittings.Where(f => f.CableMin.IsKnown && f.CableMax.IsKnown).ToList();
+            var glands = e.Board.Parts.Fittings.Where(f => f.CableMin.IsKnown || f.CableMax.IsKnown || f.Role is { IsKnown: true, Value: FittingRole.Gland })
+                .ToList();
+            foreach (var gland in glands)
+            {
+                needs.Read(gland.CableMin);
+                needs.Read(gland.CableMax);
+            }
+
+            if (glands.Count == 0)
+                return null;
+            WiringRuns.AskEnds(needs, e.Board);
+            AskGauges(needs, harness.Runs.Where(r => r.Kind == RunKind.Motor));
             var motors = harness.Runs.Where(r => r is { Kind: RunKind.Motor, Bundle: not null }).ToList();
-            if (glands.Count == 0 || motors.Count == 0)
+            if (needs.Unmet || motors.Count == 0)
                 return null;
             var widest = motors.MaxBy(r => r.Bundle!.Diameter.Si)!.Bundle!;
             var sensors = harness.Runs.Where(r => r is { Kind: RunKind.Sensor, Bundle: not null }).ToList();
@@ -111,6 +128,9 @@ public static class HarnessRules
                 return null;
             var (rating, melting) = (needs.Read(e.Board.Parts.Fuse.Rating), needs.Read(e.Board.Parts.Fuse.MeltingI2t));
             var fault = needs.Read(e.Fault);
+            WiringRuns.AskEnds(needs, e.Board);
+            if (!e.Board.Wiring.Any(WiringRuns.IsPackRun))
+                needs.Lack("wiring");
             if (needs.Unmet)
                 return null;
             return e.Harness.Runs.Where(r => r is { Kind: RunKind.Pack, Section: not null }).Select(run =>
@@ -196,9 +216,11 @@ public static class HarnessRules
         (e, needs) =>
         {
             needs.Read(e.Air);
+            WiringRuns.AskEnds(needs, e.Board);
             if (needs.Unmet)
                 return null;
             var runs = e.Harness.Runs;
+            AskGauges(needs, runs.Where(r => r is { Kind: RunKind.Charge or RunKind.Gauge, Key.Length: > 0 }));
             return runs.Where(r => r is { Kind: RunKind.Charge or RunKind.Gauge, Key.Length: > 0, LargestCurrent: not null }).Select(Judge)
                 .Concat(Unnamed(e.Board, runs).Select(lead => BranchesFused!.Found(
                     Level.Measure, $"The file names no {lead}, so nobody can say whether its wire has a fuse that suits it.",
@@ -220,6 +242,12 @@ public static class HarnessRules
                     : BranchesFused!.Found(Level.Fine, $"A fuse of {fuse:0.# A} before {run.Wire}, which takes {most:0 A} in its bundle.", value: value, limit: limit, where: where);
             }
         });
+
+    static void AskGauges(Needs needs, IEnumerable<HarnessRun> runs)
+    {
+        foreach (var run in runs.Where(r => r.Section is null))
+            needs.Lack(run.Key + ".gauge");
+    }
 
     // Leads of the pack that a part asks for and the file does not name.
     static IEnumerable<string> Unnamed(Board board, IReadOnlyList<HarnessRun> runs)

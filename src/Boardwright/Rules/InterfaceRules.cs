@@ -17,33 +17,33 @@ static class InterfaceRules
     public static Rule<BoardAnalysis> MountGripsHanger { get; } = Names(
         "fit.hanger_profile", "mount.hanger_profile", "The mount grips the hanger of the driven truck.",
         "A mount is cut for one hanger profile; on another it slips or does not go on at all. The two names are compared.",
-        e => e.Board.Parts.Mount.IsChosen, e => e.Board.Parts.Mount.HangerProfile, e => DrivenAxle.TruckOf(e.Board.Parts).HangerProfile,
+        (e, _) => e.Board.Parts.Mount.IsChosen, e => e.Board.Parts.Mount.HangerProfile, e => DrivenAxle.TruckOf(e.Board.Parts).HangerProfile,
         "mount", "hanger");
 
     /// <summary>The wheel pulley grips the wheel's core.</summary>
     public static Rule<BoardAnalysis> PulleyGripsCore { get; } = Names(
         "fit.core", "wheel_pulley.core", "The wheel pulley grips the wheel's core.",
         "A wheel pulley turns its wheel through the openings of one kind of core. The two names are compared.",
-        e => e.IsBelt, e => e.Board.Parts.WheelPulley.Core, e => e.Board.Parts.Wheels.Core,
+        (e, needs) => e.Board.Parts.Drive.TurnsBelts(needs), e => e.Board.Parts.WheelPulley.Core, e => e.Board.Parts.Wheels.Core,
         "wheel pulley", "wheel");
 
     /// <summary>The front truck bolts to the deck.</summary>
     public static Rule<BoardAnalysis> FrontTruckBoltsOn { get; } = Names(
         "fit.hole_pattern_front", "front_truck.hole_pattern", "The front truck's holes match the deck's.",
         "The names of the two hole patterns are compared.",
-        _ => true, e => e.Board.Parts.FrontTruck.HolePattern, e => e.Board.Parts.Deck.HolePattern, "front truck", "deck");
+        (_, _) => true, e => e.Board.Parts.FrontTruck.HolePattern, e => e.Board.Parts.Deck.HolePattern, "front truck", "deck");
 
     /// <summary>The rear truck bolts to the deck.</summary>
     public static Rule<BoardAnalysis> RearTruckBoltsOn { get; } = Names(
         "fit.hole_pattern_rear", "rear_truck.hole_pattern", "The rear truck's holes match the deck's.",
         "The names of the two hole patterns are compared.",
-        _ => true, e => e.Board.Parts.RearTruck.HolePattern, e => e.Board.Parts.Deck.HolePattern, "rear truck", "deck");
+        (_, _) => true, e => e.Board.Parts.RearTruck.HolePattern, e => e.Board.Parts.Deck.HolePattern, "rear truck", "deck");
 
     /// <summary>The receiver plugs into the controller.</summary>
     public static Rule<BoardAnalysis> ReceiverPlugsIn { get; } = Names(
         "fit.remote_port", "remote.port", "The remote's receiver plugs into the controller.",
         "The names of the two ports are compared.",
-        e => e.Board.Parts.Remote.IsChosen, e => e.Board.Parts.Remote.Port, e => e.Board.Parts.Controller.RemotePort, "remote's receiver", "controller");
+        (e, _) => e.Board.Parts.Remote.IsChosen, e => e.Board.Parts.Remote.Port, e => e.Board.Parts.Controller.RemotePort, "remote's receiver", "controller");
 
     /// <summary>The motor's holes lie under the mount's.</summary>
     public static Rule<BoardAnalysis> BoltCirclesMatch { get; } = new(
@@ -115,7 +115,7 @@ static class InterfaceRules
         (e, needs) =>
         {
             var parts = e.Board.Parts;
-            if (!e.IsBelt)
+            if (!e.Board.Parts.Drive.TurnsBelts(needs))
                 return null;
             var bore = needs.Read(parts.MotorPulley.Bore);
             var shaft = needs.Read(parts.Motor.ShaftDiameter);
@@ -138,7 +138,7 @@ static class InterfaceRules
         (e, needs) =>
         {
             var parts = e.Board.Parts;
-            if (!e.IsBelt || parts.MotorPulley.Fixing is { IsKnown: true, Value: Fixing.SetScrew })
+            if (!e.Board.Parts.Drive.TurnsBelts(needs) || parts.MotorPulley.Fixing is { IsKnown: true, Value: Fixing.SetScrew })
                 return null;
             var way = needs.Read(parts.MotorPulley.KeywayWidth);
             var key = needs.Read(parts.Motor.KeyWidth);
@@ -161,7 +161,7 @@ static class InterfaceRules
         (e, needs) =>
         {
             var parts = e.Board.Parts;
-            if (!e.IsBelt)
+            if (!e.Board.Parts.Drive.TurnsBelts(needs))
                 return null;
             var belt = needs.Read(parts.Belt.Profile);
             (string Name, string? Profile)[] pulleys =
@@ -184,7 +184,7 @@ static class InterfaceRules
         (e, needs) =>
         {
             var parts = e.Board.Parts;
-            if (!e.IsBelt)
+            if (!e.Board.Parts.Drive.TurnsBelts(needs))
                 return null;
             var belt = needs.Read(parts.Belt.Width);
             (string Name, Length Face)[] pulleys =
@@ -210,13 +210,13 @@ static class InterfaceRules
         BoltThread.Parse(bolt) is { } one && BoltThread.Parse(other) is { } two && one.Diameter < two.Diameter;
 
     static Rule<BoardAnalysis> Names(
-        string id, string where, string claim, string why, Func<BoardAnalysis, bool> applies,
+        string id, string where, string claim, string why, Func<BoardAnalysis, Needs, bool> applies,
         Func<BoardAnalysis, Known<string>> mine, Func<BoardAnalysis, Known<string>> theirs, string my, string their)
     {
         Rule<BoardAnalysis>? rule = null;
         rule = new(id, where, claim, why, Sources.MakersSheet, (e, needs) =>
         {
-            if (!applies(e))
+            if (!applies(e, needs))
                 return null;
             var (a, b) = (needs.Read(mine(e)), needs.Read(theirs(e)));
             if (needs.Unmet)

@@ -32,7 +32,7 @@ static class NameRules
     public static IReadOnlyList<Rule<BoardAnalysis>> All { get; } = [NamesKnown];
 
     /// <summary>Names of the plugs that a board can look up.</summary>
-    public static IReadOnlyList<string> PlugsOf(Board board) => [.. board.Plugs.Keys, .. UsualPlugs.Names];
+    public static IReadOnlyList<string> PlugsOf(Board board) => [.. board.Plugs.Values.Select(plug => plug.Title), .. UsualPlugs.Names];
 
     /// <summary>A finding about a name that is not known.</summary>
     /// <param name="rule">The rule that would look it up.</param>

@@ -223,7 +223,7 @@ static class PerformanceRules
             return weaker >= least
                 ? [BrakeStops!.Found(Level.Fine, $"{new Phrase(ways)} That is {weaker:0.00 m/s2} on the level; {least:0.00 m/s2} are asked.", value: value, limit: limit)]
                 : [BrakeStops!.Found(weaker < UnreliableBraking ? Level.Stop : Level.Fix, $"{new Phrase(ways)} That is only {weaker:0.00 m/s2} on the level{(full > half ? " with a full pack" : "")}; {least:0.00 m/s2} are asked.",
-                    $"Raise the braking currents if every part carries them, gear lower, stand over the driven axle, drive both axles, or fit another brake; until then ride only where a foot or a slide stops the board.", value, limit)];
+                    $"Raise the braking currents if every part carries them, gear lower, stand over the driven axle, drive both axles, or fit another brake{(full > half ? ", and do not set out with a full pack" : "")}; until then ride only where a foot or a slide stops the board.", value, limit)];
         });
 
     /// <summary>The advertised power against what the pack feeds.</summary>

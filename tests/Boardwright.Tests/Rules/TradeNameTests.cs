@@ -1,6 +1,6 @@
 using Boardwright.Parts;
 
-namespace Boardwright.Tests.Parts;
+namespace Boardwright.Tests.Rules;
 
 public sealed class TradeNameTests
 {
