@@ -7,7 +7,7 @@ namespace Boardwright.Parts;
 public static class TradeName
 {
     /// <summary>Compares names, for tables that are looked up by them.</summary>
-    public static IEqualityComparer<string> Comparer { get; } = new Comparing();
+    public static IEqualityComparer<string> Comparer { get; } = new NameComparer();
 
     /// <summary>Whether two names mean the same.</summary>
     public static bool Same(string a, string b) => string.Equals(Plain(a), Plain(b), StringComparison.Ordinal);
@@ -61,7 +61,7 @@ public static class TradeName
         return rows[a.Length, b.Length];
     }
 
-    sealed class Comparing : IEqualityComparer<string>
+    sealed class NameComparer : IEqualityComparer<string>
     {
         public bool Equals(string? x, string? y) => x is null || y is null ? ReferenceEquals(x, y) : Same(x, y);
 

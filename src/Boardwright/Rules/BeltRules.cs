@@ -305,8 +305,9 @@ static class BeltRules
                 return null;
             if (BoltThread.Parse(name) is not { } thread)
                 return [NameRules.Unknown(BoltsEngage!, parts.Motor.Bolt.Key, name, "screw", [.. BoltThread.All.Select(t => t.Name)])];
+            var strength = parts.Mount.BoltClass;
             if (MotorBolts.Compute(parts) is not { } bolts)
-                return [NameRules.Unknown(BoltsEngage!, parts.Mount.BoltClass.Key, parts.Mount.BoltClass.Value, "bolt class", [.. PropertyClass.All.Select(c => c.Name)])];
+                return [NameRules.Unknown(BoltsEngage!, strength.Key, strength.Value, "bolt class", [.. PropertyClass.All.Select(c => c.Name)])];
             var tighten = $"{bolts.Strength.Name} to {bolts.TorqueText}";
             var longest = plate + thread.Washer.Thickness + depth - HalfMillimetre;
             var shortest = plate + thread.Washer.Thickness + thread.Diameter;
@@ -332,8 +333,8 @@ static class BeltRules
 
     /// <summary>Every rule about belts, keys and the motor's bolts.</summary>
     public static IReadOnlyList<Rule<BoardAnalysis>> All { get; } =
-        [BeltSitsInSlot, LengthIsWhole, EnoughTeethInMesh, PulleyLargeEnough, BeltCarriesPeak, TensionKnown, NoSlackUnderBrake, BeltNotTooFast,
-        KeyCarriesPeak, KeyIsStandard, NotSetScrewAlone, BoltsEngage];
+        [BeltSitsInSlot, LengthIsWhole, EnoughTeethInMesh, PulleyLargeEnough, BeltCarriesPeak, TensionKnown, NoSlackUnderBrake,
+        BeltNotTooFast, KeyCarriesPeak, KeyIsStandard, NotSetScrewAlone, BoltsEngage];
 
     static Phrase Sentence(List<(int Teeth, Length Centre)> others, Length least, Length most) => others.Count > 1
         ? (FormattableString)$"A belt of {others[0].Teeth} teeth puts the axle at {others[0].Centre:0.0 mm}, one of {others[1].Teeth} at {others[1].Centre:0.0 mm}; the slot takes {least:0.0 mm} to {most:0.0 mm}."

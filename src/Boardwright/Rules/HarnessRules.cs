@@ -66,8 +66,8 @@ public static class HarnessRules
         (e, needs) =>
         {
             var harness = e.Harness;
-            var glands = e.Board.Parts.Fittings.Where(f => f.CableMin.IsKnown || f.CableMax.IsKnown || f.Role is { IsKnown: true, Value: FittingRole.Gland })
-                .ToList();
+            var glands = e.Board.Parts.Fittings
+                .Where(f => f.CableMin.IsKnown || f.CableMax.IsKnown || f.Role is { IsKnown: true, Value: FittingRole.Gland }).ToList();
             foreach (var gland in glands)
             {
                 needs.Read(gland.CableMin);
@@ -90,6 +90,7 @@ public static class HarnessRules
             var holding = Holding(through);
             var near = glands.MinBy(g => Math.Abs(g.CableMax.Value.Si - through.Si))!;
             var (value, limit) = (Amount.Create(through, "mm"), Amount.Create(near.CableMax.Value, "mm"));
+            var instead = apart ? "or bring each wire through one of its own" : "or one more gland for the sensor's cable";
             var what = apart ? (FormattableString)$"Three motor wires make a bundle of {through:0.0 mm}" : $"Three motor wires and the {sensor!.Wires} of the sensor make a bundle of about {through:0.0 mm}";
             if (holding.Count == 0)
             {
@@ -97,7 +98,7 @@ public static class HarnessRules
                 [
                     BundlesPassGlands!.Found(
                         Level.Fix, $"{(Phrase)what}; {near.Title} seals {near.CableMin.Value:0.0 mm} to {near.CableMax.Value:0.0 mm}.",
-                        $"Take a gland for cables of {through:0.0 mm}, {(apart ? "or bring each wire through one of its own" : "or one more gland for the sensor's cable")}.", value, limit, near.CableMax.Key),
+                        $"Take a gland for cables of {through:0.0 mm}, {instead}.", value, limit, near.CableMax.Key),
                 ];
             }
 

@@ -89,8 +89,9 @@ static class InterfaceRules
         {
             var parts = e.Board.Parts;
             var name = needs.Read(parts.Wheels.Bearing);
-            var axles = new[] { ("front", parts.FrontTruck), ("rear", parts.RearTruck) }.Where(t => !e.IsHub || t.Item2 != DrivenAxle.TruckOf(parts))
-                .Select(t => (Name: t.Item1, t.Item2.AxleDiameter, Diameter: needs.Read(t.Item2.AxleDiameter))).ToArray();
+            var axles = new[] { (Name: "front", Truck: parts.FrontTruck), (Name: "rear", Truck: parts.RearTruck) }
+                .Where(t => !e.IsHub || !ReferenceEquals(t.Truck, DrivenAxle.TruckOf(parts)))
+                .Select(t => (t.Name, t.Truck.AxleDiameter, Diameter: needs.Read(t.Truck.AxleDiameter))).ToArray();
             if (!parts.Wheels.Bearing.IsKnown)
                 return null;
             if (BallBearing.Parse(name) is not { } bearing)
@@ -99,8 +100,8 @@ static class InterfaceRules
             {
                 var over = axle.Diameter - bearing.Bore;
                 var (value, limit) = (Amount.Create(axle.Diameter, "mm"), Amount.Create(bearing.Bore, "mm"));
-                var right = BallBearing.All.Where(b => Math.Abs((b.Bore - axle.Diameter).Si) <= SameAxle.Si).Select(b => b.Name).Distinct().ToArray();
-                var instead = right.Length > 0 ? $"bearings for {axle.Diameter.Millimetres:0.#} mm, such as {right[0]}, if the wheel's seat takes them" : $"wheels with bearings for {axle.Diameter.Millimetres:0.#} mm";
+                var right = BallBearing.All.FirstOrDefault(b => Math.Abs((b.Bore - axle.Diameter).Si) <= SameAxle.Si);
+                var instead = right is not null ? FormattableString.Invariant($"bearings for {axle.Diameter.Millimetres:0.#} mm, such as {right.Name}, if the wheel's seat takes them") : FormattableString.Invariant($"wheels with bearings for {axle.Diameter.Millimetres:0.#} mm");
                 return Math.Abs(over.Si) <= SameAxle.Si
                     ? BearingsFitAxles!.Found(Level.Fine, $"A {bearing.Name} has a bore of {bearing.Bore:0.0 mm}, the {axle.Name} axle {axle.Diameter:0.0 mm}.", value: value, limit: limit, where: axle.AxleDiameter.Key)
                     : BearingsFitAxles!.Found(Level.Stop, $"A {bearing.Name} has a bore of {bearing.Bore:0.0 mm}, the {axle.Name} axle {axle.Diameter:0.0 mm}: {(over.Si > 0 ? "it does not go on" : "it runs out of true")}.", $"Take {instead}, or trucks with an axle of {bearing.Bore:0.0 mm}.", value, limit, axle.AxleDiameter.Key);

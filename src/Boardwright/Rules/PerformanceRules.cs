@@ -18,9 +18,6 @@ static class PerformanceRules
     static readonly Temperature SafeSideWinding = Temperature.FromCelsius(120);
     static readonly Temperature SafeSideMagnet = RideHeat.UnmarkedMagnets;
 
-    // The highest thermal class that windings are made in.
-    static readonly Temperature NoEnd = Temperature.FromCelsius(250);
-
     /// <summary>The top speed wanted is reached.</summary>
     public static Rule<BoardAnalysis> TopSpeedReached { get; } = new(
         "speed.wanted", "brief.top_speed_wanted", "The top speed wanted is reached with a full pack.",
@@ -194,35 +191,43 @@ static class PerformanceRules
 
     /// <summary>The electric brake stops the board.</summary>
     public static Rule<BoardAnalysis> BrakeStops { get; } = new(
-        "brake.stops", "limits.brake_phase_current", "The electric brake stops the board from cruise speed hard enough, and downhill from climbing speed.",
-        "v · 1 s + ∫ v/a dv at full and half charge on the level, and at half charge downhill. The mean deceleration v²/2s of the level, without the second of reaction, against braking_least (1.54 m/s² where not given, what German rules ask of one brake alone); below 1 m/s² nobody can rely on it. The rear axle loses grip as it brakes.",
-        Sources.SmallVehicleBrakes,
+        "brake.stops", "limits.brake_phase_current", "The electric brake stops the board from cruise speed, and downhill from climbing speed.",
+        "v · 1 s + ∫ v/a dv at full and half charge on the level, and at half charge downhill. The rear axle loses grip as it brakes. How hard it stops is judged by brake.strength.",
+        Sources.Mechanics,
         (e, needs) =>
         {
             var brakes = needs.Read(e.Brakes);
             var speed = needs.Read(e.Board.Brief.CruiseSpeed);
             var (hill, slow) = (needs.Read(e.Board.Brief.ClimbWanted), needs.Read(e.Board.Brief.ClimbSpeed));
-            var least = needs.Read(e.Board.Brief.BrakingLeast, UsualBraking);
             if (needs.Unmet)
                 return null;
-            static FormattableString Way(double? metres) => metres is { } m ? (FormattableString)$"{Length.FromMetres(m):0.0 m}" : $"never";
             static FormattableString Within(double? metres) => metres is null ? (FormattableString)$"never" : $"within {new Phrase(Way(metres))}";
-            if (brakes is not { Half: { } half, Full: { } full, Downhill: not null })
-            {
-                return
-                [
-                    BrakeStops!.Found(Level.Stop, $"The board stops from {speed:0 km/h} on the level {Within(brakes.Half)} at half charge and {Within(brakes.Full)} full, down the brief's {hill:0 %} from {slow:0 km/h} {Within(brakes.Downhill)} at half charge.", $"Raise the braking currents if every part carries them, or fit another brake; until then ride only where a foot or a slide stops the board."),
-                ];
-            }
+            return brakes is { Half: not null, Full: not null, Downhill: not null }
+                ? [BrakeStops!.Found(Level.Fine, $"From {speed:0 km/h} on the level {Way(brakes.Half)} at half charge and {Way(brakes.Full)} full; down the brief's {hill:0 %} from {slow:0 km/h} {Way(brakes.Downhill)} at half charge.", value: new Amount(brakes.Half.Value, "m"))]
+                : [BrakeStops!.Found(Level.Stop, $"The board stops from {speed:0 km/h} on the level {Within(brakes.Half)} at half charge and {Within(brakes.Full)} full, down the brief's {hill:0 %} from {slow:0 km/h} {Within(brakes.Downhill)} at half charge.", $"Raise the braking currents if every part carries them, or fit another brake; until then ride only where a foot or a slide stops the board.")];
+        });
 
-            // The second in which nobody brakes yet says nothing of the brake.
-            Acceleration Mean(double metres) => Acceleration.FromMetresPerSecondSquared(speed.MetresPerSecond * speed.MetresPerSecond / (2 * (metres - speed.MetresPerSecond)));
+    /// <summary>The electric brake stops the board hard enough.</summary>
+    public static Rule<BoardAnalysis> BrakesHardEnough { get; } = new(
+        "brake.strength", "limits.brake_phase_current", "The electric brake slows the board hard enough from cruise speed on the level.",
+        "Mean deceleration v²/2s, without the second of reaction, at full and half charge against braking_least (1.54 m/s² where not given, what German rules ask of one brake alone); below 1 m/s² nobody can rely on it.",
+        Sources.SmallVehicleBrakes,
+        (e, needs) =>
+        {
+            var brakes = needs.Read(e.Brakes);
+            var speed = needs.Read(e.Board.Brief.CruiseSpeed);
+            var least = needs.Read(e.Board.Brief.BrakingLeast, UsualBraking);
+            // A board that never stops is for the rule above.
+            if (needs.Unmet || brakes is not { Half: { } half, Full: { } full })
+                return null;
+            var v = speed.MetresPerSecond;
+            Acceleration Mean(double metres) => Acceleration.FromMetresPerSecondSquared(v * v / (2 * (metres - v)));
             var weaker = full > half ? Mean(full) : Mean(half);
             var (value, limit) = (Amount.Create(weaker, "m/s2"), Amount.Create(least, "m/s2"));
-            FormattableString ways = $"From {speed:0 km/h} on the level {Way(half)} at half charge and {Way(full)} full; down the brief's {hill:0 %} from {slow:0 km/h} {Way(brakes.Downhill)} at half charge.";
+            FormattableString ways = $"From {speed:0 km/h} on the level {Way(half)} at half charge and {Way(full)} full";
             return weaker >= least
-                ? [BrakeStops!.Found(Level.Fine, $"{new Phrase(ways)} That is {weaker:0.00 m/s2} on the level; {least:0.00 m/s2} are asked.", value: value, limit: limit)]
-                : [BrakeStops!.Found(weaker < UnreliableBraking ? Level.Stop : Level.Fix, $"{new Phrase(ways)} That is only {weaker:0.00 m/s2} on the level{(full > half ? " with a full pack" : "")}; {least:0.00 m/s2} are asked.",
+                ? [BrakesHardEnough!.Found(Level.Fine, $"{new Phrase(ways)}, {weaker:0.00 m/s2}; {least:0.00 m/s2} are asked.", value: value, limit: limit)]
+                : [BrakesHardEnough!.Found(weaker < UnreliableBraking ? Level.Stop : Level.Fix, $"{new Phrase(ways)}: only {weaker:0.00 m/s2}{(full > half ? " with a full pack" : "")}; {least:0.00 m/s2} are asked.",
                     $"Raise the braking currents if every part carries them, gear lower, stand over the driven axle, drive both axles, or fit another brake{(full > half ? ", and do not set out with a full pack" : "")}; until then ride only where a foot or a slide stops the board.", value, limit)];
         });
 
@@ -283,7 +288,7 @@ static class PerformanceRules
                 return [Unstated(MotorsStayCool!, stated.Key, $"On an endless {wanted:0 %} at {speed:0 km/h} the windings settle at {end.Winding:0 °C}. What they bear is not in the file; even unmarked ones are taken to {limit:0 °C}.", Amount.Create(end.Winding, "°C"), most)];
             }
 
-            var settles = heat.Settled is { } calm && calm.Winding <= NoEnd ? calm.Winding : (Temperature?)null;
+            var settles = heat.Settled?.Winding;
             var value = settles is { } t ? Amount.Create(t, "°C") : (Amount?)null;
             FormattableString against = stated.IsKnown ? $"{limit:0 °C}" : (FormattableString)$"{limit:0 °C}, which unmarked windings are taken to,";
             if (!heat.IsTold)
@@ -321,7 +326,7 @@ static class PerformanceRules
             var stated = e.Board.Parts.Motor.MagnetLimit;
             var limit = needs.Read(stated, SafeSideMagnet);
             var most = Amount.Create(limit, "°C");
-            var can = heat.Settled is { } end && end.Winding <= NoEnd ? end.Case : (Temperature?)null;
+            var can = heat.Settled?.Case;
             var value = can is { } t ? Amount.Create(t, "°C") : (Amount?)null;
             if (can is not { } settles || settles > limit)
             {
@@ -338,10 +343,12 @@ static class PerformanceRules
     static Finding Unstated(Rule<BoardAnalysis> rule, string key, FormattableString says, Amount? value, Amount? limit) =>
         rule.Found(Level.Measure, says, $"Ask the maker for {key}, and write it into the file.", value, limit) with { Needs = [key] };
 
+    static FormattableString Way(double? metres) => metres is { } m ? (FormattableString)$"{Length.FromMetres(m):0.0 m}" : $"never";
+
     static FormattableString After(Duration time) => time.Minutes < 3 ? $"{time:0 s}" : (FormattableString)$"{time:0 min}";
 
     /// <summary>Every rule about the ride.</summary>
     public static IReadOnlyList<Rule<BoardAnalysis>> All { get; } =
-        [BrakeHoldsDescent, BrakeStops, FailsafePresent, TopSpeedReached, SpeedLimitHeld, SteadyAtSpeed, ClimbHeld, RangeReached,
-        CruiseHeld, MotorsStayCool, MagnetsStayCool, AdvertisedPower];
+        [BrakeHoldsDescent, BrakeStops, BrakesHardEnough, FailsafePresent, TopSpeedReached, SpeedLimitHeld, SteadyAtSpeed, ClimbHeld,
+        RangeReached, CruiseHeld, MotorsStayCool, MagnetsStayCool, AdvertisedPower];
 }

@@ -7,7 +7,7 @@ namespace Boardwright.Tests.Rules;
 /// measurement.</summary>
 public sealed class BlankEntryTests(ITestOutputHelper output)
 {
-    // Entry (or its end, after *), rule (or * for every one), and why the rule may then say less or nothing.
+    // Entry, rule (or * for every one), and why the rule may then say less or nothing.
     static readonly (string Entry, string Rule, string Reason)[] Allowed =
     [
         ("brief.gear_mass", "*", "nothing is carried where the file says nothing of it"),
@@ -17,6 +17,7 @@ public sealed class BlankEntryTests(ITestOutputHelper output)
         ("brief.top_speed_wanted", "speed.wanted", "nothing is asked any more"),
         ("motor.power_rating", "pack.advertised_power", "nothing is advertised any more"),
         ("cell.mass", "*", "what nobody weighed is left out of the mass, and the mass is said to be a lower bound"),
+        ("belt.length", "belt.length", "the belt is then known by its teeth, or asked for by belt.slot"),
         ("cell.polarisation.R1", "*", "the slow part of a cell's resistance is none where not given"),
     ];
 
@@ -27,30 +28,39 @@ public sealed class BlankEntryTests(ITestOutputHelper output)
     public void Nothing_turns_to_fine_because_an_entry_is_blank(string name)
     {
         var board = Boards.Read(name);
-        var before = Worst(Examination.Examine(board).Findings);
+        var findings = Examination.Examine(board).Findings;
+        var (before, places) = (Worst(findings, f => f.Rule), Worst(findings, f => $"{f.Rule} at {f.Where}"));
         var wrong = new List<string>();
         foreach (var key in Boards.Entries(board))
         {
-            var after = Worst(Examination.Examine(board.With((key, ""))).Findings);
+            findings = Examination.Examine(board.With((key, ""))).Findings;
+            var (after, placesAfter) = (Worst(findings, f => f.Rule), Worst(findings, f => $"{f.Rule} at {f.Where}"));
             foreach (var (rule, level) in before)
             {
-                var now = after.TryGetValue(rule, out var found) ? found : (Level?)null;
                 // A finding that is worse or asks, or stays, has earned its place.
-                if (now is { } still && (still <= level || still == Level.Measure))
-                    continue;
-                if (Array.Find(Allowed, a => Fits(a.Entry, key) && (a.Rule == "*" || a.Rule == rule)) is { Reason: { } reason })
-                    output.WriteLine($"{key} blank: {rule} {level} becomes {now?.ToString() ?? "nothing"}, as {reason}");
-                else
-                    wrong.Add($"{key} blank: {rule} {level} becomes {now?.ToString() ?? "nothing"}");
+                if (!(after.TryGetValue(rule, out var now) && (now <= level || now == Level.Measure)))
+                    Note(key, rule, rule, level, after.TryGetValue(rule, out var found) ? $"{found}" : "nothing");
             }
+
+            foreach (var (place, level) in places.Where(p => p.Value != Level.Fine))
+            {
+                if (placesAfter.TryGetValue(place, out var now) && now == Level.Fine)
+                    Note(key, place.Split(' ')[0], place, level, "Fine");
+            }
+        }
+
+        void Note(string key, string rule, string place, Level level, string now)
+        {
+            var says = $"{key} blank: {place} {level} becomes {now}";
+            if (Array.Find(Allowed, a => a.Entry == key && (a.Rule == "*" || a.Rule == rule)) is { Reason: { } reason })
+                output.WriteLine($"{says}, as {reason}");
+            else
+                wrong.Add(says);
         }
 
         Assert.True(wrong.Count == 0, string.Join('\n', wrong));
     }
 
-    static Dictionary<string, Level> Worst(IReadOnlyList<Finding> findings) =>
-        findings.GroupBy(f => f.Rule).ToDictionary(g => g.Key, g => g.Min(f => f.Level), StringComparer.Ordinal);
-
-    static bool Fits(string pattern, string key) =>
-        pattern.StartsWith('*') ? key.EndsWith(pattern[1..], StringComparison.Ordinal) : key == pattern;
+    static Dictionary<string, Level> Worst(IReadOnlyList<Finding> findings, Func<Finding, string> by) =>
+        findings.GroupBy(by, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.Min(f => f.Level), StringComparer.Ordinal);
 }
