@@ -244,7 +244,8 @@ sealed class SheetReader(ShelfReader shelf, Complaints complaints)
     /// <summary>Whether a pair is the second half of words with a comma: inside braces <c>{ material: maple, 8 layers }</c> has a key <c>8
     /// layers</c>.</summary>
     static bool IsHalfOfWords(MapNode map, int at, IReadOnlyList<Entry> entries) =>
-        map.IsFlow && map.Pairs[at].Value is ScalarNode { IsEmpty: true } && map.Pairs[at - 1].Value is ScalarNode { IsPlain: true, IsEmpty: false }
+        map.IsFlow && map.Pairs[at].Value is ScalarNode { IsEmpty: true }
+        && map.Pairs[at - 1].Value is ScalarNode { IsPlain: true, IsEmpty: false }
         && entries.Any(e => e.Key == map.Pairs[at - 1].Key.Text && e.Form is (EntryForm.Text or EntryForm.Texts));
 
     /// <summary>Whether a pair is the second half of a number with a decimal comma: inside braces <c>{ width: 1,5 mm }</c> has a key <c>5

@@ -63,7 +63,7 @@ static class BeltRules
             if (needs.Unmet)
                 return null;
             if (ToothProfile.Parse(name) is not { } profile)
-                return [NameRules.Unknown(LengthIsWhole!, belt.Profile.Key, name, "tooth profile", [.. ToothProfile.All.Select(p => p.Name)])];
+                return [NameRules.Unknown(LengthIsWhole!, belt.Profile.Key, name, "tooth profile", NameRules.Profiles)];
             var teeth = length / profile.Pitch;
             var value = Amount.Plain(teeth);
             if (profile.TeethOf(length) is not { } whole)
@@ -304,10 +304,10 @@ static class BeltRules
             if (needs.Unmet)
                 return null;
             if (BoltThread.Parse(name) is not { } thread)
-                return [NameRules.Unknown(BoltsEngage!, parts.Motor.Bolt.Key, name, "screw", [.. BoltThread.All.Select(t => t.Name)])];
+                return [NameRules.Unknown(BoltsEngage!, parts.Motor.Bolt.Key, name, "screw", NameRules.Screws)];
             var strength = parts.Mount.BoltClass;
             if (MotorBolts.Compute(parts) is not { } bolts)
-                return [NameRules.Unknown(BoltsEngage!, strength.Key, strength.Value, "bolt class", [.. PropertyClass.All.Select(c => c.Name)])];
+                return [NameRules.Unknown(BoltsEngage!, strength.Key, strength.Value, "bolt class", NameRules.Classes)];
             var tighten = $"{bolts.Strength.Name} to {bolts.TorqueText}";
             var longest = plate + thread.Washer.Thickness + depth - HalfMillimetre;
             var shortest = plate + thread.Washer.Thickness + thread.Diameter;

@@ -102,8 +102,9 @@ public static class HarnessRules
                 ];
             }
 
-            return Count(holding) < motors.Count
-                ? [BundlesPassGlands!.Found(Level.Fix, $"There are {Count(holding)} glands for the wires of {motors.Count} motors.", $"Put in {motors.Count - Count(holding)} more.", Amount.Plain(Count(holding)), Amount.Plain(motors.Count), holding[0].CableMax.Key)]
+            var count = Count(holding);
+            return count < motors.Count
+                ? [BundlesPassGlands!.Found(Level.Fix, $"There are {count} glands for the wires of {motors.Count} motors.", $"Put in {motors.Count - count} more.", Amount.Plain(count), Amount.Plain(motors.Count), holding[0].CableMax.Key)]
                 : [BundlesPassGlands!.Found(
                 Level.Fine, $"{(Phrase)what}; {holding[0].Title} seals {holding[0].CableMin.Value:0.0 mm} to {holding[0].CableMax.Value:0.0 mm}. Wires side by side are not round: seal between them too. Put the plugs on after the wires are through: none of them passes the gland.", value: value, limit: Amount.Create(holding[0].CableMax.Value, "mm"), where: holding[0].CableMax.Key)];
 

@@ -17,7 +17,8 @@ static class InterfaceRules
     public static Rule<BoardAnalysis> MountGripsHanger { get; } = Names(
         "fit.hanger_profile", "mount.hanger_profile", "The mount grips the hanger of the driven truck.",
         "A mount is cut for one hanger profile; on another it slips or does not go on at all. The two names are compared.",
-        (e, _) => e.Board.Parts.Mount.IsChosen, e => e.Board.Parts.Mount.HangerProfile, e => DrivenAxle.TruckOf(e.Board.Parts).HangerProfile,
+        (e, _) => e.Board.Parts.Mount.IsChosen, e => e.Board.Parts.Mount.HangerProfile,
+        e => DrivenAxle.TruckOf(e.Board.Parts).HangerProfile,
         "mount", "hanger");
 
     /// <summary>The wheel pulley grips the wheel's core.</summary>
@@ -95,16 +96,17 @@ static class InterfaceRules
             if (!parts.Wheels.Bearing.IsKnown)
                 return null;
             if (BallBearing.Parse(name) is not { } bearing)
-                return [NameRules.Unknown(BearingsFitAxles!, parts.Wheels.Bearing.Key, name, "bearing", [.. BallBearing.All.Select(b => b.Name).Distinct()])];
+                return [NameRules.Unknown(BearingsFitAxles!, parts.Wheels.Bearing.Key, name, "bearing", NameRules.Bearings)];
             return axles.Where(axle => axle.AxleDiameter.IsKnown).Select(axle =>
             {
                 var over = axle.Diameter - bearing.Bore;
                 var (value, limit) = (Amount.Create(axle.Diameter, "mm"), Amount.Create(bearing.Bore, "mm"));
                 var right = BallBearing.All.FirstOrDefault(b => Math.Abs((b.Bore - axle.Diameter).Si) <= SameAxle.Si);
                 var instead = right is not null ? FormattableString.Invariant($"bearings for {axle.Diameter.Millimetres:0.#} mm, such as {right.Name}, if the wheel's seat takes them") : FormattableString.Invariant($"wheels with bearings for {axle.Diameter.Millimetres:0.#} mm");
+                var wrong = over.Si > 0 ? "it does not go on" : "it runs out of true";
                 return Math.Abs(over.Si) <= SameAxle.Si
                     ? BearingsFitAxles!.Found(Level.Fine, $"A {bearing.Name} has a bore of {bearing.Bore:0.0 mm}, the {axle.Name} axle {axle.Diameter:0.0 mm}.", value: value, limit: limit, where: axle.AxleDiameter.Key)
-                    : BearingsFitAxles!.Found(Level.Stop, $"A {bearing.Name} has a bore of {bearing.Bore:0.0 mm}, the {axle.Name} axle {axle.Diameter:0.0 mm}: {(over.Si > 0 ? "it does not go on" : "it runs out of true")}.", $"Take {instead}, or trucks with an axle of {bearing.Bore:0.0 mm}.", value, limit, axle.AxleDiameter.Key);
+                    : BearingsFitAxles!.Found(Level.Stop, $"A {bearing.Name} has a bore of {bearing.Bore:0.0 mm}, the {axle.Name} axle {axle.Diameter:0.0 mm}: {wrong}.", $"Take {instead}, or trucks with an axle of {bearing.Bore:0.0 mm}.", value, limit, axle.AxleDiameter.Key);
             });
         });
 

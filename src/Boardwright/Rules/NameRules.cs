@@ -12,6 +12,15 @@ static class NameRules
     // What a builder may write for what the box's bolts go into.
     static readonly string[] Inserts = ["deck insert", "threaded insert", "T-nut", "wood screw"];
 
+    /// <summary>Bearings that are known.</summary>
+    public static IReadOnlyList<string> Bearings { get; } = [.. BallBearing.All.Select(b => b.Name).Distinct()];
+    /// <summary>Screws that are known.</summary>
+    public static IReadOnlyList<string> Screws { get; } = [.. BoltThread.All.Select(t => t.Name)];
+    /// <summary>Strength classes of bolts that are known.</summary>
+    public static IReadOnlyList<string> Classes { get; } = [.. PropertyClass.All.Select(c => c.Name)];
+    /// <summary>Tooth profiles that are known.</summary>
+    public static IReadOnlyList<string> Profiles { get; } = [.. ToothProfile.All.Select(p => p.Name)];
+
     /// <summary>Every name that is looked up is known.</summary>
     public static Rule<BoardAnalysis> NamesKnown { get; } = new(
         "name.known", "parts", "Every plug, bearing, screw, tooth profile and material that is looked up by its name is known by it.",
@@ -60,21 +69,24 @@ static class NameRules
     {
         var (board, parts) = (e.Board, e.Board.Parts);
         var plugs = PlugsOf(board);
-        foreach (var (key, name) in ElectricalRules.PlugsInUse(board))
-            yield return (key, name, "plug", board.KnowsPlug(name), plugs);
-        if (parts.Wheels.Bearing is { IsKnown: true } bearing)
-            yield return (bearing.Key, bearing.Value, "bearing", BallBearing.Parse(bearing.Value) is not null, [.. BallBearing.All.Select(b => b.Name).Distinct()]);
         Known<string>[] screws = [parts.Motor.Bolt, parts.Mount.Bolt, parts.Mount.CoverBolt, board.Fixings.Box.Bolt];
-        foreach (var screw in screws.Where(s => s.IsKnown))
-            yield return (screw.Key, screw.Value, "screw", BoltThread.Parse(screw.Value) is not null, [.. BoltThread.All.Select(t => t.Name)]);
-        if (parts.Mount.BoltClass is { IsKnown: true } strength)
-            yield return (strength.Key, strength.Value, "bolt class", PropertyClass.Parse(strength.Value) is not null, [.. PropertyClass.All.Select(c => c.Name)]);
         Known<string>[] profiles = e.IsBelt ? [parts.Belt.Profile, parts.MotorPulley.Profile, parts.WheelPulley.Profile] : [];
-        foreach (var profile in profiles.Where(p => p.IsKnown))
-            yield return (profile.Key, profile.Value, "tooth profile", ToothProfile.Parse(profile.Value) is not null, [.. ToothProfile.All.Select(p => p.Name)]);
-        if (parts.Box.Material is { IsKnown: true } material)
-            yield return (material.Key, material.Value, "material", GasketBeam.Knows(material.Value), GasketBeam.Materials);
-        if (board.Fixings.Box.Insert is { IsKnown: true } insert)
-            yield return (insert.Key, insert.Value, "insert", Inserts.Any(known => TradeName.Plain(insert.Value).Contains(TradeName.Plain(known), StringComparison.Ordinal)) || insert.Value.Contains("screw", StringComparison.OrdinalIgnoreCase), Inserts);
+        return
+        [
+            .. ElectricalRules.PlugsInUse(board).Select(p => (p.Key, p.Name, "plug", board.KnowsPlug(p.Name), plugs)),
+            .. Look("bearing", Bearings, name => BallBearing.Parse(name) is not null, parts.Wheels.Bearing),
+            .. Look("screw", Screws, name => BoltThread.Parse(name) is not null, screws),
+            .. Look("bolt class", Classes, name => PropertyClass.Parse(name) is not null, parts.Mount.BoltClass),
+            .. Look("tooth profile", Profiles, name => ToothProfile.Parse(name) is not null, profiles),
+            .. Look("material", GasketBeam.Materials, GasketBeam.Knows, parts.Box.Material),
+            .. Look("insert", Inserts, IsInsert, board.Fixings.Box.Insert),
+        ];
     }
+
+    static IEnumerable<(string Key, string Name, string What, bool IsKnown, IReadOnlyList<string> Known)> Look(
+        string what, IReadOnlyList<string> names, Func<string, bool> isKnown, params IEnumerable<Known<string>> entries) =>
+        entries.Where(entry => entry.IsKnown).Select(entry => (entry.Key, entry.Value, what, isKnown(entry.Value), names));
+
+    static bool IsInsert(string name) => Inserts.Append("screw")
+        .Any(known => TradeName.Plain(name).Contains(TradeName.Plain(known), StringComparison.Ordinal));
 }

@@ -210,7 +210,7 @@ static class PerformanceRules
     /// <summary>The electric brake stops the board hard enough.</summary>
     public static Rule<BoardAnalysis> BrakesHardEnough { get; } = new(
         "brake.strength", "limits.brake_phase_current", "The electric brake slows the board hard enough from cruise speed on the level.",
-        "Mean deceleration v²/2s, without the second of reaction, at full and half charge against braking_least (1.54 m/s² where not given, what German rules ask of one brake alone); below 1 m/s² nobody can rely on it.",
+        "Mean deceleration v²/2s, without the second of reaction, at full and half charge against braking_least (1.54 m/s² where not given, what German rules ask of one brake alone). Below 1 m/s² at half charge nobody can rely on it; a full pack that takes too little back can be set out with less full.",
         Sources.SmallVehicleBrakes,
         (e, needs) =>
         {
@@ -227,7 +227,7 @@ static class PerformanceRules
             FormattableString ways = $"From {speed:0 km/h} on the level {Way(half)} at half charge and {Way(full)} full";
             return weaker >= least
                 ? [BrakesHardEnough!.Found(Level.Fine, $"{new Phrase(ways)}, {weaker:0.00 m/s2}; {least:0.00 m/s2} are asked.", value: value, limit: limit)]
-                : [BrakesHardEnough!.Found(weaker < UnreliableBraking ? Level.Stop : Level.Fix, $"{new Phrase(ways)}: only {weaker:0.00 m/s2}{(full > half ? " with a full pack" : "")}; {least:0.00 m/s2} are asked.",
+                : [BrakesHardEnough!.Found(Mean(half) < UnreliableBraking ? Level.Stop : Level.Fix, $"{new Phrase(ways)}: only {weaker:0.00 m/s2}{(full > half ? " with a full pack" : "")}; {least:0.00 m/s2} are asked.",
                     $"Raise the braking currents if every part carries them, gear lower, stand over the driven axle, drive both axles, or fit another brake{(full > half ? ", and do not set out with a full pack" : "")}; until then ride only where a foot or a slide stops the board.", value, limit)];
         });
 

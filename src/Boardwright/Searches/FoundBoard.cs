@@ -31,7 +31,7 @@ public sealed class FoundBoard
         ];
         var findings = examination.Findings;
         Stops = [.. findings.Where(f => f.Level == Level.Stop).Select(f => f.Rule)];
-        Fixes = [.. findings.Where(f => f.Level == Level.Fix || (f.Level == Level.Stop && ShownRules.Contains(f.Rule, StringComparer.Ordinal))).Select(f => f.Rule)];
+        Fixes = [.. Stops.Where(ShownRules.Contains), .. findings.Where(f => f.Level == Level.Fix).Select(f => f.Rule)];
         Measures = findings.Count(f => f.Level == Level.Measure);
         IsPriced = examination.Quote.IsKnown && examination.Quote.Value.Unpriced.Count == 0;
     }

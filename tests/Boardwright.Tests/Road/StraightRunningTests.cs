@@ -35,7 +35,10 @@ public sealed class StraightRunningTests
         Assert.Contains("rear_truck.lean_stiffness", StraightRunning.Compute(Boards.Tern.With(("rear_truck.lean_stiffness", ""))).Missing);
     }
 
-    static double Late(double mass, double height, double stiffness, double front, double rear, double wheelbase, double delay, double ankle) =>
-        StraightRunning.LateFrom(mass, height, stiffness, (Math.Tan(front * Math.PI / 180) + Math.Tan(rear * Math.PI / 180)) / wheelbase, delay, ankle)
-        .KilometresPerHour;
+    static double Late(
+        double mass, double height, double stiffness, double front, double rear, double wheelbase, double delay, double ankle)
+    {
+        var steer = (Math.Tan(front * Math.PI / 180) + Math.Tan(rear * Math.PI / 180)) / wheelbase;
+        return StraightRunning.LateFrom(mass, height, stiffness, steer, delay, ankle).KilometresPerHour;
+    }
 }

@@ -185,7 +185,7 @@ public sealed class RuleTests
         { "brake.downhill_full", "brief.climb_wanted=30 %", Level.Stop, "at no charge" },
         { "brake.strength", "limits.regen_current=1 A;brief.cruise_speed=45 km/h", Level.Stop, "m/s2 are asked" },
         { "brake.strength", "limits.regen_current=4 A", Level.Stop, "0.80 m/s2" },
-        { "brake.strength", "brief.altitude=20 m", Level.Stop, "do not set out with a full pack" },
+        { "brake.strength", "brief.altitude=20 m", Level.Fix, "do not set out with a full pack" },
         { "brake.strength", "brief.braking_least=0.5 m/s2", Level.Fine, "0.50 m/s2 are asked" },
         { "brake.strength", "cell.voltage_full=4.4 V", Level.Fine, "1.54 m/s2 are asked" },
         { "brake.strength", "cell.voltage_full=4.4 V;brief.braking_least=2 m/s2", Level.Fix, "2.00 m/s2 are asked" },
