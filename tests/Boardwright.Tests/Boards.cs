@@ -39,6 +39,30 @@ static class Boards
         return board;
     }
 
+    /// <summary>Every entry that is known, by its key; money and lists of words aside.</summary>
+    public static IReadOnlyList<string> Entries(Sheet sheet)
+    {
+        var keys = new List<string>();
+        foreach (var entry in Entry.ListEntries(sheet.GetType()))
+        {
+            switch (entry.Read(sheet))
+            {
+                case Sheet inner:
+                    keys.AddRange(Entries(inner));
+                    break;
+                case IReadOnlyList<Sheet> list:
+                    keys.AddRange(list.SelectMany(Entries));
+                    break;
+                case IKnown { IsKnown: true } known when entry.Form is not (EntryForm.Money or EntryForm.HourlyRate
+                    or EntryForm.Texts):
+                    keys.Add(known.Key);
+                    break;
+            }
+        }
+
+        return keys;
+    }
+
     static Sheet Changed(Sheet sheet, string key, string value, ref bool done)
     {
         foreach (var entry in Entry.ListEntries(sheet.GetType()))

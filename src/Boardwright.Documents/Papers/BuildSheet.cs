@@ -111,7 +111,7 @@ static class BuildSheet
             }
 
             var bolt = gathering.Format(parts.Mount.Bolt);
-            checks.Add(new(Invariant($"Motor to mount: {Or(gathering.Format(parts.Mount.BoltCount, n => $"{n}"))} × {Or(bolt)}, crosswise, medium thread lock; the bolt ends before the winding."), bolt is null ? "" : TorqueOf(bolt) is { } torque ? $"{torque} (A2-70 or stronger; three quarters of the proof load, K = 0.20, good to 35 %)" : "as the motor's maker states", "N·m") { Id = "motors.bolts" });
+            checks.Add(new(Invariant($"Motor to mount: {Or(gathering.Format(parts.Mount.BoltCount, n => $"{n}"))} × {Or(bolt)}, crosswise, medium thread lock; the bolt ends before the winding."), bolt is null ? "" : MotorBolts.Compute(parts) is { } bolts ? $"{bolts.TorqueText} ({bolts.Strength.Name}; three quarters of the proof load, K = 0.20, good to 35 %)" : "as the motor's maker states", "N·m") { Id = "motors.bolts" });
         }
 
         if (examination.IsBelt)

@@ -121,10 +121,6 @@ sealed class PaperContext(PaperOrder order)
             missing.Add(key);
     }
 
-    /// <summary>Torque for a bolt that is loosened again, of stainless steel or stronger.</summary>
-    public static string? TorqueOf(string bolt) =>
-        BoltThread.Parse(bolt) is { } thread ? Invariant($"{thread.TighteningTorque(PropertyClass.StainlessA270).NewtonMetres:0.0} N·m") : null;
-
     /// <summary>Names after one another; of many the first and how many more.</summary>
     public static string JoinWords(IReadOnlyList<string> names)
     {

@@ -109,7 +109,7 @@ public static class BoardFile
     static Dictionary<string, Plug> PlugsOf(
         IEnumerable<(string Id, string Kind, SheetDraft Draft)> parts, Dictionary<string, SourceLocation> places, Complaints complaints)
     {
-        var plugs = new Dictionary<string, Plug>(StringComparer.OrdinalIgnoreCase);
+        var plugs = new Dictionary<string, Plug>(TradeName.Comparer);
         foreach (var (id, _, draft) in parts.Where(static part => PartKinds.OnShelf[part.Kind] == typeof(Plug)))
         {
             var plug = (Plug)draft.Build();

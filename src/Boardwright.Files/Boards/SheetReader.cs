@@ -43,6 +43,12 @@ sealed class SheetReader(ShelfReader shelf, Complaints complaints)
                 if (!IsHalfOfComma(map, at + 1))
                     Fill(draft, type, entry, value, key);
             }
+            else if (at > 0 && IsHalfOfWords(map, at, entries))
+            {
+                var (name, half) = map.Pairs[at - 1];
+                var words = $"{((ScalarNode)half).Text}, {word.Text.TrimStart()}";
+                complaints.Add(half.At, prefix.Length == 0 ? name.Text : $"{prefix}.{name.Text}", $"'{words}' has a comma, which ends a value inside braces.", $"Put it in quotes: \"{words}\".");
+            }
             else if (IsHalfOfComma(map, at))
             {
                 var before = map.Pairs[at - 1];
@@ -234,6 +240,13 @@ sealed class SheetReader(ShelfReader shelf, Complaints complaints)
     }
 
     static string FirstOf(Type sheet) => Entry.ListEntries(sheet)[0] is { Form: not EntryForm.Sheet } first ? $"{first.Key}: {first.Example}" : $"{Entry.ListEntries(sheet)[0].Key}: {{ … }}";
+
+    /// <summary>Whether a pair is the second half of words with a comma: inside braces <c>{ material: maple, 8 layers }</c> has a key <c>8
+    /// layers</c>.</summary>
+    static bool IsHalfOfWords(MapNode map, int at, IReadOnlyList<Entry> entries) =>
+        map.IsFlow && map.Pairs[at].Value is ScalarNode { IsEmpty: true }
+        && map.Pairs[at - 1].Value is ScalarNode { IsPlain: true, IsEmpty: false }
+        && entries.Any(e => e.Key == map.Pairs[at - 1].Key.Text && e.Form is (EntryForm.Text or EntryForm.Texts));
 
     /// <summary>Whether a pair is the second half of a number with a decimal comma: inside braces <c>{ width: 1,5 mm }</c> has a key <c>5
     /// mm</c>.</summary>

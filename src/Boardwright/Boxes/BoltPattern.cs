@@ -212,6 +212,15 @@ static class GasketBeam
         ("ABS", 2.2e9), ("polycarbonate", 2.3e9), ("PETG", 2.0e9), ("nylon", 1.8e9), ("carbon", 40e9), ("glass", 10e9), ("aluminium", 69e9), ("steel", 205e9), ("ply", 8e9), ("wood", 8e9),
     ];
 
+    /// <summary>Words for materials whose stiffness is known; a material that holds one is known by it.</summary>
+    public static IReadOnlyList<string> Materials { get; } = [.. Moduli.Select(m => m.Word)];
+
+    /// <summary>Whether a material's stiffness is known.</summary>
+    public static bool Knows(string material) => ModulusOf(material) > 0;
+
+    static double ModulusOf(string material) => Array.Find(
+        Moduli, m => TradeName.Plain(material).Contains(TradeName.Plain(m.Word), StringComparison.Ordinal)).Pascals;
+
     /// <summary>The distance of bolts at which the gasket is squeezed by 40 % at a bolt and still by 25 % midway: L = (185 E I δ /
     /// w)^¼.</summary>
     /// <returns>The distance; <c>null</c> when gasket, depth or material are not known.</returns>
@@ -221,7 +230,7 @@ static class GasketBeam
             || !box.FlangeWidth.IsKnown)
             return null;
         var material = needs.Read(box.Material);
-        var modulus = Array.Find(Moduli, m => material.Contains(m.Word, StringComparison.OrdinalIgnoreCase)).Pascals;
+        var modulus = ModulusOf(material);
         var window = (BoltPattern.SqueezeAtBolts.Value - GasketKind.ClosedCellFoam.Least.Value) * needs.Read(box.GasketThickness).Metres;
         var (depth, wall) = (needs.Read(box.InnerDepth).Metres, needs.Read(box.Wall).Metres);
         var load = FoamPascals * (needs.Read(box.FlangeWidth).Metres + wall);

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Boardwright.Findings;
+using Boardwright.Parts;
 
 namespace Boardwright.Drivetrains;
 
@@ -31,7 +32,7 @@ public sealed record PropertyClass(string Name, Pressure ProofStress, Pressure T
     public static PropertyClass? Parse(string name)
     {
         ArgumentNullException.ThrowIfNull(name);
-        return All.FirstOrDefault(c => string.Equals(c.Name, name.Trim(), StringComparison.OrdinalIgnoreCase));
+        return All.FirstOrDefault(c => TradeName.Same(c.Name, name));
     }
 }
 
@@ -111,7 +112,7 @@ public sealed record BoltThread
     public static BoltThread? Parse(string name)
     {
         ArgumentNullException.ThrowIfNull(name);
-        var parts = name.Replace(" ", "", StringComparison.Ordinal).ToUpperInvariant().Replace('×', 'X').Split('X');
+        var parts = TradeName.Plain(name).ToUpperInvariant().Split('X');
         var thread = All.FirstOrDefault(t => t.Name == parts[0]);
         return parts.Length == 1 ? thread
             : thread is not null && parts.Length == 2

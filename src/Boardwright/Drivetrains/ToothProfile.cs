@@ -1,4 +1,5 @@
 using Boardwright.Findings;
+using Boardwright.Parts;
 
 namespace Boardwright.Drivetrains;
 
@@ -101,7 +102,7 @@ public sealed record ToothProfile
     public static ToothProfile? Parse(string name)
     {
         ArgumentNullException.ThrowIfNull(name);
-        var bare = string.Concat(name.Where(static c => !char.IsWhiteSpace(c) && c is not ('-' or '_'))).ToUpperInvariant();
+        var bare = TradeName.Plain(name).ToUpperInvariant();
         bare = bare switch
         {
             _ when bare.StartsWith("HTD", StringComparison.Ordinal) => bare[3..],

@@ -91,6 +91,10 @@ public static class Sources
     public static Source TensionFactorsFromMemory { get; } = new(
         "from memory: SDP/SI-Gates installation tension 0.812 DQ/d (power) and 1.05 DQ/d (registration) with m, Y and least tension for 5 mm curvilinear belts");
 
+    /// <summary>A belt supplier on service factors.</summary>
+    public static Source SdpSiServiceFactor { get; } = new(
+        "Stock Drive Products/Sterling Instrument, drive selection, pp. T-61 and T-146 (service factor of 1.5 to 2.0 for drives of small pitch), on the working tension of the Handbook of Timing Belts and Pulleys, D265 (2002), p. T15 table 3");
+
     /// <summary>A belt maker on teeth in mesh.</summary>
     public static Source TsubakiMeshing { get; } = new(
         "Tsubakimoto Chain, Synchronous belt correction factors, tables T1-T6");
@@ -122,6 +126,22 @@ public static class Sources
     /// <summary>Turning and rolling.</summary>
     public static Source Kinematics { get; } = new(
         "plain kinematics of turning and rolling bodies");
+
+    /// <summary>What is asked of the brakes of small electric vehicles.</summary>
+    public static Source SmallVehicleBrakes { get; } = new(
+        "German ordinance on small electric vehicles (eKFV, 2019), section 4: two brakes, together at least 3.5 m/s2, each alone at least 44 % of it; that a standing rider is in danger below 1 m/s2 is common practice, no source");
+
+    /// <summary>Weave of a board and its rider.</summary>
+    public static Source SkateboardStability { get; } = new(
+        "M. Hubbard, Lateral dynamics and stability of the skateboard, J. Appl. Mech. 46 (1979) 931 and Human control of the skateboard, J. Biomech. 13 (1980) 745; B. Varszegi, D. Takacs, G. Stepan and S. J. Hogan, Stabilizing skateboard speed-wobble with reflex delay, J. R. Soc. Interface 13 (2016) 20160345 (abstracts read); the equations are derived anew in their class, ankle stiffness from I. D. Loram, C. N. Maganaris and M. Lakie, J. Physiol. 584 (2007) 661 (abstract); delays and inertia from memory; not compared with rides");
+
+    /// <summary>What magnets bear.</summary>
+    public static Source MagnetGrades { get; } = new(
+        "letters of sintered magnets by coercivity (none 80 °C, M 100, H 120, SH 150), as makers list them; that a motor of unknown magnets is taken at 80 °C, and unmarked windings at 120 °C, is common practice, no source");
+
+    /// <summary>Resistance of a cell in the first milliseconds.</summary>
+    public static Source CellAtOnce { get; } = new(
+        "Ohm's law on the stated resistances; that a cell's 1 kHz value is about 1/2.6 of the one after a second is a ratio of 13 cells of an open list of bench tests, good to a factor of 1.35");
 
     /// <summary>Parallel keys.</summary>
     public static Source Din6885 { get; } = new(

@@ -124,18 +124,22 @@ public sealed record Board : Sheet
     [Entry("What the rides of the shop say of the program's own model: measured over predicted. Written by boardwright credibility.")]
     public ModelFactors Model { get; init; } = new();
     /// <summary>Kinds of plug that the shelf knows, by id and by name.</summary>
-    public IReadOnlyDictionary<string, Plug> Plugs { get; init; } = new Dictionary<string, Plug>(StringComparer.OrdinalIgnoreCase);
+    public IReadOnlyDictionary<string, Plug> Plugs { get; init; } = new Dictionary<string, Plug>(TradeName.Comparer);
 
     /// <summary>The board with every entry named by its dotted key; parts are named without the leading <c>parts.</c>.</summary>
     public Board WithNames()
     {
         var board = (Board)WithNames(this, "");
-        return board with { Plugs = Plugs.ToDictionary(p => p.Key, p => (Plug)WithNames(p.Value, $"plug {p.Key}"), StringComparer.OrdinalIgnoreCase) };
+        return board with { Plugs = Plugs.ToDictionary(p => p.Key, p => (Plug)WithNames(p.Value, $"plug {p.Key}"), TradeName.Comparer) };
     }
 
-    /// <summary>A plug by its id or name.</summary>
+    /// <summary>A plug by its id or name: the shelf's, or one of the usual ones.</summary>
     /// <returns>The plug, or one of which nothing is known.</returns>
-    public Plug PlugCalled(string name) => Plugs.TryGetValue(name, out var plug) ? plug : (Plug)WithNames(new Plug(), $"plug {name}");
+    public Plug PlugCalled(string name) =>
+        Plugs.TryGetValue(name, out var plug) ? plug : UsualPlugs.Find(name) ?? (Plug)WithNames(new Plug(), $"plug {name}");
+
+    /// <summary>Whether a plug of this name is described, on the shelf or among the usual ones.</summary>
+    public bool KnowsPlug(string name) => Plugs.ContainsKey(name) || UsualPlugs.Find(name) is not null;
 
     /// <summary>Keys of all entries that have a value, places in the box left out.</summary>
     public IEnumerable<string> KnownKeys() => KeysOf(this).Distinct(StringComparer.Ordinal);

@@ -49,6 +49,9 @@ public sealed record Brief : Sheet
     /// <summary>Comfortable braking.</summary>
     [Entry("How hard the rider likes to brake; 1.2 m/s2 where not given.", Example = "1.2 m/s2", Positive = true, Greatest = 6)]
     public Known<Acceleration> Braking { get; init; }
+    /// <summary>Least deceleration that the electric brake must reach.</summary>
+    [Entry("Mean deceleration that the electric brake must reach from cruise speed; 1.54 m/s2 where not given.", Example = "1.54 m/s2", Positive = true, Greatest = 6, Spread = SpreadKind.None)]
+    public Known<Acceleration> BrakingLeast { get; init; }
     /// <summary>Range wanted.</summary>
     [Entry("Range wanted at cruise speed.", Example = "25 km", Greatest = 1e6, Spread = SpreadKind.None)]
     public Known<Length> RangeWanted { get; init; }

@@ -1,3 +1,5 @@
+using Boardwright.Findings;
+
 namespace Boardwright.Parts;
 
 /// <summary>What turns the wheels.</summary>
@@ -36,6 +38,8 @@ public sealed record Drive : Sheet
 {
     /// <summary>Whether belts turn the wheels.</summary>
     public bool IsBelt => Kind is { IsKnown: true, Value: DriveKind.Belt };
+    /// <summary>Whether belts turn the wheels, for a rule about belts: where the file does not say, it is asked.</summary>
+    public bool TurnsBelts(Needs needs) => needs.Read(Kind) == DriveKind.Belt && Kind.IsKnown;
     /// <summary>Whether gears turn the wheels.</summary>
     public bool IsGear => Kind is { IsKnown: true, Value: DriveKind.Gear };
     /// <summary>Whether the motors sit in the wheels.</summary>
@@ -81,6 +85,9 @@ public sealed record Mount : Part
     /// <summary>Number of bolts.</summary>
     [Entry("How many bolts hold the motor.", Example = "4", Least = 1, Greatest = 12)]
     public Known<int> BoltCount { get; init; }
+    /// <summary>Strength class of the bolts.</summary>
+    [Entry("Strength class of the motor's bolts: A2-70, 8.8, 10.9 or 12.9; A2-70 where not given, which is tightened least.", Example = "A2-70")]
+    public Known<string> BoltClass { get; init; }
     /// <summary>Grip length of the bolts.</summary>
     [Entry("Length of the bolts under the head, washers not counted.", Example = "12 mm", Greatest = 0.2)]
     public Known<Length> BoltLength { get; init; }
@@ -168,6 +175,12 @@ public sealed record Belt : Part
     /// <summary>Width.</summary>
     [Entry("Width.", Example = "15 mm", Positive = true, Greatest = 0.2)]
     public Known<Length> Width { get; init; }
+    /// <summary>Factor on the peak pull.</summary>
+    [Entry("Factor on the peak pull for shocks, frequent starts and braking; 1.5 where not given.", Example = "1.5", Least = 1, Greatest = 4, Spread = SpreadKind.None)]
+    public Known<Number> ServiceFactor { get; init; }
+    /// <summary>The factor that is taken: the file's, or the usual one.</summary>
+    /// <source cref="Sources.SdpSiServiceFactor"/>
+    public Number Service(Needs needs) => needs.Read(ServiceFactor, Number.FromValue(1.5));
     /// <summary>Cord.</summary>
     [Entry("What the cord is made of.", Example = "glass")]
     public Known<string> Cord { get; init; }

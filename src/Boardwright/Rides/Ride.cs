@@ -161,7 +161,8 @@ public sealed record Ride
             InFade = Duration.FromSeconds(most.FadeSeconds),
             InTaper = Duration.FromSeconds(most.TaperSeconds),
             HeldBackFor = held,
-            IsTooHot = most.Winding.Value > model.Heat.WindingLimit || most.Cells.Value > model.Heat.CellLimit,
+            IsTooHot = most.Winding.Value > model.Heat.WindingLimit || most.Case.Value > model.Heat.MagnetLimit
+                || most.Cells.Value > model.Heat.CellLimit,
             Energy = energy,
             Steps = simulation.Steps,
             Trace = simulation.Trace,

@@ -112,6 +112,14 @@ public sealed record RideHeat
     public required double FadeEnd { get; init; }
     /// <summary>Greatest temperature of the winding; infinite where nobody says.</summary>
     public required double WindingLimit { get; init; }
+    /// <summary>What magnets without a letter bear; taken where nobody says.</summary>
+    /// <source cref="Sources.MagnetGrades"/>
+    public static Temperature UnmarkedMagnets { get; } = Temperature.FromCelsius(80);
+
+    /// <summary>Greatest temperature of the magnets, which are as hot as the case.</summary>
+    public double MagnetLimit { get; init; } = UnmarkedMagnets.Kelvins;
+    /// <summary>Whether nobody says what the magnets bear.</summary>
+    public bool AreMagnetsUnmarked { get; init; }
     /// <summary>Greatest temperature of the cells; infinite where nobody says.</summary>
     public required double CellLimit { get; init; }
     /// <summary>Which of the values are guesses.</summary>
@@ -182,6 +190,8 @@ public sealed record RideHeat
             FadeStart = fades && start < end ? start.Kelvins : double.PositiveInfinity,
             FadeEnd = fades && start < end ? end.Kelvins : double.PositiveInfinity,
             WindingLimit = motor.WindingLimit.IsKnown ? needs.Read(motor.WindingLimit).Kelvins : double.PositiveInfinity,
+            MagnetLimit = needs.Read(motor.MagnetLimit, UnmarkedMagnets).Kelvins,
+            AreMagnetsUnmarked = !motor.MagnetLimit.IsKnown,
             CellLimit = cell.DischargeTemperatureMax.IsKnown ? needs.Read(cell.DischargeTemperatureMax).Kelvins : double.PositiveInfinity,
             Guessed = guessed | HeatGuess.PackToAir,
         };

@@ -23,6 +23,8 @@ static class RideNotes
             Say($"For {time:0.0 min} the board was slower than its rider wanted: {Word(what)} held it back.");
         if (ride.Winding.High.Kelvins > heat.WindingLimit)
             Say($"The windings {Passes(ride.Winding, heat.WindingLimit)} their limit of {Temperature.FromKelvins(heat.WindingLimit):0 °C}.");
+        if (ride.Case.High.Kelvins > heat.MagnetLimit)
+            Say($"The cans, and with them the magnets, {Passes(ride.Case, heat.MagnetLimit)} {(heat.AreMagnetsUnmarked ? "what magnets without a mark bear" : "what the magnets bear")}, {Temperature.FromKelvins(heat.MagnetLimit):0 °C}.");
         if (ride.Cells.High.Kelvins > heat.CellLimit)
             Say($"The cells {Passes(ride.Cells, heat.CellLimit)} the {Temperature.FromKelvins(heat.CellLimit):0 °C} up to which they may be discharged.");
         if (ride.InFade.Seconds > 0)

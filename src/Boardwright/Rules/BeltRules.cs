@@ -20,7 +20,7 @@ static class BeltRules
         Sources.OptibeltManual,
         (e, needs) =>
         {
-            if (!e.IsBelt)
+            if (!e.Board.Parts.Drive.TurnsBelts(needs))
                 return null;
             var mount = e.Board.Parts.Mount;
             var pulleys = BeltDrive.Pulleys(needs, e.Board);
@@ -49,6 +49,30 @@ static class BeltRules
             return [BeltSitsInSlot!.Found(Level.Fine, $"The belt of {teeth.Teeth} teeth is taut at {centre:0.0 mm} in a slot of {least:0.0 mm} to {most:0.0 mm}; {most - centre:0.0 mm} are left to tension it, and {centre - least:0.0 mm} to put it on.", value: value, limit: Amount.Create(most - takeUp, "mm"))];
         });
 
+    /// <summary>The belt's length is one that a belt can have.</summary>
+    public static Rule<BoardAnalysis> LengthIsWhole { get; } = new(
+        "belt.length", "belt.length", "The belt's length is a whole number of its teeth.",
+        "Length over pitch, to 0.01 mm; where the file says the teeth as well, both must be the same belt.",
+        Sources.OptibeltManual,
+        (e, needs) =>
+        {
+            var belt = e.Board.Parts.Belt;
+            if (!e.Board.Parts.Drive.TurnsBelts(needs) || !belt.Length.IsKnown)
+                return null;
+            var (length, name) = (needs.Read(belt.Length), needs.Read(belt.Profile));
+            if (needs.Unmet)
+                return null;
+            if (ToothProfile.Parse(name) is not { } profile)
+                return [NameRules.Unknown(LengthIsWhole!, belt.Profile.Key, name, "tooth profile", NameRules.Profiles)];
+            var teeth = length / profile.Pitch;
+            var value = Amount.Plain(teeth);
+            if (profile.TeethOf(length) is not { } whole)
+                return [LengthIsWhole!.Found(Level.Stop, $"{length:0.0 mm} are {teeth:0.0} teeth of {profile.Name}: no belt is made so.", $"Read the belt's mark again: {profile.Pitch * Math.Floor(teeth):0 mm} and {profile.Pitch * Math.Ceiling(teeth):0 mm} lie next to it.", value)];
+            return belt.Teeth.IsKnown && needs.Read(belt.Teeth) != whole
+                ? [LengthIsWhole!.Found(Level.Stop, $"{length:0 mm} are {whole} teeth of {profile.Name}; the file says {belt.Teeth.Value}.", $"Count the teeth, and write one of the two.", value, Amount.Plain(belt.Teeth.Value))]
+                : [LengthIsWhole!.Found(Level.Fine, $"{length:0 mm} are {whole} teeth of {profile.Name}.", value: value)];
+        });
+
     /// <summary>Enough teeth carry the load.</summary>
     public static Rule<BoardAnalysis> EnoughTeethInMesh { get; } = new(
         "belt.mesh", "motor_pulley.teeth", "At least 6 teeth of the motor pulley are in mesh.",
@@ -56,7 +80,7 @@ static class BeltRules
         Sources.SdpSiTimingBelts,
         (e, needs) =>
         {
-            if (!e.IsBelt)
+            if (!e.Board.Parts.Drive.TurnsBelts(needs))
                 return null;
             var path = needs.Read(e.Belt);
             if (needs.Unmet)
@@ -78,7 +102,7 @@ static class BeltRules
         Sources.OptibeltManual,
         (e, needs) =>
         {
-            if (!e.IsBelt)
+            if (!e.Board.Parts.Drive.TurnsBelts(needs))
                 return null;
             var pulleys = BeltDrive.Pulleys(needs, e.Board);
             if (needs.Unmet || pulleys is not { } pair)
@@ -91,29 +115,31 @@ static class BeltRules
 
     /// <summary>The belt carries the peak pull.</summary>
     public static Rule<BoardAnalysis> BeltCarriesPeak { get; } = new(
-        "belt.rating", "belt.width", "The belt's pull at the phase current limit stays within its working tension.",
-        "F_e = 2 T/d at the peak torque that the limits allow, against the continuous working tension by width (cut edge cords taken off) and by teeth in mesh. Above it the belt wears or jumps teeth.",
-        Sources.SdpSiTimingBelts,
+        "belt.rating", "belt.width", "The belt's pull at the phase current limit, times a service factor, stays within its working tension.",
+        "F_e = 2 T/d at the peak torque that the limits allow, times the service factor (1.5 where not given: shocks, frequent starts and braking), against the continuous working tension by width (cut edge cords taken off) and by teeth in mesh, a fifth off for each below six. Above it the belt wears or jumps teeth. Speed takes nothing off here: the peak pulls from a stand.",
+        Sources.SdpSiServiceFactor,
         (e, needs) =>
         {
-            if (!e.IsBelt)
+            if (!e.Board.Parts.Drive.TurnsBelts(needs))
                 return null;
             var load = needs.Read(e.BeltLoad);
             var belt = needs.Read(e.Belt);
             var limits = needs.Read(e.PhaseLimits);
             var width = needs.Read(e.Board.Parts.Belt.Width);
+            var service = e.Board.Parts.Belt.Service(needs).Value;
             if (needs.Unmet || load.Rating is not { } rating)
                 return null;
-            var (value, limit) = (Amount.Create(load.PeakPull, "N"), Amount.Create(rating, "N"));
-            if (load.PeakPull <= rating)
-                return [BeltCarriesPeak!.Found(Level.Fine, $"{load.PeakPull:0 N} at the peak against {rating:0 N}; {rating - load.PeakPull:0 N} are left.", value: value, limit: limit)];
-            var amperes = Current.FromAmperes(Math.Floor(limits.Enforced.Current.Amperes * (rating / load.PeakPull)));
+            var pull = load.PeakPull * service;
+            var (value, limit) = (Amount.Create(pull, "N"), Amount.Create(rating, "N"));
+            if (pull <= rating)
+                return [BeltCarriesPeak!.Found(Level.Fine, $"{load.PeakPull:0 N} at the peak, {pull:0 N} with a service factor of {service:0.0#}, against {rating:0 N}; {rating - pull:0 N} are left.", value: value, limit: limit)];
+            var amperes = Current.FromAmperes(Math.Floor(limits.Enforced.Current.Amperes * (rating / pull)));
             var wider = new[] { 9.0, 15, 20, 25 }.Select(Length.FromMillimetres).Cast<Length?>()
                 .FirstOrDefault(w => w > width && new BeltStrength(belt.Profile, w!.Value).AllowedPull(belt.Path) is { } carried
-                && carried >= load.PeakPull);
+                && carried >= pull);
             return
             [
-                BeltCarriesPeak!.Found(Level.Fix, $"The peak pulls {load.PeakPull:0 N} on a belt whose working tension is {rating:0 N}: {load.PeakPull / rating - 1:0 %} over it.",
+                BeltCarriesPeak!.Found(Level.Fix, $"The peak pulls {load.PeakPull:0 N}, {pull:0 N} with a service factor of {service:0.0#}, on a belt whose working tension is {rating:0 N}: {pull / rating - 1:0 %} over it.",
                     wider is { } w ? (FormattableString)$"Set the phase current to {amperes:0 A}, or take a belt and pulleys of {w:0 mm}." : $"Set the phase current to {amperes:0 A}, or a motor pulley with more teeth.",
                     value, limit, mend: new Change("limits.phase_current", $"{amperes.Amperes:0} A")),
             ];
@@ -126,7 +152,7 @@ static class BeltRules
         Sources.OptibeltManual,
         (e, needs) =>
         {
-            if (!e.IsBelt)
+            if (!e.Board.Parts.Drive.TurnsBelts(needs))
                 return null;
             var load = needs.Read(e.BeltLoad);
             var belt = needs.Read(e.Belt);
@@ -141,7 +167,7 @@ static class BeltRules
         Sources.OptibeltManual,
         (e, needs) =>
         {
-            if (!e.IsBelt)
+            if (!e.Board.Parts.Drive.TurnsBelts(needs))
                 return null;
             var load = needs.Read(e.BeltLoad);
             var brake = needs.Read(e.BrakePhaseLimits);
@@ -166,7 +192,7 @@ static class BeltRules
         Sources.BeltSpeedFromMemory,
         (e, needs) =>
         {
-            if (!e.IsBelt)
+            if (!e.Board.Parts.Drive.TurnsBelts(needs))
                 return null;
             var speed = needs.Read(e.BeltSpeedAtTop);
             if (needs.Unmet)
@@ -185,7 +211,7 @@ static class BeltRules
         (e, needs) =>
         {
             var parts = e.Board.Parts;
-            if (!e.IsBelt || parts.MotorPulley.Fixing is { IsKnown: true, Value: Fixing.SetScrew })
+            if (!e.Board.Parts.Drive.TurnsBelts(needs) || parts.MotorPulley.Fixing is { IsKnown: true, Value: Fixing.SetScrew })
                 return null;
             var torque = needs.Read(Traction.CurrentLimits.PeakTorqueOf(e.MotorConstants, e.PhaseLimits));
             var shaft = needs.Read(parts.Motor.ShaftDiameter);
@@ -220,15 +246,15 @@ static class BeltRules
         (e, needs) =>
         {
             var parts = e.Board.Parts;
-            if (!e.IsBelt || parts.MotorPulley.Fixing is { IsKnown: true, Value: Fixing.SetScrew })
+            if (!e.Board.Parts.Drive.TurnsBelts(needs) || parts.MotorPulley.Fixing is { IsKnown: true, Value: Fixing.SetScrew })
                 return null;
             var (shaft, width) = (needs.Read(parts.Motor.ShaftDiameter), needs.Read(parts.Motor.KeyWidth));
             if (needs.Unmet || KeySize.ForShaft(shaft) is not { } size)
                 return null;
-            var isStandard = Math.Abs((size.Width - width).Millimetres) < 0.06;
-            return [KeyIsStandard!.Found(Level.Fine, isStandard
-                ? (FormattableString)$"{width:0.# mm} by {size.Height:0.# mm} on {shaft:0.# mm}, as the standard gives."
-                : $"The key is {width:0.# mm} wide where the standard gives {size.Width:0.# mm} by {size.Height:0.# mm} for a shaft of {shaft:0.# mm}: buy the pulley for the key.", value: Amount.Create(width, "mm"), limit: Amount.Create(size.Width, "mm"))];
+            var (value, limit) = (Amount.Create(width, "mm"), Amount.Create(size.Width, "mm"));
+            return Math.Abs((size.Width - width).Millimetres) < 0.06
+                ? [KeyIsStandard!.Found(Level.Fine, $"{width:0.# mm} by {size.Height:0.# mm} on {shaft:0.# mm}, as the standard gives.", value: value, limit: limit)]
+                : [KeyIsStandard!.Found(Level.Measure, $"The key is {width:0.# mm} wide where the standard gives {size.Width:0.# mm} by {size.Height:0.# mm} for a shaft of {shaft:0.# mm}.", $"Measure key and slot with a caliper, and buy the pulley for the key.", value, limit)];
         });
 
     /// <summary>A reversing shaft is not held by a set screw alone.</summary>
@@ -239,7 +265,7 @@ static class BeltRules
         (e, needs) =>
         {
             var parts = e.Board.Parts;
-            if (!e.IsBelt)
+            if (!e.Board.Parts.Drive.TurnsBelts(needs))
                 return null;
             var fixing = needs.Read(parts.MotorPulley.Fixing);
             if (needs.Unmet)
@@ -265,7 +291,7 @@ static class BeltRules
     /// <summary>The motor's bolts engage enough and do not bottom.</summary>
     public static Rule<BoardAnalysis> BoltsEngage { get; } = new(
         "bolt.motor", "mount.bolt_length", "The motor's bolts engage at least one diameter and stay half a millimetre off the bottom of their holes.",
-        "Engagement = bolt length − plate − washer. Too long a bolt runs into the winding; too short a one strips the thread. Tightening torque K F d with K = 0.2 and 75 % of the proof load of class 8.8.",
+        "Engagement = bolt length − plate − washer. Too long a bolt runs into the winding; too short a one strips the thread. Tightening torque K F d with K = 0.2 and 75 % of the proof load of the bolts' class, A2-70 where not given.",
         Sources.Iso898,
         (e, needs) =>
         {
@@ -275,9 +301,14 @@ static class BeltRules
             var name = needs.Read(parts.Motor.Bolt);
             var depth = needs.Read(parts.Motor.BoltDepth);
             var plate = needs.Read(parts.Mount.PlateThickness);
-            if (needs.Unmet || BoltThread.Parse(name) is not { } thread)
+            if (needs.Unmet)
                 return null;
-            var torque = thread.TighteningTorque(PropertyClass.Steel88);
+            if (BoltThread.Parse(name) is not { } thread)
+                return [NameRules.Unknown(BoltsEngage!, parts.Motor.Bolt.Key, name, "screw", NameRules.Screws)];
+            var strength = parts.Mount.BoltClass;
+            if (MotorBolts.Compute(parts) is not { } bolts)
+                return [NameRules.Unknown(BoltsEngage!, strength.Key, strength.Value, "bolt class", NameRules.Classes)];
+            var tighten = $"{bolts.Strength.Name} to {bolts.TorqueText}";
             var longest = plate + thread.Washer.Thickness + depth - HalfMillimetre;
             var shortest = plate + thread.Washer.Thickness + thread.Diameter;
             var right = new[] { 6.0, 8, 10, 12, 14, 16, 18, 20, 22, 25, 30, 35, 40 }.Select(Length.FromMillimetres)
@@ -286,24 +317,24 @@ static class BeltRules
             if (!parts.Mount.BoltLength.IsKnown)
             {
                 return [BoltsEngage!.Found(Level.Measure, $"The length of the motor's bolts is not in the file; it must be {shortest:0.0 mm} to {longest:0.0 mm} under the head.",
-                    System.Runtime.CompilerServices.FormattableStringFactory.Create("{0}; tighten class 8.8 to {1:0.0 N·m} with thread lock.", new Phrase(take), torque))];
+                    $"{new Phrase(take)}; tighten {tighten} with thread lock.")];
             }
 
             var length = needs.Read(parts.Mount.BoltLength);
             var engaged = length - plate - thread.Washer.Thickness;
             var (value, limit) = (Amount.Create(engaged, "mm"), Amount.Create(depth - HalfMillimetre, "mm"));
-            var remedy = System.Runtime.CompilerServices.FormattableStringFactory.Create("{0}.", new Phrase(take));
+            FormattableString remedy = $"{new Phrase(take)}.";
             if (length > longest)
                 return [BoltsEngage!.Found(Level.Stop, $"Bolts of {length:0 mm} reach {engaged:0.0 mm} into holes {depth:0.0 mm} deep: they bottom, or meet the winding.", remedy, value, limit)];
             return length < shortest
                 ? [BoltsEngage!.Found(Level.Fix, $"Bolts of {length:0 mm} engage only {engaged:0.0 mm} of an {name} thread.", remedy, value, Amount.Create(thread.Diameter, "mm"))]
-                : [BoltsEngage!.Found(Level.Fine, $"{engaged:0.0 mm} of {name} engage in {depth:0.0 mm}; tighten class 8.8 to {torque:0.0 N·m} with thread lock.", value: value, limit: limit)];
+                : [BoltsEngage!.Found(Level.Fine, $"{engaged:0.0 mm} of {name} engage in {depth:0.0 mm}; tighten {tighten} with thread lock.", value: value, limit: limit)];
         });
 
     /// <summary>Every rule about belts, keys and the motor's bolts.</summary>
     public static IReadOnlyList<Rule<BoardAnalysis>> All { get; } =
-        [BeltSitsInSlot, EnoughTeethInMesh, PulleyLargeEnough, BeltCarriesPeak, TensionKnown, NoSlackUnderBrake, BeltNotTooFast,
-        KeyCarriesPeak, KeyIsStandard, NotSetScrewAlone, BoltsEngage];
+        [BeltSitsInSlot, LengthIsWhole, EnoughTeethInMesh, PulleyLargeEnough, BeltCarriesPeak, TensionKnown, NoSlackUnderBrake,
+        BeltNotTooFast, KeyCarriesPeak, KeyIsStandard, NotSetScrewAlone, BoltsEngage];
 
     static Phrase Sentence(List<(int Teeth, Length Centre)> others, Length least, Length most) => others.Count > 1
         ? (FormattableString)$"A belt of {others[0].Teeth} teeth puts the axle at {others[0].Centre:0.0 mm}, one of {others[1].Teeth} at {others[1].Centre:0.0 mm}; the slot takes {least:0.0 mm} to {most:0.0 mm}."

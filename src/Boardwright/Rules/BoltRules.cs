@@ -2,6 +2,7 @@ using Boardwright.Analyses;
 using Boardwright.Boxes;
 using Boardwright.Drivetrains;
 using Boardwright.Findings;
+using Boardwright.Parts;
 
 namespace Boardwright.Rules;
 
@@ -28,7 +29,7 @@ public static class BoltRules
         (e, needs) => Judged(e, needs, pattern =>
         {
             if (pattern.GreatestPitch is not { } greatest)
-                return null;
+                return NotTold(e.Board.Parts.Box, needs);
             var (value, limit) = (Amount.Create(pattern.Pitch, "mm"), Amount.Create(greatest, "mm"));
             if (pattern.Pitch <= greatest)
                 return GasketStaysSqueezed!.Found(Level.Fine, $"The bolts lie {pattern.Pitch:0 mm} apart; up to {greatest:0 mm} the gasket stays squeezed by a quarter.", value: value, limit: limit);
@@ -85,11 +86,23 @@ public static class BoltRules
         Sources.CommonPractice,
         (e, needs) => Judged(e, needs, pattern => pattern.IsWoodScrew
             ? InsertsHold!.Found(Level.Fix, $"A wood screw in the deck's thin plies wears its hole each time the box is opened.", $"Flanged inserts hold better: set insert to deck_insert.", mend: new Change("fixings.box.insert", "deck_insert"))
-            : pattern.Insert.Length > 0 ? InsertsHold!.Found(Level.Fine, $"They go into {pattern.Insert}.") : null));
+            : needs.Read(e.Board.Fixings.Box.Insert) is { Length: > 0 } ? InsertsHold!.Found(Level.Fine, $"They go into {pattern.Insert}.") : null));
 
     /// <summary>Every rule about the box's bolts.</summary>
     public static IReadOnlyList<Rule<BoardAnalysis>> All { get; } =
         [CountLiesAlike, GasketStaysSqueezed, EdgesHold, WashersLieFlat, HolesKeepDistance, InsertsHold];
+
+    // What keeps the distance from being computed: an entry that is missing, or a material of which nothing is known.
+    static Finding? NotTold(Box box, Needs needs)
+    {
+        var (material, thickness) = (needs.Read(box.Material), needs.Read(box.GasketThickness));
+        needs.Read(box.InnerDepth);
+        if (material is not null && !GasketBeam.Knows(material))
+            return NameRules.Unknown(GasketStaysSqueezed, box.Material.Key, material, "material", GasketBeam.Materials);
+        if (thickness.Si <= 0)
+            needs.Lack(box.GasketThickness.Key);
+        return null;
+    }
 
     static Finding[]? Judged(BoardAnalysis e, Needs needs, Func<BoltPattern, Finding?> judge)
     {

@@ -11,6 +11,8 @@ namespace Boardwright.Rules;
 /// <summary>What voltage and current ask of every electrical part.</summary>
 public static class ElectricalRules
 {
+    static readonly Energy FusedFrom = Energy.FromWattHours(100);
+
     /// <summary>The controller lives within its voltages.</summary>
     public static Rule<BoardAnalysis> ControllerVoltage { get; } = new(
         "voltage.controller", "controller.voltage_max", "The pack stays inside the controller's supply voltages, full and empty.",
@@ -44,11 +46,12 @@ public static class ElectricalRules
             var found = new List<Finding>();
             if (e.Board.Parts.Fuse.IsChosen)
                 Judge("fuse", e.Board.Parts.Fuse.Voltage, "The fuse");
-            foreach (var (key, plug) in PlugsInUse(e.Board).DistinctBy(p => p.Name, StringComparer.OrdinalIgnoreCase)
-                .Select(p => (p.Key, Plug: e.Board.PlugCalled(p.Name))))
+            foreach (var (key, name) in PlugsInUse(e.Board).DistinctBy(p => p.Name, TradeName.Comparer))
             {
-                if (plug.Voltage.IsKnown)
-                    Judge(key, plug.Voltage, $"The plug {plug.Title}");
+                if (e.Board.KnowsPlug(name))
+                    Judge(key, e.Board.PlugCalled(name).Voltage, $"The plug {e.Board.PlugCalled(name).Title}");
+                else
+                    found.Add(NameRules.Unknown(PartsStandVoltage!, key, name, "plug", NameRules.PlugsOf(e.Board)));
             }
 
             return found;
@@ -217,21 +220,26 @@ public static class ElectricalRules
     /// <summary>The fuse protects the wire.</summary>
     public static Rule<BoardAnalysis> FuseProtectsWire { get; } = new(
         "fuse.wire", "fuse.rating", "A main fuse is there, and blows before the pack wire passes its limit.",
-        "Rating of the fuse against the current at which the pack wire reaches its limit in free air.",
+        "Rating of the fuse against the current at which the pack wire reaches its limit in free air. That a pack of 100 Wh and more has a main fuse is common practice, no source.",
         Sources.ChurchillChuCylinder,
         (e, needs) =>
         {
             if (!e.Board.Parts.Fuse.IsChosen)
             {
+                var isLarge = e.Energy.IsKnown && e.Energy.Value.Energy >= FusedFrom;
+                var energy = isLarge ? Amount.Create(e.Energy.Value.Energy, "Wh") : (Amount?)null;
                 return
                 [
-                    FuseProtectsWire!.Found(Level.Measure, $"The file names no main fuse. A short behind the protection is stopped by nothing else when its switches fail closed.",
-                        $"Put a fuse rated for the pack's voltage and current at the pack, and name it as parts.fuse."),
+                    FuseProtectsWire!.Found(isLarge ? Level.Fix : Level.Measure, $"The file names no main fuse. A short behind the protection is stopped by nothing else when its switches fail closed.",
+                        $"Put a fuse rated for the pack's voltage and current at the pack, ask a qualified person, and name it as parts.fuse.", energy, isLarge ? Amount.Create(FusedFrom, "Wh") : null),
                 ];
             }
 
             var rating = needs.Read(e.Board.Parts.Fuse.Rating);
             var wires = needs.Read(e.Wires);
+            WiringRuns.AskEnds(needs, e.Board);
+            if (!e.Board.Wiring.Any(WiringRuns.IsPackRun))
+                needs.Lack("wiring");
             if (needs.Unmet || wires.Pack is not { } run)
                 return null;
             var (value, limit) = (Amount.Create(rating, "A"), Amount.Create(run.LargestCurrent, "A"));
@@ -327,15 +335,13 @@ public static class ElectricalRules
         return Lists(a, b) || Lists(b, a);
     }
 
-    static IEnumerable<(string Key, string Name)> PlugsInUse(Board board)
+    /// <summary>Every plug that the board names, by its entry.</summary>
+    internal static IEnumerable<(string Key, string Name)> PlugsInUse(Board board)
     {
-        if (board.Parts.Pack.Plug.IsKnown)
-            yield return (board.Parts.Pack.Plug.Key, board.Parts.Pack.Plug.Value);
-        foreach (var run in board.Wiring)
-        {
-            if (run.Plug.IsKnown)
-                yield return (run.Plug.Key, run.Plug.Value);
-        }
+        var parts = board.Parts;
+        return new[] { parts.Pack.Plug }.Concat(board.Wiring.Select(run => run.Plug))
+            .Concat([parts.Controller.PackPlug, parts.Controller.MotorPlug, parts.Motor.LeadPlug, parts.Charger.Plug])
+            .Where(plug => plug.IsKnown).Select(plug => (plug.Key, plug.Value));
     }
 
     static string Thicker(WarmRun run, Road.Air air)

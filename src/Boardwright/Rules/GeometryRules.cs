@@ -23,7 +23,7 @@ static class GeometryRules
         Sources.Geometry,
         (e, needs) =>
         {
-            if (!e.IsBelt)
+            if (!e.Board.Parts.Drive.TurnsBelts(needs))
                 return null;
             var stack = needs.Read(e.CoverRoom);
             var bolt = e.Board.Parts.Mount.CoverBolt.Or("M4");
@@ -56,7 +56,7 @@ static class GeometryRules
         Sources.CommonPractice,
         (e, needs) =>
         {
-            if (!e.IsBelt)
+            if (!e.Board.Parts.Drive.TurnsBelts(needs))
                 return null;
             var shaft = needs.Read(e.Board.Parts.Motor.ShaftLength);
             var plate = needs.Read(e.Board.Parts.Mount.PlateThickness);
@@ -253,7 +253,7 @@ static class GeometryRules
         Sources.CommonPractice,
         (e, needs) =>
         {
-            if (!e.IsBelt)
+            if (!e.Board.Parts.Drive.TurnsBelts(needs))
                 return null;
             var radius = needs.Read(e.WheelRadius);
             var pulley = e.Board.Parts.WheelPulley;

@@ -24,10 +24,16 @@ public static class HarnessRules
         (e, needs) =>
         {
             needs.Read(e.Air);
+            WiringRuns.AskEnds(needs, e.Board);
             if (needs.Unmet)
                 return null;
             var harness = e.Harness;
             var found = new List<Finding>();
+            // A run without a duty waits for the climb that sets it, one without a section for its gauge.
+            var power = harness.Runs.Where(r => r is { Kind: RunKind.Pack or RunKind.Motor, Key.Length: > 0 }).ToList();
+            if (power.Any(r => r.Duty is null))
+                needs.Read(e.Climb);
+            AskGauges(needs, power);
             foreach (var run in harness.Runs.Where(r => r is { Duty: not null, LargestCurrent: not null, Key.Length: > 0 })
                 .DistinctBy(r => r.Key, StringComparer.Ordinal))
             {
@@ -54,36 +60,64 @@ public static class HarnessRules
 
     /// <summary>Motor bundles pass their glands.</summary>
     public static Rule<BoardAnalysis> BundlesPassGlands { get; } = new(
-        "wire.gland", "fittings", "The wires of each motor pass a gland that seals around them.",
-        "Diameter of the circle around the three wires against the cables that the glands seal, and glands against motors.",
+        "wire.gland", "fittings", "The wires of each motor, its sensor's with them, pass a gland that seals around them.",
+        "Diameter of the circle around the three wires, and around those of the sensor, against the cables that the glands seal; glands against cables. Where there is no gland for the sensor's cable it goes with the three: their areas together over the three wires' share of their circle. A plug is wider than its wire and passes no gland.",
         Sources.CirclesInCircle,
-        (e, _) =>
+        (e, needs) =>
         {
             var harness = e.Harness;
-            var glands = e.Board.Parts.Fittings.Where(f => f.CableMin.IsKnown && f.CableMax.IsKnown).ToList();
+            var glands = e.Board.Parts.Fittings
+                .Where(f => f.CableMin.IsKnown || f.CableMax.IsKnown || f.Role is { IsKnown: true, Value: FittingRole.Gland }).ToList();
+            foreach (var gland in glands)
+            {
+                needs.Read(gland.CableMin);
+                needs.Read(gland.CableMax);
+            }
+
+            if (glands.Count == 0)
+                return null;
+            WiringRuns.AskEnds(needs, e.Board);
+            AskGauges(needs, harness.Runs.Where(r => r.Kind == RunKind.Motor));
             var motors = harness.Runs.Where(r => r is { Kind: RunKind.Motor, Bundle: not null }).ToList();
-            if (glands.Count == 0 || motors.Count == 0)
+            if (needs.Unmet || motors.Count == 0)
                 return null;
             var widest = motors.MaxBy(r => r.Bundle!.Diameter.Si)!.Bundle!;
-            var holding = glands.Where(g => g.CableMin.Value <= widest.Diameter && widest.Diameter <= g.CableMax.Value).ToList();
-            var count = holding.Sum(g => g.Count.Or(1));
-            var near = glands.MinBy(g => Math.Abs(g.CableMax.Value.Si - widest.Diameter.Si))!;
-            var (value, limit) = (Amount.Create(widest.Diameter, "mm"), Amount.Create(near.CableMax.Value, "mm"));
+            var sensors = harness.Runs.Where(r => r is { Kind: RunKind.Sensor, Bundle: not null }).ToList();
+            var sensor = sensors.MaxBy(r => r.Bundle!.Diameter.Si)?.Bundle;
+            var forSensors = sensor is null ? 0 : Count(Holding(sensor.Diameter).Except(Holding(widest.Diameter)));
+            var apart = sensor is null || forSensors >= sensors.Count;
+            var through = apart ? widest.Diameter : Together(widest, sensor!);
+            var holding = Holding(through);
+            var near = glands.MinBy(g => Math.Abs(g.CableMax.Value.Si - through.Si))!;
+            var (value, limit) = (Amount.Create(through, "mm"), Amount.Create(near.CableMax.Value, "mm"));
+            var instead = apart ? "or bring each wire through one of its own" : "or one more gland for the sensor's cable";
+            var what = apart ? (FormattableString)$"Three motor wires make a bundle of {through:0.0 mm}" : $"Three motor wires and the {sensor!.Wires} of the sensor make a bundle of about {through:0.0 mm}";
             if (holding.Count == 0)
             {
                 return
                 [
                     BundlesPassGlands!.Found(
-                        Level.Fix, $"Three motor wires make a bundle of {widest.Diameter:0.0 mm}; {near.Title} seals {near.CableMin.Value:0.0 mm} to {near.CableMax.Value:0.0 mm}.",
-                        $"Take a gland for cables of {widest.Diameter:0.0 mm}, or bring each wire through one of its own.", value, limit, near.CableMax.Key),
+                        Level.Fix, $"{(Phrase)what}; {near.Title} seals {near.CableMin.Value:0.0 mm} to {near.CableMax.Value:0.0 mm}.",
+                        $"Take a gland for cables of {through:0.0 mm}, {instead}.", value, limit, near.CableMax.Key),
                 ];
             }
 
+            var count = Count(holding);
             return count < motors.Count
                 ? [BundlesPassGlands!.Found(Level.Fix, $"There are {count} glands for the wires of {motors.Count} motors.", $"Put in {motors.Count - count} more.", Amount.Plain(count), Amount.Plain(motors.Count), holding[0].CableMax.Key)]
                 : [BundlesPassGlands!.Found(
-                Level.Fine, $"Three motor wires make a bundle of {widest.Diameter:0.0 mm}; {holding[0].Title} seals {holding[0].CableMin.Value:0.0 mm} to {holding[0].CableMax.Value:0.0 mm}. Three wires are not round: seal between them too.", value: value, limit: Amount.Create(holding[0].CableMax.Value, "mm"), where: holding[0].CableMax.Key)];
+                Level.Fine, $"{(Phrase)what}; {holding[0].Title} seals {holding[0].CableMin.Value:0.0 mm} to {holding[0].CableMax.Value:0.0 mm}. Wires side by side are not round: seal between them too. Put the plugs on after the wires are through: none of them passes the gland.", value: value, limit: Amount.Create(holding[0].CableMax.Value, "mm"), where: holding[0].CableMax.Key)];
+
+            List<Fitting> Holding(Length diameter) => [.. glands.Where(g => g.CableMin.Value <= diameter && diameter <= g.CableMax.Value)];
+            static int Count(IEnumerable<Fitting> glands) => glands.Sum(g => g.Count.Or(1));
         });
+
+    /// <summary>Diameter over two bundles that lie in one, by area.</summary>
+    static Length Together(Bundle phases, Bundle sensor)
+    {
+        static double Copper(Bundle bundle) => bundle.Wires * Math.Pow(bundle.OuterDiameter.Millimetres, 2);
+        return phases.Diameter * Math.Sqrt(1 + Copper(sensor) / Copper(phases));
+    }
 
     /// <summary>The fuse blows before the pack's wire is spoilt.</summary>
     public static Rule<BoardAnalysis> FuseBlowsFirst { get; } = new(
@@ -96,6 +130,9 @@ public static class HarnessRules
                 return null;
             var (rating, melting) = (needs.Read(e.Board.Parts.Fuse.Rating), needs.Read(e.Board.Parts.Fuse.MeltingI2t));
             var fault = needs.Read(e.Fault);
+            WiringRuns.AskEnds(needs, e.Board);
+            if (!e.Board.Wiring.Any(WiringRuns.IsPackRun))
+                needs.Lack("wiring");
             if (needs.Unmet)
                 return null;
             return e.Harness.Runs.Where(r => r is { Kind: RunKind.Pack, Section: not null }).Select(run =>
@@ -115,8 +152,8 @@ public static class HarnessRules
     /// <summary>The fuse can break the pack's fault current.</summary>
     public static Rule<BoardAnalysis> FuseBreaksFault { get; } = new(
         "fuse.breaking", "fuse.breaking_current", "The fuse can break what a full pack drives through a dead short.",
-        "Full voltage over the cells' resistance at once and the links, against the current that the fuse's maker states it breaks at the pack's voltage. Beyond it a fuse bursts, or its arc goes on.",
-        Sources.CircuitTheory,
+        "Full voltage over the least resistance that a fault meets, against the current that the fuse's maker states it breaks at the pack's voltage: the cells alone, warm, in the first milliseconds (1/2.6 of their value after a second); links, wires and plugs do not help. Beyond it a fuse bursts, or its arc goes on.",
+        Sources.CellAtOnce,
         (e, needs) =>
         {
             if (!e.Board.Parts.Fuse.IsChosen)
@@ -127,8 +164,8 @@ public static class HarnessRules
                 return null;
             var (value, limit) = (Amount.Create(fault.Highest, "A"), Amount.Create(breaks, "A"));
             return fault.Highest <= breaks
-                ? [FuseBreaksFault!.Found(Level.Fine, $"A dead short of the full pack draws about {fault.Highest:0 A}; the fuse breaks {breaks:0 A}.", value: value, limit: limit)]
-                : [FuseBreaksFault!.Found(Level.Stop, $"A dead short of the full pack draws about {fault.Highest:0 A}; the fuse breaks no more than {breaks:0 A}.", $"Take a fuse that breaks at least {fault.Highest:0 A} DC at the pack's voltage.", value, limit)];
+                ? [FuseBreaksFault!.Found(Level.Fine, $"A dead short of the full pack draws about {fault.Highest:0 A} in its first milliseconds; the fuse breaks {breaks:0 A}.", value: value, limit: limit)]
+                : [FuseBreaksFault!.Found(Level.Stop, $"A dead short of the full pack draws about {fault.Highest:0 A} in its first milliseconds; the fuse breaks no more than {breaks:0 A}.", $"Take a fuse that breaks at least {fault.Highest:0 A} DC at the pack's voltage.", value, limit)];
         });
 
     /// <summary>The controllers' capacitors are filled gently.</summary>
@@ -176,30 +213,52 @@ public static class HarnessRules
     /// <summary>Thin branches of the pack have fuses of their own.</summary>
     public static Rule<BoardAnalysis> BranchesFused { get; } = new(
         "fuse.branch", "wiring", "A thin wire that hangs on the pack has a fuse of its own at the pack's end.",
-        "The main fuse lets far more through than a thin wire takes: a fuse of its own no larger than the current at which its bundle reaches its limit, and no smaller than what it carries.",
+        "The main fuse lets far more through than a thin wire takes: a fuse of its own no larger than the current at which its bundle reaches its limit, and no smaller than what it carries. A charge lead or a gauge lead that the parts ask for and the file does not name cannot be judged.",
         Sources.CommonPractice,
         (e, needs) =>
         {
             needs.Read(e.Air);
+            WiringRuns.AskEnds(needs, e.Board);
             if (needs.Unmet)
                 return null;
-            return e.Harness.Runs.Where(r => r is { Kind: RunKind.Charge or RunKind.Gauge, Key.Length: > 0, LargestCurrent: not null })
-                .Select(run =>
+            var runs = e.Harness.Runs;
+            AskGauges(needs, runs.Where(r => r is { Kind: RunKind.Charge or RunKind.Gauge, Key.Length: > 0 }));
+            return runs.Where(r => r is { Kind: RunKind.Charge or RunKind.Gauge, Key.Length: > 0, LargestCurrent: not null }).Select(Judge)
+                .Concat(Unnamed(e.Board, runs).Select(lead => BranchesFused!.Found(
+                    Level.Measure, $"The file names no {lead}, so nobody can say whether its wire has a fuse that suits it.",
+                    $"Name the run under wiring, with its gauge, its length and its fuse at the pack's end.")));
+
+            static Finding Judge(HarnessRun run)
             {
                 var most = run.LargestCurrent!.Value;
                 var where = run.Key + ".fuse";
                 if (run.Fuse is not { } fuse)
                 {
                     var size = run.SuitableFuse is { } suits && suits <= most ? (FormattableString)$"one of {suits:0.# A}" : $"one of at most {most:0 A}";
-                    return BranchesFused!.Found(Level.Measure, $"The file names no fuse for {run.Mark}, {run.Name}: a short in it is fed by the pack, and it takes {most:0 A}.", $"Put {(Phrase)size} at the pack's end, ask a qualified person, and name it as {where}.", where: where);
+                    return BranchesFused!.Found(Level.Fix, $"{run.Mark}, {run.Name}, has no fuse of its own: a short in it is fed by the pack, and it takes {most:0 A}.", $"Put {(Phrase)size} at the pack's end, ask a qualified person, and name it as {where}.", limit: Amount.Create(most, "A"), where: where);
                 }
 
                 var (value, limit) = (Amount.Create(fuse, "A"), Amount.Create(most, "A"));
                 return fuse > most ? BranchesFused!.Found(Level.Fix, $"The fuse of {fuse:0.# A} in {run.Mark} lets more through than its wire takes ({most:0 A}).", $"Take one of at most {most:0 A}, or a thicker wire.", value, limit, where)
                     : run.Duty is { } duty && fuse < duty.Lasting ? BranchesFused!.Found(Level.Fix, $"{run.Mark} carries {duty.Lasting:0.# A}; its fuse is rated {fuse:0.# A}.", $"Take one of {(run.SuitableFuse ?? duty.Lasting):0.# A}.", value, limit, where)
                     : BranchesFused!.Found(Level.Fine, $"A fuse of {fuse:0.# A} before {run.Wire}, which takes {most:0 A} in its bundle.", value: value, limit: limit, where: where);
-            });
+            }
         });
+
+    static void AskGauges(Needs needs, IEnumerable<HarnessRun> runs)
+    {
+        foreach (var run in runs.Where(r => r.Section is null))
+            needs.Lack(run.Key + ".gauge");
+    }
+
+    // Leads of the pack that a part asks for and the file does not name.
+    static IEnumerable<string> Unnamed(Board board, IReadOnlyList<HarnessRun> runs)
+    {
+        if (board.Parts.Charger.IsChosen && !runs.Any(r => r.Kind == RunKind.Charge))
+            yield return "charge lead between charge socket and pack";
+        if (runs.Any(r => r is { Kind: RunKind.Gauge, Key.Length: 0 }))
+            yield return "lead between pack and charge gauge";
+    }
 
     /// <summary>Every rule of the harness.</summary>
     public static IReadOnlyList<Rule<BoardAnalysis>> All { get; } =

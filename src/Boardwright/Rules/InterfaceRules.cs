@@ -1,4 +1,5 @@
 using Boardwright.Analyses;
+using Boardwright.Drivetrains;
 using Boardwright.Findings;
 using Boardwright.Fits;
 using Boardwright.Parts;
@@ -9,39 +10,41 @@ namespace Boardwright.Rules;
 static class InterfaceRules
 {
     static readonly Length SameBore = Length.FromMillimetres(0.06);
+    static readonly Length SameAxle = Length.FromMillimetres(0.1);
     static readonly Length SameCircle = Length.FromMillimetres(0.3);
 
     /// <summary>The mount grips the driven truck's hanger.</summary>
     public static Rule<BoardAnalysis> MountGripsHanger { get; } = Names(
         "fit.hanger_profile", "mount.hanger_profile", "The mount grips the hanger of the driven truck.",
         "A mount is cut for one hanger profile; on another it slips or does not go on at all. The two names are compared.",
-        e => e.Board.Parts.Mount.IsChosen, e => e.Board.Parts.Mount.HangerProfile, e => DrivenAxle.TruckOf(e.Board.Parts).HangerProfile,
+        (e, _) => e.Board.Parts.Mount.IsChosen, e => e.Board.Parts.Mount.HangerProfile,
+        e => DrivenAxle.TruckOf(e.Board.Parts).HangerProfile,
         "mount", "hanger");
 
     /// <summary>The wheel pulley grips the wheel's core.</summary>
     public static Rule<BoardAnalysis> PulleyGripsCore { get; } = Names(
         "fit.core", "wheel_pulley.core", "The wheel pulley grips the wheel's core.",
         "A wheel pulley turns its wheel through the openings of one kind of core. The two names are compared.",
-        e => e.IsBelt, e => e.Board.Parts.WheelPulley.Core, e => e.Board.Parts.Wheels.Core,
+        (e, needs) => e.Board.Parts.Drive.TurnsBelts(needs), e => e.Board.Parts.WheelPulley.Core, e => e.Board.Parts.Wheels.Core,
         "wheel pulley", "wheel");
 
     /// <summary>The front truck bolts to the deck.</summary>
     public static Rule<BoardAnalysis> FrontTruckBoltsOn { get; } = Names(
         "fit.hole_pattern_front", "front_truck.hole_pattern", "The front truck's holes match the deck's.",
         "The names of the two hole patterns are compared.",
-        _ => true, e => e.Board.Parts.FrontTruck.HolePattern, e => e.Board.Parts.Deck.HolePattern, "front truck", "deck");
+        (_, _) => true, e => e.Board.Parts.FrontTruck.HolePattern, e => e.Board.Parts.Deck.HolePattern, "front truck", "deck");
 
     /// <summary>The rear truck bolts to the deck.</summary>
     public static Rule<BoardAnalysis> RearTruckBoltsOn { get; } = Names(
         "fit.hole_pattern_rear", "rear_truck.hole_pattern", "The rear truck's holes match the deck's.",
         "The names of the two hole patterns are compared.",
-        _ => true, e => e.Board.Parts.RearTruck.HolePattern, e => e.Board.Parts.Deck.HolePattern, "rear truck", "deck");
+        (_, _) => true, e => e.Board.Parts.RearTruck.HolePattern, e => e.Board.Parts.Deck.HolePattern, "rear truck", "deck");
 
     /// <summary>The receiver plugs into the controller.</summary>
     public static Rule<BoardAnalysis> ReceiverPlugsIn { get; } = Names(
         "fit.remote_port", "remote.port", "The remote's receiver plugs into the controller.",
         "The names of the two ports are compared.",
-        e => e.Board.Parts.Remote.IsChosen, e => e.Board.Parts.Remote.Port, e => e.Board.Parts.Controller.RemotePort, "remote's receiver", "controller");
+        (e, _) => e.Board.Parts.Remote.IsChosen, e => e.Board.Parts.Remote.Port, e => e.Board.Parts.Controller.RemotePort, "remote's receiver", "controller");
 
     /// <summary>The motor's holes lie under the mount's.</summary>
     public static Rule<BoardAnalysis> BoltCirclesMatch { get; } = new(
@@ -78,6 +81,35 @@ static class InterfaceRules
                 : [BoltCirclesMatch!.Found(Level.Stop, $"The mount is drilled for {bolts.Mount}, the motor is threaded {bolts.Motor}.", IsThinner(bolts.Motor, bolts.Mount) ? (FormattableString)$"Fill the mount's holes with sleeves for {bolts.Motor}, or take a motor threaded {bolts.Mount}; thin bolts in wide holes shift under the belt." : $"Drill the mount's holes for {bolts.Motor}, or take a motor threaded {bolts.Mount}.", where: "mount.bolt")];
         });
 
+    /// <summary>The bearings go on the axles.</summary>
+    public static Rule<BoardAnalysis> BearingsFitAxles { get; } = new(
+        "fit.bearing_bore", "wheels.bearing", "The bearings' bore is the diameter of both axles.",
+        "Bore of the bearing after ISO 15, by its name, against the axle's diameter to 0.1 mm: a thicker axle does not go in, on a thinner one the wheel runs out of true and wears it.",
+        Sources.SkfCatalogue,
+        (e, needs) =>
+        {
+            var parts = e.Board.Parts;
+            var name = needs.Read(parts.Wheels.Bearing);
+            var axles = new[] { (Name: "front", Truck: parts.FrontTruck), (Name: "rear", Truck: parts.RearTruck) }
+                .Where(t => !e.IsHub || !ReferenceEquals(t.Truck, DrivenAxle.TruckOf(parts)))
+                .Select(t => (t.Name, t.Truck.AxleDiameter, Diameter: needs.Read(t.Truck.AxleDiameter))).ToArray();
+            if (!parts.Wheels.Bearing.IsKnown)
+                return null;
+            if (BallBearing.Parse(name) is not { } bearing)
+                return [NameRules.Unknown(BearingsFitAxles!, parts.Wheels.Bearing.Key, name, "bearing", NameRules.Bearings)];
+            return axles.Where(axle => axle.AxleDiameter.IsKnown).Select(axle =>
+            {
+                var over = axle.Diameter - bearing.Bore;
+                var (value, limit) = (Amount.Create(axle.Diameter, "mm"), Amount.Create(bearing.Bore, "mm"));
+                var right = BallBearing.All.FirstOrDefault(b => Math.Abs((b.Bore - axle.Diameter).Si) <= SameAxle.Si);
+                var instead = right is not null ? FormattableString.Invariant($"bearings for {axle.Diameter.Millimetres:0.#} mm, such as {right.Name}, if the wheel's seat takes them") : FormattableString.Invariant($"wheels with bearings for {axle.Diameter.Millimetres:0.#} mm");
+                var wrong = over.Si > 0 ? "it does not go on" : "it runs out of true";
+                return Math.Abs(over.Si) <= SameAxle.Si
+                    ? BearingsFitAxles!.Found(Level.Fine, $"A {bearing.Name} has a bore of {bearing.Bore:0.0 mm}, the {axle.Name} axle {axle.Diameter:0.0 mm}.", value: value, limit: limit, where: axle.AxleDiameter.Key)
+                    : BearingsFitAxles!.Found(Level.Stop, $"A {bearing.Name} has a bore of {bearing.Bore:0.0 mm}, the {axle.Name} axle {axle.Diameter:0.0 mm}: {wrong}.", $"Take {instead}, or trucks with an axle of {bearing.Bore:0.0 mm}.", value, limit, axle.AxleDiameter.Key);
+            });
+        });
+
     /// <summary>The motor pulley's bore is the shaft's diameter.</summary>
     public static Rule<BoardAnalysis> BoreFitsShaft { get; } = new(
         "fit.bore", "motor_pulley.bore", "The motor pulley's bore is the motor shaft's diameter.",
@@ -86,7 +118,7 @@ static class InterfaceRules
         (e, needs) =>
         {
             var parts = e.Board.Parts;
-            if (!e.IsBelt)
+            if (!e.Board.Parts.Drive.TurnsBelts(needs))
                 return null;
             var bore = needs.Read(parts.MotorPulley.Bore);
             var shaft = needs.Read(parts.Motor.ShaftDiameter);
@@ -109,7 +141,7 @@ static class InterfaceRules
         (e, needs) =>
         {
             var parts = e.Board.Parts;
-            if (!e.IsBelt || parts.MotorPulley.Fixing is { IsKnown: true, Value: Fixing.SetScrew })
+            if (!e.Board.Parts.Drive.TurnsBelts(needs) || parts.MotorPulley.Fixing is { IsKnown: true, Value: Fixing.SetScrew })
                 return null;
             var way = needs.Read(parts.MotorPulley.KeywayWidth);
             var key = needs.Read(parts.Motor.KeyWidth);
@@ -132,14 +164,16 @@ static class InterfaceRules
         (e, needs) =>
         {
             var parts = e.Board.Parts;
-            if (!e.IsBelt)
+            if (!e.Board.Parts.Drive.TurnsBelts(needs))
                 return null;
             var belt = needs.Read(parts.Belt.Profile);
             (string Name, string? Profile)[] pulleys =
                 [("motor pulley", needs.Read(parts.MotorPulley.Profile)), ("wheel pulley", needs.Read(parts.WheelPulley.Profile))];
             if (needs.Unmet)
                 return null;
-            var odd = pulleys.Where(p => !Same(p.Profile!, belt)).ToArray();
+            // A profile has several spellings, and not all differ by hyphens alone.
+            var odd = pulleys.Where(p => !Same(ToothProfile.Parse(p.Profile!)?.Name ?? p.Profile!, ToothProfile.Parse(belt)?.Name ?? belt))
+                .ToArray();
             return odd.Length == 0
                 ? [ToothProfilesMatch!.Found(Level.Fine, $"Belt and pulleys are all {belt}.")]
                 : odd.Select(p => ToothProfilesMatch!.Found(Level.Stop, $"The belt is {belt}, the {p.Name} is {p.Profile}.", $"Take a {p.Name} cut {belt}, or a belt and its other pulley in {p.Profile}."));
@@ -153,7 +187,7 @@ static class InterfaceRules
         (e, needs) =>
         {
             var parts = e.Board.Parts;
-            if (!e.IsBelt)
+            if (!e.Board.Parts.Drive.TurnsBelts(needs))
                 return null;
             var belt = needs.Read(parts.Belt.Width);
             (string Name, Length Face)[] pulleys =
@@ -170,25 +204,22 @@ static class InterfaceRules
 
     /// <summary>Every rule about interfaces.</summary>
     public static IReadOnlyList<Rule<BoardAnalysis>> All { get; } =
-        [MountGripsHanger, PulleyGripsCore, FrontTruckBoltsOn, RearTruckBoltsOn, BoltCirclesMatch, BoreFitsShaft, KeyFitsKeyway,
-        ToothProfilesMatch, BeltFitsFaces, ReceiverPlugsIn];
+        [MountGripsHanger, PulleyGripsCore, FrontTruckBoltsOn, RearTruckBoltsOn, BoltCirclesMatch, BearingsFitAxles, BoreFitsShaft,
+        KeyFitsKeyway, ToothProfilesMatch, BeltFitsFaces, ReceiverPlugsIn];
 
-    internal static bool Same(string a, string b) =>
-        string.Equals(Plain(a), Plain(b), StringComparison.OrdinalIgnoreCase);
+    internal static bool Same(string a, string b) => TradeName.Same(a, b);
 
     static bool IsThinner(string bolt, string other) =>
-        Drivetrains.BoltThread.Parse(bolt) is { } one && Drivetrains.BoltThread.Parse(other) is { } two && one.Diameter < two.Diameter;
-
-    static string Plain(string name) => string.Concat(name.Where(c => !char.IsWhiteSpace(c) && c != '-'));
+        BoltThread.Parse(bolt) is { } one && BoltThread.Parse(other) is { } two && one.Diameter < two.Diameter;
 
     static Rule<BoardAnalysis> Names(
-        string id, string where, string claim, string why, Func<BoardAnalysis, bool> applies,
+        string id, string where, string claim, string why, Func<BoardAnalysis, Needs, bool> applies,
         Func<BoardAnalysis, Known<string>> mine, Func<BoardAnalysis, Known<string>> theirs, string my, string their)
     {
         Rule<BoardAnalysis>? rule = null;
         rule = new(id, where, claim, why, Sources.MakersSheet, (e, needs) =>
         {
-            if (!applies(e))
+            if (!applies(e, needs))
                 return null;
             var (a, b) = (needs.Read(mine(e)), needs.Read(theirs(e)));
             if (needs.Unmet)

@@ -48,9 +48,9 @@ static class LayoutRules
         Sources.DeckBend,
         (e, needs) =>
         {
-            if (!e.Layout.IsKnown)
+            var layout = needs.Read(e.Layout);
+            if (needs.Unmet)
                 return null;
-            var layout = e.Layout.Value;
             var sag = needs.Read(layout.Sag);
             // What is higher than the box is deep is for the rule on the box's contents.
             bool IsDeeperThanBox(LayoutFault f) =>

@@ -93,6 +93,8 @@ static class PackRules
             var start = needs.Read(limits.TaperStart);
             var end = needs.Read(limits.TaperEnd);
             var empty = needs.Read(parts.Cell.VoltageEmpty);
+            if (parts.Pack.Protection.IsChosen)
+                needs.Read(parts.Pack.Protection.VoltageCut);
             if (needs.Unmet)
                 return null;
             if (start <= end)

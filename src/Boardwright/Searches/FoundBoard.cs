@@ -31,13 +31,16 @@ public sealed class FoundBoard
         ];
         var findings = examination.Findings;
         Stops = [.. findings.Where(f => f.Level == Level.Stop).Select(f => f.Rule)];
-        Fixes = [.. findings.Where(f => f.Level == Level.Fix).Select(f => f.Rule)];
+        Fixes = [.. Stops.Where(ShownRules.Contains), .. findings.Where(f => f.Level == Level.Fix).Select(f => f.Rule)];
         Measures = findings.Count(f => f.Level == Level.Measure);
         IsPriced = examination.Quote.IsKnown && examination.Quote.Value.Unpriced.Count == 0;
     }
 
     /// <summary>Rules whose finding at the level <see cref="Level.Fix"/> says that the brief is not met.</summary>
     public static IReadOnlyList<string> BriefRules { get; } = ["speed.wanted", "climb.wanted", "cruise.range_wanted", "cruise.held", "price.budget"];
+    /// <summary>Rules that no screen of a search knows beforehand: where they say <see cref="Level.Stop"/>, the board is shown with
+    /// it.</summary>
+    public static IReadOnlyList<string> ShownRules { get; } = ["brake.strength"];
     /// <summary>Range at cruise speed, m.</summary>
     public double? Range { get; }
     /// <summary>Steepest grade at the climbing speed, rise over run.</summary>
@@ -55,12 +58,12 @@ public sealed class FoundBoard
     public double? Spare { get; }
     /// <summary>Rules that say <see cref="Level.Stop"/>.</summary>
     public IReadOnlyList<string> Stops { get; }
-    /// <summary>Rules that say <see cref="Level.Fix"/>, worst first.</summary>
+    /// <summary>Rules that say <see cref="Level.Fix"/>, and those that are shown where they stop, worst first.</summary>
     public IReadOnlyList<string> Fixes { get; }
     /// <summary>How many rules wait for a value.</summary>
     public int Measures { get; }
     /// <summary>Whether nothing stops it and the brief is met; settings that are still to be made do not count against it.</summary>
-    public bool MeetsBrief => Stops.Count == 0 && !Fixes.Any(BriefRules.Contains) && !Array.Exists(merits, double.IsNaN);
+    public bool MeetsBrief => Stops.All(ShownRules.Contains) && !Fixes.Any(BriefRules.Contains) && !Array.Exists(merits, double.IsNaN);
 
     /// <summary>The parts chosen, by the key of their place; places that hold nothing are left out.</summary>
     public IReadOnlyList<(Slot Slot, string Name)> Parts =>

@@ -45,7 +45,8 @@ public sealed record NearMiss(FoundBoard Board, double Shortfall, IReadOnlyList<
     }
 
     static bool IsAgainst(Finding f) =>
-        f.Level == Level.Stop || (f.Level == Level.Fix && FoundBoard.BriefRules.Contains(f.Rule, StringComparer.Ordinal));
+        (f.Level == Level.Stop && !FoundBoard.ShownRules.Contains(f.Rule, StringComparer.Ordinal))
+        || (f.Level == Level.Fix && FoundBoard.BriefRules.Contains(f.Rule, StringComparer.Ordinal));
 
     static double Short(Finding f) => f.Value is { } value && f.Limit is { } limit && limit.Value != 0
         ? Math.Clamp(Math.Abs(value.Value - limit.Value) / Math.Abs(limit.Value), 1e-9, 1)

@@ -22,6 +22,7 @@ sealed class PartFits(CandidateParts offers, int drive, string? overlooked = nul
     [
         new([Slot.Deck, Slot.Trucks], ["fit.hole_pattern_front", "fit.hole_pattern_rear"]),
         new([Slot.Deck, Slot.Trucks, Slot.Wheels], ["fit.wheel_bite"]),
+        new([Slot.Trucks, Slot.Wheels], ["fit.bearing_bore"]),
         new([Slot.Trucks, Slot.Mount], ["fit.hanger_profile"]),
         new([Slot.Mount, Slot.Motor], ["fit.bolt_circle", "bolt.motor"]),
         new([Slot.Trucks, Slot.Mount, Slot.Motor], ["fit.motors_side_by_side"]),
@@ -34,7 +35,7 @@ sealed class PartFits(CandidateParts offers, int drive, string? overlooked = nul
         new([Slot.Controller, Slot.Cell, Slot.Pack], ["voltage.controller"]),
         new([Slot.Pack, Slot.Protection], ["pack.protection_series"]),
         new([Slot.Controller, Slot.Cell, Slot.Pack, Slot.Protection], ["limits.taper", "current.regen"]),
-        new([Slot.Controller, Slot.Cell, Slot.Pack, Slot.Fuse], ["voltage.parts"]),
+        new([Slot.Controller, Slot.Cell, Slot.Pack, Slot.Fuse], ["voltage.parts", "fuse.breaking"]),
         new([Slot.Remote], ["remote.failsafe"]),
         new([Slot.Controller, Slot.Remote], ["fit.remote_port"]),
         new([Slot.Cell, Slot.Pack, Slot.Charger], ["charge.voltage"]),

@@ -134,7 +134,8 @@ static class Settings
         var rating = new BeltStrength(belt.Value.Profile, board.Parts.Belt.Width.Value).AllowedPull(belt.Value.Path);
         var each = BeltTension.EffectivePull(
             new MotorConstants(constants.Value.Kv, 1).Torque(Current.FromAmperes(1)), belt.Value.Path.Driving);
-        return rating.Si > 0 ? rating / each : double.PositiveInfinity;
+        var service = board.Parts.Belt.Service(new Needs()).Value;
+        return rating.Si > 0 ? rating / (each * service) : double.PositiveInfinity;
     }
 
     static Board WithPack(Board board, PackLayout? layout)

@@ -6,7 +6,8 @@ using static System.Math;
 namespace Boardwright.Wiring;
 
 /// <summary>A short circuit behind the pack's fuse.</summary>
-/// <param name="Highest">Current of a dead short at the pack's terminals, full and at once: what the fuse has to break.</param>
+/// <param name="Highest">Current of a dead short at the pack's terminals, full, in the first milliseconds and warm: what the fuse has to
+/// break. Links, wires and plugs do not help.</param>
 /// <param name="Lowest">Current of a short at the far end of the pack's wire at half charge, once the cells have sagged: what has to be
 /// enough to blow it.</param>
 /// <param name="Inductance">Inductance of the pack's wires, there and back.</param>
@@ -15,8 +16,15 @@ namespace Boardwright.Wiring;
 /// resistance.</validity>
 /// <error>As good as the cells' resistance, which at such currents is known to a factor of 1.5.</error>
 /// <source cref="Sources.CircuitTheory"/>
+/// <source cref="Sources.CellAtOnce"/>
 public sealed record ShortCircuit(Current Highest, Current Lowest, Inductance Inductance, Resistance SparkResistance)
 {
+    // A cell's resistance after a second over that of the first milliseconds.
+    const double SecondOverMillisecond = 2.6;
+
+    // Warm cells have the least resistance.
+    static readonly Temperature Warm = Temperature.FromCelsius(45);
+
     /// <summary>Of a board.</summary>
     public static Answer<ShortCircuit> Compute(
         Board board, Answer<PackModel> pack, Answer<PackWiring> wiring, Answer<VoltageWindow> window) =>
@@ -25,10 +33,12 @@ public sealed record ShortCircuit(Current Highest, Current Lowest, Inductance In
         var (model, wires, volts) = (needs.Read(pack), needs.Read(wiring), needs.Read(window));
         if (needs.Unmet)
             return null;
-        var atOnce = (double)model.Series / model.Parallel * board.Parts.Cell.Resistance.Value.At(1, model.Temperature.Kelvins)
-            + model.Links.Ohms;
+        var table = board.Parts.Cell.Resistance.Value;
+        var groups = (double)model.Series / model.Parallel;
+        var atOnce = groups * table.At(1, model.Temperature.Kelvins) + model.Links.Ohms;
+        var least = groups * Min(table.At(1, model.Temperature.Kelvins), table.At(1, Warm.Kelvins)) / SecondOverMillisecond;
         return new ShortCircuit(
-            Current.FromAmperes(volts.Full.Volts / atOnce),
+            Current.FromAmperes(volts.Full.Volts / least),
             Current.FromAmperes(model.RestVoltsAt(0.5) / (model.OhmsAt(0.5) + wires.Resistance.Ohms)),
             InductanceOf(board),
             Resistance.FromOhms(atOnce) + wires.Resistance);

@@ -36,6 +36,16 @@ static class WiringRuns
         return needs.Unmet ? null : new PackWiring(Resistance.FromOhms(siemens > 0 ? 1 / siemens : 0));
     });
 
+    /// <summary>Asks for what nobody can say which run it is without: its ends.</summary>
+    public static void AskEnds(Needs needs, Board board)
+    {
+        foreach (var run in board.Wiring)
+        {
+            needs.Read(run.From);
+            needs.Read(run.To);
+        }
+    }
+
     /// <summary>Whether a run lies between pack and controller.</summary>
     public static bool IsPackRun(Run run) => Joins(run, "pack", "controller");
     /// <summary>Whether a run lies between controller and motor.</summary>

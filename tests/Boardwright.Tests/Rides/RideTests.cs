@@ -244,4 +244,20 @@ public sealed class RideTests
         // Nobody is quicker than the pace itself allows.
         Assert.Equal(new RiderPace(Boards.Tern.Brief.CruiseSpeed.Value).Over(route).IdealMoving.Seconds, brisk.Moving.Seconds, 0.05);
     }
+
+    [Theory]
+    [InlineData("40 °C", "pass what the magnets bear")]
+    [InlineData("300 °C", null)]
+    public void Magnets_that_get_too_hot_are_said(string limit, string? says)
+    {
+        var ride = Ride.Cruising(Boards.Tern.With(("motor.magnet_limit", limit))).Value;
+        var notes = ride.Notes.Select(n => n.In(UnitSystem.Metric)).Where(n => n.Contains("magnets", StringComparison.Ordinal)).ToArray();
+
+        Assert.Equal(says is not null, ride.IsTooHot);
+        Assert.Equal(says is not null, notes.Any(n => n.Contains(says ?? "magnets", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void Magnets_of_which_nobody_says_what_they_bear_are_taken_as_unmarked() =>
+        Assert.Equal(RideHeat.UnmarkedMagnets.Kelvins, RideModel.Compute(Boards.Tern.With(("motor.magnet_limit", ""))).Value.Heat.MagnetLimit);
 }

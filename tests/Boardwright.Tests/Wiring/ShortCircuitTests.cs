@@ -5,14 +5,22 @@ namespace Boardwright.Tests.Wiring;
 
 public sealed class ShortCircuitTests
 {
-    // By hand, ohmic cells of 30 mΩ: 12 · 4.2 V over 12/4 · 30 mΩ + 4 mΩ = 94 mΩ are 536.2 A.
+    // By hand, cells of 30 mΩ after a second: 12 · 4.2 V over 12/4 · 30 mΩ / 2.6 are 1456 A in the first milliseconds.
     [Fact]
-    public void A_dead_short_is_full_voltage_over_cells_and_links()
+    public void A_dead_short_is_full_voltage_over_the_cells_alone_at_once()
     {
         var fault = Examination.Examine(Boards.Tern.With(("cell.resistance", "30 mohm"), ("cell.voltage_full", "4.2 V"))).Fault.Value;
 
-        Assert.Equal(50.4 / 0.094, fault.Highest.Amperes, 1e-6);
+        Assert.Equal(50.4 / (0.090 / 2.6), fault.Highest.Amperes, 1e-6);
         Assert.True(fault.Lowest < fault.Highest);
+    }
+
+    [Fact]
+    public void Neither_links_nor_wires_nor_plugs_help_the_fuse()
+    {
+        var highest = Examination.Examine(Boards.Tern).Fault.Value.Highest;
+
+        Assert.Equal(highest, Examination.Examine(Boards.Tern.With(("pack.links", "40 mohm"), ("wiring[1].gauge", "AWG 24"))).Fault.Value.Highest);
     }
 
     // L/l = (µ₀/π)(ln(d/r) + ¼): for d = 4 r by hand 0.4 · (1.3863 + 0.25) = 0.6545 µH for each metre.
