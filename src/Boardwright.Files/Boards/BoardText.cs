@@ -156,6 +156,7 @@ public static class BoardText
 
         return root switch
         {
+            ScalarNode scalar when ValueReader.Unmarked(scalar) is { } guess => new(guess.Text, From: Entry.Word(Origin.Guess)),
             ScalarNode { IsEmpty: false } scalar => new(scalar.Text),
             MapNode frame when frame.Find("value") is ScalarNode { IsEmpty: false } value =>
                 new(value.Text, (frame.Find("give") as ScalarNode)?.Text, (frame.Find("from") as ScalarNode)?.Text),
@@ -185,15 +186,16 @@ public static class BoardText
             return new(text, new($"{QuantityText.Quote(newValue)} holds a character that cannot be printed.", "Write it again with letters, digits and signs only."));
         if (Steps(key, of ?? typeof(Board)) is not { } steps)
             return new(text, new($"{QuantityText.Quote(key)} is not a key of a board.", "Check the key."));
-        return edit(new Editor(text, key), map, steps);
+        return edit(new Editor(text, key, IsText(of ?? typeof(Board), steps)), map, steps);
     }
 
     /// <summary>A value as YAML, in quotation marks only where it would be misread without them.</summary>
-    internal static string Quote(string value, bool inFlow)
+    internal static string Quote(string value, bool inFlow, bool isText = false)
     {
         // What follows a value decides how it is read: inside braces a comma or the brace itself.
         string[] trials = inFlow ? [$"{{ k: {value}, l: m }}", $"{{ l: m, k: {value} }}"] : [$"k: {value}\nl: m\n"];
-        if (trials.All(trial => ReadsBack(trial, value)))
+        var isMarked = isText && value.EndsWith(ValueReader.GuessMark, StringComparison.Ordinal);
+        if (!isMarked && trials.All(trial => ReadsBack(trial, value)))
             return value;
         return $"\"{value.Replace(@"\", @"\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal).Replace("\n", "\\n", StringComparison.Ordinal)}\"";
     }
@@ -253,7 +255,22 @@ public static class BoardText
         return steps;
     }
 
-    sealed class Editor(string text, string key)
+    /// <summary>Whether the steps end at an entry that holds words, in which a question mark means itself.</summary>
+    static bool IsText(Type sheet, List<(string Key, int Item)> steps)
+    {
+        foreach (var (name, _) in steps)
+        {
+            if (Entry.ListEntries(sheet).FirstOrDefault(entry => entry.Key == name) is not { } entry)
+                return false;
+            if (entry.Form is EntryForm.Text or EntryForm.Texts)
+                return true;
+            sheet = entry.ValueType;
+        }
+
+        return false;
+    }
+
+    sealed class Editor(string text, string key, bool isText = false)
     {
         // Set while a value is written with its origin and spread: braces that must not be put in quotation marks.
         string? frame;
@@ -347,7 +364,7 @@ public static class BoardText
             return null;
         }
 
-        string Indented(string value, bool inFlow) => frame ?? BoardText.Quote(value, inFlow);
+        string Indented(string value, bool inFlow) => frame ?? BoardText.Quote(value, inFlow, isText);
 
         public Changed Apply(MapNode map, List<(string Key, int Item)> steps, string value)
         {

@@ -263,6 +263,7 @@ public static class Schemas
         {
             JsonObject Frame() => Any(
                 plain,
+                Once("guess", static () => new() { ["type"] = "string", ["pattern"] = @"^[^ ].* \?$", ["description"] = "A guess: the value with a question mark behind it." }),
                 new JsonObject
                 {
                     ["type"] = "object",
