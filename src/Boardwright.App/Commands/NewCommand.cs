@@ -35,7 +35,8 @@ static class NewCommand
 
     /// <summary>The name of a board without what a file's name ends in.</summary>
     internal static string TitleFrom(string name) =>
-        Endings.FirstOrDefault(ending => name.EndsWith(ending, StringComparison.OrdinalIgnoreCase)) is { } ending ? name[..^ending.Length] : name;
+        Endings.FirstOrDefault(ending => name.EndsWith(ending, StringComparison.OrdinalIgnoreCase)) is { } ending ? name[..^ending.Length]
+        : name;
 
     /// <summary>Whether a name can be a file's on every system.</summary>
     internal static bool IsFileName(string title) =>

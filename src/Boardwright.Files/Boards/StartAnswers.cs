@@ -52,9 +52,9 @@ public sealed record StartAnswers
     {
         var kilometresPerHour = Cruise.KilometresPerHour;
         var soft = Wheels == WheelKind.Urethane ? 1.0 : 1.5;
-        var wattHours = Range.Kilometres * (WattHoursAtRest * soft * (Rider.Kilograms + 20) / 100 + WattHoursByAir * kilometresPerHour * kilometresPerHour);
+        var perKilometre = WattHoursAtRest * soft * (Rider.Kilograms + 20) / 100 + WattHoursByAir * kilometresPerHour * kilometresPerHour;
         // A tenth stays in the pack, and nobody rides as steadily as a sum.
-        var cells = wattHours * 1.35 / (3.6 * 5.0);
+        var cells = Range.Kilometres * perKilometre * 1.35 / (3.6 * 5.0);
         return (int)Clamp(Ceiling(cells / series), LeastParallel, MostParallel);
     }
 }

@@ -11,8 +11,8 @@ namespace Boardwright.Files.Boards;
 /// A, masses in kg.</summary>
 /// <remarks>
 /// The drive is laid out so that the wheels turn half as fast again as at cruise with an average charge, the belt carries the phase
-/// current with half as much to spare, and the motors stand clear of wheels and road. Currents are those that hill and top speed ask for, and each part
-/// between cells and motors is chosen to carry them.
+/// current with half as much to spare, and the motors stand clear of wheels and road. Currents are those that hill and top speed ask
+/// for, and each part between cells and motors is chosen to carry them.
 /// </remarks>
 /// <source cref="Findings.Sources.CommonPractice"/>
 public sealed record StartPlan
@@ -50,7 +50,8 @@ public sealed record StartPlan
     public int CanLength { get; private init; }
     /// <summary>Mass of a motor.</summary>
     public double MotorMass { get; private init; }
-    /// <summary>Angle of the mount above the horizontal, degrees: small wheels keep a large can off the road only when it is lifted.</summary>
+    /// <summary>Angle of the mount above the horizontal, degrees: small wheels keep a large can off the road only when it is
+    /// lifted.</summary>
     public int MountAngle => Answers.Diameter.Millimetres is >= 80 and < 90 ? 5 : 0;
     /// <summary>Speed constant, rpm/V.</summary>
     public int Kv { get; private init; }
@@ -208,7 +209,8 @@ public sealed record StartPlan
         var (motor, wheel) = (new PulleyGeometry(MotorTeeth, ToothProfile.Htd5M), new PulleyGeometry(WheelTeeth, ToothProfile.Htd5M));
         var pull = force * Radius / (wheel.PitchDiameter.Metres / 2) / Answers.Motors / Modulation;
         var path = BeltPath.Fitting(BeltTeeth, motor, wheel)!;
-        double Carried(double width) => new BeltStrength(ToothProfile.Htd5M, Length.FromMillimetres(width)).AllowedPull(path).Newtons / BeltReserve;
+        double Carried(double width) =>
+            new BeltStrength(ToothProfile.Htd5M, Length.FromMillimetres(width)).AllowedPull(path).Newtons / BeltReserve;
         var belt = LeastBeltWidth;
         while (belt < MostBeltWidth && Carried(belt) < pull)
             belt += BeltWidthStep;
@@ -281,7 +283,8 @@ public sealed record StartPlan
         for (var number = thinnest; number > 2; number -= 2)
         {
             var conductor = new Conductor(new WireGauge(number).Section);
-            if (new WireTemperature(conductor, conductor.GuessedOuterDiameter, air).LargestCurrent(HarnessRun.UsualLimit).Amperes >= amperes)
+            var wire = new WireTemperature(conductor, conductor.GuessedOuterDiameter, air);
+            if (wire.LargestCurrent(HarnessRun.UsualLimit).Amperes >= amperes)
                 return new WireGauge(number).Name;
         }
 

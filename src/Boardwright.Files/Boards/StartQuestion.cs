@@ -59,8 +59,8 @@ public sealed class StartQuestion
     }
 
     static StartQuestion Quantity<T>(
-        string name, string asks, string help, double least, double greatest, Func<StartAnswers, T> get, Func<StartAnswers, T, StartAnswers> set,
-        string? unit = null)
+        string name, string asks, string help, double least, double greatest, Func<StartAnswers, T> get,
+        Func<StartAnswers, T, StartAnswers> set, string? unit = null)
         where T : struct, IQuantity<T>
     {
         var symbol = unit ?? T.Dimension.Usual.Symbol;
@@ -81,7 +81,8 @@ public sealed class StartQuestion
         string name, string asks, string help, IReadOnlyList<string> words, Func<StartAnswers, string> get,
         Func<StartAnswers, int, StartAnswers> set) => new(name, asks, help, get, (a, text) =>
     {
-        var at = words.ToList().FindIndex(word => string.Equals(word.Replace(' ', '-'), text.Replace(' ', '-'), StringComparison.OrdinalIgnoreCase));
+        var meant = text.Replace('-', ' ');
+        var at = words.ToList().FindIndex(word => string.Equals(word, meant, StringComparison.OrdinalIgnoreCase));
         return at >= 0 ? new(set(a, at), null)
             : new(a, new($"{QuantityText.Quote(text)} is not one of the answers.", $"Write {ValueReader.JoinWords(words)}."));
     })
@@ -102,7 +103,8 @@ public sealed class StartQuestion
                 kind = meant;
         }
 
-        var read = QuantityText.Read(WithUnit(words.Count > 0 ? string.Join(' ', words) : Wheels(answers).Split(' ')[0], "mm"), new QuantityRequest(Length.Dimension)
+        var across = words.Count > 0 ? string.Join(' ', words).TrimEnd(',') : answers.Diameter.ToString("mm", null);
+        var read = QuantityText.Read(WithUnit(across, "mm"), new QuantityRequest(Length.Dimension)
         {
             Key = "the wheels' diameter",
             Example = "107 mm",
@@ -112,7 +114,8 @@ public sealed class StartQuestion
         if (read.Refusal is { } refusal)
             return new(answers, refusal with { Remedy = "Write diameter and kind, such as 107 mm urethane, 150 mm rubber or 175 mm air." });
         // Hardly any urethane wheel is larger than this, and hardly any tyre smaller.
-        return new(answers with { Diameter = Length.FromSi(read.Si), Wheels = kind ?? (read.Si > 0.14 ? WheelKind.Air : WheelKind.Urethane) }, null);
+        kind ??= read.Si > 0.14 ? WheelKind.Air : WheelKind.Urethane;
+        return new(answers with { Diameter = Length.FromSi(read.Si), Wheels = kind.Value }, null);
     }
 
     static readonly (string Word, WheelKind Kind)[] KindWords =

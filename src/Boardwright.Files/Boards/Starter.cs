@@ -278,7 +278,8 @@ public sealed class Starter
 
     void Guess(string key, string value, string comment = "") => Line(2, key, value + ValueReader.GuessMark, comment);
 
-    void Comment(string line, string comment) => text.Append("  # ").Append(line.PadRight(CommentColumn - 4)).Append("# ").Append(comment).Append('\n');
+    void Comment(string line, string comment) =>
+        text.Append("  # ").Append(line.PadRight(CommentColumn - 4)).Append("# ").Append(comment).Append('\n');
 
     void Note(string note) => text.Append("    # ").Append(note).Append('\n');
 

@@ -122,6 +122,34 @@ public sealed class ProgramTests
         Assert.False((Heron.Outcome with { Findings = [.. Heron.Outcome.Findings.Skip(2)] }).IsWanting);
     }
 
+    [Theory]
+    [InlineData("boardwright: 1\nname: Empty\n")]
+    [InlineData("boardwright: 1\nname: Nearly\nbrief:\n  rider_mass: 80 kg\nparts:\n  wheels: { diameter: 107 mm }\n")]
+    public void An_empty_board_does_not_pass_and_says_the_least_to_fill_in(string text)
+    {
+        using var folder = new Folder();
+        var file = folder.Write("empty.board.yaml", text);
+        var (code, report, _) = Ran.With("check", file);
+
+        Assert.Equal(1, code);
+        Assert.InRange(report.Split('\n').Length, 8, 24);
+        Assert.Contains("Too little is known to say how fast, how steep or how far this board goes.", report, StringComparison.Ordinal);
+        Assert.Matches("(?m)^  parts +.*motor", report);
+        Assert.DoesNotContain("kv", report, StringComparison.Ordinal);
+        Assert.Equal(1, Ran.With("check", file, "--json").Code);
+        Assert.True(Ran.With("check", file, "--all").Out.Split('\n').Length > 40);
+    }
+
+    [Fact]
+    public void A_board_of_which_something_can_be_said_lists_it_as_before()
+    {
+        using var folder = new Folder();
+        var text = File.ReadAllText(Boards.PathOf("tern")).Replace("../shelf/", Repository.At("examples", "shelf"), StringComparison.Ordinal);
+        var file = folder.Write("tern.board.yaml", text.Replace("  gear_mass: 5 kg", "  # gear_mass: 5 kg", StringComparison.Ordinal));
+
+        Assert.DoesNotContain("Too little is known", Ran.With("check", file, "--no-spread").Out, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_new_board_is_written_once_and_can_be_checked()
     {

@@ -58,7 +58,9 @@ public sealed class StarterTests
         var known = Known(board).ToList();
 
         Assert.True(known.Count > 120, $"{known.Count} entries");
-        Assert.Empty(known.Where(k => k.From != Origin.Guess).Select(k => k.Key).Where(k => !plain.Contains(k) && !k.EndsWith(".from", StringComparison.Ordinal) && !k.EndsWith(".to", StringComparison.Ordinal)));
+        Assert.Empty(known.Where(k => k.From != Origin.Guess).Select(k => k.Key)
+            .Where(key => !plain.Contains(key) && !key.EndsWith(".from", StringComparison.Ordinal)
+                && !key.EndsWith(".to", StringComparison.Ordinal)));
     }
 
     [Fact]
@@ -89,7 +91,8 @@ public sealed class StarterTests
             var examination = Examination.Examine(StartGrid.Filled(board));
             wrong.AddRange(examination.Figures.Where(f => Headline.Contains(f.Kind) && f.Value is null).Select(f => $"{of}: no {f.Kind.Id}"));
             // Windings get hot on a long hill with one motor or a heavy rider; that is so, and the report says it.
-            wrong.AddRange(examination.Findings.Where(f => f.Level is Level.Stop || (f.Level is Level.Fix && f.Rule != "heat.climb")).Select(f => $"{of}: {f.Level} {f.Rule}: {f.Says}"));
+            wrong.AddRange(examination.Findings.Where(f => f.Level is Level.Stop || (f.Level is Level.Fix && f.Rule != "heat.climb"))
+                .Select(f => $"{of}: {f.Level} {f.Rule}: {f.Says}"));
         }
 
         Assert.Empty(wrong.Distinct(StringComparer.Ordinal));
@@ -117,11 +120,12 @@ public sealed class StarterTests
             var answers = new StartAnswers { Range = Length.FromKilometres(kilometres) };
             var board = BoardFile.ReadText(Starter.Text("Heron", answers), "heron.board.yaml").Board!;
 
-            Assert.True(Examination.Examine(StartGrid.Filled(board)).Figures.First(f => f.Kind == Catalogue.Range).Value >= kilometres, $"{kilometres} km");
+            var range = Examination.Examine(StartGrid.Filled(board)).Figures.First(f => f.Kind == Catalogue.Range);
+            Assert.True(range.Value >= kilometres, $"{kilometres} km");
         }
     }
 
-    static IEnumerable<IKnown> Known(Sheet sheet) => Entry.ListEntries(sheet.GetType()).Select(entry => entry.Read(sheet)).SelectMany(value => value switch
+    static IEnumerable<IKnown> Known(Sheet sheet) => Entry.ListEntries(sheet.GetType()).SelectMany(entry => entry.Read(sheet) switch
     {
         IKnown { IsKnown: true } known => [known],
         Sheet inner => Known(inner),
