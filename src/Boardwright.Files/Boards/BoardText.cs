@@ -147,9 +147,11 @@ public static class BoardText
     {
         if (Steps(key, typeof(Board)) is not { } steps)
             return null;
+        var type = typeof(Board);
         foreach (var (name, item) in steps)
         {
-            root = (root as MapNode)?.Find(name);
+            root = (root as MapNode)?.Find(name) ?? Joined(root, type, name);
+            type = Entry.ListEntries(type).FirstOrDefault(entry => entry.Key == name)?.ValueType ?? type;
             if (item > 0)
                 root = root is SequenceNode list && list.Items.Count >= item ? list.Items[item - 1] : null;
         }
@@ -163,6 +165,19 @@ public static class BoardText
             MapNode part when part.Find(SheetReader.Use) is ScalarNode { IsEmpty: false } id => new(id.Text),
             _ => null,
         };
+    }
+
+    /// <summary>The value of an entry that is written together with others.</summary>
+    static ScalarNode? Joined(Node? sheet, Type type, string key)
+    {
+        foreach (var joined in JoinedEntry.Within(type))
+        {
+            var written = sheet is MapNode map ? map.Find(joined.Key) as ScalarNode : joined.IsCells ? sheet as ScalarNode : null;
+            if (written is not null && joined.PieceOf((ValueReader.Unmarked(written) ?? written).Text, key) is { } piece)
+                return written with { Text = ValueReader.Unmarked(written) is null ? piece : piece + ValueReader.GuessMark };
+        }
+
+        return null;
     }
 
     static Changed NotInOrder(string text) => new(text, new("The file is not in order, so nothing was changed in it.", "Mend the file first."));
@@ -396,7 +411,7 @@ public static class BoardText
                     case ScalarNode scalar when isLast:
                         return Replace(scalar, Indented(value, map.IsFlow || item > 0));
                     case ScalarNode id:
-                        return Replace(id, $"{{ {SheetReader.Use}: {BoardText.Quote(id.Text, inFlow: true)}, {Inside([.. steps.Skip(at + 1).Select(step => step.Key)], value)} }}");
+                        return Replace(id, $"{{ {(name == "pack" ? "cells" : SheetReader.Use)}: {BoardText.Quote(id.Text, inFlow: true)}, {Inside([.. steps.Skip(at + 1).Select(step => step.Key)], value)} }}");
                     case MapNode frame when isLast:
                         return frame.Find("value") is ScalarNode { IsEmpty: false } inner ? Replace(inner, Indented(value, frame.IsFlow))
                             : frame.Find(SheetReader.Use) is ScalarNode { IsEmpty: false } use ? Replace(use, Indented(value, frame.IsFlow))

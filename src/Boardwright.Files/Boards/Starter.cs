@@ -142,8 +142,7 @@ public sealed class Starter
         Entry("line_resistance", Invariant($"{plan.LineMilliohms} mohm"), "listing: resistance between two leads");
         Entry("pole_pairs", "7", "half the number of magnets");
         Entry("phase_current_peak", Amperes(plan.PhasePeak), "listing: peak current");
-        Entry("can_diameter", Invariant($"{plan.CanDiameter} mm"), "listing: 6374 is 63 mm by 74 mm");
-        Entry("can_length", Invariant($"{plan.CanLength} mm"), "");
+        Entry("can", Invariant($"{plan.CanDiameter} x {plan.CanLength} mm"), "diameter x length; listing: 6374 is 63 x 74");
         Entry("shaft_diameter", "8 mm", "listing: shaft");
         Entry("shaft_length", "36 mm", "beyond the face on the mount");
         Entry("bolt_circle", "44 mm", "listing: mounting holes");
@@ -181,9 +180,8 @@ public sealed class Starter
         Entry("phase_current_peak", Amperes(plan.PhasePeak), "listing: motor current, peak");
         Entry("phase_current_continuous", Amperes(Math.Ceiling(plan.PhasePeak * 0.6)), "listing: motor current, continuous");
         Entry("pack_current", Amperes(Math.Ceiling(plan.PackCurrent * 1.2 / 5) * 5), "listing: battery current");
-        Entry("length", Millimetres(plan.ControllerLength), "listing: size");
-        Entry("width", Millimetres(plan.ControllerWidth), "");
-        Entry("height", Millimetres(plan.ControllerHeight), "");
+        Entry(
+            "size", Invariant($"{plan.ControllerLength} x {plan.ControllerWidth} x {plan.ControllerHeight} mm"), "listing: length x width x height");
         Entry("pack_plug", "XT90", "listing: connectors");
         Entry("motor_plug", plan.MotorPlug, "listing: connectors");
         Entry("remote_port", "pulse 3-pin", "the same name as on the remote");

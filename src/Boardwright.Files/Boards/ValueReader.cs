@@ -203,7 +203,10 @@ sealed class ValueReader(Complaints complaints)
             return null;
         }
 
-        var written = QuantityText.Read(scalar.Text, asked);
+        // Listings print it as a bare number behind the letters KV, which are its unit.
+        var isBareSpeedConstant = asked.Dimension == SpeedConstant.Dimension
+            && scalar.Text.All(static c => char.IsAsciiDigit(c) || c == '.');
+        var written = QuantityText.Read(isBareSpeedConstant ? $"{scalar.Text} {asked.Dimension.Usual.Symbol}" : scalar.Text, asked);
         if (written.Refusal is { } refusal)
             complaints.Add(node.At, asked.Key, refusal);
         return written.IsRead ? written.Si : null;
