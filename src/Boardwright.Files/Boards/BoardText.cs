@@ -26,7 +26,8 @@ public static class BoardText
 {
     const string PartsKey = "parts";
 
-    /// <summary>Changes one value, or adds it where it is missing. A place that holds a shelf id alone becomes <c>{ use: ID, key: value
+    /// <summary>Changes one value, or adds it where it is missing. The mark of a guess goes with the value that was guessed. A place that
+    /// holds a shelf id alone becomes <c>{ use: ID, key: value
     /// }</c>.</summary>
     /// <param name="text">Text of a board file.</param>
     /// <param name="key">Dotted key as the board names it, such as <c>limits.pack_current</c>, <c>motor.kv</c> or <c>wiring[1].length</c>;
@@ -384,11 +385,15 @@ public static class BoardText
         public Changed Apply(MapNode map, List<(string Key, int Item)> steps, string value)
         {
             // The item of a list is itself a step down.
+            var type = typeof(Board);
             for (var at = 0; ; at++)
             {
                 var (name, item) = steps[at];
                 var isLast = at == steps.Count - 1;
                 var (word, node) = map.Pairs.FirstOrDefault(pair => pair.Key.Text == name);
+                if (word is null && isLast && Rejoined(map, type, name, value) is { } rejoined)
+                    return rejoined;
+                type = Entry.ListEntries(type).FirstOrDefault(entry => entry.Key == name)?.ValueType ?? type;
                 if (word is null)
                     return item > 0 ? Refuse("There is no such item in the file.", "Add the item to the file first.") : Add(map, [.. steps.Skip(at).Select(step => step.Key)], value);
                 if (item > 0)
@@ -410,6 +415,9 @@ public static class BoardText
                             + Block([.. steps.Skip(at + 1).Select(step => step.Key)], value, word.At.Column + 1));
                     case ScalarNode scalar when isLast:
                         return Replace(scalar, Indented(value, map.IsFlow || item > 0));
+                    case ScalarNode cells when name == "pack" && at == steps.Count - 2
+                        && Rejoined(cells, JoinedEntry.Find(type, "cells")!, steps[^1].Key, value) is { } recounted:
+                        return recounted;
                     case ScalarNode id:
                         return Replace(id, $"{{ {(name == "pack" ? "cells" : SheetReader.Use)}: {BoardText.Quote(id.Text, inFlow: true)}, {Inside([.. steps.Skip(at + 1).Select(step => step.Key)], value)} }}");
                     case MapNode frame when isLast:
@@ -424,6 +432,17 @@ public static class BoardText
                 }
             }
         }
+
+        // What is written together with others stays together.
+        Changed? Rejoined(MapNode map, Type type, string name, string value) =>
+            JoinedEntry.Within(type).Where(joined => joined.Parts.Contains(name))
+                .Select(joined => map.Find(joined.Key) is ScalarNode written ? Rejoined(written, joined, name, value) : null)
+                .FirstOrDefault(static changed => changed is not null);
+
+        Changed? Rejoined(ScalarNode written, JoinedEntry joined, string name, string value) =>
+            frame is null && joined.Parts.Contains(name)
+            && joined.WithPiece((ValueReader.Unmarked(written) ?? written).Text, name, value) is { } text
+                ? Replace(written, text) : null;
 
         Changed Add(MapNode map, string[] keys, string value) =>
             Done(yaml.Add(map, map.IsFlow ? Inside(keys, value) : Block(keys, value, map.Pairs[0].Key.At.Column - 1)), $"What {key} belongs to is written without braces inside a list.", "Put braces around it first.");

@@ -57,6 +57,17 @@ sealed record JoinedEntry(Type Sheet, string Key, IReadOnlyList<string> Parts, s
     public string? PieceOf(string text, string key) =>
         Split(text) is { } pieces ? Parts.Zip(pieces).FirstOrDefault(pair => pair.First == key).Second : null;
 
+    /// <summary>A written value with another piece for one of its entries.</summary>
+    /// <returns>The new value; <c>null</c> where the old one is not in order or the new one would not be.</returns>
+    public string? WithPiece(string text, string key, string piece)
+    {
+        if (Split(text) is not { } pieces)
+            return null;
+        var changed = Parts.Zip(pieces).Select(pair => pair.First == key ? piece : pair.Second).ToList();
+        var joined = IsCells ? $"{changed[0]}S{changed[1]}P" : string.Join(" x ", changed);
+        return Split(joined) is null ? null : joined;
+    }
+
     /// <summary>Reads its value into a draft.</summary>
     /// <param name="draft">The draft.</param>
     /// <param name="node">The value.</param>

@@ -79,9 +79,11 @@ public sealed class DataSheetTests
         var motor = Read("parts:\n  motor: { can_diameter: 64 mm, can: 63 x 74 mm }\n").Parts.Motor;
         Assert.Equal((64, 74), (Math.Round(motor.CanDiameter.Value.Millimetres), Math.Round(motor.CanLength.Value.Millimetres)));
 
-        const string text = "boardwright: 1\nparts:\n  motor: { can: 63 x 74 mm }\n";
-        var changed = BoardFile.ReadText(BoardText.Change(text, "motor.can_length", "70 mm").Text, "a.board.yaml").Board!.Parts.Motor;
-        Assert.Equal((63, 70), (Math.Round(changed.CanDiameter.Value.Millimetres), Math.Round(changed.CanLength.Value.Millimetres)));
+        const string text = "boardwright: 1\nparts:\n  motor: { can: 63 x 74 mm ? }   # as sold\n";
+        Assert.Equal(text.Replace("63 x 74 mm ?", "63 mm x 70 mm", StringComparison.Ordinal), BoardText.Change(text, "motor.can_length", "70 mm").Text);
+        var measured = BoardFile.ReadText(BoardText.Change(text, "motor.can_length", new Entered("70 mm", null, "measured")).Text, "a.board.yaml").Board!.Parts.Motor;
+        Assert.Equal((63, 70), (Math.Round(measured.CanDiameter.Value.Millimetres), Math.Round(measured.CanLength.Value.Millimetres)));
+        Assert.Equal((Origin.Guess, Origin.Measured), (measured.CanDiameter.From, measured.CanLength.From));
     }
 
     [Fact]
