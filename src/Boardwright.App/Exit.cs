@@ -5,7 +5,7 @@ static class Exit
 {
     /// <summary>Done; for a check: nothing stops the board and nothing has to be changed.</summary>
     public const int Holds = 0;
-    /// <summary>Something stops the board or has to be changed.</summary>
+    /// <summary>Something stops the board or has to be changed, or too little is known to say what the board does.</summary>
     public const int Wanting = 1;
     /// <summary>The file or the command could not be read, or a file could not be written.</summary>
     public const int Unread = 2;

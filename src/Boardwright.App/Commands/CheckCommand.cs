@@ -26,7 +26,7 @@ static class CheckCommand
         var noSpread = new Option<bool>("--no-spread") { Description = "Leaves out how well the figures are known, which takes most of the time." };
         var plain = new Option<bool>("--plain") { Description = "No colour and no dim text, 80 columns." };
         var command = new Verb(
-            "check", "Examines a board: what it does, weighs and costs, and what stops it or has to be changed. Exit code 0 when nothing does, 1 when something does, 2 when the file could not be read.",
+            "check", "Examines a board: what it does, weighs and costs, and what stops it or has to be changed. Exit code 0 when nothing does, 1 when something does or when too little is known to say what it does, 2 when the file could not be read.",
             "boardwright check tern.board.yaml", "boardwright check tern.board.yaml --all --units imperial", "boardwright check tern.board.yaml --json > tern.json")
         { file, asJson, all, units, noSpread, plain };
         command.SetAction(parsed => Run(
@@ -56,7 +56,7 @@ static class CheckCommand
             terminal.Out.Write(ResultDocument.Write(outcome));
         else
             Report.Write(new TerminalText(terminal), outcome, units, all);
-        return outcome.IsWanting ? Exit.Wanting : Exit.Holds;
+        return outcome.IsWanting || outcome.IsTooLittleKnown ? Exit.Wanting : Exit.Holds;
     }
 
     /// <summary>Writes what is wrong in the files, in the form that editors can follow to the place.</summary>

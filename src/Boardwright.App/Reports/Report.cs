@@ -1,6 +1,7 @@
 using System.Globalization;
 using Boardwright.Examinations;
 using Boardwright.Findings;
+using Boardwright.Parts;
 using Boardwright.Spreads;
 using static System.FormattableString;
 
@@ -32,9 +33,18 @@ sealed class Report
     {
         paper.Write(0, outcome.Name.Length > 0 ? outcome.Name : "A board without a name", TerminalStyle.Heading);
         paper.Write(0, BoardSummary.Describe(outcome.Board));
-        WriteFigures();
-        WriteFindings();
-        WriteMeasurements(paper, outcome.MeasureNext, Catalogue.All);
+        if (outcome.IsTooLittleKnown && !showsAll)
+        {
+            WriteLeast();
+            WriteOpen(f => f.Level is Level.Stop or Level.Fix);
+        }
+        else
+        {
+            WriteFigures();
+            WriteFindings();
+            WriteMeasurements(paper, outcome.MeasureNext, Catalogue.All);
+        }
+
         paper.Gap();
         WriteCounts();
         paper.Gap();
@@ -126,11 +136,42 @@ sealed class Report
             notes);
     }
 
+    // A list of all that waits would hide the few entries from which everything else follows.
+    void WriteLeast()
+    {
+        paper.Gap();
+        paper.Write(0, "Too little is known to say how fast, how steep or how far this board goes.", TerminalStyle.Heading);
+        paper.Write(0, "The least to fill in:");
+        var sections = outcome.LeastToFillIn.GroupBy(SectionOf, StringComparer.Ordinal).ToList();
+        var indent = 2 + sections.Max(section => section.Key.Length) + 2;
+        foreach (var section in sections)
+        {
+            var own = section.Key + ".";
+            var keys = section.Select(key => key.StartsWith(own, StringComparison.Ordinal) ? key[own.Length..] : key);
+            paper.Write(indent, string.Join(", ", keys), TerminalStyle.Plain, section.Key, TerminalStyle.Measure, 2);
+        }
+
+        var begin = outcome.LeastToFillIn.Any(IsPlace) ? "boardwright new NAME writes a board that has all of it, guessed from a few answers; " : "";
+        paper.Write(0, begin + "--all lists everything that waits.", TerminalStyle.Quiet);
+    }
+
+    static string SectionOf(string key)
+    {
+        var first = key.Split('.', '[')[0];
+        return Entry.ListEntries(typeof(Fitted)).Any(entry => entry.Key == first) ? "parts" : first;
+    }
+
     void WriteFindings()
     {
-        var open = outcome.Findings.Where(
-            f => f.Level is Level.Stop or Level.Fix || (f.Level == Level.Measure && (showsAll || f.Needs.Count == 0))).OrderBy(f => f.Level)
-            .ToList();
+        WriteOpen(f => f.Level is Level.Stop or Level.Fix || (f.Level == Level.Measure && (showsAll || f.Needs.Count == 0)));
+        WriteMissing();
+        if (showsAll)
+            WriteFine();
+    }
+
+    void WriteOpen(Func<Finding, bool> isShown)
+    {
+        var open = outcome.Findings.Where(isShown).OrderBy(f => f.Level).ToList();
         if (open.Count > 0)
         {
             paper.Gap();
@@ -141,10 +182,6 @@ sealed class Report
                 WriteFinding(finding);
             }
         }
-
-        WriteMissing();
-        if (showsAll)
-            WriteFine();
     }
 
     void WriteFinding(Finding finding)

@@ -7,6 +7,8 @@ namespace Boardwright.App.Reports;
 /// <param name="Error">Takes complaints.</param>
 public sealed record Terminal(TextWriter Out, TextWriter Error)
 {
+    /// <summary>Where answers to questions come from.</summary>
+    public TextReader In { get; init; } = TextReader.Null;
     /// <summary>Columns of a line; 80 wherever the output is not a screen.</summary>
     public int Width { get; init; } = 80;
     /// <summary>Whether colour and dim text may be used.</summary>
@@ -27,6 +29,7 @@ public sealed record Terminal(TextWriter Out, TextWriter Error)
             Width = isScreen ? Math.Clamp(Columns(), 30, 100) : 80,
             IsStyled = isScreen && Environment.GetEnvironmentVariable("TERM") != "dumb"
                 && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR")),
+            In = Console.In,
             IsInteractive = isScreen && !Console.IsInputRedirected,
             ShowsTraces = Environment.GetEnvironmentVariable("BOARDWRIGHT_TRACE") == "1",
         };

@@ -26,7 +26,8 @@ public static class BoardText
 {
     const string PartsKey = "parts";
 
-    /// <summary>Changes one value, or adds it where it is missing. A place that holds a shelf id alone becomes <c>{ use: ID, key: value
+    /// <summary>Changes one value, or adds it where it is missing. The mark of a guess goes with the value that was guessed. A place that
+    /// holds a shelf id alone becomes <c>{ use: ID, key: value
     /// }</c>.</summary>
     /// <param name="text">Text of a board file.</param>
     /// <param name="key">Dotted key as the board names it, such as <c>limits.pack_current</c>, <c>motor.kv</c> or <c>wiring[1].length</c>;
@@ -147,21 +148,37 @@ public static class BoardText
     {
         if (Steps(key, typeof(Board)) is not { } steps)
             return null;
+        var type = typeof(Board);
         foreach (var (name, item) in steps)
         {
-            root = (root as MapNode)?.Find(name);
+            root = (root as MapNode)?.Find(name) ?? Joined(root, type, name);
+            type = Entry.ListEntries(type).FirstOrDefault(entry => entry.Key == name)?.ValueType ?? type;
             if (item > 0)
                 root = root is SequenceNode list && list.Items.Count >= item ? list.Items[item - 1] : null;
         }
 
         return root switch
         {
+            ScalarNode scalar when ValueReader.Unmarked(scalar) is { } guess => new(guess.Text, From: Entry.Word(Origin.Guess)),
             ScalarNode { IsEmpty: false } scalar => new(scalar.Text),
             MapNode frame when frame.Find("value") is ScalarNode { IsEmpty: false } value =>
                 new(value.Text, (frame.Find("give") as ScalarNode)?.Text, (frame.Find("from") as ScalarNode)?.Text),
             MapNode part when part.Find(SheetReader.Use) is ScalarNode { IsEmpty: false } id => new(id.Text),
             _ => null,
         };
+    }
+
+    /// <summary>The value of an entry that is written together with others.</summary>
+    static ScalarNode? Joined(Node? sheet, Type type, string key)
+    {
+        foreach (var joined in JoinedEntry.Within(type))
+        {
+            var written = sheet is MapNode map ? map.Find(joined.Key) as ScalarNode : joined.IsCells ? sheet as ScalarNode : null;
+            if (written is not null && joined.PieceOf((ValueReader.Unmarked(written) ?? written).Text, key) is { } piece)
+                return written with { Text = ValueReader.Unmarked(written) is null ? piece : piece + ValueReader.GuessMark };
+        }
+
+        return null;
     }
 
     static Changed NotInOrder(string text) => new(text, new("The file is not in order, so nothing was changed in it.", "Mend the file first."));
@@ -185,15 +202,16 @@ public static class BoardText
             return new(text, new($"{QuantityText.Quote(newValue)} holds a character that cannot be printed.", "Write it again with letters, digits and signs only."));
         if (Steps(key, of ?? typeof(Board)) is not { } steps)
             return new(text, new($"{QuantityText.Quote(key)} is not a key of a board.", "Check the key."));
-        return edit(new Editor(text, key), map, steps);
+        return edit(new Editor(text, key, IsText(of ?? typeof(Board), steps)), map, steps);
     }
 
     /// <summary>A value as YAML, in quotation marks only where it would be misread without them.</summary>
-    internal static string Quote(string value, bool inFlow)
+    internal static string Quote(string value, bool inFlow, bool isText = false)
     {
         // What follows a value decides how it is read: inside braces a comma or the brace itself.
         string[] trials = inFlow ? [$"{{ k: {value}, l: m }}", $"{{ l: m, k: {value} }}"] : [$"k: {value}\nl: m\n"];
-        if (trials.All(trial => ReadsBack(trial, value)))
+        var isMarked = isText && value.EndsWith(ValueReader.GuessMark, StringComparison.Ordinal);
+        if (!isMarked && trials.All(trial => ReadsBack(trial, value)))
             return value;
         return $"\"{value.Replace(@"\", @"\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal).Replace("\n", "\\n", StringComparison.Ordinal)}\"";
     }
@@ -253,7 +271,22 @@ public static class BoardText
         return steps;
     }
 
-    sealed class Editor(string text, string key)
+    /// <summary>Whether the steps end at an entry that holds words, in which a question mark means itself.</summary>
+    static bool IsText(Type sheet, List<(string Key, int Item)> steps)
+    {
+        foreach (var (name, _) in steps)
+        {
+            if (Entry.ListEntries(sheet).FirstOrDefault(entry => entry.Key == name) is not { } entry)
+                return false;
+            if (entry.Form is EntryForm.Text or EntryForm.Texts)
+                return true;
+            sheet = entry.ValueType;
+        }
+
+        return false;
+    }
+
+    sealed class Editor(string text, string key, bool isText = false)
     {
         // Set while a value is written with its origin and spread: braces that must not be put in quotation marks.
         string? frame;
@@ -347,16 +380,20 @@ public static class BoardText
             return null;
         }
 
-        string Indented(string value, bool inFlow) => frame ?? BoardText.Quote(value, inFlow);
+        string Indented(string value, bool inFlow) => frame ?? BoardText.Quote(value, inFlow, isText);
 
         public Changed Apply(MapNode map, List<(string Key, int Item)> steps, string value)
         {
             // The item of a list is itself a step down.
+            var type = typeof(Board);
             for (var at = 0; ; at++)
             {
                 var (name, item) = steps[at];
                 var isLast = at == steps.Count - 1;
                 var (word, node) = map.Pairs.FirstOrDefault(pair => pair.Key.Text == name);
+                if (word is null && isLast && Rejoined(map, type, name, value) is { } rejoined)
+                    return rejoined;
+                type = Entry.ListEntries(type).FirstOrDefault(entry => entry.Key == name)?.ValueType ?? type;
                 if (word is null)
                     return item > 0 ? Refuse("There is no such item in the file.", "Add the item to the file first.") : Add(map, [.. steps.Skip(at).Select(step => step.Key)], value);
                 if (item > 0)
@@ -378,8 +415,11 @@ public static class BoardText
                             + Block([.. steps.Skip(at + 1).Select(step => step.Key)], value, word.At.Column + 1));
                     case ScalarNode scalar when isLast:
                         return Replace(scalar, Indented(value, map.IsFlow || item > 0));
+                    case ScalarNode cells when name == "pack" && at == steps.Count - 2
+                        && Rejoined(cells, JoinedEntry.Find(type, "cells")!, steps[^1].Key, value) is { } recounted:
+                        return recounted;
                     case ScalarNode id:
-                        return Replace(id, $"{{ {SheetReader.Use}: {BoardText.Quote(id.Text, inFlow: true)}, {Inside([.. steps.Skip(at + 1).Select(step => step.Key)], value)} }}");
+                        return Replace(id, $"{{ {(name == "pack" ? "cells" : SheetReader.Use)}: {BoardText.Quote(id.Text, inFlow: true)}, {Inside([.. steps.Skip(at + 1).Select(step => step.Key)], value)} }}");
                     case MapNode frame when isLast:
                         return frame.Find("value") is ScalarNode { IsEmpty: false } inner ? Replace(inner, Indented(value, frame.IsFlow))
                             : frame.Find(SheetReader.Use) is ScalarNode { IsEmpty: false } use ? Replace(use, Indented(value, frame.IsFlow))
@@ -392,6 +432,17 @@ public static class BoardText
                 }
             }
         }
+
+        // What is written together with others stays together.
+        Changed? Rejoined(MapNode map, Type type, string name, string value) =>
+            JoinedEntry.Within(type).Where(joined => joined.Parts.Contains(name))
+                .Select(joined => map.Find(joined.Key) is ScalarNode written ? Rejoined(written, joined, name, value) : null)
+                .FirstOrDefault(static changed => changed is not null);
+
+        Changed? Rejoined(ScalarNode written, JoinedEntry joined, string name, string value) =>
+            frame is null && joined.Parts.Contains(name)
+            && joined.WithPiece((ValueReader.Unmarked(written) ?? written).Text, name, value) is { } text
+                ? Replace(written, text) : null;
 
         Changed Add(MapNode map, string[] keys, string value) =>
             Done(yaml.Add(map, map.IsFlow ? Inside(keys, value) : Block(keys, value, map.Pairs[0].Key.At.Column - 1)), $"What {key} belongs to is written without braces inside a list.", "Put braces around it first.");

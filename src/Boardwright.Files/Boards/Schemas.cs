@@ -137,6 +137,16 @@ public static class Schemas
             var properties = new JsonObject();
             foreach (var entry in Entry.ListEntries(type))
                 properties[entry.Key] = Property(entry);
+            foreach (var joined in JoinedEntry.Within(type))
+            {
+                properties[joined.Key] = new JsonObject
+                {
+                    ["type"] = new JsonArray("string", "object"),
+                    ["description"] = joined.Says,
+                    ["examples"] = new JsonArray(joined.Example),
+                };
+            }
+
             return Closed(properties);
         }
 
@@ -209,7 +219,7 @@ public static class Schemas
                 return inline;
             });
             return type == typeof(Pack)
-                ? Any(part, Nothing())
+                ? Any(part, new JsonObject { ["type"] = "string", ["pattern"] = "^[0-9]+ ?[sS] ?[0-9]+ ?[pP]( \\?)?$", ["description"] = "Cells in series and parallel, such as 12S4P." }, Nothing())
                 : Any(new JsonObject { ["type"] = "string", ["description"] = $"Id of a {kind} on the shelf." }, part, Nothing());
         }
 
@@ -263,6 +273,7 @@ public static class Schemas
         {
             JsonObject Frame() => Any(
                 plain,
+                Once("guess", static () => new() { ["type"] = "string", ["pattern"] = @"^[^ ].* \?$", ["description"] = "A guess: the value with a question mark behind it." }),
                 new JsonObject
                 {
                     ["type"] = "object",
@@ -283,7 +294,8 @@ public static class Schemas
         {
             var units = string.Join(", ", dimension.Units.Select(static unit => unit.Symbol).Where(static symbol => symbol.Length > 0));
             var text = new JsonObject { ["type"] = "string", ["pattern"] = Pattern(dimension) };
-            var schema = dimension.Find("") is null ? text : Any(new JsonObject { ["type"] = "number" }, text);
+            var isBare = dimension.Find("") is not null || dimension == SpeedConstant.Dimension;
+            var schema = isBare ? Any(new JsonObject { ["type"] = "number" }, text) : text;
             schema["description"] = $"{char.ToUpperInvariant(QuantityText.WithArticle(dimension)[0])}{QuantityText.WithArticle(dimension)[1..]}, in {units}{(dimension == Area.Dimension ? ", or a wire gauge such as AWG 12" : "")}.";
             schema["examples"] = new JsonArray(dimension.Example);
             return schema;

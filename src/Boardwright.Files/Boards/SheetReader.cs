@@ -33,11 +33,18 @@ sealed class SheetReader(ShelfReader shelf, Complaints complaints)
     public void Fill(SheetDraft draft, Type type, MapNode map, string prefix, string title, IReadOnlyList<string> also)
     {
         var entries = Entry.ListEntries(type);
+        // What stands by itself goes before what several entries share, wherever it is written.
+        foreach (var (word, value) in map.Pairs)
+        {
+            if (JoinedEntry.Find(type, word.Text) is { } joined)
+                joined.Fill(draft, value, Under(prefix, word), values, complaints);
+        }
+
         foreach (var (at, (word, value)) in map.Pairs.Index())
         {
-            if (also.Contains(word.Text, StringComparer.Ordinal))
+            if (also.Contains(word.Text, StringComparer.Ordinal) || JoinedEntry.Find(type, word.Text) is not null)
                 continue;
-            var key = prefix.Length == 0 ? word.Text : $"{prefix}.{word.Text}";
+            var key = Under(prefix, word);
             if (entries.FirstOrDefault(entry => string.Equals(entry.Key, word.Text, StringComparison.Ordinal)) is { } entry)
             {
                 if (!IsHalfOfComma(map, at + 1))
@@ -56,10 +63,13 @@ sealed class SheetReader(ShelfReader shelf, Complaints complaints)
             }
             else
             {
-                Unknown(word, key, title, [.. entries.Select(static entry => entry.Key), .. also], type);
+                var joined = JoinedEntry.Within(type).Select(static joined => joined.Key);
+                Unknown(word, key, title, [.. entries.Select(static entry => entry.Key), .. joined, .. also], type);
             }
         }
     }
+
+    static string Under(string prefix, ScalarNode word) => prefix.Length == 0 ? word.Text : $"{prefix}.{word.Text}";
 
     /// <summary>Reads the part for a place of the board.</summary>
     /// <returns>The part, or <c>null</c> when nothing was chosen or it was complained about.</returns>
@@ -69,6 +79,11 @@ sealed class SheetReader(ShelfReader shelf, Complaints complaints)
         {
             case SpoiledNode or ScalarNode { IsEmpty: true }:
                 return null;
+            case ScalarNode scalar when type == typeof(Pack) && JoinedEntry.Find(type, "cells") is { } cells
+                && cells.Split((ValueReader.Unmarked(scalar) ?? scalar).Text) is not null:
+                var counted = new SheetDraft(type, scalar.At);
+                cells.Fill(counted, scalar, key, values, complaints);
+                return counted;
             case ScalarNode scalar when type != typeof(Pack):
                 return shelf.Take(scalar.Text, type, scalar.At, key)?.Copy(scalar.Text, scalar.At);
             case MapNode map:
@@ -78,7 +93,7 @@ sealed class SheetReader(ShelfReader shelf, Complaints complaints)
                     node.At,
                     key,
                     $"{ValueReader.Shown(node)} stands where {key} wants a part.",
-                    type == typeof(Pack) ? "Write how the pack is made, as in { series: 12, parallel: 4 }." : $"Write the id of a {PartKinds.WordOf(type)} on the shelf, or its entries in braces.");
+                    type == typeof(Pack) ? "Write how the pack is made, as in 12S4P or { series: 12, parallel: 4 }." : $"Write the id of a {PartKinds.WordOf(type)} on the shelf, or its entries in braces.");
                 return null;
         }
     }

@@ -9,6 +9,10 @@ namespace Boardwright.Files.Boards;
 sealed class ValueReader(Complaints complaints)
 {
     const int LongestText = 2000;
+
+    /// <summary>What marks a value as a guess, written behind it.</summary>
+    internal const string GuessMark = " ?";
+
     static readonly string[] FrameKeys = ["value", "give", "from"];
 
     /// <summary>Reads a value.</summary>
@@ -24,10 +28,18 @@ sealed class ValueReader(Complaints complaints)
                 return null;
             case MapNode map when map.Pairs.Any(pair => FrameKeys.Contains(pair.Key.Text, StringComparer.Ordinal)):
                 return Framed(entry, map, key);
+            case ScalarNode scalar when Unmarked(scalar) is { } bare:
+                return Plain(entry, bare, key) is { } guess ? entry.Known(guess, from: Units.Origin.Guess) : null;
             default:
                 return Plain(entry, node, key) is { } value ? entry.Known(value) : null;
         }
     }
+
+    /// <summary>A value without the mark of a guess.</summary>
+    /// <returns>The value; <c>null</c> where no mark stands behind it. In quotation marks a question mark is part of a text.</returns>
+    internal static ScalarNode? Unmarked(ScalarNode scalar) =>
+        scalar.IsPlain && scalar.Text.EndsWith(GuessMark, StringComparison.Ordinal)
+        && scalar.Text[..^GuessMark.Length].TrimEnd() is { Length: > 0 } bare ? scalar with { Text = bare } : null;
 
     object? Framed(Entry entry, MapNode map, string key)
     {
@@ -191,7 +203,10 @@ sealed class ValueReader(Complaints complaints)
             return null;
         }
 
-        var written = QuantityText.Read(scalar.Text, asked);
+        // Listings print it as a bare number behind the letters KV, which are its unit.
+        var isBareSpeedConstant = asked.Dimension == SpeedConstant.Dimension
+            && scalar.Text.All(static c => char.IsAsciiDigit(c) || c == '.');
+        var written = QuantityText.Read(isBareSpeedConstant ? $"{scalar.Text} {asked.Dimension.Usual.Symbol}" : scalar.Text, asked);
         if (written.Refusal is { } refusal)
             complaints.Add(node.At, asked.Key, refusal);
         return written.IsRead ? written.Si : null;

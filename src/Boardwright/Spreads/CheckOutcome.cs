@@ -79,6 +79,20 @@ public sealed record CheckOutcome(Board Board, IReadOnlyList<Figure> Figures, IR
     public string Name => Board.Name.Or("");
     /// <summary>Whether something stops the board or has to be changed.</summary>
     public bool IsWanting => Findings.Any(f => f.Level is Level.Stop or Level.Fix);
+    /// <summary>Whether so little is known that nobody can say how fast, how steep or how far the board goes.</summary>
+    public bool IsTooLittleKnown => HeadlineFigures.Any() && HeadlineFigures.All(f => f.Value is null && f.Missing.Count > 0);
+
+    /// <summary>The few entries that those questions wait for, each once; of a part that was not chosen the part itself, as that asks for
+    /// less.</summary>
+    public IReadOnlyList<string> LeastToFillIn =>
+    [
+        .. HeadlineFigures.SelectMany(f => f.Missing).Select(key => Board.Parts.UnchosenPlaceOf(key) ?? key)
+            .Distinct(StringComparer.Ordinal),
+    ];
+
     /// <summary>Where a finding's equation and limit come from; empty when its rule is not known.</summary>
     public string SourceOf(Finding finding) => Rules.FirstOrDefault(r => r.Id == finding.Rule)?.Source.Text ?? "";
+
+    IEnumerable<Figure> HeadlineFigures =>
+        Figures.Where(f => f.Kind == Catalogue.TopFull || f.Kind == Catalogue.Grade || f.Kind == Catalogue.Range);
 }

@@ -67,7 +67,9 @@ public readonly record struct Resistance : IAdditive<Resistance>
     public static Dimension Dimension { get; } = new(
         "resistance", "mohm", "28 mohm", 0, 1e7,
         [
-            new("ohm", 1, null, "Ω", "Ω"), new("mohm", 0.001, null, "mΩ", "mΩ"), new("uohm", 1e-06, null, "µΩ", "μΩ", "uΩ", "µohm", "μohm"),
+            new("ohm", 1, null, "Ω", "Ω", "Ohm", "ohms", "Ohms"),
+            new("mohm", 0.001, null, "mΩ", "mΩ", "mOhm", "mohms", "milliohm"),
+            new("uohm", 1e-06, null, "µΩ", "μΩ", "uΩ", "µohm", "μohm"),
             new("kohm", 1000, null, "kΩ", "kΩ"),
         ]);
 
@@ -129,7 +131,7 @@ public readonly record struct SpeedConstant : IQuantity<SpeedConstant>
 {
     public static Dimension Dimension { get; } = new(
         "speed constant", "rpm/V", "190 rpm/V", 0, 10000,
-        [new("rad/s/V", 1), new("rpm/V", 0.10471975511965977, null, "r/min/V", "1/min/V", "KV")]);
+        [new("rad/s/V", 1), new("rpm/V", 0.10471975511965977, null, "r/min/V", "1/min/V", "KV", "Kv", "kv", "RPM/V")]);
 
     public double Si { get; private init; }
     public static SpeedConstant FromSi(double si) => new() { Si = si };

@@ -122,6 +122,34 @@ public sealed class ProgramTests
         Assert.False((Heron.Outcome with { Findings = [.. Heron.Outcome.Findings.Skip(2)] }).IsWanting);
     }
 
+    [Theory]
+    [InlineData("boardwright: 1\nname: Empty\n")]
+    [InlineData("boardwright: 1\nname: Nearly\nbrief:\n  rider_mass: 80 kg\nparts:\n  wheels: { diameter: 107 mm }\n")]
+    public void An_empty_board_does_not_pass_and_says_the_least_to_fill_in(string text)
+    {
+        using var folder = new Folder();
+        var file = folder.Write("empty.board.yaml", text);
+        var (code, report, _) = Ran.With("check", file);
+
+        Assert.Equal(1, code);
+        Assert.InRange(report.Split('\n').Length, 8, 24);
+        Assert.Contains("Too little is known to say how fast, how steep or how far this board goes.", report, StringComparison.Ordinal);
+        Assert.Matches("(?m)^  parts +.*motor", report);
+        Assert.DoesNotContain("kv", report, StringComparison.Ordinal);
+        Assert.Equal(1, Ran.With("check", file, "--json").Code);
+        Assert.True(Ran.With("check", file, "--all").Out.Split('\n').Length > 40);
+    }
+
+    [Fact]
+    public void A_board_of_which_something_can_be_said_lists_it_as_before()
+    {
+        using var folder = new Folder();
+        var text = File.ReadAllText(Boards.PathOf("tern")).Replace("../shelf/", Repository.At("examples", "shelf"), StringComparison.Ordinal);
+        var file = folder.Write("tern.board.yaml", text.Replace("  gear_mass: 5 kg", "  # gear_mass: 5 kg", StringComparison.Ordinal));
+
+        Assert.DoesNotContain("Too little is known", Ran.With("check", file, "--no-spread").Out, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_new_board_is_written_once_and_can_be_checked()
     {
@@ -138,6 +166,62 @@ public sealed class ProgramTests
         Assert.Equal(2, again.Code);
         Assert.Contains("left as it is", again.Error, StringComparison.Ordinal);
         Assert.Equal(written + "# mine\n", File.ReadAllText(folder.At("heron.board.yaml")));
+    }
+
+    [Theory]
+    [InlineData("stork.board")]
+    [InlineData("stork.board.yaml")]
+    [InlineData("stork.yaml")]
+    [InlineData("stork")]
+    public void A_new_board_is_called_as_boards_are(string name)
+    {
+        using var folder = new Folder();
+
+        Assert.Equal(0, Ran.With("new", name, "--out", folder.Path).Code);
+        Assert.Equal([folder.At("stork.board.yaml")], Directory.EnumerateFiles(folder.Path));
+        Assert.Contains("\nname: stork\n", File.ReadAllText(folder.At("stork.board.yaml")), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_new_board_is_asked_for_and_a_bad_answer_is_asked_again()
+    {
+        using var folder = new Folder();
+        var (code, text, error) = Ran.Answering("heavy\n95\n\n30 km\n\n8\n97 mm\n1\n\n", "new", "heron", "--out", folder.Path);
+
+        Assert.Equal((0, ""), (code, error));
+        Assert.Equal(2, text.Split("How heavy is the rider?").Length - 1);
+        Assert.Contains("'heavy' does not begin with a number", text, StringComparison.Ordinal);
+        var written = File.ReadAllText(folder.At("heron.board.yaml"));
+        foreach (var line in new[] { "rider_mass: 95 kg\n", "range_wanted: 30 km ", "cruise_speed: 25 km/h\n", "climb_wanted: 8 % ", "diameter: 97 mm ", "motors: 1\n" })
+            Assert.Contains(line, written, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Options_answer_for_scripts_and_what_they_leave_open_is_asked_or_guessed()
+    {
+        using var folder = new Folder();
+        var asked = Ran.Answering("\n\n\n\n\n\n", "new", "asked", "--out", folder.Path, "--rider", "90 kg", "--pack", "10S3P");
+        var guessed = Ran.Answering("", "new", "guessed", "--out", folder.Path, "--rider", "90 kg", "--yes");
+
+        Assert.Equal((0, 0), (asked.Code, guessed.Code));
+        Assert.DoesNotContain("How heavy", asked.Out, StringComparison.Ordinal);
+        Assert.Contains("How far", asked.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("How far", guessed.Out, StringComparison.Ordinal);
+        Assert.Contains("rider_mass: 90 kg\n", File.ReadAllText(folder.At("guessed.board.yaml")), StringComparison.Ordinal);
+        Assert.Contains("range_wanted: 20 km ?", File.ReadAllText(folder.At("guessed.board.yaml")), StringComparison.Ordinal);
+        Assert.Contains("series: 10 ", File.ReadAllText(folder.At("asked.board.yaml")), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Nothing_is_written_when_an_option_is_wrong_or_the_answers_end()
+    {
+        using var folder = new Folder();
+        var wrong = Ran.With("new", "heron", "--out", folder.Path, "--pack", "twelve");
+        var ended = Ran.Answering("80 kg\n", "new", "heron", "--out", folder.Path);
+
+        Assert.Equal((2, 2), (wrong.Code, ended.Code));
+        Assert.Contains("--pack: 'twelve' does not say how many cells.", wrong.Error, StringComparison.Ordinal);
+        Assert.Empty(Directory.EnumerateFileSystemEntries(folder.Path));
     }
 
     [Theory]

@@ -6,11 +6,15 @@ namespace Boardwright.Tests.App;
 /// <summary>Runs the program inside the test, with what it writes captured.</summary>
 static class Ran
 {
-    public static (int Code, string Out, string Error) With(params string[] args)
+    public static (int Code, string Out, string Error) With(params string[] args) => Answering(null, args);
+
+    /// <summary>The same with somebody at the terminal, who types these lines.</summary>
+    public static (int Code, string Out, string Error) Answering(string? typed, params string[] args)
     {
         using var output = new StringWriter { NewLine = "\n" };
         using var error = new StringWriter { NewLine = "\n" };
-        var code = Program.Run(args, new Terminal(output, error));
+        using var input = new StringReader(typed ?? "");
+        var code = Program.Run(args, new Terminal(output, error) { In = input, IsInteractive = typed is not null });
         return (code, output.ToString(), error.ToString());
     }
 }

@@ -172,7 +172,7 @@ public sealed class BoardTextTests
 
         var there = BoardText.Change(text, "limits.pack_current", "41 A").Text;
         Assert.Equal(41, BoardFile.ReadText(there, "tern.board.yaml").Board!.Limits.PackCurrent.Value.Amperes);
-        Assert.Equal(text, BoardText.Change(there, "limits.pack_current", "40 A").Text);
+        Assert.Equal(there, BoardText.Change(BoardText.Change(there, "limits.pack_current", "42 A").Text, "limits.pack_current", "41 A").Text);
     }
 
     [Theory]

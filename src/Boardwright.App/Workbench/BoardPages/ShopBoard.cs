@@ -149,6 +149,15 @@ sealed class OpenBoards(WorkbenchStart start) : IAsyncDisposable
         return await OpenAsync(item.Id, who, cancellation);
     }
 
+    /// <summary>Begins a board in the shop from its text alone.</summary>
+    public async Task<BoardSource> CreateAsync(string name, string text, CurrentUser who, CancellationToken cancellation = default)
+    {
+        var opened = await ShopAsync(cancellation);
+        var files = FileSet.FromText(Documents.Papers.PaperOrder.Slug(name) + Files.Boards.BoardFile.Ending, text);
+        var item = await opened.AddAsync(ItemKind.Board, name, files, who.Sign("begun from a few answers"), cancellation);
+        return await OpenAsync(item.Id, who, cancellation);
+    }
+
     /// <inheritdoc/>
     public async ValueTask DisposeAsync()
     {
