@@ -104,7 +104,7 @@ public sealed class Examination : BoardAnalysis
 
         Add(ChargeFull, Charge, c => c.Full.Hours);
         Add(Charge80, Charge, c => c.ToFourFifths.Hours);
-        Add(ChargeBound, Charge, c => c.LowerBound.Hours);
+        Add(ChargeBound, Packs.ChargeTime.BoundOf(Board), b => b.Hours);
         Add(BoardMass, Masses, m => m.Board.Kilograms, m => LowerBound(m.Unweighed));
         Add(Catalogue.RollingMass, RollingMass, m => m.Mass.Kilograms, _ => Masses.IsKnown ? LowerBound(Masses.Value.Unweighed) : null);
         Add(Catalogue.EffectiveMass, EffectiveMass, m => m.Mass.Kilograms, _ => Masses.IsKnown ? LowerBound(Masses.Value.Unweighed) : null);

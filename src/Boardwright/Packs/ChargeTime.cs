@@ -29,6 +29,7 @@ public sealed record ChargeTime(Duration Full, Duration ToFourFifths, Duration L
     public static Answer<ChargeTime> Compute(Board board, Answer<PackModel> model) => Answer<ChargeTime>.Ask("charge.time_full", needs =>
     {
         var pack = needs.Read(model);
+        needs.Read(board.Parts.Cell.Capacity);
         var charger = board.Parts.Charger;
         var current = needs.Read(charger.Current).Amperes;
         var volts = needs.Read(charger.Voltage).Volts;
@@ -41,6 +42,14 @@ public sealed record ChargeTime(Duration Full, Duration ToFourFifths, Duration L
         return (decay.Seconds > 0 && end > 0 && end < current ? Measured(pack, target, current, end, decay) : null)
             ?? Steady(pack, target, current, end);
     });
+
+    /// <summary>Capacity over current, which no charge can beat.</summary>
+    public static Answer<Duration> BoundOf(Board board) =>
+        !board.Parts.Charger.IsChosen ? Answer<Duration>.Beside : Answer<Duration>.Ask("", needs =>
+        {
+            var (capacity, current) = (needs.Read(PackModel.CapacityOf(board)), needs.Read(board.Parts.Charger.Current));
+            return needs.Unmet ? default : Duration.FromSeconds(capacity.Coulombs / current.Amperes);
+        });
 
     static ChargeTime? Measured(PackModel pack, double target, double current, double end, Duration decay)
     {

@@ -33,7 +33,7 @@ public sealed record PackModel
     public Temperature Temperature { get; }
     /// <summary>Resistance of links and leads inside the pack.</summary>
     public Resistance Links { get; }
-    /// <summary>Capacity of the pack.</summary>
+    /// <summary>Capacity of the pack; whoever asks for it reads the cell's first, as voltage and resistance do without.</summary>
     public Charge Capacity => cell.Capacity.Value * Parallel;
     /// <summary>Rest voltage at a state of charge (0 to 1), in volts.</summary>
     public double RestVoltsAt(double charge) => Series * cell.RestVoltage.Value.At(charge);
@@ -62,7 +62,6 @@ public sealed record PackModel
         var (cell, pack) = (board.Parts.Cell, board.Parts.Pack);
         needs.Read(pack.Series);
         needs.Read(pack.Parallel);
-        needs.Read(cell.Capacity);
         needs.Read(cell.RestVoltage);
         needs.Read(cell.Resistance);
         if (cell.Polarisation.R1.IsKnown)

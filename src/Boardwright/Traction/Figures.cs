@@ -112,6 +112,7 @@ public sealed record CruiseOfBoard(Cruise? Steady)
         var run = needs.Read(demand);
         var speed = needs.Read(board.Brief.CruiseSpeed).MetresPerSecond;
         var reserve = needs.Read(board.Brief.Reserve).Value;
+        needs.Read(board.Parts.Cell.Capacity);
         return needs.Unmet ? null : new CruiseOfBoard(run.Cruising(speed, reserve));
     });
 }
@@ -131,6 +132,7 @@ public sealed record RangePace(double Wanted, double? Fastest)
             var run = needs.Read(running);
             var reserve = needs.Read(board.Brief.Reserve).Value;
             var wanted = needs.Read(board.Brief.RangeWanted).Metres;
+            needs.Read(board.Parts.Cell.Capacity);
             return needs.Unmet ? null : new RangePace(wanted, PaceFor(run, reserve, wanted));
         });
 

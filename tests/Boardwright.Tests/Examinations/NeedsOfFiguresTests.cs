@@ -11,7 +11,7 @@ public sealed class NeedsOfFiguresTests
         "speed.top_full", "speed.top_half", "speed.top_reserve", "speed.unloaded_full", "cruise.range", "cruise.consumption", "cruise.power",
         "climb.grade_at_climb_speed", "climb.phase_current", "climb.pack_current", "force.start",
         "brake.regen_distance", "brake.regen_distance_full", "brake.regen_distance_downhill", "brake.grade_held_full",
-        "charge.time_full", "charge.time_80", "mass.board", "mass.rolling", "mass.effective", "heat.winding_at_climb",
+        "charge.time_full", "charge.time_80", "charge.time_lower_bound", "mass.board", "mass.rolling", "mass.effective", "heat.winding_at_climb",
         "heat.minutes_to_limit_at_climb",
     ];
 
@@ -61,10 +61,11 @@ public sealed class NeedsOfFiguresTests
 
     // What each headline must not wait for.
     [Theory]
-    [InlineData("speed.top_full", "limits.brake_phase_current", "limits.regen_current", "deck.wheelbase", "motor.rotor_inertia", "brief.reserve", "cell.voltage_full", "brief.climb_speed")]
+    [InlineData("speed.top_full", "limits.brake_phase_current", "limits.regen_current", "deck.wheelbase", "motor.rotor_inertia", "brief.reserve", "cell.voltage_full", "cell.capacity", "brief.climb_speed")]
     [InlineData("climb.grade_at_climb_speed", "motor.rotor_inertia", "limits.regen_current", "deck.wheelbase", "brief.climb_wanted", "brief.cruise_speed")]
     [InlineData("cruise.range", "deck.wheelbase", "limits.phase_current", "limits.pack_current", "motor.rotor_inertia", "brief.climb_speed")]
     [InlineData("brake.regen_distance", "limits.phase_current", "limits.pack_current", "controller.electrical_speed_limit", "brief.climb_wanted", "brief.reserve")]
+    [InlineData("charge.time_lower_bound", "cell.rest_voltage", "cell.resistance", "pack.links", "brief.temperature", "charger.voltage")]
     [InlineData("charge.time_full", "wheels.diameter", "brief.rider_mass", "motor.kv")]
     [InlineData("speed.unloaded_full", "brief.rider_mass", "brief.stance", "wheels.rolling_resistance")]
     [InlineData("heat.winding_at_climb", "limits.phase_current", "limits.pack_current", "deck.wheelbase", "motor.rotor_inertia")]

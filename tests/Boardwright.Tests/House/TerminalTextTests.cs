@@ -21,6 +21,10 @@ public sealed partial class TerminalTextTests
     }
 
     [Fact]
+    public void The_page_on_the_needs_of_figures_is_current() =>
+        Assert.Equal(PagesCommand.NeedsPage(Repository.Root), File.ReadAllText(Repository.At("docs", PagesCommand.NeedsPath)));
+
+    [Fact]
     public void The_report_in_the_readme_is_current()
     {
         var readme = File.ReadAllText(Repository.At("README.md"));

@@ -21,7 +21,8 @@ public sealed class CurrentLimitsTests
     [InlineData("cell.charge_temperature_min", "0 °C", "20 °C", "current.regen", Level.Stop)]
     [InlineData("fuse.rating", "60 A", "30 A", "current.pack", Level.Fix)]
     [InlineData("motor.phase_current_peak", "90 A", "40 A", "current.phase", Level.Fix)]
-    public void A_weaker_part_is_a_finding_and_changes_no_figure_of_the_ride(string key, string strong, string weak, string rule, Level level)
+    public void A_weaker_part_is_a_finding_and_changes_no_figure_of_the_ride(
+        string key, string strong, string weak, string rule, Level level)
     {
         // Tern's own plug is too weak for what is set; here nothing else is.
         var board = Boards.Tern.With(("limits.pack_current", "44 A"));
