@@ -102,7 +102,8 @@ public static class ElectricalRules
                 }
             }
 
-            return Carried(PackCurrentCarried!, e, limits, parts, "pack current", "carries");
+            AskRatings(needs, e.Board, e.Board.Parts.Cell.DischargeCurrent, e.Board.Parts.Pack.Protection.DischargeCurrent);
+            return Carried(PackCurrentCarried!, e, needs, limits, parts, "pack current", "carries");
         });
 
     /// <summary>Every part takes the braking current back.</summary>
@@ -115,7 +116,12 @@ public static class ElectricalRules
             var limits = needs.Read(e.RegenLimits);
             if (needs.Unmet)
                 return null;
-            return Carried(RegenCurrentCarried!, e, limits, [.. CurrentRatings.Regen(needs, e.Board)], "braking pack current", "takes");
+            var parts = CurrentRatings.Regen(needs, e.Board).ToList();
+            // Nothing comes back through a protection that lets nothing through, whatever it is rated for.
+            AskRatings(needs, e.Board,
+                CurrentRatings.ForbiddenBy(e.Board).IsKnown ? null : e.Board.Parts.Cell.ChargeCurrent,
+                e.Board.Parts.Pack.Protection.RegenThrough.Or(true) ? e.Board.Parts.Pack.Protection.ChargeCurrent : null);
+            return Carried(RegenCurrentCarried!, e, needs, limits, parts, "braking pack current", "takes");
         });
 
     /// <summary>Plugs mate along each line.</summary>
@@ -253,8 +259,27 @@ public static class ElectricalRules
         [ControllerVoltage, PartsStandVoltage, EveryMotorDriven, PhaseCurrentCarried, BrakePhaseCurrentCarried, PackCurrentCarried,
         RegenCurrentCarried, PlugsMate, WiresStayCool, FuseProtectsWire, ElectricalSpeedFits];
 
+    /// <summary>Asks for what the parts on the pack's side are rated for: nothing is fine as long as one of them is not known.</summary>
+    static void AskRatings(Needs needs, Board board, Known<Current>? cell, Known<Current>? protection)
+    {
+        var parts = board.Parts;
+        if (cell is { } rated)
+        {
+            needs.Read(rated);
+            needs.Read(parts.Pack.Parallel);
+        }
+
+        if (parts.Pack.Protection.IsChosen && protection is { } opens)
+            needs.Read(opens);
+        if (needs.Read(parts.Pack.Plug) is { } plug)
+            needs.Read(board.PlugCalled(plug).CurrentContinuous);
+        if (parts.Fuse.IsChosen)
+            needs.Read(parts.Fuse.Rating);
+    }
+
     static Finding[] Carried(
-        Rule<BoardAnalysis> rule, BoardAnalysis e, CurrentLimits limits, IReadOnlyList<CurrentRating> parts, string what, string carries)
+        Rule<BoardAnalysis> rule, BoardAnalysis e, Needs needs, CurrentLimits limits, IReadOnlyList<CurrentRating> parts, string what,
+        string carries)
     {
         // A trip is a last resort: no part may lean on it.
         var flows = limits.BeforeTrip;
@@ -267,6 +292,8 @@ public static class ElectricalRules
         var weak = rated.Where(p => p.Rated.Current < Judged(p)).ToArray();
         if (weak.Length == 0)
         {
+            if (needs.Unmet)
+                return [];
             return rated.Where(p => p.Rated.Key != flows.Key).Take(1).Select(next => rule.Found(
                 Level.Fine, $"{(Phrase)held}; the weakest part, {next.Rated.Says}, {carries} {next.Rated.Current:0 A}.{none}",
                 value: Amount.Create(flows.Current, "A"), limit: Amount.Create(next.Rated.Current, "A")))

@@ -64,6 +64,9 @@ public sealed class UsualValue
             if (known.IsKnown || estimate(stated) is not { } usual)
                 return filled;
             var spread = scale(usual.Value) * Log(usual.Factor ?? factor);
+            // What a board states may be beyond any part that was ever made.
+            if (!double.IsFinite(spread) || !double.IsNormal(scale(usual.Value)))
+                return filled;
             return with(filled, new Known<T>(usual.Value, spread > 0 ? spread : null, Origin.Usual, known.Key));
         });
 }

@@ -96,13 +96,22 @@ public sealed class BoardPicturesTests
     [InlineData("energy", "brief.cruise_speed")]
     [InlineData("range", "cell.capacity")]
     [InlineData("charge", "charger.current")]
-    [InlineData("cell", "cell.capacity")]
     public void What_is_missing_is_named(string id, string key)
     {
         var answer = Draw(id, Boards.Tern.With((key, "")));
 
         Assert.False(answer.IsKnown);
         Assert.Contains(key, answer.Missing);
+    }
+
+    [Fact]
+    public void A_cell_of_which_no_voltage_is_known_is_not_drawn()
+    {
+        var parts = Boards.Tern.Parts;
+        var answer = Draw("cell", (Boards.Tern with { Parts = parts with { Cell = parts.Cell with { RestVoltage = default, VoltageFull = default } } }).WithNames());
+
+        Assert.False(answer.IsKnown);
+        Assert.Contains("cell.rest_voltage", answer.Missing);
     }
 
     [Fact]
