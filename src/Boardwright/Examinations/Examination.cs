@@ -132,7 +132,7 @@ public sealed class Examination : BoardAnalysis
         Add(PhaseLimit, PhaseLimits, l => l.Enforced.Current.Amperes, l => l.Enforced.Says);
         Add(PackLimit, PackLimits, l => l.Enforced.Current.Amperes, l => l.Enforced.Says);
         Add(RegenLimit, RegenLimits, l => l.Enforced.Current.Amperes, l => l.Enforced.Says);
-        Add(Winding, ClimbHeat, h => h.Settled?.Winding.Celsius, h => h.Settled is null ? "no end below 250 °C, which no winding outlives" : null);
+        Add(Winding, ClimbHeat, h => h.Settled?.Winding.Celsius, h => h.Outlived is null ? "never settles: no winding outlives 250 °C" : null);
         Add(Minutes, ClimbHeat, h => h.TimeToLimit?.Minutes,
             h => h.Limit is null ? "no limit of the winding is known" : !h.IsTold ? "cannot be told: winding and case have heat capacities too unlike" : h.TimeToLimit is null ? "the limit is not reached" : null);
         Add(PackWire, Wires, w => w.Pack?.Temperature?.Celsius, w => w.Pack is { Temperature: null } ? "no end below the melting of copper" : null);

@@ -6,8 +6,7 @@ using Boardwright.Road;
 namespace Boardwright.Heat;
 
 /// <summary>How hot the motors get on the brief's climb.</summary>
-/// <param name="Settled">Temperatures after hours on the climb; <c>null</c> when the copper's own rise lets them run away, or no enamel lives to
-/// see them.</param>
+/// <param name="Settled">Temperatures after hours on the climb; <c>null</c> when the copper's own rise lets them run away.</param>
 /// <param name="TimeToLimit">Time from cold until the winding passes its limit; <c>null</c> when it never does, or no limit is
 /// known.</param>
 /// <param name="Limit">The winding's limit; <c>null</c> when not known.</param>
@@ -19,6 +18,10 @@ public sealed record ClimbHeat(
 {
     // The highest thermal class that windings are made in, IEC 60085.
     static readonly Temperature Hottest = Temperature.FromCelsius(250);
+
+    /// <summary>Those temperatures where a winding lives to see them; <c>null</c> where it runs away, or settles above 250 °C on paper
+    /// only.</summary>
+    public MotorTemperatures? Outlived => Settled is { } end && end.Winding <= Hottest ? end : null;
 
     /// <summary>Heats a board's motors with a steady phase current at the climb's speed.</summary>
     /// <param name="board">The board.</param>
@@ -56,7 +59,7 @@ public sealed record ClimbHeat(
     static ClimbHeat With<TCooling>(TwoNode nodes, MotorHeat heat, TCooling cooling, Temperature? limit)
         where TCooling : struct, ICooling
     {
-        var settled = nodes.Settled(heat, cooling) is { } calm && calm.Winding <= Hottest ? calm : (MotorTemperatures?)null;
+        var settled = nodes.Settled(heat, cooling);
         var passes = limit is { } most && (settled is not { } end || end.Winding > most);
         var (time, isTold) = passes ? Timed(nodes, heat, cooling, limit!.Value) : (null, true);
         return new ClimbHeat(

@@ -13,7 +13,7 @@ static class NameRules
     static readonly string[] Inserts = ["deck insert", "threaded insert", "T-nut", "wood screw"];
 
     /// <summary>Bearings that are known.</summary>
-    public static IReadOnlyList<string> Bearings { get; } = [.. BallBearing.All.Select(b => b.Name).Distinct()];
+    public static IReadOnlyList<string> Bearings { get; } = [.. BallBearing.All.Select(b => b.Name).Distinct(StringComparer.Ordinal)];
     /// <summary>Screws that are known.</summary>
     public static IReadOnlyList<string> Screws { get; } = [.. BoltThread.All.Select(t => t.Name)];
     /// <summary>Strength classes of bolts that are known.</summary>

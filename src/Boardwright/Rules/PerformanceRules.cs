@@ -287,7 +287,7 @@ static class PerformanceRules
                 return [Unstated(MotorsStayCool!, stated.Key, $"On an endless {wanted:0 %} at {speed:0 km/h} the windings settle at {end.Winding:0 °C}. What they bear is not in the file; even unmarked ones are taken to {limit:0 °C}.", Amount.Create(end.Winding, "°C"), most)];
             }
 
-            var settles = heat.Settled?.Winding;
+            var settles = heat.Outlived?.Winding;
             var value = settles is { } t ? Amount.Create(t, "°C") : (Amount?)null;
             FormattableString against = stated.IsKnown ? $"{limit:0 °C}" : (FormattableString)$"{limit:0 °C}, which unmarked windings are taken to,";
             if (!heat.IsTold)
@@ -338,7 +338,7 @@ static class PerformanceRules
             var stated = e.Board.Parts.Motor.MagnetLimit;
             var limit = needs.Read(stated, SafeSideMagnet);
             var most = Amount.Create(limit, "°C");
-            var can = heat.Settled?.Case;
+            var can = heat.Outlived?.Case;
             var value = can is { } t ? Amount.Create(t, "°C") : (Amount?)null;
             if (can is not { } settles || settles > limit)
             {

@@ -97,7 +97,7 @@ public sealed class TrapTests
         var caught = Traps.Where(t => t.Data.Item4 != Level.Fine).Select(t => t.Data.Item3)
             .Concat(RuleTests.Cases.Where(c => c.Data.Item3 != Level.Fine).Select(c => c.Data.Item1)).ToHashSet(StringComparer.Ordinal);
 
-        Assert.Empty(Rulebook.All.Select(r => r.Id).Where(id => !caught.Contains(id) && !telling.Contains(id)));
+        Assert.DoesNotContain(Rulebook.All, rule => !caught.Contains(rule.Id) && !telling.Contains(rule.Id));
         var blank = Examination.Examine(new Board().WithNames()).Findings;
         Assert.All(blank.Where(f => telling.Contains(f.Rule)), f => Assert.Equal(Level.Measure, f.Level));
     }
