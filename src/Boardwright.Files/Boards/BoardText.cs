@@ -435,12 +435,12 @@ public static class BoardText
 
         // What is written together with others stays together.
         Changed? Rejoined(MapNode map, Type type, string name, string value) =>
-            JoinedEntry.Within(type).Where(joined => joined.Parts.Contains(name))
+            JoinedEntry.Within(type).Where(joined => joined.Parts.Contains(name, StringComparer.Ordinal))
                 .Select(joined => map.Find(joined.Key) is ScalarNode written ? Rejoined(written, joined, name, value) : null)
                 .FirstOrDefault(static changed => changed is not null);
 
         Changed? Rejoined(ScalarNode written, JoinedEntry joined, string name, string value) =>
-            frame is null && joined.Parts.Contains(name)
+            frame is null && joined.Parts.Contains(name, StringComparer.Ordinal)
             && joined.WithPiece((ValueReader.Unmarked(written) ?? written).Text, name, value) is { } text
                 ? Replace(written, text) : null;
 

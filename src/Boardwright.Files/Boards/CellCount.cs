@@ -1,10 +1,12 @@
 using System.Globalization;
+using System.Runtime.InteropServices;
 
 namespace Boardwright.Files.Boards;
 
 /// <summary>How many cells a pack has, as packs are sold: <c>12S4P</c>.</summary>
 /// <param name="Series">Cells in series.</param>
 /// <param name="Parallel">Cells in parallel.</param>
+[StructLayout(LayoutKind.Auto)]
 public readonly record struct CellCount(int Series, int Parallel)
 {
     const int MostDigits = 3;

@@ -233,7 +233,7 @@ public sealed record StartPlan
             PhaseCurrent = phase,
             PhasePeak = peak,
             PackCurrent = pack,
-            RegenCurrent = Floor(Min(pack, 0.9 * cells.Parallel * chosen.CellCharge)),
+            RegenCurrent = Floor(Min(pack, cells.Parallel * chosen.CellCharge)),
             Fuse = fuse,
             Protection = Protections.First(rating => rating >= pack * 1.2),
             ControllerVolts = Windows.First(most => most >= cells.Series * 4.2 + 3),
@@ -274,7 +274,7 @@ public sealed record StartPlan
     /// <summary>Width of the controller.</summary>
     public double ControllerWidth => Answers.Motors == 1 ? 55 : 74;
     /// <summary>Height of the controller.</summary>
-    public double ControllerHeight => 26;
+    public double ControllerHeight { get; } = 26;
 
     /// <summary>The thinnest wire that stays below 105 °C in still summer air, no thinner than is usual.</summary>
     static string GaugeFor(double amperes, int thinnest)

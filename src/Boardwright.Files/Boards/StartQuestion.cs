@@ -34,7 +34,7 @@ public sealed class StartQuestion
             a => Entry.Word(a.Surface), (a, i) => a with { Surface = Enum.GetValues<Surface>()[i] }),
         Quantity<Length>("range", "How far on one charge?", "at the pace below", 1e3, 200e3, a => a.Range, (a, v) => a with { Range = v }, "km"),
         Quantity<Speed>("cruise", "How fast does it cruise?", "held without effort; local law may allow less", 8 / 3.6, 60 / 3.6, a => a.Cruise, (a, v) => a with { Cruise = v }),
-        Quantity<Fraction>("climb", "How steep is the steepest hill?", "rise over run; most ramps and streets have 4 % to 10 %", 0, 0.3, a => a.Climb, (a, v) => a with { Climb = v }),
+        Quantity<Fraction>("climb", "How steep is the steepest hill?", "rise over run; most ramps and streets have 4 % to 10 %", 0, 0.3, a => a.Climb, (a, v) => a with { Climb = v }),
         new("wheels", "Which wheels?", "diameter, and urethane, rubber or air", Wheels, TakeWheels),
         Word("motors", "One motor or two?", "two climb and brake better", ["1", "2"], a => a.Motors.ToString(CultureInfo.InvariantCulture),
             (a, i) => a with { Motors = i + 1 }),
