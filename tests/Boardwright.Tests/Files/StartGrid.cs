@@ -6,11 +6,18 @@ namespace Boardwright.Tests.Files;
 /// <summary>Answers over the whole range that a builder may give, and what a sheet never prints, filled in.</summary>
 static class StartGrid
 {
+    static readonly double[] Riders = [50, 80, 110];
+    static readonly CellCount[] Packs = [new(6, 2), new(10, 3), new(12, 4), new(14, 6)];
+    static readonly int[] Motors = [1, 2];
+
+    static readonly (int, WheelKind)[] Wheels =
+        [(83, WheelKind.Urethane), (107, WheelKind.Urethane), (150, WheelKind.Rubber), (175, WheelKind.Air)];
+
     public static IEnumerable<StartAnswers> Answers() =>
-        from rider in new[] { 50.0, 80, 110 }
-        from pack in new[] { new CellCount(6, 2), new(10, 3), new(12, 4), new(14, 6) }
-        from motors in new[] { 1, 2 }
-        from wheels in new[] { (83, WheelKind.Urethane), (107, WheelKind.Urethane), (150, WheelKind.Rubber), (175, WheelKind.Air) }
+        from rider in Riders
+        from pack in Packs
+        from motors in Motors
+        from wheels in Wheels
         select new StartAnswers
         {
             Rider = Mass.FromKilograms(rider),
