@@ -15,7 +15,12 @@ static partial class GeneratedPages
 
     /// <summary>Every page by its path in the folder of documents.</summary>
     public static IReadOnlyDictionary<string, string> Create(IReadOnlyList<FigureKind> figures, IReadOnlyList<Rule<BoardAnalysis>> rules) =>
-        new Dictionary<string, string>(StringComparer.Ordinal) { ["results.md"] = Results(figures), ["findings.md"] = Findings(rules), ["guide/usual-values.md"] = UsualValuesPage.Write() };
+        new Dictionary<string, string>(StringComparer.Ordinal)
+        {
+            ["results.md"] = Results(figures),
+            ["findings.md"] = Findings(rules),
+            ["guide/usual-values.md"] = UsualValuesPage.Write(),
+        };
 
     /// <summary>The page on which entries each figure needs.</summary>
     /// <param name="needs">What the figures of a belt-driven board need of which everything is known that matters.</param>

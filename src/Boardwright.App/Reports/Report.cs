@@ -80,7 +80,8 @@ sealed class Report
         paper.Gap();
         if (!showsAll)
         {
-            paper.Write(0, $"{Count(outcome.Usual.Count, "usual value stands for an entry", "usual values stand for entries")} that the file does not state and {(outcome.Usual.Count == 1 ? "widens" : "widen")} the ranges; --all lists {(outcome.Usual.Count == 1 ? "it" : "them")}.", TerminalStyle.Quiet);
+            paper.Write(0, $"{Count(outcome.Usual.Count, "usual value stands for an entry", "usual values stand for entries")} that the file does not state and {(outcome.Usual.Count == 1 ? "widens" : "widen")} the ranges; --all lists {(outcome.Usual.Count == 1 ? "it" : "them")}.",
+                TerminalStyle.Quiet);
             return;
         }
 

@@ -86,7 +86,7 @@ public sealed class StartQuestion
         return at >= 0 ? new(set(a, at), null)
             : new(a, new($"{QuantityText.Quote(text)} is not one of the answers.", $"Write {ValueReader.JoinWords(words)}."));
     })
-    { Choices = words };
+        { Choices = words };
 
     // Somebody who is asked for kilograms need not write them; a file needs them.
     static string WithUnit(string text, string symbol) => char.IsAsciiDigit(text[^1]) || text[^1] == '.' ? $"{text} {symbol}" : text;

@@ -373,6 +373,8 @@ public static class Sources
     public static Source RollingPractice { get; } = new("common practice, no source for the level (0.012 to 0.020); scaled as a soft cylinder on a hard flat (Greenwood, Minshall and Tabor 1961, from memory)");
     /// <summary>Hardness and modulus of rubber.</summary>
     public static Source Gent { get; } = new("A. N. Gent, On the relation between indentation hardness and Young's modulus, Rubber Chem. Technol. 31 (1958) 896-906, from memory");
+    /// <summary>Drag area of a standing person who rolls.</summary>
+    public static Source StandingDrag { get; } = new("Spring et al., Drag area of a cross-country skier (1988): 0.65 ± 0.05 m2 upright on roller skis by coast-down, up to 30 % more in a loose suit; scaled with the surface of the body, side-on and in other stances as common practice has it");
     /// <summary>Losses of toothed belts.</summary>
     public static Source BeltLoss { get; } = new("JSME annual meeting 2006.4, 179 (loss grows with the tension at rest); Gates, Belt Drive Efficiencies (95 to 98 % for a right drive); the number is common practice");
 }

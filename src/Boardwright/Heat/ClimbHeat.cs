@@ -48,7 +48,8 @@ public sealed record ClimbHeat(
         var nodes = new TwoNode(winding, shell, between);
         var drag = model.Drag.PowerAt(duty.Speed);
         var heat = new MotorHeat(Power.FromWatts(1.5 * model.PhaseResistanceAt20.Ohms * duty.Phase.Amperes * duty.Phase.Amperes), drag);
-        return given is { } cooling ? With(nodes, heat, cooling, limit) : With(nodes, heat, CanCooling.Riding(can, speed, around, shielding), limit);
+        return given is { } cooling ? With(nodes, heat, cooling, limit)
+            : With(nodes, heat, CanCooling.Riding(can, speed, around, shielding), limit);
     });
 
     /// <summary>How much the truck and the wheels shield a board's motors; a motor in a wheel stands free.</summary>

@@ -161,7 +161,8 @@ public abstract class Entry
     public virtual double MeasuredSpreadOf(object known) => SpreadOf(known);
 
     /// <summary>What a table is multiplied by: a usual value is off by a factor either way, a stated one by a difference.</summary>
-    private protected static double TimesOf(Origin? from, double moved) => from == Origin.Usual ? Math.Exp(moved) : Math.Max(0.05, 1 + moved);
+    private protected static double TimesOf(Origin? from, double moved) =>
+        from == Origin.Usual ? Math.Exp(moved) : Math.Max(0.05, 1 + moved);
 
     internal void Write(Sheet sheet, object value) => Property.SetValue(sheet, value);
 

@@ -23,6 +23,18 @@ public static class ValueText
         };
     }
 
+    /// <summary>The value of an entry to three digits, in the unit of the entry's example; as <see cref="Format"/> where that has none.</summary>
+    public static string Rounded(Entry entry, IKnown known)
+    {
+        ArgumentNullException.ThrowIfNull(entry);
+        ArgumentNullException.ThrowIfNull(known);
+        if (known.Content is not IQuantity quantity || entry.Dimension is not { } dimension)
+            return Format(entry, known);
+        var words = entry.Example.Split(' ', 2);
+        return words.Length == 2 && dimension.Find(words[1]) is { } unit ? $"{Dimension.Figures(unit.FromSi(quantity.Si))} {words[1]}"
+            : words.Length == 1 ? Dimension.Figures(quantity.Si) : Format(entry, known);
+    }
+
     /// <summary>Whether the entry's value is more than one line of text can say.</summary>
     public static bool IsTable(Entry entry)
     {

@@ -181,7 +181,8 @@ public sealed record RideHeat
             WindingCapacity = winding.JoulesPerKelvin,
             CaseCapacity = shell.JoulesPerKelvin,
             WindingToCase = 1 / between.KelvinsPerWatt,
-            CaseToAir = motor.CaseToAir.IsKnown ? CaseCooling.Fixed(1 / outside.KelvinsPerWatt) : CaseCooling.Create(can, around, shielding),
+            CaseToAir = motor.CaseToAir.IsKnown ? CaseCooling.Fixed(1 / outside.KelvinsPerWatt)
+                : CaseCooling.Create(can, around, shielding),
             CellCapacity = cells * each.JoulesPerKelvin,
             PackToAir = BoxWattsPerSquareMetreKelvin * surface,
             ControllerCapacity = metal.JoulesPerKelvin,

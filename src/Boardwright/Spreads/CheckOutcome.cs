@@ -72,7 +72,8 @@ public sealed record CheckOutcome(Board Board, IReadOnlyList<Figure> Figures, IR
     public IReadOnlyList<string> UsualOf(Finding finding)
     {
         ArgumentNullException.ThrowIfNull(finding);
-        return [.. finding.From.SelectMany(key => IsUsual(key) ? [key] : UsualOfFigures.GetValueOrDefault(key) ?? []).Distinct(StringComparer.Ordinal)];
+        return [.. finding.From.SelectMany(key => IsUsual(key) ? [key] : UsualOfFigures.GetValueOrDefault(key) ?? [])
+            .Distinct(StringComparer.Ordinal)];
     }
 
     /// <summary>Name of the board.</summary>

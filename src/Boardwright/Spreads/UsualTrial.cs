@@ -25,7 +25,8 @@ static class UsualTrial
         var tried = fine.SelectMany(f => f.Keys).Distinct(StringComparer.Ordinal).ToArray();
         var doubts = new Dictionary<Finding, string>[tried.Length];
         Parallel.For(0, tried.Length, new ParallelOptions { CancellationToken = cancellation }, i =>
-            doubts[i] = DoubtsOf(examination.Board, tried[i], [.. fine.Where(f => f.Keys.Contains(tried[i], StringComparer.Ordinal)).Select(f => f.Finding)]));
+            doubts[i] = DoubtsOf(examination.Board, tried[i],
+            [.. fine.Where(f => f.Keys.Contains(tried[i], StringComparer.Ordinal)).Select(f => f.Finding)]));
         var doubted = doubts.SelectMany(d => d).ToLookup(d => d.Key, d => d.Value, ReferenceEqualityComparer.Instance);
         return [.. examination.Findings.Select(f => doubted[f].FirstOrDefault() is { } key ? Doubted(f, key) : f)
             .OrderBy(f => f.Level)];

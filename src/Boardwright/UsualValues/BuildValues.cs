@@ -21,16 +21,19 @@ static class BuildValues
         Mass(
             "deck.mass", "deck.length, deck.width, deck.thickness", "700 kg/m³ · 0.85 L w t", 1.12, p => p.Deck,
             (p, v) => p with { Deck = p.Deck with { Mass = v } },
-            p => p.Deck is { Length: { IsKnown: true, Value.Metres: var l }, Width: { IsKnown: true, Value.Metres: var w }, Thickness: { IsKnown: true, Value.Metres: var t } }
+            p => p.Deck is { Length: { IsKnown: true, Value.Metres: var l }, Width: { IsKnown: true, Value.Metres: var w },
+            Thickness: { IsKnown: true, Value.Metres: var t } }
                 ? Wood * 0.85 * l * w * t : null),
         Mass(
             "mount.mass", "", "170 g", 1.4, p => p.Mount, (p, v) => p with { Mount = p.Mount with { Mass = v } }, _ => 0.170),
         Mass(
             "motor_pulley.mass", "motor_pulley.profile, teeth, length and bore", "7850 kg/m³ · 0.9 of the tip disc less the bore", 1.25, p => p.MotorPulley,
-            (p, v) => p with { MotorPulley = p.MotorPulley with { Mass = v } }, p => Disc(p.MotorPulley) is { } disc ? 0.9 * Steel * (disc.Tip - disc.Bore) : null),
+            (p, v) => p with { MotorPulley = p.MotorPulley with { Mass = v } },
+            p => Disc(p.MotorPulley) is { } disc ? 0.9 * Steel * (disc.Tip - disc.Bore) : null),
         Mass(
             "wheel_pulley.mass", "wheel_pulley.profile, teeth and face_width", "2700 kg/m³ · 0.6 of the pitch disc: pockets and the wheel's core", 1.3, p => p.WheelPulley,
-            (p, v) => p with { WheelPulley = p.WheelPulley with { Mass = v } }, p => Disc(p.WheelPulley) is { } disc ? 0.6 * Aluminium * disc.Pitch : null),
+            (p, v) => p with { WheelPulley = p.WheelPulley with { Mass = v } },
+            p => Disc(p.WheelPulley) is { } disc ? 0.6 * Aluminium * disc.Pitch : null),
         Mass(
             "pack.protection.mass", "pack.protection.discharge_current", "25 g and 1 g for each ampere", 1.4, p => p.Pack.Protection,
             (p, v) => p with { Pack = p.Pack with { Protection = p.Pack.Protection with { Mass = v } } },
@@ -48,7 +51,8 @@ static class BuildValues
                 {
                     Parts = filled.Parts with
                     {
-                        Fittings = [.. fittings.Select(f => f.Mass.IsKnown ? f : f with { Mass = Usual(Units.Mass.FromKilograms(0.020), 1.4, f.Mass.Key) })],
+                        Fittings = [.. fittings.Select(
+                            f => f.Mass.IsKnown ? f : f with { Mass = Usual(Units.Mass.FromKilograms(0.020), 1.4, f.Mass.Key) })],
                     },
                 };
             }),
@@ -91,7 +95,8 @@ static class BuildValues
         string key, string inputs, string equation, double factor, Func<Fitted, Part> place, Func<Fitted, Known<Mass>, Fitted> with,
         Func<Fitted, double?> kilograms) =>
         UsualValue.Quantity(
-            key, inputs, equation, factor, "", Sources.CommonPractice, b => place(b.Parts).Mass, (b, v) => b with { Parts = with(b.Parts, v) },
+            key, inputs, equation, factor, "", Sources.CommonPractice, b => place(b.Parts).Mass,
+            (b, v) => b with { Parts = with(b.Parts, v) },
             b => place(b.Parts).IsChosen && kilograms(b.Parts) is { } mass ? new(Units.Mass.FromKilograms(mass)) : null);
 
     static Known<Mass> Usual(Mass mass, double factor, string key) => new(mass, mass.Si * Log(factor), Origin.Usual, key);

@@ -31,7 +31,8 @@ static class ElectricValues
             "bridge_resistance", "controller.phase_current_peak", "0.17 V / peak phase current", 1.5,
             "one switch, hot; not the controller's own temperature", Sources.CommonPractice,
             c => c.BridgeResistance, (c, v) => c with { BridgeResistance = v },
-            b => b.Parts.Controller.PhaseCurrentPeak is { IsKnown: true } peak ? new(Resistance.FromOhms(0.17 / peak.Value.Amperes)) : null),
+            b => b.Parts.Controller.PhaseCurrentPeak is { IsKnown: true } peak ? new(Resistance.FromOhms(0.17 / peak.Value.Amperes))
+            : null),
         Controller(
             "switching_time", "", "100 ns, rise and fall", 1.7, "", Sources.CommonPractice,
             c => c.SwitchingTime, (c, v) => c with { SwitchingTime = v }, _ => new(Duration.FromSeconds(100e-9))),
@@ -58,7 +59,8 @@ static class ElectricValues
             "case_to_air", "controller.length, width and height", "1/(10 W/(m² K) · A), A its six faces", 1.6, "in a box under the deck",
             Sources.CommonPractice,
             c => c.CaseToAir, (c, v) => c with { CaseToAir = v },
-            b => b.Parts.Controller is { Length: { IsKnown: true, Value.Metres: var l }, Width: { IsKnown: true, Value.Metres: var w }, Height: { IsKnown: true, Value.Metres: var h } }
+            b => b.Parts.Controller is { Length: { IsKnown: true, Value.Metres: var l }, Width: { IsKnown: true, Value.Metres: var w },
+            Height: { IsKnown: true, Value.Metres: var h } }
                 ? new(ThermalResistance.FromKelvinsPerWatt(1 / (10 * 2 * (l * w + l * h + w * h)))) : null),
         UsualValue.Table(
             "cell.rest_voltage", "cell.voltage_full", "a curve over the charge: that of 4.2 V cells with nickel and graphite, or of 3.65 V iron phosphate",
@@ -98,7 +100,8 @@ static class ElectricValues
         UsualValue.Quantity(
             "pack.mass_extra", "pack.series, pack.parallel, cell.mass", "12 % of the cells", 1.4, "", Sources.CommonPractice,
             b => b.Parts.Pack.MassExtra, (b, v) => WithPack(b, p => p with { MassExtra = v }),
-            b => b.Parts is { Pack: { Mass.IsKnown: false, Series: { IsKnown: true, Value: var series }, Parallel: { IsKnown: true, Value: var parallel } }, Cell: var cell }
+            b => b.Parts is { Pack: { Mass.IsKnown: false, Series: { IsKnown: true, Value: var series },
+            Parallel: { IsKnown: true, Value: var parallel } }, Cell: var cell }
                 && (cell.Mass.IsKnown ? cell.Mass.Value : MassOfFormat(cell)?.Value) is { } mass
                 ? new(mass * (0.12 * series * parallel)) : null),
         UsualValue.Quantity(

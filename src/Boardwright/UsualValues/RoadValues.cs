@@ -32,7 +32,7 @@ static class RoadValues
         UsualValue.Quantity(
             "brief.drag_area", "brief.stance, brief.rider_mass",
             "c · 1.955 m² (m/80 kg)^0.425: c 0.307 upright, 0.230 crouched, 0.154 tucked, 0.270 where the stance is not known", 1.13,
-            "×/÷ 1.16 crouched, 1.22 tucked, 1.25 unknown; loose clothes up to 30 % more; a rider of 1.75 m", Sources.SkierDrag,
+            "×/÷ 1.16 crouched, 1.22 tucked, 1.25 unknown; loose clothes up to 30 % more; a rider of 1.75 m", Sources.StandingDrag,
             b => b.Brief.DragArea, (b, v) => b with { Brief = b.Brief with { DragArea = v } },
             b => b.Brief.RiderMass is { IsKnown: true } rider ? DragArea(rider.Value, b.Brief.Stance) : null),
         UsualValue.Quantity(
@@ -84,13 +84,14 @@ static class RoadValues
         });
     }
 
-    static RollingTable Table(double smooth, double level, double rough, double paving, double gravel) => new(null, new Dictionary<Surface, Number>
-    {
-        [Surface.SmoothAsphalt] = Number.FromValue(smooth),
-        [Surface.RoughAsphalt] = Number.FromValue(level * rough),
-        [Surface.Paving] = Number.FromValue(level * paving),
-        [Surface.PackedGravel] = Number.FromValue(level * gravel),
-    });
+    static RollingTable Table(double smooth, double level, double rough, double paving, double gravel) =>
+        new(null, new Dictionary<Surface, Number>
+        {
+            [Surface.SmoothAsphalt] = Number.FromValue(smooth),
+            [Surface.RoughAsphalt] = Number.FromValue(level * rough),
+            [Surface.Paving] = Number.FromValue(level * paving),
+            [Surface.PackedGravel] = Number.FromValue(level * gravel),
+        });
 
     /// <summary>Young's modulus of an elastomer by its hardness on Shore's A scale, MPa.</summary>
     /// <source cref="Sources.Gent"/>
@@ -99,6 +100,7 @@ static class RoadValues
     static double? ShoreA(Known<string> durometer)
     {
         var text = durometer.Or("").Trim().TrimEnd('A', 'a').Trim();
-        return double.TryParse(text, System.Globalization.CultureInfo.InvariantCulture, out var value) && value is >= 60 and <= 97 ? value : null;
+        return double.TryParse(text, System.Globalization.CultureInfo.InvariantCulture, out var value) && value is >= 60 and <= 97 ? value
+            : null;
     }
 }

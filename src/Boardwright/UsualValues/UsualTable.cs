@@ -8,7 +8,8 @@ namespace Boardwright.UsualValues;
 public static partial class UsualTable
 {
     /// <summary>Every row.</summary>
-    public static IReadOnlyList<UsualValue> All { get; } = [.. RoadValues.All, .. MotorValues.All, .. ElectricValues.All, .. BuildValues.All];
+    public static IReadOnlyList<UsualValue> All { get; } =
+        [.. RoadValues.All, .. MotorValues.All, .. ElectricValues.All, .. BuildValues.All];
 
     /// <summary>What has no usual value, and why.</summary>
     public static IReadOnlyList<(string What, string Why)> Never { get; } =
@@ -60,7 +61,7 @@ public static partial class UsualTable
                             Collect(item);
                         break;
                     case IKnown { IsKnown: true, From: Origin.Usual } known when Find(known.Key) is { } row:
-                        taken.Add(new(known.Key, ValueText.Format(entry, known), Exp(Relative(known)), row));
+                        taken.Add(new(known.Key, ValueText.Rounded(entry, known), Exp(Relative(known)), row));
                         break;
                 }
             }

@@ -108,7 +108,9 @@ public sealed class BoardPicturesTests
     public void A_cell_of_which_no_voltage_is_known_is_not_drawn()
     {
         var parts = Boards.Tern.Parts;
-        var answer = Draw("cell", (Boards.Tern with { Parts = parts with { Cell = parts.Cell with { RestVoltage = default, VoltageFull = default } } }).WithNames());
+        var answer = Draw("cell",
+            (Boards.Tern with { Parts = parts with { Cell = parts.Cell with { RestVoltage = default, VoltageFull = default } } })
+            .WithNames());
 
         Assert.False(answer.IsKnown);
         Assert.Contains("cell.rest_voltage", answer.Missing);

@@ -63,7 +63,8 @@ public sealed class ExaminationTests
     [Fact]
     public void The_electric_brake_stops_at_the_first_charging_limit_that_it_meets()
     {
-        var run = SteadyRunningOfBoard.Compute(Boardwright.UsualValues.UsualTable.Complete(Boards.Tern.With(("limits.regen_current", "1 A"), ("limits.brake_phase_current", "90 A"), ("motor.phase_current_peak", "")))).Braked.Value;
+        var run = SteadyRunningOfBoard.Compute(Boardwright.UsualValues.UsualTable.Complete(Boards.Tern.With(("limits.regen_current", "1 A"), ("limits.brake_phase_current", "90 A"), ("motor.phase_current_peak", ""))))
+            .Braked.Value;
         var supply = run.SupplyAt(0.5);
         for (var speed = 0.5; speed < 8; speed += 0.5)
         {

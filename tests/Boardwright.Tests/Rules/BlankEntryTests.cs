@@ -40,7 +40,8 @@ public sealed class BlankEntryTests(ITestOutputHelper output)
             foreach (var (rule, level) in before)
             {
                 // A finding that is worse or asks, or stays, has earned its place.
-                if (!(after.TryGetValue(rule, out var now) && (now <= level || findings.Any(f => f.Rule == rule && f.Level == Level.Measure))))
+                if (!(after.TryGetValue(rule, out var now)
+                    && (now <= level || findings.Any(f => f.Rule == rule && f.Level == Level.Measure))))
                     Note(key, rule, rule, level, after.TryGetValue(rule, out var found) ? $"{found}" : "nothing");
             }
 

@@ -152,15 +152,18 @@ static class ListingBoards
             ("cell.capacity", Text(cell.Measured * Off(0.015), "Ah")), ("motor.phase_inductance", Text(microhenries, "uH")),
             ("motor.rotor_inertia", Text(One([0.233, 0.279, 0.238]) * kilograms * 0.063 * 0.063 / 4, "kg m2")),
             ("wheels.inertia", Text(Between(0.5, 0.7) * 0.3 * diameter * diameter / 4 * 1e-6, "kg m2")),
-            ("brief.drag_area", Text(0.65 * (1 + 0.077 * Normal()) * Pow(rider / 80, 0.425) * Between(0.83, 1.1) * (upright ? 1 : Between(0.65, 0.85)), "m2")),
+            ("brief.drag_area", Text(
+                0.65 * (1 + 0.077 * Normal()) * Pow(rider / 80, 0.425) * Between(0.83, 1.1) * (upright ? 1 : Between(0.65, 0.85)), "m2")),
             ("drive.efficiency", Text(Between(0.90, 0.975), "")), ("drive.weight_share", Text(Between(40, 60), "%")),
             ("controller.bridge_resistance", Text(Between(0.08, 0.3) / peak * 1000, "mohm")), ("controller.switching_time", Text(Between(50, 200), "ns")),
             ("controller.switching_frequency", Text(Between(15, 30), "kHz")), ("controller.idle_power", Text(Between(1.5, 5), "W")),
             ("pack.links", Text(series * Between(0.8, 2) / parallel + Between(0.8, 3), "mohm")),
             ("pack.mass_extra", Text(series * parallel * (cell.Printed > 4 ? 0.0695 : 0.0465) * Between(0.07, 0.2), "kg")),
             ("cell.charge_tail", Text(cell.Tail * (1 + (25 - air) / 25) * Off(0.15), "s")), ("charger.end_current", Text(Between(0.1, 0.5), "A")),
-            ("mount.mass", Text(Between(0.1, 0.28), "kg")), ("motor_pulley.mass", Text(Disc(small) * 7.85 * Between(0.5, 0.95), "g")), ("wheel_pulley.mass", Text(Disc(large) * 2.7 * Between(0.45, 0.9), "g")),
-            ("pack.protection.mass", Text(Between(50, 140), "g")), ("remote.mass", Text(Between(80, 180), "g")), ("box.mass", Text(Shell(Boards.Tern.Parts.Box) * Between(0.95, 1.8), "kg")),
+            ("mount.mass", Text(Between(0.1, 0.28), "kg")), ("motor_pulley.mass", Text(Disc(small) * 7.85 * Between(0.5, 0.95), "g")),
+                ("wheel_pulley.mass", Text(Disc(large) * 2.7 * Between(0.45, 0.9), "g")),
+            ("pack.protection.mass", Text(Between(50, 140), "g")), ("remote.mass", Text(Between(80, 180), "g")),
+                ("box.mass", Text(Shell(Boards.Tern.Parts.Box) * Between(0.95, 1.8), "kg")),
             ("fuse.mass", Text(Between(10, 40), "g")),
         ];
         var bare = Boards.Tern.With([("motor.phase_resistance", ""), ("controller.electrical_speed_limit", ""), ("wheels.rolling_resistance", ""), .. both]);
@@ -182,7 +185,11 @@ static class ListingBoards
                         NoLoadVoltage = default,
                         NoLoadTests = new Curve<Voltage, Current>([(10, current(10)), (25, current(25)), (40, current(40))]),
                     },
-                    Wheels = real.Parts.Wheels with { RollingResistance = new RollingTable(Number.FromValue(rolling), new Dictionary<Surface, Number>()) },
+                    Wheels = real.Parts.Wheels with
+                    {
+                        RollingResistance = new RollingTable(
+                        Number.FromValue(rolling), new Dictionary<Surface, Number>())
+                    },
                     Cell = real.Parts.Cell with
                     {
                         RestVoltage = new Curve<Fraction, Voltage>(Charges.Zip(cell.Volts)),
@@ -220,7 +227,11 @@ static class ListingBoards
         return (board with
         {
             Brief = board.Brief with { DragArea = default, Altitude = default, Headwind = default },
-            Parts = parts with { Fittings = [.. parts.Fittings.Select(f => f with { Mass = default })], Fuse = parts.Fuse with { Mass = default } },
+            Parts = parts with
+            {
+                Fittings = [.. parts.Fittings.Select(f => f with { Mass = default })],
+                Fuse = parts.Fuse with { Mass = default }
+            },
         }).WithNames();
     }
 

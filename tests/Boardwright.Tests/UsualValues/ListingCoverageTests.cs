@@ -37,7 +37,8 @@ public sealed class ListingCoverageTests
                 var id = Headline[f];
                 if (truth[id] is not { } real)
                     Assert.Fail($"{id} of a complete board is not told.");
-                else if (listed.Figures.First(k => k.Kind.Id == id).Value is { } value && spread.Intervals.TryGetValue(id, out var interval))
+                else if (listed.Figures.First(k => k.Kind.Id == id).Value is { } value
+                    && spread.Intervals.TryGetValue(id, out var interval))
                 {
                     told[f]++;
                     widths[f].Add((interval.High - interval.Low) / 2 / value);

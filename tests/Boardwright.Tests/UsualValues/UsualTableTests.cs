@@ -36,7 +36,14 @@ public sealed partial class UsualTableTests
                 CanDiameter = Length.FromMillimetres(63),
                 CanLength = Length.FromMillimetres(74),
             },
-            MotorPulley = new() { IsChosen = true, Profile = "HTD 5M", Teeth = 16, Length = Length.FromMillimetres(26), Bore = Length.FromMillimetres(10) },
+            MotorPulley = new()
+            {
+                IsChosen = true,
+                Profile = "HTD 5M",
+                Teeth = 16,
+                Length = Length.FromMillimetres(26),
+                Bore = Length.FromMillimetres(10)
+            },
             WheelPulley = new() { IsChosen = true, Profile = "HTD 5M", Teeth = 40, FaceWidth = Length.FromMillimetres(21) },
             Controller = new() { IsChosen = true, Motors = 1, PhaseCurrentPeak = Current.FromAmperes(100) },
             Cell = new()
@@ -99,7 +106,11 @@ public sealed partial class UsualTableTests
         {
             Parts = b.Parts with
             {
-                Cell = b.Parts.Cell with { Capacity = Charge.FromAmpereHours(ampereHours), DischargeCurrent = Current.FromAmperes(amperes) },
+                Cell = b.Parts.Cell with
+                {
+                    Capacity = Charge.FromAmpereHours(ampereHours),
+                    DischargeCurrent = Current.FromAmperes(amperes)
+                },
             },
         }).Cell;
 
@@ -118,7 +129,8 @@ public sealed partial class UsualTableTests
     [InlineData(80, 0.600)]
     [InlineData(60, 0.531)]
     public void A_rider_s_drag_area_follows_the_mass(double kilograms, double squareMetres) =>
-        Assert.Equal(squareMetres, UsualTable.Complete(Listed with { Brief = Listed.Brief with { RiderMass = Mass.FromKilograms(kilograms) } })
+        Assert.Equal(squareMetres,
+        UsualTable.Complete(Listed with { Brief = Listed.Brief with { RiderMass = Mass.FromKilograms(kilograms) } })
             .Brief.DragArea.Value.SquareMetres, 0.001);
 
     [Fact]
@@ -208,6 +220,6 @@ public sealed partial class UsualTableTests
         return true;
     }
 
-    [GeneratedRegex("_(length|diameter|width|height|depth|thickness|overhang|offset)$")]
+    [GeneratedRegex("_(length|diameter|width|height|depth|thickness|overhang|offset)$", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
     private static partial Regex Dimensions();
 }
