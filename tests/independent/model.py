@@ -17,8 +17,8 @@ g = 9.80665
 SIGMA = 5.670374e-8
 ALPHA = 0.00393                     # copper, per kelvin from 20 °C
 T20 = 293.15
-FRICTION = {"dry": 0.8, "wet": 0.5}
-RIDER_HEIGHT = 1.0
+FRICTION = {False: {"dry": 0.70, "wet": 0.35}, True: {"dry": 0.75, "wet": 0.50}}   # urethane, rubber
+CENTRE = {"upright": 0.99, "crouched": 0.84, "tucked": 0.63}
 
 
 # ---------- numbers ----------
@@ -191,7 +191,8 @@ class Model:
         driven = p["drive"].get("driven", "rear")
         self.share = 1.0 if driven == "both" else p["drive"].get("weight_share", 0.5)
         self.gain = {"rear": 1.0, "front": -1.0, "both": 0.0}[driven]
-        self.mu = FRICTION[brief.get("road", "dry")]
+        self.mu = FRICTION["durometer" not in p["wheels"] and p["wheels"]["diameter"] >= 0.140][brief.get("road", "dry")]
+        self.centre = CENTRE[brief.get("stance", "upright")]
         wheelbase = p["deck"]["wheelbase"]
         self.wheelbase = wheelbase[0] if isinstance(wheelbase, list) else wheelbase
 
@@ -319,7 +320,7 @@ class Model:
         whole = self.mu * self.m * g * math.cos(math.atan(grade))
         cap = self.share * whole
         if accelerating:
-            k = self.gain * self.mu * self.m / self.m_e * RIDER_HEIGHT / self.wheelbase
+            k = self.gain * self.mu * self.m / self.m_e * self.centre / self.wheelbase
             cap = whole if k >= 1 else min(whole, (cap - k * self.road(v, grade)) / (1 - k))
         self.slips = self.slips or f > cap
         return min(f, cap)
@@ -484,7 +485,7 @@ class Model:
         f = self.n * (self.kt * i + self.drag(omega) + self.oil) * self.G / (self.eta * self.r)
         # Grip: f <= mu (share m g − m a h / wheelbase) with a the whole deceleration.
         whole = self.mu * self.m * g * math.cos(math.atan(grade))
-        k = self.gain * self.mu * self.m / self.m_e * RIDER_HEIGHT / self.wheelbase
+        k = self.gain * self.mu * self.m / self.m_e * self.centre / self.wheelbase
         cap = whole if k <= -1 else min(whole, max(0.0, (self.share * whole - k * self.road(v, grade)) / (1 + k)))
         self.slips = self.slips or f > cap
         return (min(f, cap) + self.road(v, grade)) / self.m_e

@@ -275,9 +275,9 @@ sealed class DrawingBoard
         {
             bottom += TextSize * 1.4;
             above.Add(new Words(new(Margin, bottom), name, TextSize, isBold ? Ink.Text : Ink.Quiet) { IsBold = isBold });
-            taken.Add(new(Margin, bottom - TextSize, Margin + 380, bottom + 4));
-            above.Add(new Words(new(Margin + 300, bottom), first, TextSize, Ink.Text) { Anchor = Anchor.End, IsBold = isBold });
-            above.Add(new Words(new(Margin + 380, bottom), second, TextSize, Ink.Text) { Anchor = Anchor.End, IsBold = isBold });
+            taken.Add(new(Margin, bottom - TextSize, Margin + 420, bottom + 4));
+            above.Add(new Words(new(Margin + 340, bottom), first, TextSize, Ink.Text) { Anchor = Anchor.End, IsBold = isBold });
+            above.Add(new Words(new(Margin + 420, bottom), second, TextSize, Ink.Text) { Anchor = Anchor.End, IsBold = isBold });
         }
 
         bottom += TextSize * 0.4;

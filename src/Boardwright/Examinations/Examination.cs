@@ -74,7 +74,8 @@ public sealed class Examination : BoardAnalysis
             });
         }
 
-        Add(TopFull, Speeds, s => 3.6 * s.Full);
+        Add(TopFull, Speeds, s => 3.6 * s.Full, _ => Board.Parts.Controller.ElectricalSpeedLimit.IsKnown ? null
+            : "as far as the controller turns: its electrical speed limit is not known");
         Add(TopHalf, Speeds, s => 3.6 * s.Half);
         Add(TopReserve, SpeedAtReserve, s => 3.6 * s.MetresPerSecond, s => s.Si == 0 ? "the taper leaves no power at the reserve" : null);
         Add(UnloadedFull, UnloadedSpeed, s => 3.6 * s.MetresPerSecond);

@@ -375,6 +375,8 @@ public static class Sources
     public static Source Gent { get; } = new("A. N. Gent, On the relation between indentation hardness and Young's modulus, Rubber Chem. Technol. 31 (1958) 896-906, from memory");
     /// <summary>Drag area of a standing person who rolls.</summary>
     public static Source StandingDrag { get; } = new("Spring et al., Drag area of a cross-country skier (1988): 0.65 ± 0.05 m2 upright on roller skis by coast-down, up to 30 % more in a loose suit; scaled with the surface of the body, side-on and in other stances as common practice has it");
+    /// <summary>Grip of board wheels, and where a rider's weight lies.</summary>
+    public static Source GripPractice { get; } = new("common practice, no source, for the grip of urethane and rubber (dry asphalt holds a car's tyre with 0.65, roller-ski wheels five to eight times as well as waxed skis on snow); height of the centre of mass 0.56 of the body's upright from memory, in bent stances from Winter's segment tables");
     /// <summary>Losses of toothed belts.</summary>
     public static Source BeltLoss { get; } = new("JSME annual meeting 2006.4, 179 (loss grows with the tension at rest); Gates, Belt Drive Efficiencies (95 to 98 % for a right drive); the number is common practice");
 }

@@ -104,6 +104,16 @@ public sealed record Wheel : Part
     /// <summary>Diameter.</summary>
     [Entry("Diameter, new.", Measure = "Roll ten turns on the road with the rider on, divide by ten and by pi.", Example = "107 mm", Positive = true, Greatest = 1)]
     public Known<Length> Diameter { get; init; }
+    // A wheel as large as this of which no hardness is stated is an air tyre or solid rubber.
+    static readonly Length LeastTyre = Units.Length.FromMillimetres(140);
+
+    /// <summary>Whether it is an air tyre or solid rubber, and not urethane: by its size where nobody states a hardness.</summary>
+    public bool IsTyre(Needs needs)
+    {
+        ArgumentNullException.ThrowIfNull(needs);
+        return needs.Read(Diameter, default) >= LeastTyre && needs.Read(Durometer, "").Length == 0;
+    }
+
     /// <summary>Rolling radius.</summary>
     public Length Radius(Needs needs) => needs.Read(Diameter) / 2;
     /// <summary>Width of the tread body.</summary>

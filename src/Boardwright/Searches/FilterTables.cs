@@ -100,7 +100,7 @@ readonly record struct DriveNumbers(
         Mass, Price, Wheels.Motors, Wheels.Ratio, Wheels.Efficiency, Wheels.WheelRadius, Wheels.TorqueConstant, Wheels.FluxLinkage,
             Wheels.PolePairs,
         Wheels.PhaseResistance, Wheels.PhaseInductance, Wheels.DragTorque, Wheels.DragSlope, Rolling, TurningMass,
-        Tyres.Coefficient, Tyres.WeightShare, Tyres.Wheelbase, (double)Tyres.Driven, Phase, BrakePhase,
+        Tyres.Coefficient, Tyres.WeightShare, Tyres.Wheelbase, (double)Tyres.Driven, Tyres.CentreHeight, Phase, BrakePhase,
     ];
 }
 

@@ -7,9 +7,6 @@ namespace Boardwright.UsualValues;
 /// <summary>Usual values of wheels, rider and road.</summary>
 static class RoadValues
 {
-    // A wheel this large without a hardness is an air tyre or solid rubber.
-    static readonly Length Tyre = Length.FromMillimetres(140);
-
     public static IReadOnlyList<UsualValue> All { get; } =
     [
         UsualValue.Table(
@@ -26,8 +23,8 @@ static class RoadValues
             b => b.Parts.Wheels.Inertia,
             (b, v) => b with { Parts = b.Parts with { Wheels = b.Parts.Wheels with { Inertia = v } } },
             b => b.Parts.Wheels is { Mass: { IsKnown: true, Value.Kilograms: var mass }, Diameter: { IsKnown: true, Value: var diameter } }
-                ? new(Inertia.FromKilogramSquareMetres((IsTyre(b.Parts.Wheels) ? 0.65 : 0.58) * mass * Pow(diameter.Metres, 2) / 4),
-                    IsTyre(b.Parts.Wheels) ? 1.12 : null)
+                ? new(Inertia.FromKilogramSquareMetres((b.Parts.Wheels.IsTyre(new Needs()) ? 0.65 : 0.58) * mass * Pow(diameter.Metres, 2) / 4),
+                    b.Parts.Wheels.IsTyre(new Needs()) ? 1.12 : null)
                 : null),
         UsualValue.Quantity(
             "brief.drag_area", "brief.stance, brief.rider_mass",
@@ -48,8 +45,6 @@ static class RoadValues
                 : b.Parts.Drive.IsGear && !b.Parts.Gearbox.Efficiency.IsKnown ? new(Number.FromValue(0.95)) : null),
     ];
 
-    static bool IsTyre(Wheel wheels) => !wheels.Durometer.IsKnown && wheels.Diameter.IsKnown && wheels.Diameter.Value >= Tyre;
-
     static UsualEstimate<Area>? DragArea(Mass rider, Known<Stance> stance)
     {
         var (part, factor) = !stance.IsKnown ? (0.270, 1.25) : stance.Value switch
@@ -67,7 +62,7 @@ static class RoadValues
         if (!wheels.Diameter.IsKnown || !brief.RiderMass.IsKnown)
             return null;
         var surface = brief.Surface.Or(Surface.SmoothAsphalt);
-        if (IsTyre(wheels))
+        if (wheels.IsTyre(new Needs()))
             return new(Table(0.023, 0.023, 1.15, 1.4, 1.7), 1.45);
         const double BoardKilograms = 10;
         var newtons = 9.81 * (brief.RiderMass.Value.Kilograms + brief.GearMass.Or(default).Kilograms + BoardKilograms) / wheels.Count.Or(4);
