@@ -23,9 +23,7 @@ static class RoadValues
             b => b.Parts.Wheels.Inertia,
             (b, v) => b with { Parts = b.Parts with { Wheels = b.Parts.Wheels with { Inertia = v } } },
             b => b.Parts.Wheels is { Mass: { IsKnown: true, Value.Kilograms: var mass }, Diameter: { IsKnown: true, Value: var diameter } }
-                ? new(Inertia.FromKilogramSquareMetres((b.Parts.Wheels.IsTyre(new Needs()) ? 0.65 : 0.58) * mass * Pow(diameter.Metres, 2) / 4),
-                    b.Parts.Wheels.IsTyre(new Needs()) ? 1.12 : null)
-                : null),
+                ? InertiaOf(mass, diameter, b.Parts.Wheels.IsTyre(new Needs())) : null),
         UsualValue.Quantity(
             "brief.drag_area", "brief.stance, brief.rider_mass",
             "c · 1.955 m² (m/80 kg)^0.425: c 0.307 upright, 0.230 crouched, 0.154 tucked, 0.270 where the stance is not known", 1.13,
@@ -44,6 +42,9 @@ static class RoadValues
             b => b.Parts.Drive.IsBelt ? new(Number.FromValue(0.94))
                 : b.Parts.Drive.IsGear && !b.Parts.Gearbox.Efficiency.IsKnown ? new(Number.FromValue(0.95)) : null),
     ];
+
+    static UsualEstimate<Inertia> InertiaOf(double kilograms, Length diameter, bool isTyre) =>
+        new(Inertia.FromKilogramSquareMetres((isTyre ? 0.65 : 0.58) * kilograms * Pow(diameter.Metres, 2) / 4), isTyre ? 1.12 : null);
 
     static UsualEstimate<Area>? DragArea(Mass rider, Known<Stance> stance)
     {

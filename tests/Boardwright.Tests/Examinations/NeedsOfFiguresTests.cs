@@ -91,7 +91,8 @@ public sealed class NeedsOfFiguresTests
 
     static readonly HashSet<string> Spared = new(StringComparer.Ordinal)
     {
-        "brief.road", "brief.headwind", "brief.altitude", "brief.gear_mass", "drive.driven", "gearbox.efficiency", "gearbox.oil_loss",
+        "brief.road", "brief.stance", "brief.headwind", "brief.altitude", "wheels.durometer",
+        "brief.gear_mass", "drive.driven", "gearbox.efficiency", "gearbox.oil_loss",
         "wheels.inertia", "pack.mass_extra", "motor.case_to_air", "motor.winding_capacity", "motor.case_capacity", "motor.winding_to_case",
         "motor.winding_limit", "controller.motors", "controller.electrical_speed_limit", "controller.phase_current_peak",
         "controller.pack_current", "controller.regen_current", "pack.protection.charge_current", "pack.protection.discharge_current",

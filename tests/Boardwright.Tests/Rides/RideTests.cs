@@ -144,7 +144,7 @@ public sealed class RideTests
     public void A_hill_that_is_too_steep_ends_the_ride_and_says_why()
     {
         var ride = Ridden(Boards.Tern,
-            Route.Create("wall", new(Length.FromMetres(200), default), new(Length.FromMetres(500), Fraction.FromPercent(38))));
+            Route.Create("wall", new(Length.FromMetres(200), default), new(Length.FromMetres(500), Fraction.FromPercent(28))));
 
         Assert.Equal(RideEnd.CannotGoOn, ride.End);
         Assert.Equal(RideLimit.PhaseCurrent, ride.HeldBack);
