@@ -10,15 +10,34 @@ public static class TradeName
     public static IEqualityComparer<string> Comparer { get; } = new NameComparer();
 
     /// <summary>Whether two names mean the same.</summary>
-    public static bool Same(string a, string b) => string.Equals(Plain(a), Plain(b), StringComparison.Ordinal);
+    public static bool Same(string a, string b)
+    {
+        ArgumentNullException.ThrowIfNull(a);
+        ArgumentNullException.ThrowIfNull(b);
+        var (i, j) = (0, 0);
+        while (true)
+        {
+            while (i < a.Length && IsLeftOut(a[i]))
+                i++;
+            while (j < b.Length && IsLeftOut(b[j]))
+                j++;
+            if (i == a.Length || j == b.Length)
+                return i == a.Length && j == b.Length;
+            if (Plain(a[i++]) != Plain(b[j++]))
+                return false;
+        }
+    }
 
     /// <summary>A name without what makes no difference.</summary>
     public static string Plain(string name)
     {
         ArgumentNullException.ThrowIfNull(name);
-        return string.Concat(name.Where(c => !char.IsWhiteSpace(c) && c is not ('-' or '_' or '‐' or '‑' or '–')))
-            .ToLowerInvariant().Replace('×', 'x');
+        return string.Concat(name.Where(c => !IsLeftOut(c)).Select(Plain));
     }
+
+    static bool IsLeftOut(char c) => char.IsWhiteSpace(c) || c is '-' or '_' or '‐' or '‑' or '–';
+
+    static char Plain(char c) => c == '×' ? 'x' : char.ToLowerInvariant(c);
 
     /// <summary>Known names that are few slips from what was written, nearest first; none where nothing is near.</summary>
     /// <param name="written">What was written.</param>
@@ -65,6 +84,16 @@ public static class TradeName
     {
         public bool Equals(string? x, string? y) => x is null || y is null ? ReferenceEquals(x, y) : Same(x, y);
 
-        public int GetHashCode([DisallowNull] string obj) => Plain(obj).GetHashCode(StringComparison.Ordinal);
+        public int GetHashCode([DisallowNull] string obj)
+        {
+            var hash = 0;
+            foreach (var c in obj)
+            {
+                if (!IsLeftOut(c))
+                    hash = 31 * hash + Plain(c);
+            }
+
+            return hash;
+        }
     }
 }

@@ -49,7 +49,10 @@ public static class ElectricalRules
             foreach (var (key, name) in PlugsInUse(e.Board).DistinctBy(p => p.Name, TradeName.Comparer))
             {
                 if (e.Board.KnowsPlug(name))
-                    Judge(key, e.Board.PlugCalled(name).Voltage, $"The plug {e.Board.PlugCalled(name).Title}");
+                {
+                    var plug = e.Board.PlugCalled(name);
+                    Judge(key, plug.Voltage, $"The plug {plug.Title}");
+                }
                 else
                     found.Add(NameRules.Unknown(PartsStandVoltage!, key, name, "plug", NameRules.PlugsOf(e.Board)));
             }
