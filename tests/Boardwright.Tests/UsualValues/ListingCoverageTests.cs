@@ -9,7 +9,7 @@ namespace Boardwright.Tests.UsualValues;
 public sealed class ListingCoverageTests
 {
     const int Boards = 200;
-    const int Points = 64;
+    const int Points = 256;
 
     static readonly string[] Headline =
     [
