@@ -1,0 +1,100 @@
+using Boardwright.Examinations;
+using Boardwright.Findings;
+using Boardwright.Parts;
+
+namespace Boardwright.Tests.Rules;
+
+/// <summary>Faults planted along the driven axle: each is found, and what the finding says to do mends it.</summary>
+public sealed class StackRuleTests
+{
+    // Tern with a shaft that its cover takes, and every dimension a maker's.
+    static readonly Board Sound = Boards.Tern.With(("motor.shaft_length", "36 mm"), ("mount.cover_depth", "26 mm"), ("motor_pulley.length", "24 mm"));
+
+    static readonly string[] Along = ["fit.shaft_cover", "fit.pulley_seat", "fit.axle_length", "belt.alignment"];
+
+    static Board Edited(string edits) => Sound.With([.. edits.Split(';').Select(e => e.Split('=', 2)).Select(e => (e[0], e[1]))]);
+
+    static Finding Found(Board board, string rule) => Assert.Single(Examination.Examine(board).Findings, f => f.Rule == rule);
+
+    public static TheoryData<string, string, Level, string, string> Faults => new()
+    {
+        // The fault; rule and level; what the remedy says; what that is in the file.
+        { "mount.plate_from_wheel=22 mm;motor.shaft_length=48 mm;mount.cover_depth=25 mm", "fit.shaft_cover", Level.Stop, "take cover standoffs of 20.0 mm", "mount.cover_standoff=20 mm" },
+        { "motor.shaft_length=40 mm", "fit.shaft_cover", Level.Stop, "Shorten the shaft by 3.5 mm", "motor.shaft_length=36.5 mm" },
+        { "motor.shaft_length=38.5 mm", "fit.shaft_cover", Level.Fix, "put 3 washers ISO 7089-M4 (0.8 mm)", "mount.cover_standoff=8.4 mm" },
+        { "motor_pulley.face_offset=1 mm;mount.cover_depth=27.5 mm", "fit.shaft_cover", Level.Fix, "Turn the motor pulley around", "motor_pulley.face_offset=7 mm" },
+        { "motor.shaft_length=25 mm", "fit.pulley_seat", Level.Fix, "Take a motor whose shaft is at least 32.0 mm long", "motor.shaft_length=32 mm" },
+        { "mount.plate_from_wheel=14 mm;motor.shaft_length=31 mm", "fit.pulley_seat", Level.Fix, "shaft is at least 38.0 mm", "motor.shaft_length=38 mm" },
+        { "motor_pulley.face_offset=1 mm;motor.shaft_length=34.5 mm", "fit.pulley_seat", Level.Fix, "Turn the pulley around", "motor_pulley.face_offset=7 mm" },
+        { "mount.plate_from_wheel=1 mm;motor_pulley.face_offset=4 mm", "belt.alignment", Level.Fix, "put 3 washers of 1 mm more", "drive.pulley_from_hanger=4 mm" },
+        { "mount.plate_from_wheel=1 mm;motor_pulley.face_offset=4 mm;rear_truck.axle_overhang=67 mm", "belt.alignment", Level.Fix, "no thread left", "mount.plate_from_wheel=3.5 mm" },
+        { "mount.plate_from_wheel=3 mm;motor_pulley.face_offset=6 mm", "belt.alignment", Level.Fix, "Turn the motor pulley around", "motor_pulley.face_offset=2 mm" },
+        { "rear_truck.axle_overhang=60 mm", "fit.axle_length", Level.Stop, "stands out at least 66.0 mm", "rear_truck.axle_overhang=66 mm" },
+    };
+
+    [Theory]
+    [MemberData(nameof(Faults))]
+    public void A_planted_fault_is_found_and_its_remedy_mends_it(string fault, string rule, Level level, string remedy, string mending)
+    {
+        var found = Found(Edited(fault), rule);
+
+        Assert.True(found.Level == level && $"{found.Remedy}".Contains(remedy, StringComparison.Ordinal), $"{found.Level}: {found.Says} {found.Remedy}");
+        var mended = Found(Edited($"{fault};{mending}"), rule);
+        Assert.True(mended.Level == Level.Fine, $"{mended.Level}: {mended.Says} {mended.Remedy}");
+    }
+
+    [Fact]
+    public void Without_a_fault_nothing_is_found()
+    {
+        var found = Examination.Examine(Sound).Findings.Where(f => Along.Contains(f.Rule)).ToArray();
+
+        Assert.Equal(4, found.Length);
+        Assert.All(found, f => Assert.True(f.Level == Level.Fine, $"{f.Rule} {f.Level}: {f.Says} {f.Remedy}"));
+    }
+
+    [Theory]
+    [InlineData("fit.shaft_cover", "motor_pulley.face_offset=;mount.cover_depth=26 mm", "motor_pulley.face_offset")]
+    [InlineData("belt.alignment", "motor_pulley.face_offset=;mount.plate_from_wheel=4 mm", "motor_pulley.face_offset")]
+    [InlineData("fit.shaft_cover", "mount.plate_from_wheel=", "mount.plate_from_wheel")]
+    [InlineData("fit.pulley_seat", "wheel_pulley.face_offset=;wheel_pulley.length=", "wheel_pulley.length")]
+    [InlineData("fit.axle_length", "wheels.seat_offset=", "wheels.seat_offset")]
+    public void What_nobody_measured_is_asked_for_where_it_matters(string rule, string edits, string key)
+    {
+        var found = Found(Edited(edits), rule);
+
+        Assert.True(found.Level == Level.Measure, $"{found.Level}: {found.Says} {found.Remedy}");
+        Assert.Contains(key, found.Needs);
+    }
+
+    [Theory]
+    [InlineData("fit.shaft_cover", "motor.shaft_length=42 mm", Level.Stop)]
+    [InlineData("fit.pulley_seat", "motor.shaft_length=20 mm", Level.Fix)]
+    public void What_the_shaft_alone_says_is_said_without_the_pulley_s_place(string rule, string edits, Level level)
+    {
+        var found = Examination.Examine(Edited($"{edits};mount.plate_from_wheel=")).Findings.Where(f => f.Rule == rule).ToArray();
+
+        Assert.Equal([level, Level.Measure], found.Select(f => f.Level).Order());
+    }
+
+    [Fact]
+    public void What_holds_only_by_the_written_dimensions_is_to_be_measured()
+    {
+        var found = Found(Edited("motor.shaft_length=37.5 mm"), "fit.shaft_cover");
+
+        Assert.Equal(Level.Measure, found.Level);
+        Assert.Contains("at worst", $"{found.Says}", StringComparison.Ordinal);
+        Assert.Contains("motor.shaft_length", $"{found.Remedy}", StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_plate_s_place_enters_into_every_finding_about_the_motor_pulley()
+    {
+        // The surprise of a build: the same parts with the plate 17 mm further in are no longer fine.
+        var found = Examination.Examine(Edited("mount.plate_from_wheel=25 mm")).Findings.ToLookup(f => f.Rule);
+
+        Assert.Equal(Level.Stop, found["fit.shaft_cover"].Single().Level);
+        Assert.Equal(Level.Fix, found["fit.pulley_seat"].Single().Level);
+        Assert.Contains("past the shaft's end", $"{found["fit.pulley_seat"].Single().Says}", StringComparison.Ordinal);
+        Assert.Contains("because", $"{found["fit.shaft_cover"].Single().Remedy}", StringComparison.Ordinal);
+    }
+}
