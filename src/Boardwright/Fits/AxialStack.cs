@@ -93,8 +93,8 @@ public sealed record AxialStack(
 
     /// <summary>What stays between the plate and a pulley with its teeth in the belt's plane; negative where it cannot get there.</summary>
     public DimensionChain FromPlate => Plane.Minus(Pulley.Middle).Minus(Plate);
-    /// <summary>Whether the plate is in the pulley's way to the belt's plane.</summary>
-    public bool IsHeldByPlate => FromPlate.Nominal.Millimetres < -1e-9;
+    /// <summary>Whether the plate is in the pulley's way to the belt's plane, wherever its teeth sit.</summary>
+    public bool IsHeldByPlate => FromPlate.Possible.Millimetres < -1e-9;
     /// <summary>How far the middle of the motor pulley's teeth stays out of the belt's plane; zero where it gets there.</summary>
     public Length Misalignment => IsHeldByPlate ? -FromPlate.Nominal : default;
     /// <summary>Inner end of the motor pulley.</summary>

@@ -18,7 +18,7 @@ public sealed class DimensionChain
         this.links =
         [
             .. links.GroupBy(l => l.Key)
-                .Select(g => new Link(g.Key, g.Sum(l => l.Times), g.Max(l => l.Deviation), g.Max(l => l.Most))),
+                .Select(g => new Link(g.Key, g.Sum(l => l.Times), g.Max(l => l.Deviation), g.Max(l => l.Most), g.Any(l => l.IsOpen))),
         ];
     }
 
@@ -38,6 +38,9 @@ public sealed class DimensionChain
 
     /// <summary>The length in the worst case.</summary>
     public Length Least => Nominal - Worst;
+    /// <summary>The greatest length that the dimensions leave open of which only two ends are known; the nominal one where there are
+    /// none.</summary>
+    public Length Possible => Nominal + Length.FromMetres(links.Where(l => l.IsOpen).Sum(l => Abs(l.Times) * l.Most));
     /// <summary>The dimensions that may be off, the one that matters most first.</summary>
     public IReadOnlyList<string> Loosest =>
         [.. links.Where(l => Abs(l.Times) * l.Most > 1e-9).OrderByDescending(l => Abs(l.Times) * l.Most).Select(l => l.Key)];
@@ -55,14 +58,14 @@ public sealed class DimensionChain
         var length = needs.Read(known);
         var key = known.Key[(known.Key.LastIndexOf('.') + 1)..];
         var spread = Entry.ListEntries(sheet).FirstOrDefault(e => e.Key == key)?.SpreadOf(known) ?? 0;
-        return new(length.Si, [new(known.Key, 1, spread, 2 * spread)]);
+        return new(length.Si, [new(known.Key, 1, spread, 2 * spread, false)]);
     }
 
     /// <summary>A dimension of which only two ends are known: its middle, and half of the way to either end.</summary>
     public static DimensionChain Between(string key, Length least, Length most)
     {
         var half = Max(0, (most - least).Si) / 2;
-        return new((least + most).Si / 2, [new(key, 1, half / Sqrt(3), half)]);
+        return new((least + most).Si / 2, [new(key, 1, half / Sqrt(3), half, true)]);
     }
 
     /// <summary>The sum of two.</summary>
@@ -82,7 +85,8 @@ public sealed class DimensionChain
     /// <summary>A multiple.</summary>
     public DimensionChain Times(double factor) => new(Nominal.Si * factor, links.Select(l => l with { Times = l.Times * factor }));
 
-    /// <summary>A dimension in the sum: how often it counts, its standard deviation and its ±, in metres.</summary>
+    /// <summary>A dimension in the sum: how often it counts, its standard deviation and its ±, in metres, and whether only
+    /// its two ends are known.</summary>
     [StructLayout(LayoutKind.Auto)]
-    readonly record struct Link(string Key, double Times, double Deviation, double Most);
+    readonly record struct Link(string Key, double Times, double Deviation, double Most, bool IsOpen);
 }

@@ -52,8 +52,10 @@ static class StackRules
             var washers = WasherText(CoverGap - tight.Least, bolt, parts.Mount);
             FormattableString remedy = cutting is { } done ? (FormattableString)$"{done}, or {washers}."
                 : (FormattableString)$"No cut of the shaft and no turn of the pulley mends it, because {Obstacle(stack, pulley)}: {washers}, or take a mount whose plate lies nearer to the hanger's end.";
-            return least.Nominal < CoverGap
-                ? [Covered(least, tight, reach, room.Nominal, new Phrase(remedy)) with { Mend = mend }]
+            // Where the teeth sit on the pulley is open until somebody measured it: only what fails wherever they sit fails.
+            var fails = pulley.Possible < shaft.Nominal ? pulley : shaft;
+            return fails.Possible < CoverGap
+                ? [Covered(fails, tight, room.Nominal - fails.Nominal, room.Nominal, new Phrase(remedy)) with { Mend = mend }]
                 : [Loose(CoverCloses!, $"{beyond.Nominal:0.0 mm} of shaft and a pulley that ends at {outer:0.0 mm} stand in {room.Nominal:0.0 mm}: {least.Nominal:0.0 mm} should stay free, and at worst {tight.Least:0.0 mm} do ({Give(tight)}).", tight, remedy, value, limit)];
         });
 
@@ -99,8 +101,8 @@ static class StackRules
             FormattableString remedy = turns
                 ? (FormattableString)$"Turn the pulley around on the shaft: {Fraction.FromValue(turned.Seat):0 %} of it is then on the shaft."
                 : $"No place on this shaft works, because the belt's plane lies {(stack.Plane.Minus(stack.Plate)).Nominal:0.0 mm} beyond the plate and the shaft ends at {beyond.Nominal:0.0 mm}. {Longer(-tight.Least, stack.FromPlate.Least)}";
-            return stack.SeatSpare.Nominal.Si < -1e-9 || stack.BeltSpare.Nominal.Si < -1e-9
-                ? [PulleySeated!.Found(seat <= 0 ? Level.Stop : Level.Fix, $"Only {Fraction.FromValue(seat):0 %} of the pulley is on the shaft: with its teeth in the belt's plane it stands {(stack.PulleyInner.Minus(stack.Plate)).Nominal:0.0 mm} to {(stack.PulleyOuter.Minus(stack.Plate)).Nominal:0.0 mm} beyond the plate, and the shaft ends at {beyond.Nominal:0.0 mm}.{new Phrase(belt)}", remedy, value, limit, mend: mend)]
+            return stack.SeatSpare.Possible.Si < -1e-9 || stack.BeltSpare.Possible.Si < -1e-9
+                ? [PulleySeated!.Found(stack.SeatLength.Possible.Si <= 0 ? Level.Stop : Level.Fix, $"Only {Fraction.FromValue(seat):0 %} of the pulley is on the shaft: with its teeth in the belt's plane it stands {(stack.PulleyInner.Minus(stack.Plate)).Nominal:0.0 mm} to {(stack.PulleyOuter.Minus(stack.Plate)).Nominal:0.0 mm} beyond the plate, and the shaft ends at {beyond.Nominal:0.0 mm}.{new Phrase(belt)}", remedy, value, limit, mend: mend)]
                 : [Loose(PulleySeated!, $"{Fraction.FromValue(seat):0 %} of the pulley should be on the shaft, and {tight.Nominal:0.0 mm} to spare; that may be off by {tight.Worst:0.0 mm} at worst ({tight.Likely:0.0 mm} likely).{new Phrase(belt)}", tight, remedy, value, limit)];
         });
 
@@ -148,7 +150,7 @@ static class StackRules
                 : $"No position of the motor pulley works, because it meets the plate before its teeth reach the belt's plane: {new Phrase(outward)}.";
             var mend = turns ? Turn(turned)
                 : hasThread ? new Change("drive.pulley_from_hanger", $"{FromHanger(e.Board.Parts) + AxialStack.Washer * washers:0.0# mm}") : null;
-            return stack.IsHeldByPlate && off > allowed
+            return free.Possible < -allowed
                 ? [PulleysInLine!.Found(Level.Fix, $"The motor pulley's teeth stay {off:0.0 mm} out of the belt's plane, {Angle.FromRadians(Math.Atan(off / centre)):0.0 deg} over {centre:0.0 mm}; {allowed:0.00 mm} are allowed.", remedy, value, limit, mend: mend)]
                 : [Loose(PulleysInLine!, $"The belt's plane lies {plane:0.0 mm} beyond the plate; whether the motor pulley gets there is not certain: {new Phrase(Reaches(free))}.", free, remedy, value, limit)];
         });
@@ -173,7 +175,7 @@ static class StackRules
                 return [AxleLongEnough!.Found(Level.Fine, $"{needed:0.0 mm} of {overhang:0.0 mm} are needed; {free.Nominal:0.0 mm} of thread stay ({Give(free)}).", value: value, limit: limit, where: truck.AxleOverhang.Key)];
             var lacks = Up(-free.Least);
             FormattableString remedy = $"Take a truck whose axle stands out at least {overhang + lacks:0.0 mm}, a wheel whose inner bearing lies {lacks:0.0 mm} less deep, or a wheel pulley that stands {lacks:0.0 mm} less out of the wheel.";
-            return free.Nominal.Si < -1e-9
+            return free.Possible.Si < -1e-9
                 ? [AxleLongEnough!.Found(Level.Stop, $"{needed:0.0 mm} have to go on an axle that stands out {overhang:0.0 mm}: the nut would not be full by {-free.Nominal:0.0 mm}.", remedy, value, limit, truck.AxleOverhang.Key)]
                 : [Loose(AxleLongEnough!, $"{needed:0.0 mm} of {overhang:0.0 mm} are needed; {free.Nominal:0.0 mm} of thread should stay, off by {free.Worst:0.0 mm} at worst ({free.Likely:0.0 mm} likely).", free, remedy, value, limit) with { Where = truck.AxleOverhang.Key }];
         });
@@ -197,7 +199,7 @@ static class StackRules
     static Change Turn(AxialStack turned) => new("motor_pulley.face_offset", $"{turned.Pulley.Offset.Nominal:0.0# mm}");
 
     static Finding Covered(DimensionChain least, DimensionChain tight, Length reach, Length room, Phrase remedy) => CoverCloses.Found(
-        least.Nominal.Si < 0 ? Level.Stop : Level.Fix,
+        least.Possible.Si < 0 ? Level.Stop : Level.Fix,
         $"{reach:0.0 mm} stand beyond the plate, the cover has {room:0.0 mm}: {(least.Nominal.Si < 0 ? (FormattableString)$"{-least.Nominal:0.0 mm} too much" : $"only {least.Nominal:0.0 mm} free")} ({Give(tight)}).",
         $"{remedy}", Amount.Create(reach, "mm"), Amount.Create(room - CoverGap, "mm"));
 

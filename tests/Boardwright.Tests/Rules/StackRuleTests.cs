@@ -76,6 +76,18 @@ public sealed class StackRuleTests
         Assert.Equal([level, Level.Measure], found.Select(f => f.Level).Order());
     }
 
+    [Theory]
+    [InlineData("27.5 mm", Level.Measure)]
+    [InlineData("22.5 mm", Level.Measure)]
+    [InlineData("20.5 mm", Level.Stop)]
+    public void What_fails_wherever_the_teeth_sit_fails_though_nobody_measured_them(string depth, Level level)
+    {
+        // The pulley ends 27 to 33 mm beyond the plate, as its teeth sit at its outer or its inner end.
+        var found = Found(Edited($"motor.shaft_length=26 mm;motor_pulley.face_offset=;mount.cover_depth={depth}"), "fit.shaft_cover");
+
+        Assert.True(found.Level == level, $"{found.Level}: {found.Says} {found.Remedy}");
+    }
+
     [Fact]
     public void What_holds_only_by_the_written_dimensions_is_to_be_measured()
     {
