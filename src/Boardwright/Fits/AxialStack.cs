@@ -56,6 +56,11 @@ public sealed record AxialStack(
     public static Length Washer { get; } = Length.FromMillimetres(1);
     /// <summary>Part of pulley and belt that must be over the shaft; common practice, no source.</summary>
     public const double LeastSeat = 0.8;
+    /// <summary>Greatest angle between the pulleys' planes, offset and tilt together.</summary>
+    /// <source cref="Sources.SdpSiAlignment"/>
+    public static Angle GreatestMisalignment { get; } = Angle.FromDegrees(0.25);
+    /// <summary>How far two pulleys may be out of line at a distance of shaft and axle.</summary>
+    public static Length Allowed(Length centre) => centre * Math.Tan(GreatestMisalignment.Radians);
 
     /// <summary>Along the driven axle of a board.</summary>
     public static Answer<AxialStack> Compute(Board board) =>

@@ -11,7 +11,6 @@ static class StackRules
 {
     static readonly Length CoverGap = Length.FromMillimetres(1);
     static readonly Length UnsaidGive = Length.FromMillimetres(0.4);
-    static readonly Angle GreatestMisalignment = Angle.FromDegrees(0.25);
     // More washers than these on top of each other want a longer standoff instead.
     const int MostWashers = 4;
 
@@ -124,7 +123,7 @@ static class StackRules
             var centre = needs.Read(e.Centre);
             if (needs.Unmet)
                 return null;
-            var allowed = centre * Math.Tan(GreatestMisalignment.Radians);
+            var allowed = AxialStack.Allowed(centre);
             var off = stack.Misalignment;
             var (value, limit) = (Amount.Create(off, "mm"), Amount.Create(allowed, "mm"));
             if (Holds(free, -allowed))
