@@ -35,8 +35,8 @@ public sealed record PulleyAlong(DimensionChain Length, DimensionChain Face, Dim
 
     /// <summary>From its inner end to the middle of its teeth.</summary>
     public DimensionChain Middle => Offset.Plus(Face.Times(0.5));
-    /// <summary>The same pulley, turned around on its shaft.</summary>
-    public PulleyAlong Turned => this with { Offset = Length.Minus(Face).Minus(Offset) };
+    /// <summary>The same pulley, turned around on its shaft; the offset is then measured again, and as well as before.</summary>
+    public PulleyAlong Turned => this with { Offset = Offset.WithNominal(Length.Nominal - Face.Nominal - Offset.Nominal) };
 }
 
 /// <summary>Belt drive along the driven axle, as one sum from the hanger's end outward. The wheel pulley sets the belt's plane; the motor

@@ -85,6 +85,9 @@ public sealed class DimensionChain
     /// <summary>A multiple.</summary>
     public DimensionChain Times(double factor) => new(Nominal.Si * factor, links.Select(l => l with { Times = l.Times * factor }));
 
+    /// <summary>A sum as uncertain as this one, of another length.</summary>
+    public DimensionChain WithNominal(Length nominal) => new(nominal.Si, links);
+
     /// <summary>A dimension in the sum: how often it counts, its standard deviation and its ±, in metres, and whether only
     /// its two ends are known.</summary>
     [StructLayout(LayoutKind.Auto)]

@@ -1,3 +1,5 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
 using Boardwright.Examinations;
 using Boardwright.Findings;
 using Boardwright.Parts;
@@ -41,6 +43,58 @@ public sealed class StackRuleTests
         Assert.True(found.Level == level && $"{found.Remedy}".Contains(remedy, StringComparison.Ordinal), $"{found.Level}: {found.Says} {found.Remedy}");
         var mended = Found(Edited($"{fault};{mending}"), rule);
         Assert.True(mended.Level == Level.Fine, $"{mended.Level}: {mended.Says} {mended.Remedy}");
+    }
+
+    [Fact]
+    public void On_any_board_what_a_remedy_says_mends_what_it_was_said_of()
+    {
+        var random = new Random(20261129);
+        string Between(double least, double most) =>
+            FormattableString.Invariant($"{Math.Round(2 * (least + (most - least) * random.NextDouble())) / 2} mm");
+        var tried = new Dictionary<string, int>();
+        for (var i = 0; i < 160; i++)
+        {
+            var board = Sound.With(("mount.plate_from_wheel", Between(0, i % 2 == 0 ? 24 : 4)), ("motor.shaft_length", Between(18, 50)),
+                ("mount.cover_depth", Between(18, 34)), ("motor_pulley.face_offset", Between(1, 7)),
+                ("wheel_pulley.face_offset", Between(1, 4)), ("rear_truck.axle_overhang", Between(58, 76)),
+                ("wheels.seat_offset", Between(6, 16)));
+            foreach (var found in Examination.Examine(board).Findings.Where(f => Along.Contains(f.Rule) && f.Level is Level.Stop or Level.Fix))
+            {
+                foreach (var (way, mending) in Mendings(board, found))
+                {
+                    var after = Found(board.With(mending), found.Rule);
+                    Assert.True(after.Level == Level.Fine, $"{found.Says} {found.Remedy} | {mending} | {after.Level}: {after.Says}");
+                    tried[way] = tried.GetValueOrDefault(way) + 1;
+                }
+            }
+        }
+
+        Assert.Equal(7, tried.Count);
+        Assert.All(tried, t => Assert.True(t.Value > 2, $"{t.Key}: {t.Value}"));
+    }
+
+    /// <summary>What a finding's remedy offers, each as a change of one entry.</summary>
+    static IEnumerable<(string Way, (string Key, string Value) Mending)> Mendings(Board board, Finding found)
+    {
+        if (found.Mend is { } mend)
+            yield return (mend.Key, (mend.Key, mend.Text));
+        var parts = board.Parts;
+        (string Pattern, string Key, Func<double, double, double> Value)[] ways =
+        [
+            (@"^Shorten the shaft by (?<a>[\d.]+) mm", "motor.shaft_length", (a, _) => parts.Motor.ShaftLength.Value.Millimetres - a),
+            (@"(?<a>\d+) washers? ISO 7089-M4 \((?<b>[\d.]+) mm\)", "mount.cover_standoff",
+                (a, b) => parts.Mount.CoverStandoff.Value.Millimetres + a * b),
+            (@"cover standoffs of (?<a>[\d.]+) mm", "mount.cover_standoff", (a, _) => a),
+            (@"whose shaft is at least (?<a>[\d.]+) mm", "motor.shaft_length", (a, _) => a),
+            (@"stands out at least (?<a>[\d.]+) mm", "rear_truck.axle_overhang", (a, _) => a),
+        ];
+        foreach (var (pattern, key, value) in ways)
+        {
+            if (Regex.Match($"{found.Remedy}", pattern, RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(1)) is not { Success: true } match)
+                continue;
+            double Number(string group) => match.Groups[group] is { Success: true } g ? double.Parse(g.Value, CultureInfo.InvariantCulture) : 0;
+            yield return (pattern, (key, FormattableString.Invariant($"{value(Number("a"), Number("b"))} mm")));
+        }
     }
 
     [Fact]
