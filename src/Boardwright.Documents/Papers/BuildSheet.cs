@@ -3,6 +3,7 @@ using Boardwright.Builds;
 using Boardwright.Drivetrains;
 using Boardwright.Examinations;
 using Boardwright.Findings;
+using Boardwright.Fits;
 using Boardwright.Parts;
 using Boardwright.Wiring;
 using static Boardwright.Documents.Papers.PaperContext;
@@ -117,11 +118,13 @@ static class BuildSheet
         if (examination.IsBelt)
         {
             var mesh = gathering.Figure(Catalogue.TeethInMesh, "0.0");
+            var place = gathering.Format(examination.AxialStack, s => $"{s.PulleyInner.Minus(s.Plate).Nominal:0.0 mm}");
+            double? line = examination.Centre.IsKnown ? Math.Floor(AxialStack.Allowed(examination.Centre.Value).Millimetres * 10) / 10 : null;
             checks.AddRange(
             [
-                new(Invariant($"Motor pulley ({Or(gathering.Format(parts.MotorPulley.Teeth, t => $"{t} teeth"))}, {Or(gathering.Format(parts.MotorPulley.Fixing, FixingOf))}) on the shaft: {Or(KeyOf(gathering))}. Set screws on a flat or on the key, strong thread lock, {Or(SetScrewTorque(), "")}.")) { Id = "pulleys.motor" },
+                new(Invariant($"Motor pulley ({Or(gathering.Format(parts.MotorPulley.Teeth, t => $"{t} teeth"))}, {Or(gathering.Format(parts.MotorPulley.Fixing, FixingOf))}) on the shaft: {Or(KeyOf(gathering))}. Set screws on a flat or on the key, strong thread lock, {Or(SetScrewTorque(), "")}. Its inner end stands {Or(place)} off the plate.")) { Id = "pulleys.motor" },
                 new(Invariant($"Wheel pulley ({Or(gathering.Format(parts.WheelPulley.Teeth, t => $"{t} teeth"))}) on the wheel's core; it runs true."), "less than 0.5 mm of wobble at the rim", "mm") { Id = "pulleys.wheel", Range = AtMost(0.5, "mm") },
-                new("Both pulleys in line, a straight edge across their faces.", "less than 1 mm off (common practice)", "mm") { Id = "pulleys.line", Range = AtMost(1, "mm") },
+                new("Both pulleys in line, a straight edge across their toothed faces.", line is { } off ? Invariant($"at most {off:0.0} mm off, a quarter of a degree") : "at most a quarter of a degree off", "mm") { Id = "pulleys.line", Range = line is { } most ? AtMost(most, "mm") : null },
                 new(gathering.Say($"Belt: {Or(gathering.Figure(Catalogue.BeltTeeth, "0"))} teeth, {Or(gathering.Format(parts.Belt.Width, w => $"{w:0.# mm} wide"))}. Shaft to axle when just taut: {Or(gathering.Figure(Catalogue.CentreDistance, "0.0"))}, {Or(mesh)} teeth in mesh."), "", "mm") { Id = "belts.place" },
             ]);
             var (tension, note) = (gathering.Figure(Catalogue.StaticTension, "0"), examination.BeltLoad);

@@ -158,11 +158,13 @@ public sealed class Starter
         Entry("face_width", Millimetres(plan.BeltWidth + 1), "listing: for belts of this width");
         Entry("length", Millimetres(plan.BeltWidth + 9), "along the shaft");
         Entry("fixing", "both", "key | set-screw | both");
+        Note("Measure on the part: face_offset, from its inner end to its teeth.");
         Place("wheel_pulley");
         Entry("profile", "HTD 5M", "the same as the motor pulley's");
         Entry("teeth", Whole(plan.WheelTeeth), "listing: 40T is 40 teeth");
         Entry("face_width", Millimetres(plan.BeltWidth + 1), "listing: for belts of this width");
         Entry("core", "six spokes 44", "for which wheel it is sold");
+        Note("Measure on the part: length, face_offset.");
         Place("belt");
         Entry("profile", "HTD 5M", "the same as the pulleys'");
         Entry("teeth", Whole(plan.BeltTeeth), Invariant($"or length: {plan.BeltTeeth * 5} mm, as belts are marked"));

@@ -83,6 +83,10 @@ public static class Sources
     public static Source SdpSiTechnicalSection { get; } = new(
         "Stock Drive Products/Sterling Instrument, Technical Section on timing belts, secs 9.1, 9.3 and 13.3 (second hand: read as quoted in a robotics project's design notes)");
 
+    /// <summary>A belt supplier on pulleys that are out of line.</summary>
+    public static Source SdpSiAlignment { get; } = new(
+        "Stock Drive Products/Sterling Instrument, Handbook of Timing Belts, D260, p. T-51: at most 1/4 degree, angular and parallel together");
+
     /// <summary>A belt supplier on tensioning.</summary>
     public static Source SdpSiTension { get; } = new(
         "Stock Drive Products/Sterling Instrument, catalogue D790, pp. T-1 and T-3, eqs 1-3 to 1-5");

@@ -76,8 +76,8 @@ public sealed record AssumedSize(string Key, Phrase Value);
 /// <remarks>
 /// What the file does not say is taken as is usual in the trade and listed in <see cref="Guesses"/>; a part that was not chosen, or of
 /// which nothing can be said, is left out and named in <see cref="LeftOut"/>.
-/// The deck lies level at the height of the driven truck. Toothed faces stand beside the wheel, so that the belt clears it; a single motor
-/// is drawn on the right.
+/// The deck lies level at the height of the driven truck. What stands along the driven axle lies where <see cref="AxialStack"/> has it; a
+/// single motor is drawn on the right.
 /// </remarks>
 /// <validity>Two axles, motors on their hangers, parts with their faces along and across the board. The deck's outline at its ends, the
 /// hanger's shape and the wheel's flanks are no entries of a board.</validity>
@@ -85,8 +85,6 @@ public sealed record AssumedSize(string Key, Phrase Value);
 /// <source cref="Sources.CommonPractice"/>
 public sealed class BoardShape
 {
-    static readonly Length Washer = AxleLoad.Washers / 2;
-
     readonly List<AssumedSize> guesses = [];
     readonly List<string> leftOut = [];
     readonly Board board;
@@ -242,18 +240,16 @@ public sealed class BoardShape
         var motor = Motors.FirstOrDefault(m => m.Axle == number && m.Side == side);
         if (motor?.Gears is { WheelGear: var gear })
         {
-            var cover = (side == BoardSide.Left ? gear.To : -gear.From) + Washer;
+            var cover = (side == BoardSide.Left ? gear.To : -gear.From) + AxialStack.Washer;
             return cover > end ? cover : end;
         }
 
         if (motor?.WheelPulley is not { } pulley)
             return end;
-        var inside = board.Parts.Wheels.SeatOffset.Or(default);
-        var length = pulley.To - pulley.From;
-        var outside = length - inside;
-        var face = AssumeUnknown(board.Parts.WheelPulley.FaceWidth, 16) + Usual.Flange * 2;
-        var stands = outside > face || face > length ? outside : face;
-        return end + Washer + (stands.Si > 0 ? stands : default);
+        var (needs, parts) = (new Needs(), AlongAxle());
+        var seat = DimensionChain.Exact(board.Parts.Wheels.SeatOffset.Or(default));
+        return (side == BoardSide.Left ? pulley.From : -pulley.To)
+            + AxleStack.StandOut(PulleyAlong.Read(needs, parts.WheelPulley), seat).Nominal;
     }
 
     List<MotorShape> MotorsOf(Answer<BeltDrive> belt, int direction)
@@ -393,16 +389,16 @@ public sealed class BoardShape
     MotorShape WithBelt(MotorShape motor, AxleShape axle, (Length X, Length Z) at, BeltPath? path)
     {
         var (small, large, belt) = (board.Parts.MotorPulley, board.Parts.WheelPulley, board.Parts.Belt);
-        var begin = axle.HangerWidth / 2 + Washer;
-        // The belt runs where the wheel pulley's teeth are, and those begin at its inner flange.
-        var face = AssumeUnknown(large.FaceWidth, 16);
-        var middle = begin + Usual.Flange + face / 2;
+        // The same sum as in the rules, so that views and findings give the same numbers.
+        var (needs, along, end) = (new Needs(), AlongAxle(), axle.HangerWidth / 2);
+        var stack = AxialStack.Read(needs, along)!;
+        var (begin, middle) = (end + AxialStack.FromHanger(needs, along).Nominal, end + stack.Plane.Nominal);
         RoundBody? onMotor = null, onWheel = null;
         if (small.IsChosen)
         {
-            var length = AssumeUnknown(small.Length, 22);
-            var outer = middle + small.FaceWidth.Or(face) / 2 + Usual.Flange;
-            onMotor = RoundBody.On(motor.Side, "motor_pulley", at, Across(small, path?.Driving, 26) / 2, outer - length, outer,
+            NoteOffset(small, stack.Pulley.Offset);
+            var (inner, outer) = (end + stack.PulleyInner.Nominal, end + stack.PulleyOuter.Nominal);
+            onMotor = RoundBody.On(motor.Side, "motor_pulley", at, Across(small, path?.Driving, 26) / 2, inner, outer,
                 !(small.Length.IsKnown && path is not null) || isCentreGuessed);
         }
         else
@@ -412,8 +408,9 @@ public sealed class BoardShape
 
         if (large.IsChosen)
         {
-            var length = AssumeUnknown(large.Length, 21);
-            onWheel = RoundBody.On(motor.Side, "wheel_pulley", (axle.X, default), Across(large, path?.Driven, 60) / 2, begin, begin + length,
+            NoteOffset(large, PulleyAlong.OffsetOf(needs, along.WheelPulley));
+            var outer = begin + along.WheelPulley.Length.Value;
+            onWheel = RoundBody.On(motor.Side, "wheel_pulley", (axle.X, default), Across(large, path?.Driven, 60) / 2, begin, outer,
                 !(large.Length.IsKnown && path is not null));
         }
         else
@@ -424,7 +421,7 @@ public sealed class BoardShape
         BeltShape? around = null;
         if (belt.IsChosen && path is not null)
         {
-            var half = AssumeUnknown(belt.Width, 15) / 2;
+            var half = along.Belt.Width.Value / 2;
             var (from, to) = motor.Side == BoardSide.Left ? (middle - half, middle + half) : (-middle - half, -middle + half);
             around = new(path.Driving.PitchDiameter / 2, path.Driven.PitchDiameter / 2, from, to, (path.Driving.Teeth, path.Driven.Teeth),
                 !belt.Width.IsKnown || isCentreGuessed);
@@ -435,6 +432,38 @@ public sealed class BoardShape
         }
 
         return motor with { Pulley = onMotor, WheelPulley = onWheel, Belt = around };
+    }
+
+    /// <summary>The parts along the driven axle, each dimension that is not in the file taken as is usual.</summary>
+    Fitted AlongAxle()
+    {
+        Known<Length> Filled(Known<Length> known, double millimetres, bool isChosen = true) =>
+            known.IsKnown ? known : known.With(isChosen ? AssumeUnknown(known, millimetres) : Length.FromMillimetres(millimetres));
+        var (mount, motor, small, large, belt) =
+            (board.Parts.Mount, board.Parts.Motor, board.Parts.MotorPulley, board.Parts.WheelPulley, board.Parts.Belt);
+        var face = Filled(large.FaceWidth, 16, large.IsChosen);
+        return board.Parts with
+        {
+            Mount = mount with
+            {
+                PlateFromWheel = Filled(mount.PlateFromWheel, 10, mount.IsChosen),
+                PlateThickness = Filled(mount.PlateThickness, 7, mount.IsChosen),
+            },
+            Motor = motor with { ShaftLength = Filled(motor.ShaftLength, 34) },
+            MotorPulley = small with
+            {
+                Length = Filled(small.Length, 22, small.IsChosen),
+                FaceWidth = Filled(small.FaceWidth, face.Value.Millimetres, small.IsChosen),
+            },
+            WheelPulley = large with { FaceWidth = face, Length = Filled(large.Length, 21, large.IsChosen) },
+            Belt = belt with { Width = Filled(belt.Width, 15, belt.IsChosen) },
+        };
+    }
+
+    void NoteOffset(Pulley pulley, DimensionChain offset)
+    {
+        if (!pulley.FaceOffset.IsKnown)
+            Guessed(pulley.FaceOffset.Key, $"{offset.Nominal:0.0 mm}");
     }
 
     Length Across(Pulley pulley, PulleyGeometry? geometry, double usual) =>
@@ -537,8 +566,6 @@ public sealed class BoardShape
     static class Usual
     {
         public static Angle Lean { get; } = Angle.FromDegrees(20);
-
-        public static Length Flange { get; } = Length.FromMillimetres(1);
 
         public static Length Hanger { get; } = Length.FromMillimetres(14);
 

@@ -59,6 +59,9 @@ public sealed record Drive : Sheet
     /// <summary>Mount angle that the builder means to use.</summary>
     [Entry("Mount angle that is meant to be used, of those the mount offers; its first where not given.", Example = "20 deg", Least = -1.5707963, Greatest = 1.5707963, Spread = SpreadKind.None)]
     public Known<Angle> MountAngle { get; init; }
+    /// <summary>From the hanger's end out to the wheel pulley.</summary>
+    [Entry("From the hanger's end out to the wheel pulley's inner end: the washers between them; negative where a hollow pulley reaches over the hanger; 1 mm, one washer, where not given.", Measure = "Depth gauge, with wheel and pulley on the axle.", Example = "1 mm", Least = -0.1, Greatest = 0.1)]
+    public Known<Length> PulleyFromHanger { get; init; }
     /// <summary>Efficiency on torque.</summary>
     [Entry("Efficiency on torque; a usual value for belt and gears, 1 for a hub motor where not given.", Example = "0.95", Least = 0.1, Greatest = 1)]
     public Known<Number> Efficiency { get; init; }
@@ -149,6 +152,9 @@ public sealed record Pulley : Part
     /// <summary>Overall length.</summary>
     [Entry("Overall length along the shaft.", Example = "24 mm", Positive = true, Greatest = 0.3)]
     public Known<Length> Length { get; init; }
+    /// <summary>From the pulley's inner end to its teeth.</summary>
+    [Entry("From the pulley's inner end, which faces the board's middle, to the inner edge of its teeth; where not given, anywhere between its ends.", Measure = "Depth gauge from the pulley's end, over the flange, to the teeth.", Example = "2 mm", Greatest = 0.3)]
+    public Known<Length> FaceOffset { get; init; }
     /// <summary>Diameter of the flanges.</summary>
     [Entry("Diameter of the flanges.", Example = "28 mm", Positive = true, Greatest = 0.5)]
     public Known<Length> FlangeDiameter { get; init; }

@@ -16,62 +16,6 @@ static class GeometryRules
     static readonly Angle LeastLean = Angle.FromDegrees(8);
     static readonly Angle LeastBreakover = Angle.FromDegrees(8);
 
-    /// <summary>The belt cover closes over shaft and pulley.</summary>
-    public static Rule<BoardAnalysis> CoverCloses { get; } = new(
-        "fit.shaft_cover", "motor.shaft_length", "The belt cover closes over the motor's shaft and pulley with 1 mm to spare.",
-        "Beyond the plate stand s = shaft_length − plate_thickness of shaft, and the pulley. Both must stay 1 mm inside cover_depth + cover_standoff, or the cover grinds and its screws bend.",
-        Sources.Geometry,
-        (e, needs) =>
-        {
-            if (!e.Board.Parts.Drive.TurnsBelts(needs))
-                return null;
-            var stack = needs.Read(e.CoverRoom);
-            var bolt = e.Board.Parts.Mount.CoverBolt.Or("M4");
-            if (needs.Unmet)
-                return null;
-            var (value, limit) = (Amount.Create(stack.Reach, "mm"), Amount.Create(stack.Room - CoverRoom.Gap, "mm"));
-            if (stack.Clearance >= CoverRoom.Gap)
-                return [CoverCloses!.Found(Level.Fine, $"{stack.Beyond:0.0 mm} of shaft and a pulley of {stack.Pulley:0.0 mm} stand in {stack.Room:0.0 mm}; {stack.Clearance:0.0 mm} stay free.", value: value, limit: limit)];
-            var thickness = Washer(bolt);
-            var washers = stack.Washers(thickness);
-            FormattableString cutting = stack.CutMends
-                ? (FormattableString)$"Shorten the shaft by {stack.Cut:0.0 mm} (the pulley then still sits on {((stack.Beyond - stack.Cut) / stack.Pulley is var seat && seat < 1 ? (FormattableString)$"{seat:0 %}" : (FormattableString)$"all")} of its length), or put"
-                : stack.Room - stack.Pulley < CoverRoom.Gap
-                    ? (FormattableString)$"The pulley itself is too long to mend by cutting the shaft; put"
-                    : $"Cutting the shaft would leave too little of it in the pulley; put";
-            return
-            [
-                CoverCloses!.Found(stack.Clearance.Si < 0 ? Level.Stop : Level.Fix,
-                    $"{stack.Reach:0.0 mm} stand beyond the plate, the cover has {stack.Room:0.0 mm}: {(stack.Clearance.Si < 0 ? (FormattableString)$"{-stack.Clearance:0.0 mm} too much" : $"only {stack.Clearance:0.0 mm} free")}.",
-                    System.Runtime.CompilerServices.FormattableStringFactory.Create(
-                    "{0} {1} ISO 7089-{2} ({3:0.0 mm}) under each cover screw, on its standoff.", new Phrase(cutting), washers == 1 ? "1 washer" : $"{washers} washers", bolt, thickness),
-                    value, limit),
-            ];
-        });
-
-    /// <summary>The pulley sits on enough shaft.</summary>
-    public static Rule<BoardAnalysis> PulleySeated { get; } = new(
-        "fit.pulley_seat", "motor_pulley.length", "At least 0.8 of the motor pulley's length is on the shaft.",
-        "A pulley that hangs over the shaft's end is bent off by the belt. s = shaft_length − plate_thickness is compared with 0.8 of the pulley's length.",
-        Sources.CommonPractice,
-        (e, needs) =>
-        {
-            if (!e.Board.Parts.Drive.TurnsBelts(needs))
-                return null;
-            var shaft = needs.Read(e.Board.Parts.Motor.ShaftLength);
-            var plate = needs.Read(e.Board.Parts.Mount.PlateThickness);
-            var pulley = needs.Read(e.Board.Parts.MotorPulley.Length);
-            if (needs.Unmet)
-                return null;
-            var stack = new CoverRoom(shaft, plate, pulley, default);
-            var (value, limit) = (new Amount(100 * stack.Seat, "%"), new Amount(100 * CoverRoom.LeastSeat, "%"));
-            return stack.Seat >= CoverRoom.LeastSeat
-                ? [PulleySeated!.Found(Level.Fine, $"{Fraction.FromValue(stack.Seat):0 %} of the pulley is on the shaft.", value: value, limit: limit)]
-                : [PulleySeated!.Found(stack.Beyond.Si <= 0 ? Level.Stop : Level.Fix,
-                    $"Only {Fraction.FromValue(stack.Seat):0 %} of the pulley is on the shaft: {stack.Beyond:0.0 mm} stand beyond the plate, the pulley is {pulley:0.0 mm} long.",
-                    $"Take a motor whose shaft is at least {plate + pulley * CoverRoom.LeastSeat:0.0 mm} long, a plate of at most {shaft - pulley * CoverRoom.LeastSeat:0.0 mm}, or a pulley of at most {stack.Beyond / CoverRoom.LeastSeat:0.0 mm}.", value, limit)];
-        });
-
     /// <summary>Two motors fit side by side.</summary>
     public static Rule<BoardAnalysis> MotorsSideBySide { get; } = new(
         "fit.motors_side_by_side", "motor.can_length", "Two motors on one side of an axle do not meet in the middle.",
@@ -328,29 +272,6 @@ static class GeometryRules
             return found;
         });
 
-    /// <summary>The axle is long enough.</summary>
-    public static Rule<BoardAnalysis> AxleLongEnough { get; } = new(
-        "fit.axle_length", "rear_truck.axle_overhang", "The driven axle carries washers, wheel pulley, bearings, spacer and a full nut.",
-        "Needed = two speed washers (2 mm) + the part of the wheel pulley inside of the inner bearing (length − seat_offset) + two bearings + a 10 mm spacer + a nut as high as the axle is thick.",
-        Sources.CommonPractice,
-        (e, needs) =>
-        {
-            var parts = e.Board.Parts;
-            if (e.IsHub)
-                return null;
-            var truck = DrivenAxle.TruckOf(parts);
-            var stack = needs.Read(e.AxleLoad);
-            var overhang = needs.Read(truck.AxleOverhang);
-            if (needs.Unmet)
-                return null;
-            var free = overhang - stack.Needed;
-            var (value, limit) = (Amount.Create(stack.Needed, "mm"), Amount.Create(overhang, "mm"));
-            return free.Si >= -1e-9
-                ? [AxleLongEnough!.Found(Level.Fine, $"{stack.Needed:0.0 mm} of {overhang:0.0 mm} are needed; {free:0.0 mm} stay.", value: value, limit: limit, where: truck.AxleOverhang.Key)]
-                : [AxleLongEnough!.Found(Level.Stop, $"{stack.Needed:0.0 mm} have to go on an axle that stands out {overhang:0.0 mm}: the nut would not be full by {-free:0.0 mm}.",
-                    $"Take a truck whose axle stands out at least {stack.Needed:0.0 mm}, a wheel whose bearing lies {-free:0.0 mm} deeper, or a wheel pulley {-free:0.0 mm} shorter.", value, limit, truck.AxleOverhang.Key)];
-        });
-
     /// <summary>Pack and controllers go into the box.</summary>
     public static Rule<BoardAnalysis> BoxHoldsParts { get; } = new(
         "fit.box_contents", "box.inner_depth", "Pack and controllers go into the box, one behind the other or side by side.",
@@ -390,12 +311,8 @@ static class GeometryRules
 
     /// <summary>Every rule about clearances.</summary>
     public static IReadOnlyList<Rule<BoardAnalysis>> All { get; } =
-        [CoverCloses, PulleySeated, MotorsSideBySide, MotorClearsDeck, NoWheelBite, MotorClearsRoad, PulleyClearsRoad, BoxClearsRoad,
-        BoxBetweenTrucks, BoxHoldsParts, AxleLongEnough];
-
-
-    /// <summary>Thickness of a washer ISO 7089 for a bolt.</summary>
-    static Length Washer(string bolt) => Drivetrains.BoltThread.Parse(bolt)?.Washer.Thickness ?? Length.FromMillimetres(0.8);
+        [MotorsSideBySide, MotorClearsDeck, NoWheelBite, MotorClearsRoad, PulleyClearsRoad, BoxClearsRoad,
+        BoxBetweenTrucks, BoxHoldsParts];
 
     static Angle LeanThatClears(Length deck, Length sideways, MotorPlace place) =>
         Angle.FromDegrees(Math.Floor(

@@ -8,6 +8,7 @@ public static class Rulebook
 {
     /// <summary>Every rule, those first that can hurt someone.</summary>
     public static IReadOnlyList<Rule<BoardAnalysis>> All { get; } =
-        [.. PerformanceRules.All, .. InterfaceRules.All, .. GeometryRules.All, .. LayoutRules.All, .. BoltRules.All, .. BeltRules.All,
-        .. ElectricalRules.All, .. HarnessRules.All, .. HarnessPathRules.All, .. PackRules.All, .. NameRules.All, .. PriceRules.All];
+        [.. PerformanceRules.All, .. InterfaceRules.All, .. StackRules.All, .. GeometryRules.All, .. LayoutRules.All, .. BoltRules.All,
+        .. BeltRules.All, .. ElectricalRules.All, .. HarnessRules.All, .. HarnessPathRules.All, .. PackRules.All, .. NameRules.All,
+        .. PriceRules.All];
 }

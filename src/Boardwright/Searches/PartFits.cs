@@ -27,7 +27,7 @@ sealed class PartFits(CandidateParts offers, int drive, string? overlooked = nul
         new([Slot.Mount, Slot.Motor], ["fit.bolt_circle", "bolt.motor"]),
         new([Slot.Trucks, Slot.Mount, Slot.Motor], ["fit.motors_side_by_side"]),
         new([Slot.Motor, Slot.MotorPulley], ["fit.bore", "fit.key_width"]),
-        new([Slot.Mount, Slot.Motor, Slot.MotorPulley], ["fit.shaft_cover", "fit.pulley_seat"]),
+        new([Slot.Mount, Slot.Motor, Slot.MotorPulley, Slot.WheelPulley], ["fit.shaft_cover", "fit.pulley_seat"]),
         new([Slot.Wheels, Slot.WheelPulley], ["fit.core", "fit.ground_pulley"]),
         new([Slot.Trucks, Slot.Wheels, Slot.WheelPulley], ["fit.axle_length"]),
         new([Slot.MotorPulley, Slot.WheelPulley, Slot.Belt], ["fit.belt_profile", "fit.belt_width"]),
