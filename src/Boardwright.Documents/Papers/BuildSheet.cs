@@ -119,7 +119,8 @@ static class BuildSheet
         {
             var mesh = gathering.Figure(Catalogue.TeethInMesh, "0.0");
             var place = gathering.Format(examination.AxialStack, s => $"{s.PulleyInner.Minus(s.Plate).Nominal:0.0 mm}");
-            double? line = examination.Centre.IsKnown ? Math.Floor(AxialStack.Allowed(examination.Centre.Value).Millimetres * 10) / 10 : null;
+            double? line = examination.Centre.IsKnown
+                ? Math.Floor(AxialStackUp.Allowed(examination.Centre.Value).Millimetres * 10) / 10 : null;
             checks.AddRange(
             [
                 new(Invariant($"Motor pulley ({Or(gathering.Format(parts.MotorPulley.Teeth, t => $"{t} teeth"))}, {Or(gathering.Format(parts.MotorPulley.Fixing, FixingOf))}) on the shaft: {Or(KeyOf(gathering))}. Set screws on a flat or on the key, strong thread lock, {Or(SetScrewTorque(), "")}. Its inner end stands {Or(place)} off the plate.")) { Id = "pulleys.motor" },

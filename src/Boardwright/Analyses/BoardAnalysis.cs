@@ -57,7 +57,7 @@ public class BoardAnalysis
         Quote = Prices.Quote.Compute(board);
         Cost = Prices.Quote.CostOf(board, Quote);
         Price = Prices.Quote.PriceOf(board, Cost);
-        (AxialStack, AxleStack) = (Fits.AxialStack.Compute(board), Fits.AxleStack.Compute(board));
+        (AxialStack, AxleStack) = (Fits.AxialStackUp.Compute(board), Fits.AxleStackUp.Compute(board));
         (Centre, MountAngle) = (Fits.MotorPlace.CentreOf(board, Belt), Fits.MotorPlace.MountAngleOf(board));
         MotorPlace = Fits.MotorPlace.Compute(board, Centre, MountAngle);
         (LoadOnDeck, WheelRadius) = (Answer<Mass>.Ask("", board.Brief.LoadOnDeck), Answer<Length>.Ask("", parts.Wheels.Radius));
@@ -180,9 +180,9 @@ public class BoardAnalysis
     /// <summary>Its price.</summary>
     public Answer<CostOfOne> Price { get; }
     /// <summary>Belt drive along the driven axle.</summary>
-    public Answer<AxialStack> AxialStack { get; }
+    public Answer<AxialStackUp> AxialStack { get; }
     /// <summary>What the driven axle carries.</summary>
-    public Answer<AxleStack> AxleStack { get; }
+    public Answer<AxleStackUp> AxleStack { get; }
     /// <summary>Distance between motor shaft and axle.</summary>
     public Answer<Length> Centre { get; }
     /// <summary>Mount angle that is meant: the chosen one, or the mount's first.</summary>

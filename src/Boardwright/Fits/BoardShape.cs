@@ -76,7 +76,7 @@ public sealed record AssumedSize(string Key, Phrase Value);
 /// <remarks>
 /// What the file does not say is taken as is usual in the trade and listed in <see cref="Guesses"/>; a part that was not chosen, or of
 /// which nothing can be said, is left out and named in <see cref="LeftOut"/>.
-/// The deck lies level at the height of the driven truck. What stands along the driven axle lies where <see cref="AxialStack"/> has it; a
+/// The deck lies level at the height of the driven truck. What stands along the driven axle lies where <see cref="AxialStackUp"/> has it; a
 /// single motor is drawn on the right.
 /// </remarks>
 /// <validity>Two axles, motors on their hangers, parts with their faces along and across the board. The deck's outline at its ends, the
@@ -240,7 +240,7 @@ public sealed class BoardShape
         var motor = Motors.FirstOrDefault(m => m.Axle == number && m.Side == side);
         if (motor?.Gears is { WheelGear: var gear })
         {
-            var cover = (side == BoardSide.Left ? gear.To : -gear.From) + AxialStack.Washer;
+            var cover = (side == BoardSide.Left ? gear.To : -gear.From) + AxialStackUp.Washer;
             return cover > end ? cover : end;
         }
 
@@ -249,7 +249,7 @@ public sealed class BoardShape
         var (needs, parts) = (new Needs(), AlongAxle());
         var seat = DimensionChain.Exact(board.Parts.Wheels.SeatOffset.Or(default));
         return (side == BoardSide.Left ? pulley.From : -pulley.To)
-            + AxleStack.StandOut(PulleyAlong.Read(needs, parts.WheelPulley), seat).Nominal;
+            + AxleStackUp.StandOut(PulleyAlong.Read(needs, parts.WheelPulley), seat).Nominal;
     }
 
     List<MotorShape> MotorsOf(Answer<BeltDrive> belt, int direction)
@@ -391,8 +391,8 @@ public sealed class BoardShape
         var (small, large, belt) = (board.Parts.MotorPulley, board.Parts.WheelPulley, board.Parts.Belt);
         // The same sum as in the rules, so that views and findings give the same numbers.
         var (needs, along, end) = (new Needs(), AlongAxle(), axle.HangerWidth / 2);
-        var stack = AxialStack.Read(needs, along)!;
-        var (begin, middle) = (end + AxialStack.FromHanger(needs, along).Nominal, end + stack.Plane.Nominal);
+        var stack = AxialStackUp.Read(needs, along)!;
+        var (begin, middle) = (end + AxialStackUp.FromHanger(needs, along).Nominal, end + stack.Plane.Nominal);
         RoundBody? onMotor = null, onWheel = null;
         if (small.IsChosen)
         {

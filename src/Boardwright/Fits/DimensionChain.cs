@@ -17,7 +17,7 @@ public sealed class DimensionChain
         Nominal = Length.FromMetres(nominal);
         this.links =
         [
-            .. links.GroupBy(l => l.Key)
+            .. links.GroupBy(l => l.Key, StringComparer.Ordinal)
                 .Select(g => new Link(g.Key, g.Sum(l => l.Times), g.Max(l => l.Deviation), g.Max(l => l.Most), g.Any(l => l.IsOpen))),
         ];
     }

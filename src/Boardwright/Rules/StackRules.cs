@@ -24,8 +24,8 @@ static class StackRules
             var parts = e.Board.Parts;
             if (!parts.Drive.TurnsBelts(needs))
                 return null;
-            var room = AxialStack.CoverRoom(needs, parts);
-            var beyond = AxialStack.ShaftBeyondPlate(needs, parts);
+            var room = AxialStackUp.CoverRoom(needs, parts);
+            var beyond = AxialStackUp.ShaftBeyondPlate(needs, parts);
             var bolt = parts.Mount.CoverBolt.Or("M4");
             if (needs.Unmet)
                 return null;
@@ -68,11 +68,11 @@ static class StackRules
             var parts = e.Board.Parts;
             if (!parts.Drive.TurnsBelts(needs))
                 return null;
-            var beyond = AxialStack.ShaftBeyondPlate(needs, parts);
+            var beyond = AxialStackUp.ShaftBeyondPlate(needs, parts);
             var length = DimensionChain.Read(needs, parts.MotorPulley.Length, typeof(Pulley));
             if (needs.Unmet)
                 return null;
-            var (shaft, pulley, limit) = (parts.Motor.ShaftLength.Value, length.Nominal, new Amount(100 * AxialStack.LeastSeat, "%"));
+            var (shaft, pulley, limit) = (parts.Motor.ShaftLength.Value, length.Nominal, new Amount(100 * AxialStackUp.LeastSeat, "%"));
             var plate = parts.Mount.PlateThickness.Value;
             Phrase Longer(Length by, Length inward) => (FormattableString)$"Take a motor whose shaft is at least {Up(shaft + by):0.0 mm} long{Thinner(by)}{Nearer(by, inward)}.";
             // A plate of less than half its thickness is no longer the same mount, and the pulley must not meet the plate instead.
@@ -83,8 +83,8 @@ static class StackRules
             {
                 // Nowhere can more of the pulley be on the shaft than against the plate.
                 var most = Math.Clamp(beyond.Nominal / pulley, 0, 1);
-                return most >= AxialStack.LeastSeat ? null
-                    : [PulleySeated!.Found(most <= 0 ? Level.Stop : Level.Fix, $"At most {Fraction.FromValue(most):0 %} of the pulley is on the shaft: {beyond.Nominal:0.0 mm} stand beyond the plate, the pulley is {pulley:0.0 mm} long.", $"{Longer(pulley * AxialStack.LeastSeat - beyond.Least, default)}", new Amount(100 * most, "%"), limit)];
+                return most >= AxialStackUp.LeastSeat ? null
+                    : [PulleySeated!.Found(most <= 0 ? Level.Stop : Level.Fix, $"At most {Fraction.FromValue(most):0 %} of the pulley is on the shaft: {beyond.Nominal:0.0 mm} stand beyond the plate, the pulley is {pulley:0.0 mm} long.", $"{Longer(pulley * AxialStackUp.LeastSeat - beyond.Least, default)}", new Amount(100 * most, "%"), limit)];
             }
 
             var (seat, past) = (stack.Seat, (stack.BeltOuter.Minus(stack.ShaftEnd)).Nominal);
@@ -123,7 +123,7 @@ static class StackRules
             var centre = needs.Read(e.Centre);
             if (needs.Unmet)
                 return null;
-            var allowed = AxialStack.Allowed(centre);
+            var allowed = AxialStackUp.Allowed(centre);
             var off = stack.Misalignment;
             var (value, limit) = (Amount.Create(off, "mm"), Amount.Create(allowed, "mm"));
             if (Holds(free, -allowed))
@@ -138,17 +138,17 @@ static class StackRules
             var needed = written - allowed - free.Least;
             var turned = stack.Turned;
             var turns = stack.IsOffsetKnown && Holds(turned.FromPlate, -allowed) && Holds(turned.SeatSpare, default);
-            var washers = (int)Math.Ceiling(needed / AxialStack.Washer - 1e-9);
+            var washers = (int)Math.Ceiling(needed / AxialStackUp.Washer - 1e-9);
             var thread = e.AxleStack.IsKnown ? e.AxleStack.Value.Free : null;
-            var hasThread = thread is null || Holds(thread, AxialStack.Washer * washers);
+            var hasThread = thread is null || Holds(thread, AxialStackUp.Washer * washers);
             FormattableString outward = hasThread
-                ? (FormattableString)$"put {Count(washers)} of {AxialStack.Washer:0 mm} more on the axle between the hanger's end and the wheel pulley, which moves the belt's plane out"
+                ? (FormattableString)$"put {Count(washers)} of {AxialStackUp.Washer:0 mm} more on the axle between the hanger's end and the wheel pulley, which moves the belt's plane out"
                 : $"take a mount whose plate lies {Up(needed):0.0 mm} further in from the hanger's end; the axle has no thread left for {Count(washers)} under the wheel pulley";
             FormattableString remedy = turns
                 ? (FormattableString)$"Turn the motor pulley around on the shaft: its teeth then reach the plane with {turned.FromPlate.Nominal:0.0 mm} to the plate."
                 : $"No position of the motor pulley works, because it meets the plate before its teeth reach the belt's plane: {new Phrase(outward)}.";
             var mend = turns ? Turn(turned)
-                : hasThread ? new Change("drive.pulley_from_hanger", $"{FromHanger(e.Board.Parts) + AxialStack.Washer * washers:0.0# mm}") : null;
+                : hasThread ? new Change("drive.pulley_from_hanger", $"{FromHanger(e.Board.Parts) + AxialStackUp.Washer * washers:0.0# mm}") : null;
             return free.Possible < -allowed
                 ? [PulleysInLine!.Found(Level.Fix, $"The motor pulley's teeth stay {off:0.0 mm} out of the belt's plane, {Angle.FromRadians(Math.Atan(off / centre)):0.0 deg} over {centre:0.0 mm}; {allowed:0.00 mm} are allowed.", remedy, value, limit, mend: mend)]
                 : [Loose(PulleysInLine!, $"The belt's plane lies {plane:0.0 mm} beyond the plate; whether the motor pulley gets there is not certain: {new Phrase(Reaches(free))}.", free, remedy, value, limit)];
@@ -193,9 +193,9 @@ static class StackRules
 
     static string Count(int washers) => washers == 1 ? "1 washer" : $"{washers} washers";
 
-    static Length FromHanger(Fitted parts) => parts.Drive.PulleyFromHanger.Or(AxialStack.Washer);
+    static Length FromHanger(Fitted parts) => parts.Drive.PulleyFromHanger.Or(AxialStackUp.Washer);
 
-    static Change Turn(AxialStack turned) => new("motor_pulley.face_offset", $"{turned.Pulley.Offset.Nominal:0.0# mm}");
+    static Change Turn(AxialStackUp turned) => new("motor_pulley.face_offset", $"{turned.Pulley.Offset.Nominal:0.0# mm}");
 
     static Finding Covered(DimensionChain least, DimensionChain tight, Length reach, Length room, Phrase remedy) => CoverCloses.Found(
         least.Possible.Si < 0 ? Level.Stop : Level.Fix,
@@ -214,12 +214,12 @@ static class StackRules
         };
     }
 
-    static Phrase Obstacle(AxialStack stack, DimensionChain pulley) => Holds(pulley, CoverGap)
+    static Phrase Obstacle(AxialStackUp stack, DimensionChain pulley) => Holds(pulley, CoverGap)
         ? (FormattableString)$"too little of the shaft would stay in the pulley"
         : $"with its teeth in the belt's plane the pulley itself ends {stack.PulleyOuter.Minus(stack.Plate).Nominal:0.0 mm} beyond the plate";
 
     /// <summary>What a saw and the pulley turned around can do, and the change in the file for a turn alone.</summary>
-    static (Phrase? Doing, Change? Mend) CutOrTurn(AxialStack stack, DimensionChain room)
+    static (Phrase? Doing, Change? Mend) CutOrTurn(AxialStackUp stack, DimensionChain room)
     {
         foreach (var turns in new[] { false, true })
         {

@@ -58,7 +58,8 @@ public sealed class StackRuleTests
                 ("mount.cover_depth", Between(18, 34)), ("motor_pulley.face_offset", Between(1, 7)),
                 ("wheel_pulley.face_offset", Between(1, 4)), ("rear_truck.axle_overhang", Between(58, 76)),
                 ("wheels.seat_offset", Between(6, 16)));
-            foreach (var found in Examination.Examine(board).Findings.Where(f => Along.Contains(f.Rule) && f.Level is Level.Stop or Level.Fix))
+            foreach (var found in Examination.Examine(board).Findings
+                .Where(f => Along.Contains(f.Rule) && f.Level is Level.Stop or Level.Fix))
             {
                 foreach (var (way, mending) in Mendings(board, found))
                 {
@@ -92,7 +93,8 @@ public sealed class StackRuleTests
         {
             if (Regex.Match($"{found.Remedy}", pattern, RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(1)) is not { Success: true } match)
                 continue;
-            double Number(string group) => match.Groups[group] is { Success: true } g ? double.Parse(g.Value, CultureInfo.InvariantCulture) : 0;
+            double Number(string group) =>
+                match.Groups[group] is { Success: true } g ? double.Parse(g.Value, CultureInfo.InvariantCulture) : 0;
             yield return (pattern, (key, FormattableString.Invariant($"{value(Number("a"), Number("b"))} mm")));
         }
     }

@@ -49,7 +49,7 @@ public sealed record PulleyAlong(DimensionChain Length, DimensionChain Face, Dim
 /// <param name="Pulley">The motor pulley.</param>
 /// <param name="BeltWidth">Width of the belt; that of the narrower face where the file does not say.</param>
 /// <param name="IsOffsetKnown">Whether the file says where the teeth sit on the motor pulley.</param>
-public sealed record AxialStack(
+public sealed record AxialStackUp(
     DimensionChain Plate, DimensionChain ShaftEnd, DimensionChain Plane, PulleyAlong Pulley, DimensionChain BeltWidth, bool IsOffsetKnown)
 {
     /// <summary>One speed washer; common practice, no source.</summary>
@@ -63,12 +63,12 @@ public sealed record AxialStack(
     public static Length Allowed(Length centre) => centre * Math.Tan(GreatestMisalignment.Radians);
 
     /// <summary>Along the driven axle of a board.</summary>
-    public static Answer<AxialStack> Compute(Board board) =>
-        !board.Parts.Drive.IsBelt ? Answer<AxialStack>.Beside : Answer<AxialStack>.Ask("", needs => Read(needs, board.Parts));
+    public static Answer<AxialStackUp> Compute(Board board) =>
+        !board.Parts.Drive.IsBelt ? Answer<AxialStackUp>.Beside : Answer<AxialStackUp>.Ask("", needs => Read(needs, board.Parts));
 
     /// <summary>The same of parts, whatever drives them.</summary>
     /// <returns>The stack; <c>null</c> where something is missing.</returns>
-    internal static AxialStack? Read(Needs needs, Fitted parts)
+    internal static AxialStackUp? Read(Needs needs, Fitted parts)
     {
         var plate = DimensionChain.Read(needs, parts.Mount.PlateFromWheel, typeof(Mount)).Times(-1);
         var beyond = ShaftBeyondPlate(needs, parts);
@@ -121,7 +121,7 @@ public sealed record AxialStack(
     /// <summary>What stays between the pulley's outer end and a cover with this much room.</summary>
     public DimensionChain PulleyUnder(DimensionChain room) => Plate.Plus(room).Minus(PulleyOuter);
     /// <summary>The same with the motor pulley turned around.</summary>
-    public AxialStack Turned => this with { Pulley = Pulley.Turned };
+    public AxialStackUp Turned => this with { Pulley = Pulley.Turned };
 }
 
 /// <summary>What the driven axle carries, from the hanger's end to the end of the nut.</summary>
@@ -133,21 +133,21 @@ public sealed record AxialStack(
 /// <param name="Bearing">Inner face of its inner bearing.</param>
 /// <param name="Needed">End of a full nut.</param>
 /// <param name="Axle">End of the axle.</param>
-public sealed record AxleStack(DimensionChain Wheel, DimensionChain Bearing, DimensionChain Needed, DimensionChain Axle)
+public sealed record AxleStackUp(DimensionChain Wheel, DimensionChain Bearing, DimensionChain Needed, DimensionChain Axle)
 {
     /// <summary>Spacer between the bearings of a wheel; common practice, no source.</summary>
     public static Length Spacer { get; } = Length.FromMillimetres(10);
 
     /// <summary>Of the driven axle of a board.</summary>
-    public static Answer<AxleStack> Compute(Board board) =>
-        board.Parts.Drive.IsHub ? Answer<AxleStack>.Beside : Answer<AxleStack>.Ask("", needs =>
+    public static Answer<AxleStackUp> Compute(Board board) =>
+        board.Parts.Drive.IsHub ? Answer<AxleStackUp>.Beside : Answer<AxleStackUp>.Ask("", needs =>
     {
         var (parts, truck) = (board.Parts, DrivenAxle.TruckOf(board.Parts));
         var name = needs.Read(parts.Wheels.Bearing);
         var nut = needs.Read(truck.AxleDiameter);
         var axle = DimensionChain.Read(needs, truck.AxleOverhang, typeof(Truck));
         var (wheel, bearing) = parts.Drive.IsBelt ? WheelAndBearing(needs, parts)
-            : (DimensionChain.Exact(AxialStack.Washer), DimensionChain.Exact(AxialStack.Washer));
+            : (DimensionChain.Exact(AxialStackUp.Washer), DimensionChain.Exact(AxialStackUp.Washer));
         if (needs.Unmet)
             return null;
         if (Drivetrains.BallBearing.Parse(name) is not { } known)
@@ -156,14 +156,14 @@ public sealed record AxleStack(DimensionChain Wheel, DimensionChain Bearing, Dim
             return null;
         }
 
-        var beyond = known.Width * 2 + Spacer + AxialStack.Washer + nut;
+        var beyond = known.Width * 2 + Spacer + AxialStackUp.Washer + nut;
         return new(wheel, bearing, bearing.Plus(DimensionChain.Exact(beyond)), axle);
     });
 
     static (DimensionChain Wheel, DimensionChain Bearing) WheelAndBearing(Needs needs, Fitted parts)
     {
         var seat = DimensionChain.Read(needs, parts.Wheels.SeatOffset, typeof(Wheel));
-        var wheel = AxialStack.FromHanger(needs, parts).Plus(StandOut(PulleyAlong.Read(needs, parts.WheelPulley), seat));
+        var wheel = AxialStackUp.FromHanger(needs, parts).Plus(StandOut(PulleyAlong.Read(needs, parts.WheelPulley), seat));
         return (wheel, wheel.Plus(seat));
     }
 

@@ -9,7 +9,7 @@ namespace Boardwright.Tests.Fits;
 
 /// <summary>Belt drives along the axle, against a tape laid out by hand (tests/independent/stacks.py) and against what must hold for every
 /// board.</summary>
-public sealed class AxialStackTests
+public sealed class AxialStackUpTests
 {
     static readonly JsonElement Worked =
         JsonDocument.Parse(File.ReadAllText(Repository.At("tests", "independent", "stacks.json"))).RootElement;
@@ -29,7 +29,7 @@ public sealed class AxialStackTests
         var worked = Worked.EnumerateArray().Single(s => s.GetProperty("name").GetString() == name);
         var exam = Examination.Examine(BoardOf(worked));
         var (stack, axle) = (exam.AxialStack.Value, exam.AxleStack.Value);
-        var room = AxialStack.CoverRoom(new Needs(), exam.Board.Parts);
+        var room = AxialStackUp.CoverRoom(new Needs(), exam.Board.Parts);
         var under = stack.PulleyUnder(room);
         var found = new Dictionary<string, Length>
         {
@@ -64,7 +64,7 @@ public sealed class AxialStackTests
     [InlineData(30)]
     public void A_plate_one_millimetre_further_in_moves_the_pulley_one_millimetre_along_the_shaft(double from)
     {
-        AxialStack At(double plate) =>
+        AxialStackUp At(double plate) =>
             Examination.Examine(Boards.Tern.With(("mount.plate_from_wheel", FormattableString.Invariant($"{plate} mm")))).AxialStack.Value;
         var (near, far) = (At(from), At(from + 1));
 
