@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Runtime.InteropServices;
 using Boardwright.Findings;
 using Boardwright.Parts;
@@ -10,17 +11,11 @@ namespace Boardwright.Fits;
 /// <source cref="Sources.CommonPractice"/>
 public sealed class DimensionChain
 {
+    static readonly ConcurrentDictionary<(Type Sheet, string Key), Entry?> Entries = new();
+
     readonly Link[] links;
 
-    DimensionChain(double nominal, IEnumerable<Link> links)
-    {
-        Nominal = Length.FromMetres(nominal);
-        this.links =
-        [
-            .. links.GroupBy(l => l.Key, StringComparer.Ordinal)
-                .Select(g => new Link(g.Key, g.Sum(l => l.Times), g.Max(l => l.Deviation), g.Max(l => l.Most), g.Any(l => l.IsOpen))),
-        ];
-    }
+    DimensionChain(double nominal, Link[] links) => (Nominal, this.links) = (Length.FromMetres(nominal), links);
 
     /// <summary>The length if every dimension is as written.</summary>
     public Length Nominal { get; }
@@ -57,7 +52,8 @@ public sealed class DimensionChain
         ArgumentNullException.ThrowIfNull(needs);
         var length = needs.Read(known);
         var key = known.Key[(known.Key.LastIndexOf('.') + 1)..];
-        var spread = Entry.ListEntries(sheet).FirstOrDefault(e => e.Key == key)?.SpreadOf(known) ?? 0;
+        var spread = Entries.GetOrAdd((sheet, key), static place => Entry.ListEntries(place.Sheet).FirstOrDefault(e => e.Key == place.Key))
+            ?.SpreadOf(known) ?? 0;
         return new(length.Si, [new(known.Key, 1, spread, 2 * spread, false)]);
     }
 
@@ -72,7 +68,28 @@ public sealed class DimensionChain
     public DimensionChain Plus(DimensionChain other)
     {
         ArgumentNullException.ThrowIfNull(other);
-        return new((Nominal + other.Nominal).Si, [.. links, .. other.links]);
+        return new((Nominal + other.Nominal).Si, Joined(links, other.links));
+    }
+
+    static Link[] Joined(Link[] some, Link[] more)
+    {
+        var joined = new List<Link>(some.Length + more.Length);
+        joined.AddRange(some);
+        foreach (var link in more)
+        {
+            var at = joined.FindIndex(l => l.Key == link.Key);
+            if (at < 0)
+                joined.Add(link);
+            else
+            {
+                var there = joined[at];
+                joined[at] = new(
+                    link.Key, there.Times + link.Times, Max(there.Deviation, link.Deviation), Max(there.Most, link.Most),
+                    there.IsOpen || link.IsOpen);
+            }
+        }
+
+        return [.. joined];
     }
 
     /// <summary>What is left when another is taken away.</summary>
@@ -83,7 +100,8 @@ public sealed class DimensionChain
     }
 
     /// <summary>A multiple.</summary>
-    public DimensionChain Times(double factor) => new(Nominal.Si * factor, links.Select(l => l with { Times = l.Times * factor }));
+    public DimensionChain Times(double factor) =>
+        new(Nominal.Si * factor, Array.ConvertAll(links, l => l with { Times = l.Times * factor }));
 
     /// <summary>A sum as uncertain as this one, of another length.</summary>
     public DimensionChain WithNominal(Length nominal) => new(nominal.Si, links);
