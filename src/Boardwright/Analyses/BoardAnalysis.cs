@@ -24,6 +24,8 @@ public class BoardAnalysis
     readonly Lazy<Answer<BoltPattern>> bolts;
     readonly Lazy<Answer<BoxLayout>> layout;
     readonly Lazy<IReadOnlyList<TakenValue>> usual;
+    readonly Lazy<Answer<AxialStackUp>> axialStack;
+    readonly Lazy<Answer<AxleStackUp>> axleStack;
 
     internal BoardAnalysis(Board board)
     {
@@ -57,7 +59,6 @@ public class BoardAnalysis
         Quote = Prices.Quote.Compute(board);
         Cost = Prices.Quote.CostOf(board, Quote);
         Price = Prices.Quote.PriceOf(board, Cost);
-        (AxialStack, AxleStack) = (Fits.AxialStackUp.Compute(board), Fits.AxleStackUp.Compute(board));
         (Centre, MountAngle) = (Fits.MotorPlace.CentreOf(board, Belt), Fits.MotorPlace.MountAngleOf(board));
         MotorPlace = Fits.MotorPlace.Compute(board, Centre, MountAngle);
         (LoadOnDeck, WheelRadius) = (Answer<Mass>.Ask("", board.Brief.LoadOnDeck), Answer<Length>.Ask("", parts.Wheels.Radius));
@@ -72,6 +73,7 @@ public class BoardAnalysis
         harness = new(() => Laid(Traction.Climb.WireDutyOf(Climb, PackLimits, PhaseLimits), ifProposed: false));
         bolts = new(() => BoltPattern.Compute(board));
         usual = new(() => UsualTable.ListTaken(board));
+        (axialStack, axleStack) = (new(() => AxialStackUp.Compute(board)), new(() => AxleStackUp.Compute(board)));
     }
 
     /// <summary>The board as its maker states it.</summary>
@@ -180,9 +182,9 @@ public class BoardAnalysis
     /// <summary>Its price.</summary>
     public Answer<CostOfOne> Price { get; }
     /// <summary>Belt drive along the driven axle.</summary>
-    public Answer<AxialStackUp> AxialStack { get; }
+    public Answer<AxialStackUp> AxialStack => axialStack.Value;
     /// <summary>What the driven axle carries.</summary>
-    public Answer<AxleStackUp> AxleStack { get; }
+    public Answer<AxleStackUp> AxleStack => axleStack.Value;
     /// <summary>Distance between motor shaft and axle.</summary>
     public Answer<Length> Centre { get; }
     /// <summary>Mount angle that is meant: the chosen one, or the mount's first.</summary>

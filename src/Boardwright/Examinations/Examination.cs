@@ -28,25 +28,7 @@ public sealed class Examination : BoardAnalysis
     public IReadOnlyList<string> UsualAmong(IEnumerable<string> from)
     {
         ArgumentNullException.ThrowIfNull(from);
-        if (Usual.Count == 0)
-            return [];
-        HashSet<string> seen = new(StringComparer.Ordinal);
-        List<string> found = [];
-        Follow(from);
-        return found;
-
-        void Follow(IEnumerable<string> keys)
-        {
-            foreach (var key in keys)
-            {
-                if (!seen.Add(key))
-                    continue;
-                if (Usual.Any(u => u.Key == key))
-                    found.Add(key);
-                else if (Figures.FirstOrDefault(f => f.Kind.Id == key) is { } figure)
-                    Follow(figure.From);
-            }
-        }
+        return Usual.Count == 0 ? [] : [.. FigureNeeds.Follow(Figures, from).Where(key => Usual.Any(u => u.Key == key))];
     }
 
     /// <summary>Examines a board whose entries are named (see <see cref="Board.WithNames()"/>).</summary>

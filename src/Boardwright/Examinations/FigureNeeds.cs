@@ -33,19 +33,24 @@ public sealed record FigureNeeds(FigureKind Kind, IReadOnlyList<string> Needed, 
     public static IReadOnlySet<string> EntriesOf(IReadOnlyList<Figure> figures, string id)
     {
         ArgumentNullException.ThrowIfNull(figures);
-        var (found, asked) = (new HashSet<string>(StringComparer.Ordinal), new HashSet<string>(StringComparer.Ordinal));
-        Add(id);
-        return found;
+        return Follow(figures, figures.FirstOrDefault(f => f.Kind.Id == id)?.From ?? []).ToHashSet(StringComparer.Ordinal);
+    }
 
-        void Add(string from)
+    /// <summary>Keys and ids with all that the figures among them rest on, each once, in the order in which they are met.</summary>
+    internal static IReadOnlyList<string> Follow(IReadOnlyList<Figure> figures, IEnumerable<string> from)
+    {
+        HashSet<string> seen = new(StringComparer.Ordinal);
+        List<string> met = [];
+        Add(from);
+        return met;
+
+        void Add(IEnumerable<string> keys)
         {
-            if (!asked.Add(from))
-                return;
-            // A limit has the name of the entry that sets it.
-            foreach (var key in figures.FirstOrDefault(f => f.Kind.Id == from)?.From ?? [])
+            foreach (var key in keys.Where(seen.Add))
             {
-                found.Add(key);
-                Add(key);
+                met.Add(key);
+                // A limit has the name of the entry that sets it.
+                Add(figures.FirstOrDefault(f => f.Kind.Id == key)?.From ?? []);
             }
         }
     }
